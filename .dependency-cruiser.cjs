@@ -1,0 +1,87 @@
+/** The import rules of the house; each carries its reason. Rooms read left to right, imports only point back. */
+const rooms = ['units', 'chemistry', 'label', 'catalog', 'programme', 'formulation', 'dose', 'meter', 'journal', 'report', 'cli'];
+
+/** room → rooms it may import from (besides problem.ts and itself) */
+const allowed = {
+  units: [],
+  chemistry: ['units'],
+  label: ['units', 'chemistry'],
+  programme: ['units', 'chemistry'],
+  catalog: ['units', 'chemistry', 'label', 'programme'],
+  formulation: ['units', 'chemistry', 'label', 'programme', 'catalog'],
+  dose: ['units', 'chemistry', 'label', 'programme', 'catalog', 'formulation'],
+  meter: ['units', 'chemistry', 'label', 'programme', 'catalog', 'formulation', 'dose'],
+  journal: ['units', 'chemistry', 'label', 'programme', 'catalog', 'formulation', 'dose', 'meter'],
+  report: ['units', 'chemistry', 'label', 'programme', 'catalog', 'formulation', 'dose', 'meter', 'journal'],
+};
+
+const only = (name, comment, target, importers) => ({
+  name,
+  comment,
+  severity: 'error',
+  from: { pathNot: importers },
+  to: { path: target },
+});
+
+module.exports = {
+  forbidden: [
+    {
+      name: 'solver-knows-no-fertilizer',
+      comment: 'The solver is a general tool: columns, rows, numbers. It must be usable and testable without the rest.',
+      severity: 'error',
+      from: { path: '^solver/' },
+      to: { path: '^src/' },
+    },
+    {
+      name: 'solver-has-one-door',
+      comment: 'Outsiders use solver/index.ts only, so engines cannot be called without the certificate.',
+      severity: 'error',
+      from: { path: '^src/' },
+      to: { path: '^solver/', pathNot: '^solver/index\\.ts$' },
+    },
+    {
+      name: 'only-formulation-solves',
+      comment: 'One room turns plants into programs; every other room receives answers.',
+      severity: 'error',
+      from: { path: '^src/', pathNot: '^src/(formulation/|dose/|meter/|label/undeclared|index\\.ts)' },
+      to: { path: '^solver/' },
+    },
+    ...rooms
+      .filter((room) => allowed[room])
+      .map((room) => ({
+        name: `${room}-looks-back-only`,
+        comment: 'The data flows one way (label → … → report); an import against the stream would make a circle.',
+        severity: 'error',
+        from: { path: `^src/${room}/` },
+        to: { path: '^src/', pathNot: `^src/(problem\\.ts|${[room, ...allowed[room]].map((r) => `${r}/`).join('|')})` },
+      })),
+    {
+      name: 'no-circles',
+      comment: 'A circle between files means that neither can be read alone.',
+      severity: 'error',
+      from: {},
+      to: { circular: true },
+    },
+    {
+      name: 'world-only-at-the-ends',
+      comment: 'Files, terminal and clock belong to the command line and the page, so that the core runs in a browser.',
+      severity: 'error',
+      from: { path: '^(src|solver)/', pathNot: '^src/(cli|page)/' },
+      to: { dependencyTypes: ['core'] },
+    },
+    only('one-importer-simplex', 'Only the wrapper knows how to make this engine safe.', 'node_modules/javascript-lp-solver', '^solver/simplex\\.ts$'),
+    only('one-importer-highs', 'Only the wrapper knows how to make this engine safe.', 'node_modules/highs', '^solver/highs\\.ts$'),
+    only('one-importer-mathjs', 'mathjs is slow to load; one file loads it on demand.', 'node_modules/mathjs', '^src/units/expression\\.ts$'),
+    only('zod-at-the-door', 'Domain code receives parsed types.', 'node_modules/zod', '^src/(catalog|cli|page|report)/'),
+    only('csv-at-the-door', 'Domain code receives parsed types.', 'node_modules/csv-parse', '^src/(catalog|cli|page)/'),
+    only('yaml-at-the-door', 'Domain code receives parsed types.', 'node_modules/yaml', '^src/(catalog|cli|page)/'),
+    only('yargs-in-the-command-line', 'The core has no command line.', 'node_modules/yargs', '^src/cli/'),
+  ],
+  options: {
+    doNotFollow: { path: 'node_modules' },
+    moduleSystems: ['es6'],
+    parser: 'swc',
+    tsPreCompilationDeps: false,
+    enhancedResolveOptions: { extensions: ['.ts', '.js', '.json'], exportsFields: ['exports'], conditionNames: ['import', 'node', 'default'] },
+  },
+};

@@ -1,0 +1,50 @@
+import type { Nutrient } from '../chemistry/nutrients.js';
+import type { Medium, Phase } from './programme.js';
+
+/** Every row says where its number comes from and how well that is supported. */
+export interface Sourced {
+  source: string;
+  evidence: string;
+  notes: string;
+}
+
+/** A plant group and the media that make sense for it. */
+export interface PlantRow extends Sourced {
+  id: string;
+  name: string;
+  synonyms: string[];
+  media: Medium[];
+}
+
+/** mg/L in the can at full growth strength; plants `*` is the default for groups without a row of their own. */
+export interface BandRow extends Sourced {
+  plants: string;
+  nutrient: Nutrient;
+  min?: number;
+  aim?: number;
+  max?: number;
+}
+
+/** A multiplier on min, aim and max; every matching row multiplies. */
+export interface FactorRow extends Sourced {
+  medium: Medium | '*';
+  phase: Phase | '*';
+  nutrient: Nutrient | '*';
+  factor: number;
+}
+
+/** A rule that applies wherever its wildcards match. */
+export interface RuleRow extends Sourced {
+  plants: string;
+  medium: Medium | '*';
+  phase: Phase | '*';
+  rule: string;
+}
+
+/** The programme files, read. */
+export interface ProgrammeTables {
+  plants: PlantRow[];
+  bands: BandRow[];
+  factors: FactorRow[];
+  rules: RuleRow[];
+}
