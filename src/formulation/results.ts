@@ -1,0 +1,159 @@
+import type { Nutrient } from '../chemistry/nutrients.js';
+
+/** What a result is about, in the grower's words. */
+export interface FeedHeader {
+  name: string;
+  plants: string;
+  medium: string;
+  phase: string;
+  /** `80 %` or `N 90 mg/L`. */
+  strength: string;
+  /** Factor applied to the programme's bands. */
+  strengthFactor: number;
+  batchLitres: number | null;
+  currency: string;
+}
+
+/** One product in a feed. Exactly one of the two amounts is present. */
+export interface Item {
+  id: string;
+  name: string;
+  gramsPerLitre?: number;
+  millilitresPerLitre?: number;
+  /** g or mL for the whole batch, null without a batch size. */
+  perBatch: number | null;
+  /** null when no price is known for it. */
+  costPerLitre: number | null;
+}
+
+/** A source of water and its share of the can, 0…1. */
+export interface WaterShare {
+  id: string;
+  name: string;
+  share: number;
+  costPerLitre: number;
+}
+
+/** mg/L of one nutrient. `mgPerLitre` counts what labels state; low…high allows for what they leave open. */
+export interface ElementLine {
+  element: Nutrient;
+  mgPerLitre: number;
+  low: number;
+  high: number;
+  min: number | null;
+  aim: number | null;
+  max: number | null;
+}
+
+/** A share, ratio or cap against the mix; value is the left side, or the ratio for `A <= k * B`. */
+export interface RuleLine {
+  rule: string;
+  from: string;
+  value: number | null;
+  holds: boolean;
+}
+
+/** Predicted conductivity at 25 °C of the whole can (water included), mS/cm. */
+export interface EcLine {
+  mSPerCm: number;
+  low: number;
+  high: number;
+  max: number | null;
+}
+
+/** Why the answer can be believed. */
+export interface Proof {
+  engine: string;
+  verdict: 'optimal' | 'infeasible' | 'uncertified';
+  /** Cost found and the bound below which none exists; null where not applicable. */
+  found: number | null;
+  bound: number | null;
+  gap: number | null;
+  violation: number | null;
+  /** One plain line. */
+  sentence: string;
+  /** For `closest`, one entry per stage. */
+  stages?: { goal: string; found: number; bound: number; gap: number; violation: number; engine: string }[];
+}
+
+/** A whole mix, read out. */
+export interface Mix {
+  items: Item[];
+  waters: WaterShare[];
+  elements: ElementLine[];
+  /** Forms as shares of total N, 0…1, null without nitrogen. */
+  nitrogenShares: { nitrate: number; ammonium: number; urea: number; other: number; undeclared: number } | null;
+  rules: RuleLine[];
+  costPerLitre: number;
+  costPerBatch: number | null;
+  ec: EcLine;
+}
+
+/** One limit of a conflict. */
+export interface ConflictLine {
+  limit: string;
+  from: string;
+  /** Products that make this limit bite, with what each brings. */
+  because: string[];
+}
+
+/** One way out of a conflict. */
+export interface Relaxation {
+  limit: string;
+  /** In the grower's units. */
+  change: string;
+  from: number;
+  to: number;
+}
+
+/** What `blend` answers. */
+export interface BlendResult extends Mix {
+  schema: 'velamen.blend/1';
+  status: 'optimal' | 'infeasible' | 'uncertified';
+  goal: 'cheapest' | 'closest';
+  feed: FeedHeader;
+  /** What the labels' silence costs, sentence by sentence. */
+  unknowns: string[];
+  notes: string[];
+  cautions: string[];
+  proof: Proof;
+  conflict?: ConflictLine[];
+  relaxations?: Relaxation[];
+  nearest?: (Mix & { misses: { limit: string; value: number; bound: number }[] }) | null;
+}
+
+/** One element of `reach`. Lowest/highest with every other limit kept; null when those cannot all be kept. */
+export interface ReachLine {
+  element: Nutrient;
+  lowest: number | null;
+  highest: number | null;
+  capsOnly: { lowest: number | null; highest: number | null };
+  min: number | null;
+  aim: number | null;
+  max: number | null;
+  reachable: boolean;
+  limitedBy: string[];
+}
+
+/** What `reach` answers for one feed. */
+export interface ReachResult {
+  schema: 'velamen.reach/1';
+  status: 'optimal' | 'infeasible' | 'uncertified';
+  feed: FeedHeader;
+  shelf: string;
+  elements: ReachLine[];
+  notes: string[];
+  proof: Proof;
+}
+
+/** What `assess` answers. */
+export interface AssessResult extends Mix {
+  schema: 'velamen.assess/1';
+  status: 'within' | 'outside' | 'no programme';
+  feed: FeedHeader | null;
+  recipe: string;
+  volumeLitres: number;
+  misses: { limit: string; value: number; bound: number }[];
+  notes: string[];
+  cautions: string[];
+}
