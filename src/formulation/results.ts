@@ -50,6 +50,8 @@ export interface RuleLine {
   rule: string;
   from: string;
   value: number | null;
+  /** The bound the value is judged by, in the same terms. */
+  bound: number | null;
   holds: boolean;
 }
 

@@ -1,0 +1,48 @@
+import type { LinearProgram, Verdict } from '../../solver/index.js';
+import { type Formulated, productColumn } from './formulate.js';
+
+/**
+ * The same program with a 0/1 column for each product and at most `most` of them 1: x ≤ ceiling(x) · used, Σ used ≤ most.
+ */
+export function withAtMost(formulated: Formulated, most: number): Formulated {
+  const { program } = formulated;
+  const columns = [...program.columns];
+  const rows = [...program.rows];
+  const used: Record<string, number> = {};
+  for (const [id] of formulated.products) {
+    columns.push({ id: `used:${id}`, cost: 0, upper: 1, integer: true });
+    rows.push({ id: `use:${id}`, upper: 0, terms: { [id]: 1, [`used:${id}`]: -ceilingOf(program, id) } });
+    used[`used:${id}`] = 1;
+  }
+  rows.push({ id: 'at-most', upper: most, terms: used });
+  return { ...formulated, program: { columns, rows } };
+}
+
+/** The products an integer answer uses. */
+export function chosen(formulated: Formulated, answer: Extract<Verdict, { x: Record<string, number> }>): Set<number> {
+  return new Set([...formulated.products].filter(([id]) => answer.x[`used:${id}`]! > 0.5).map(([, index]) => index));
+}
+
+/**
+ * The same program with every product outside the choice held at zero. It is solved again as a linear program, so that the
+ * amounts carry that certificate.
+ */
+export function restrictTo(formulated: Formulated, products: ReadonlySet<number>): Formulated {
+  const banned = new Set([...formulated.products.values()].filter((i) => !products.has(i)).map(productColumn));
+  const columns = formulated.program.columns.map((c) => (banned.has(c.id) ? { ...c, upper: 0 } : c));
+  return { ...formulated, program: { ...formulated.program, columns } };
+}
+
+/**
+ * The most of a column that any feasible mix can hold: the least of its own bound and upper / coefficient over the rows
+ * whose coefficients are all ≥ 0; 1 kg (or litre) per litre where nothing bounds it.
+ */
+export function ceilingOf(program: LinearProgram, id: string): number {
+  let most = Math.min(1000, program.columns.find((c) => c.id === id)?.upper ?? Number.POSITIVE_INFINITY);
+  for (const row of program.rows) {
+    const a = row.terms[id] ?? 0;
+    if (row.upper === undefined || a <= 0 || Object.values(row.terms).some((t) => t < 0)) continue;
+    most = Math.min(most, row.upper / a);
+  }
+  return most;
+}

@@ -1,0 +1,102 @@
+import { solve, type Verdict } from '../../solver/index.js';
+import { amountsOf } from './amounts.js';
+import { chosen, restrictTo, withAtMost } from './at-most.js';
+import { cautionsFor } from './cautions.js';
+import { type Stage, solveClosest } from './closest.js';
+import { conflictOf } from './conflict.js';
+import { type Formulated, formulate, shortNumber } from './formulate.js';
+import { nearestMix } from './nearest.js';
+import { costing } from './price.js';
+import { proofOf, stagedProof } from './proof.js';
+import { readOut } from './readout.js';
+import type { FeedRequest } from './request.js';
+import type { BlendResult, Mix } from './results.js';
+import { costOfSilence } from './unknowns.js';
+
+/**
+ * The cheapest (or closest) feed that keeps every limit, with its proof; or, where none does, the limits that conflict, the
+ * ways out and the nearest feed.
+ */
+export async function blend(request: FeedRequest): Promise<BlendResult> {
+  const formulated = formulate(request);
+  const cost = costing(request.shelf);
+  const unit = cost.counts === 'money' ? `${request.header.currency}/L` : 'g/L';
+  const solved = await solveGoal(formulated, request);
+  const notes = notesOf(request, cost);
+
+  if (solved.verdict.verdict === 'optimal') {
+    const mix = readOut(amountsOf(solved.verdict, formulated), request);
+    const proof = solved.stages
+      ? stagedProof(solved.stages, unit)
+      : proofOf(solved.verdict, cost.counts === 'money' ? 'cheaper' : 'lighter', unit);
+    if (solved.choiceBound !== undefined) {
+      proof.bound = solved.choiceBound;
+      proof.sentence += `; no other choice of at most ${request.atMost} products can cost less than ${shortNumber(solved.choiceBound)}`;
+    }
+    const silence = request.goal === 'cheapest' && request.atMost === undefined ? await costOfSilence(request, solved.verdict.objective) : [];
+    return { ...head(request, 'optimal'), ...mix, unknowns: silence, notes, cautions: cautionsOf(mix, request), proof };
+  }
+
+  const proof = proofOf(solved.verdict, 'cheaper', unit);
+  const status = solved.verdict.verdict === 'infeasible' ? 'infeasible' : 'uncertified';
+  const nearest = await nearestMix(request);
+  // nothing is recommended: the top of the result reads out the bare water, the best that misses stands under `nearest`
+  const bare = readOut({ products: request.shelf.map(() => 0), waters: request.waters.map((_, i) => (i === 0 ? 1 : 0)) }, request);
+  const why = status === 'infeasible' ? await conflictOf(request) : { conflict: [], relaxations: [] };
+  return {
+    ...head(request, status),
+    ...bare,
+    unknowns: status === 'infeasible' ? await costOfSilence(request, null) : [],
+    notes,
+    cautions: cautionsOf(nearest ?? bare, request),
+    proof,
+    ...why,
+    nearest,
+  };
+}
+
+interface Solved {
+  verdict: Verdict;
+  stages?: Stage[];
+  /** What the integer program proved about the choice of products. */
+  choiceBound?: number;
+}
+
+async function solveGoal(formulated: Formulated, request: FeedRequest): Promise<Solved> {
+  const run = request.goal === 'closest' ? closest : cheapest;
+  if (request.atMost === undefined) return run(formulated, request);
+  const integer = withAtMost(formulated, request.atMost);
+  const choice = await run(integer, request);
+  if (choice.verdict.verdict !== 'optimal') return choice;
+  const solved = await run(restrictTo(formulated, chosen(integer, choice.verdict)), request);
+  return { ...solved, choiceBound: choice.verdict.bound };
+}
+
+async function cheapest(formulated: Formulated): Promise<Solved> {
+  return { verdict: await solve(formulated.program) };
+}
+
+async function closest(formulated: Formulated, request: FeedRequest): Promise<Solved> {
+  const staged = await solveClosest(formulated, request);
+  return staged.verdict === 'optimal' ? { verdict: staged.last, stages: staged.stages } : { verdict: staged };
+}
+
+function head(request: FeedRequest, status: BlendResult['status']): Pick<BlendResult, 'schema' | 'status' | 'goal' | 'feed'> {
+  return { schema: 'velamen.blend/1', status, goal: request.goal, feed: request.header };
+}
+
+function cautionsOf(mix: Mix, request: FeedRequest): string[] {
+  const used = new Set(mix.items.map((i) => i.id));
+  return cautionsFor(request.shelf.filter((p) => used.has(p.id)), request.header.plants);
+}
+
+function notesOf(request: FeedRequest, cost: ReturnType<typeof costing>): string[] {
+  const notes: string[] = [];
+  if (cost.counts === 'mass') notes.push('No product on this shelf has a price and a pack size, so the lightest mix was sought instead of the cheapest.');
+  if (cost.dearest !== null) {
+    notes.push(
+      `No price is known for ${cost.assumed.join(', ')}: counted at the dearest known price, ${shortNumber(cost.dearest)} ${request.header.currency} per g or mL; the cost shown leaves it out.`,
+    );
+  }
+  return notes;
+}

@@ -1,0 +1,112 @@
+import { type LinearProgram, type Optimal, solve, type Verdict } from '../../solver/index.js';
+import type { Nutrient } from '../chemistry/nutrients.js';
+import { type Formulated, type FormulateOptions, formulate, termsOf } from './formulate.js';
+import { proofOf } from './proof.js';
+import type { FeedRequest } from './request.js';
+import type { ReachLine, ReachResult } from './results.js';
+
+/** A multiplier below this share of the largest does not limit anything. */
+const PRESSES = 1e-7;
+
+/**
+ * For every banded element the lowest and highest mg/L the shelf can give, once with all other limits kept and once with
+ * only the caps kept, and the limits that stop it. Guaranteed contents count towards the highest, worst cases towards the
+ * lowest.
+ */
+export async function reach(request: FeedRequest, shelfName: string): Promise<ReachResult> {
+  const banded = Object.keys(request.programme.bands) as Nutrient[];
+  const elements: ReachLine[] = [];
+  const whole = await solve(formulate(request).program);
+  const verdicts: Verdict[] = [whole];
+  for (const nutrient of banded) {
+    const band = request.programme.bands[nutrient]!;
+    const all = await extremes(request, nutrient, { without: nutrient });
+    const caps = await extremes(request, nutrient, { without: nutrient, minima: false });
+    verdicts.push(all.low, all.high, caps.low, caps.high);
+    const lowest = valueOf(all.low, 1);
+    const highest = valueOf(all.high, -1);
+    const reachable =
+      lowest !== null && highest !== null && highest >= (band.min ?? 0) * (1 - 1e-6) && lowest <= (band.max ?? Number.POSITIVE_INFINITY) * (1 + 1e-6);
+    const decisive = lowest === null ? caps : all;
+    const tooLow = (valueOf(decisive.high, -1) ?? 0) < (band.min ?? 0) * (1 - 1e-6);
+    const tooHigh = (valueOf(decisive.low, 1) ?? 0) > (band.max ?? Number.POSITIVE_INFINITY) * (1 + 1e-6);
+    elements.push({
+      element: nutrient,
+      lowest,
+      highest: finite(highest),
+      capsOnly: { lowest: valueOf(caps.low, 1), highest: finite(valueOf(caps.high, -1)) },
+      min: band.min ?? null,
+      aim: band.aim ?? null,
+      max: band.max ?? null,
+      reachable,
+      limitedBy: limitedBy(decisive, tooHigh && !tooLow ? 'low' : 'high'),
+    });
+  }
+  const unproved = verdicts.find((v) => v.verdict === 'uncertified');
+  const status = unproved ? 'uncertified' : whole.verdict === 'optimal' ? 'optimal' : 'infeasible';
+  const solved = verdicts.filter((v): v is Optimal => v.verdict === 'optimal');
+  return {
+    schema: 'velamen.reach/1',
+    status,
+    feed: request.header,
+    shelf: shelfName,
+    elements,
+    notes: [],
+    proof: {
+      ...proofOf(unproved ?? whole, 'cheaper', request.header.currency),
+      found: null,
+      bound: null,
+      gap: solved.length ? Math.max(...solved.map((v) => v.gap)) : null,
+      violation: solved.length ? Math.max(...solved.map((v) => v.violation)) : null,
+      sentence: unproved
+        ? proofOf(unproved, 'cheaper', '').sentence
+        : `every figure is the end of a proved program (${solved.length} optimal, ${verdicts.length - solved.length} proved impossible)`,
+    },
+  };
+}
+
+interface Extremes {
+  formulated: Formulated;
+  low: Verdict;
+  high: Verdict;
+}
+
+async function extremes(request: FeedRequest, nutrient: Nutrient, options: FormulateOptions): Promise<Extremes> {
+  const formulated = formulate(request, { ...options, ceilingsAsRows: request.shelf.length <= 200 });
+  const aim = (side: 'cap' | 'floor', sign: 1 | -1): LinearProgram => {
+    const terms = termsOf(request.shelf, request.waters, new Map([[nutrient, 1]]), side);
+    return { rows: formulated.program.rows, columns: formulated.program.columns.map((c) => ({ ...c, cost: sign * (terms[c.id] ?? 0) })) };
+  };
+  return { formulated, low: await solve(aim('cap', 1)), high: await solve(aim('floor', -1)) };
+}
+
+/** The mg/L reached; null when the other limits cannot be kept; Infinity for an element that nothing holds back. */
+function valueOf(verdict: Verdict, sign: 1 | -1): number | null {
+  if (verdict.verdict === 'unbounded') return Number.POSITIVE_INFINITY;
+  if (verdict.verdict !== 'optimal') return null;
+  const value = sign * verdict.objective;
+  return Math.abs(value) < 1e-12 ? 0 : value;
+}
+
+function finite(x: number | null): number | null {
+  return x === null || Number.isFinite(x) ? x : null;
+}
+
+function limitedBy(found: Extremes, end: 'low' | 'high'): string[] {
+  const verdict = end === 'high' ? found.high : found.low;
+  if (verdict.verdict === 'unbounded') return ['nothing: no cap holds it back'];
+  const weights = verdict.verdict === 'optimal' ? verdict.y : verdict.verdict === 'infeasible' ? verdict.ray : {};
+  const entries = [...found.formulated.limits.values()].map((limit) => ({ limit, weight: Math.abs(weights[limit.id] ?? 0) }));
+  const most = Math.max(0, ...entries.map((e) => e.weight * scaleOf(found, e.limit.id)));
+  return entries
+    .filter((e) => e.limit.kind !== 'water' && most > 0 && e.weight * scaleOf(found, e.limit.id) > PRESSES * most)
+    .sort((a, b) => b.weight * scaleOf(found, b.limit.id) - a.weight * scaleOf(found, a.limit.id))
+    .map((e) => e.limit.text);
+}
+
+/** Multipliers are compared after multiplying by their row's size, so that mS/cm and mg/L stand side by side. */
+function scaleOf(found: Extremes, rowId: string): number {
+  const row = found.formulated.program.rows.find((r) => r.id === rowId)!;
+  const bound = Math.max(Math.abs(row.lower ?? 0), Math.abs(row.upper ?? 0));
+  return bound > 0 ? bound : Math.max(0, ...Object.values(row.terms).map(Math.abs));
+}
