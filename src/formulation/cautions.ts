@@ -28,23 +28,26 @@ const SPECIFIC: readonly Caution[] = [
   },
   {
     applies: (p) => isAlkali(p),
-    say: (ids) => `${ids}: strongly alkaline. Goggles and gloves; stir it into the full can first, before anything else.`,
+    say: (ids) =>
+      `${ids}: strongly alkaline. Goggles and gloves; stir it into the full can first, before anything else.`,
   },
   {
     applies: (p) => p.form === 'powder' && holdsNitrate(p) && !isDoubleSalt(p),
-    say: (ids) => `${ids}: holds nitrate, an oxidiser (class 5.1 as a pure salt). Keep dry, cool and closed, away from fuel, paper and other organic matter; never dry damp powder with heat.`,
+    say: (ids) =>
+      `${ids}: holds nitrate, an oxidiser (class 5.1 as a pure salt). Keep dry, cool and closed, away from fuel, paper and other organic matter; never dry damp powder with heat.`,
   },
   {
     applies: (p) => isDoubleSalt(p),
     say: (ids) => `${ids}: calcium ammonium nitrate double salt damages eyes. Goggles; keep it closed, it draws water.`,
   },
   {
-    applies: (p) => mayHold(p, 'NH4-N'),
+    applies: (p) => stated(p, 'NH4-N') > 0 || (stated(p, 'N') > 0 && mayHold(p, 'NH4-N')),
     say: (ids) => `${ids}: holds or may hold ammonium. Never together with lime, alkali or bleach: poisonous gas.`,
   },
   {
-    applies: (p) => mayHold(p, 'B') || mayHold(p, 'Cu'),
-    say: (ids) => `${ids}: boron or copper, where a little too much harms. Weigh it, or measure it from a stock solution; never by eye.`,
+    applies: (p) => stated(p, 'B') > 0 || stated(p, 'Cu') > 0,
+    say: (ids) =>
+      `${ids}: boron or copper, where a little too much harms. Weigh it, or measure it from a stock solution; never by eye.`,
   },
 ];
 
@@ -59,7 +62,9 @@ function together(products: readonly Product[]): string[] {
   const alkali = products.filter(isAlkali).map((p) => p.id);
   const ammonium = products.filter((p) => stated(p, 'NH4-N') > 0).map((p) => p.id);
   if (alkali.length === 0 || ammonium.length === 0) return [];
-  return [`${alkali.join(', ')} with ${ammonium.join(', ')}: alkali sets ammonia free. Never bring the concentrates together.`];
+  return [
+    `${alkali.join(', ')} with ${ammonium.join(', ')}: alkali sets ammonia free. Never bring the concentrates together.`,
+  ];
 }
 
 function plantCautions(products: readonly Product[], plants: string): string[] {
@@ -68,7 +73,10 @@ function plantCautions(products: readonly Product[], plants: string): string[] {
   if (group.includes('bromeliad') && products.some((p) => mayHold(p, 'Cu'))) {
     lines.push('Bromeliads are poisoned by copper: keep this feed out of the cup and try it on one plant first.');
   }
-  if (group.includes('carnivorous')) lines.push('Carnivorous plants are harmed by feed at the root: pure water in the tray, feed on the leaf only, if at all.');
+  if (group.includes('carnivorous'))
+    lines.push(
+      'Carnivorous plants are harmed by feed at the root: pure water in the tray, feed on the leaf only, if at all.',
+    );
   return lines;
 }
 
@@ -82,7 +90,9 @@ function isAcid(p: Product): boolean {
 
 function isAlkali(p: Product): boolean {
   if (/^(K|Na)OH$|^(K|Na)2CO3|^Ca\(OH\)2|^CaO$|SiO3|Si[2-9]O/.test(p.formula ?? '')) return true;
-  return /\b(hydroxide|quicklime|hydrated lime|potassium carbonate|(potassium|sodium) (meta)?silicate)\b/.test(words(p));
+  return /\b(hydroxide|quicklime|hydrated lime|potassium carbonate|(potassium|sodium) (meta)?silicate)\b/.test(
+    words(p),
+  );
 }
 
 /** 5Ca(NO3)2·NH4NO3·10H2O, exempt from the oxidiser class. */

@@ -1,0 +1,31 @@
+import type { AssessResult } from '../formulation/results.js';
+import { cautionBlocks, headerFacts } from './blend.js';
+import { figure } from './figures.js';
+import { missLines, mixBlocks, type PenScale, waterText } from './mix.js';
+import { facts, heading, list, paragraph, section, type Sheet } from './sheet.js';
+
+/** What a recipe delivers, against a programme where one is named. */
+export function assessSheet(result: AssessResult, pen: PenScale | null = null): Sheet {
+  const { feed } = result;
+  const volume = `${figure(result.volumeLitres)} L`;
+  const header = feed ?? { batchLitres: result.volumeLitres, currency: '' };
+  return {
+    title: feed === null ? 'What the recipe delivers' : `${feed.name}: what the recipe delivers`,
+    blocks: [
+      facts(['Recipe', result.recipe], ['In', volume]),
+      ...(feed === null
+        ? [facts(['Water', waterText(result.waters)])]
+        : [headerFacts({ ...feed, batchLitres: null }, waterText(result.waters))]),
+      ...verdict(result),
+      ...mixBlocks(result, { ...header, batchLitres: result.volumeLitres }, pen),
+      ...section('Notes', result.notes),
+      ...cautionBlocks(result.cautions),
+    ],
+  };
+}
+
+function verdict(result: AssessResult) {
+  if (result.status === 'no programme') return [];
+  if (result.status === 'within') return [paragraph('Within every limit of the programme.', 'good')];
+  return [heading('Outside the programme'), list(missLines(result.misses))];
+}

@@ -1,0 +1,80 @@
+import type { BlendResult, ConflictLine, FeedHeader, Relaxation } from '../formulation/results.js';
+import { figure } from './figures.js';
+import { missLines, mixBlocks, type PenScale, waterText } from './mix.js';
+import { type Block, facts, heading, list, paragraph, section, type Sheet, table } from './sheet.js';
+
+/** The feed as a sheet: the mix and its proof, or why there is none and the nearest there is. */
+export function blendSheet(result: BlendResult, pen: PenScale | null = null): Sheet {
+  const { feed, proof } = result;
+  const cannot = result.status === 'infeasible';
+  return {
+    title: cannot ? `${feed.name}: no feed keeps every limit` : `${feed.name}: the ${result.goal} feed`,
+    blocks: [
+      headerFacts(feed, waterText(cannot && result.nearest ? result.nearest.waters : result.waters)),
+      ...(result.status === 'uncertified'
+        ? [paragraph('NOT PROVED: no engine’s answer passed its check. Treat the figures as a guess.', 'bad')]
+        : []),
+      ...(cannot ? cannotBlocks(result, pen) : mixBlocks(result, feed, pen)),
+      heading('Proof'),
+      paragraph(proof.sentence, result.status === 'uncertified' ? 'bad' : 'good'),
+      ...stageBlocks(result),
+      ...section('What the labels leave open', result.unknowns),
+      ...section('Notes', result.notes),
+      ...cautionBlocks(result.cautions),
+    ],
+  };
+}
+
+/** Plants, medium, phase, strength, batch and water: the head of every report on a feed. */
+export function headerFacts(feed: FeedHeader, water: string): Block {
+  return facts(
+    ['Plants', `${feed.plants} in ${feed.medium}, ${feed.phase}`],
+    ['Strength', feed.strength],
+    ['Batch', feed.batchLitres === null ? null : `${figure(feed.batchLitres)} L`],
+    ['Water', water],
+  );
+}
+
+export function cautionBlocks(cautions: readonly string[]): Block[] {
+  return cautions.length === 0 ? [] : [heading('Take care'), { kind: 'cautions', items: [...cautions] }];
+}
+
+function cannotBlocks(result: BlendResult, pen: PenScale | null): Block[] {
+  const { conflict = [], relaxations = [], nearest = null, feed } = result;
+  const blocks: Block[] = [
+    heading('Why'),
+    paragraph('On this shelf these limits cannot all hold together; without any one of them the rest could:', 'bad'),
+    list(conflict.map(conflictLine)),
+  ];
+  if (relaxations.length > 0)
+    blocks.push(heading('Ways out, each enough by itself'), list(relaxations.map(relaxationLine)));
+  if (nearest) {
+    blocks.push(
+      heading('The nearest feed there is'),
+      paragraph('It keeps what it can and misses these limits:'),
+      list(missLines(nearest.misses)),
+      ...mixBlocks(nearest, feed, pen),
+    );
+  }
+  return blocks;
+}
+
+function conflictLine(line: ConflictLine): string {
+  const because = line.because.length === 0 ? '' : `; ${line.because.join(', ')}`;
+  return `${line.limit} (${line.from})${because}`;
+}
+
+function relaxationLine(line: Relaxation): string {
+  return `${line.limit}: ${line.change}`;
+}
+
+function stageBlocks(result: BlendResult): Block[] {
+  const stages = result.proof.stages ?? [];
+  if (stages.length === 0) return [];
+  return [
+    table(
+      ['each goal in turn', '>found', '>bound', 'engine'],
+      stages.map((stage) => [stage.goal, figure(stage.found), figure(stage.bound), stage.engine]),
+    ),
+  ];
+}

@@ -1,0 +1,39 @@
+import { standing } from './band.js';
+import type { Block, Sheet } from './sheet.js';
+
+/** Every table and band of a sheet as CSV, each under a line naming it; tables are set apart by an empty line. */
+export function renderCsv(sheet: Sheet): string {
+  const parts: string[][][] = [];
+  let name = sheet.title;
+  for (const block of sheet.blocks) {
+    if (block.kind === 'heading') name = block.text;
+    const rows = blockRows(block);
+    if (rows.length > 0) parts.push([[`# ${name}`], ...rows]);
+  }
+  return parts.map((rows) => rows.map((row) => `${row.map(cell).join(',')}\r\n`).join('')).join('\r\n');
+}
+
+function blockRows(block: Block): string[][] {
+  if (block.kind === 'table') {
+    return [block.columns.map((column) => column.head), ...block.rows, ...(block.total ? [block.total] : [])];
+  }
+  if (block.kind === 'bars') {
+    const number = (value: number | null): string => (value === null ? '' : String(value));
+    return [
+      [block.unit, 'value', 'low', 'high', 'min', 'aim', 'max', 'standing'],
+      ...block.bars.map((bar) => [
+        bar.name,
+        ...[bar.value, bar.low, bar.high, bar.min, bar.aim, bar.max].map(number),
+        standing(bar),
+      ]),
+    ];
+  }
+  if (block.kind === 'facts') return block.facts.map((fact) => [fact.name, fact.value]);
+  return [];
+}
+
+/** Quotes where needed; a text that a spreadsheet would run as a formula is led by an apostrophe. */
+function cell(text: string): string {
+  const safe = /^[=+\-@\t\r]/.test(text) && !/^-?[\d.]+(e-?\d+)?$/i.test(text) ? `'${text}` : text;
+  return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
+}

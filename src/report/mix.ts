@@ -1,0 +1,131 @@
+import type { ElementLine, FeedHeader, Item, Mix, RuleLine, WaterShare } from '../formulation/results.js';
+import { amount, figure, money, percent } from './figures.js';
+import { type Bar, type Block, heading, paragraph, table } from './sheet.js';
+
+/** What a grower's pen prints: mS/cm itself, or a dissolved-solids scale (500, 640, 700, …). */
+export type PenScale = 'EC' | number;
+
+/** Everything a mix says about itself, in the order a grower asks: what to weigh, what it gives, what a pen will show. */
+export function mixBlocks(
+  mix: Mix,
+  header: Pick<FeedHeader, 'batchLitres' | 'currency'>,
+  pen: PenScale | null,
+): Block[] {
+  return [
+    ...itemBlocks(mix, header),
+    ...elementBlocks(mix.elements),
+    ...nitrogenBlocks(mix),
+    ...ruleBlocks(mix.rules),
+    ...ecBlocks(mix, pen),
+  ];
+}
+
+/** The products with their amounts and cost. */
+export function itemBlocks(mix: Mix, header: Pick<FeedHeader, 'batchLitres' | 'currency'>): Block[] {
+  if (mix.items.length === 0)
+    return [heading('What goes in'), paragraph('Nothing but the water: no product is needed.')];
+  const batch = mix.items.some((item) => item.perBatch !== null) && header.batchLitres !== null;
+  const priced = mix.items.some((item) => item.costPerLitre !== null);
+  const litres = header.batchLitres ?? 0;
+  const heads = [
+    '',
+    '>per litre',
+    ...(batch ? [`>for ${figure(litres)} L`] : []),
+    ...(priced ? ['>cost per litre'] : []),
+  ];
+  const rows = mix.items.map((item) => [
+    named(item),
+    amount(perLitre(item), unitOf(item)),
+    ...(batch ? [item.perBatch === null ? '' : amount(item.perBatch, unitOf(item))] : []),
+    ...(priced ? [item.costPerLitre === null ? 'price unknown' : money(item.costPerLitre, header.currency)] : []),
+  ]);
+  const total = ['together', '', ...(batch ? [''] : []), money(mix.costPerLitre, header.currency)];
+  const blocks: Block[] = [heading('What goes in'), table(heads, rows, priced ? total : undefined)];
+  if (priced && mix.costPerBatch !== null && batch) {
+    blocks.push(paragraph(`The batch of ${figure(litres)} L costs ${money(mix.costPerBatch, header.currency)}.`));
+  }
+  return blocks;
+}
+
+/** The elements as bars against their bands; elements that are neither wanted nor present are left out. */
+export function elementBlocks(elements: readonly ElementLine[]): Block[] {
+  const bars = elements.filter((e) => e.min !== null || e.aim !== null || e.max !== null || e.high > 0).map(elementBar);
+  if (bars.length === 0) return [];
+  return [heading('What the can holds, against what the plants want'), { kind: 'bars', unit: 'mg/L', bars }];
+}
+
+/** The forms of nitrogen in one line. */
+export function nitrogenBlocks(mix: Pick<Mix, 'nitrogenShares'>): Block[] {
+  const shares = mix.nitrogenShares;
+  if (shares === null) return [];
+  const parts = (['nitrate', 'ammonium', 'urea', 'other', 'undeclared'] as const)
+    .filter((form) => shares[form] > 0 || form === 'nitrate' || form === 'ammonium')
+    .map((form) => `${FORM_NAMES[form]} ${percent(shares[form])}`);
+  return [paragraph(`Nitrogen by form: ${parts.join(', ')}.`)];
+}
+
+const FORM_NAMES = {
+  nitrate: 'nitrate',
+  ammonium: 'ammonium',
+  urea: 'urea',
+  other: 'other',
+  undeclared: 'form not declared',
+} as const;
+
+/** Shares, ratios and caps with the value reached. */
+export function ruleBlocks(rules: readonly RuleLine[]): Block[] {
+  if (rules.length === 0) return [];
+  const rows = rules.map((rule) => [
+    rule.rule,
+    rule.value === null ? '' : figure(rule.value),
+    rule.holds ? 'holds' : 'BROKEN',
+    rule.from,
+  ]);
+  return [heading('Rules'), table(['', '>in this mix', '', 'from'], rows)];
+}
+
+/** What a meter will show, with the room it has. */
+export function ecBlocks(mix: Pick<Mix, 'ec'>, pen: PenScale | null): Block[] {
+  const { mSPerCm, low, high, max } = mix.ec;
+  const limit =
+    max === null
+      ? ''
+      : mSPerCm <= max * (1 + 1e-6)
+        ? `; the limit is ${figure(max)}`
+        : `; OVER the limit of ${figure(max)}`;
+  const lines = [`EC at 25 °C: ${figure(mSPerCm)} mS/cm, ${figure(low)} to ${figure(high)} likely${limit}.`];
+  if (pen !== null && pen !== 'EC') {
+    const reading = (ec: number): string => figure(ec * pen);
+    lines.push(
+      `A pen on the ${pen} scale shows about ${reading(mSPerCm)} ppm of that scale (${reading(low)} to ${reading(high)}).`,
+    );
+  }
+  return [paragraph(lines.join(' '), max !== null && mSPerCm > max * (1 + 1e-6) ? 'bad' : 'plain')];
+}
+
+/** `rain`, or `rain 60 %, tap 40 %`. */
+export function waterText(waters: readonly WaterShare[]): string {
+  const used = waters.filter((water) => water.share > 0);
+  if (used.length === 1) return used[0]!.name;
+  return used.map((water) => `${water.name} ${percent(water.share)}`).join(', ');
+}
+
+/** `K ≥ 90 mg/L: 71, 19 short`, one line per missed limit. */
+export function missLines(misses: readonly { limit: string; value: number; bound: number }[]): string[] {
+  return misses.map(({ limit, value, bound }) => {
+    const by = Math.abs(value - bound);
+    return `${limit}: this mix gives ${figure(value)}, ${figure(by)} too ${value < bound ? 'little' : 'much'}`;
+  });
+}
+
+export function elementBar(line: ElementLine): Bar {
+  const { element, mgPerLitre, low, high, min, aim, max } = line;
+  return { name: element, value: mgPerLitre, low, high, min, aim, max };
+}
+
+function named(item: Item): string {
+  return item.name === '' || item.name === item.id ? item.id : `${item.id}: ${item.name}`;
+}
+
+const unitOf = (item: Item): 'g' | 'mL' => (item.gramsPerLitre === undefined ? 'mL' : 'g');
+const perLitre = (item: Item): number => item.gramsPerLitre ?? item.millilitresPerLitre ?? 0;

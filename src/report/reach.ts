@@ -1,0 +1,88 @@
+import type { ReachLine, ReachResult } from '../formulation/results.js';
+import { headerFacts } from './blend.js';
+import { figure } from './figures.js';
+import { type Block, facts, heading, list, paragraph, section, type Sheet, table } from './sheet.js';
+
+/** How far each element can be moved on this shelf, and what stands in the way. */
+export function reachSheet(result: ReachResult, water: string): Sheet {
+  const unreachable = result.elements.filter((line) => !line.reachable);
+  return {
+    title: `${result.feed.name}: what ${result.shelf} can reach`,
+    blocks: [
+      headerFacts(result.feed, water),
+      verdict(unreachable),
+      heading('Reach of each element, mg/L'),
+      table(
+        ['', '>lowest', '>highest', '>least', '>aim', '>most', '', 'held back by'],
+        result.elements.map((line) => [
+          line.element,
+          end(line.lowest ?? line.capsOnly.lowest),
+          end(line.highest ?? line.capsOnly.highest),
+          end(line.min),
+          end(line.aim),
+          end(line.max),
+          word(line),
+          line.limitedBy.join('; '),
+        ]),
+      ),
+      ...(result.elements.some((line) => line.lowest === null)
+        ? [
+            paragraph(
+              'Not every limit can be kept at once here, so the reach shown keeps the upper limits only.',
+              'quiet',
+            ),
+          ]
+        : []),
+      heading('Proof'),
+      paragraph(result.proof.sentence, result.status === 'uncertified' ? 'bad' : 'good'),
+      ...section('Notes', result.notes),
+    ],
+  };
+}
+
+/** Two shelves for the same feed, side by side. */
+export function reachAgainstSheet(mine: ReachResult, other: ReachResult): Sheet {
+  const theirs = new Map(other.elements.map((line) => [line.element, line]));
+  const span = (line: ReachLine | undefined): string =>
+    line === undefined
+      ? ''
+      : `${end(line.lowest ?? line.capsOnly.lowest)} to ${end(line.highest ?? line.capsOnly.highest)}`;
+  const rows = mine.elements.map((line) => {
+    const second = theirs.get(line.element);
+    return [
+      line.element,
+      end(line.min),
+      end(line.max),
+      span(line),
+      word(line),
+      span(second),
+      second ? word(second) : '',
+    ];
+  });
+  return {
+    title: `${mine.feed.name}: two shelves side by side`,
+    blocks: [
+      facts(['First', mine.shelf], ['Second', other.shelf]),
+      table(['mg/L', '>least', '>most', '>first', '', '>second', ''], rows),
+      list([`First: ${mine.proof.sentence}`, `Second: ${other.proof.sentence}`]),
+    ],
+  };
+}
+
+function verdict(unreachable: readonly ReachLine[]): Block {
+  if (unreachable.length === 0) return paragraph('Every element can be brought into its band.', 'good');
+  const names = unreachable.map((line) => line.element).join(', ');
+  return paragraph(`Out of reach: ${names}.`, 'bad');
+}
+
+const end = (value: number | null): string => (value === null ? '' : figure(value));
+
+/** Which side of the band lies beyond reach, in a word. */
+function word(line: ReachLine): string {
+  if (line.reachable) return '';
+  const highest = line.highest ?? line.capsOnly.highest;
+  if (line.min !== null && highest !== null && highest < line.min) return 'TOO LOW';
+  const lowest = line.lowest ?? line.capsOnly.lowest;
+  if (line.max !== null && lowest !== null && lowest > line.max) return 'TOO HIGH';
+  return 'OUT OF REACH';
+}

@@ -1,0 +1,69 @@
+/** The one model behind every report: text, CSV, HTML and SVG are drawn from it, so they cannot disagree. */
+export interface Sheet {
+  title: string;
+  blocks: Block[];
+}
+
+export type Block =
+  | { kind: 'heading'; text: string }
+  | { kind: 'paragraph'; text: string; tone?: Tone }
+  | { kind: 'facts'; facts: Fact[] }
+  | Table
+  | { kind: 'bars'; unit: string; bars: Bar[] }
+  | { kind: 'list'; items: string[] }
+  | { kind: 'cautions'; items: string[] };
+
+/** Colour helps where there is any; the words must do without it. */
+export type Tone = 'plain' | 'good' | 'bad' | 'quiet';
+
+/** A name with what stands under it, for the head of a sheet. */
+export interface Fact {
+  name: string;
+  value: string;
+}
+
+/** Cells are finished text. Numbers are aligned right by their column. */
+export interface Table {
+  kind: 'table';
+  columns: TableColumn[];
+  rows: string[][];
+  /** A closing line, set apart. */
+  total?: string[];
+}
+
+export interface TableColumn {
+  head: string;
+  align: 'left' | 'right';
+}
+
+/** One value against its band. An absent end is open; low…high is what the labels leave open around the value. */
+export interface Bar {
+  name: string;
+  value: number;
+  low: number;
+  high: number;
+  min: number | null;
+  aim: number | null;
+  max: number | null;
+}
+
+export const heading = (text: string): Block => ({ kind: 'heading', text });
+export const paragraph = (text: string, tone: Tone = 'plain'): Block => ({ kind: 'paragraph', text, tone });
+export const facts = (...pairs: (readonly [string, string | null])[]): Block => ({
+  kind: 'facts',
+  facts: pairs.flatMap(([name, value]) => (value === null || value === '' ? [] : [{ name, value }])),
+});
+export const list = (items: readonly string[]): Block => ({ kind: 'list', items: [...items] });
+
+/** A table from columns written `head` (left) or `>head` (right). */
+export function table(heads: readonly string[], rows: string[][], total?: string[]): Table {
+  const columns = heads.map(
+    (head): TableColumn => (head.startsWith('>') ? { head: head.slice(1), align: 'right' } : { head, align: 'left' }),
+  );
+  return { kind: 'table', columns, rows, ...(total ? { total } : {}) };
+}
+
+/** A heading with a list under it; nothing at all when there is nothing to say. */
+export function section(title: string, items: readonly string[]): Block[] {
+  return items.length === 0 ? [] : [heading(title), list(items)];
+}

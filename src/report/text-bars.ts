@@ -1,0 +1,83 @@
+import { type Laid, lay, standing } from './band.js';
+import { figure } from './figures.js';
+import type { Bar, Tone } from './sheet.js';
+import { padLeft, padRight, plainText, widthOf } from './wrap.js';
+
+/** Places between the ends of a band; odd, so that a centred aim has a place of its own. */
+const PLACES = 21;
+
+/**
+ * One line per value: name, amount, band in figures, the bar, a word.
+ * `[` least, `|` aim, `]` most, `o` the mix, `=` what the labels leave open; a value outside stands outside, with LOW or HIGH.
+ */
+export function barLines(
+  block: { unit: string; bars: readonly Bar[] },
+  columns: number,
+): { text: string; tone: Tone }[] {
+  if (block.bars.length === 0) return [];
+  const rows = block.bars.map((bar) => ({
+    name: plainText(bar.name),
+    value: figure(bar.value),
+    least: bar.min === null ? '' : figure(bar.min),
+    aim: bar.aim === null ? '' : figure(bar.aim),
+    most: bar.max === null ? '' : figure(bar.max),
+    picture: picture(bar),
+    word: word(bar),
+  }));
+  const width = (of: (row: (typeof rows)[number]) => string, head: string): number =>
+    Math.max(widthOf(head), ...rows.map((row) => widthOf(of(row))));
+  const w = {
+    name: width((r) => r.name, ''),
+    value: width((r) => r.value, 'mix'),
+    least: width((r) => r.least, 'least'),
+    aim: width((r) => r.aim, 'aim'),
+    most: width((r) => r.most, 'most'),
+  };
+  const line = (name: string, value: string, least: string, aim: string, most: string, rest: string): string =>
+    `  ${padRight(name, w.name)}  ${padLeft(value, w.value)}  ${padLeft(least, w.least)} ${padLeft(aim, w.aim)} ${padLeft(most, w.most)}  ${rest}`;
+  // on a narrow terminal the picture gives way; the figures and the word stay
+  const drawn = widthOf(line('', '', '', '', '', '')) + PLACES + 8 + 12 <= columns;
+  const banded = block.bars.some((bar) => lay(bar) !== null);
+  const head = banded ? line(block.unit, 'mix', 'least', 'aim', 'most', '') : line(block.unit, 'mix', '', '', '', '');
+  return [
+    { text: head, tone: 'quiet' },
+    ...rows.map((row, i) => ({
+      text: line(row.name, row.value, row.least, row.aim, row.most, `${drawn ? row.picture : ''}${row.word}`),
+      tone: toneOf(block.bars[i]!),
+    })),
+  ];
+}
+
+/** `  [····|··o··]  `, always of one width. */
+export function picture(bar: Bar): string {
+  const laid = lay(bar);
+  if (laid === null) return ' '.repeat(PLACES + 8);
+  const track: string[] = Array.from({ length: PLACES }, () => '.');
+  const at = (place: number): number => Math.round(Math.min(1, Math.max(0, place)) * (PLACES - 1));
+  if (at(laid.high) > at(laid.low)) track.fill('=', at(laid.low), at(laid.high) + 1);
+  if (laid.aim !== null) track[at(laid.aim)] = '|';
+  const below = laid.value < 0;
+  const above = laid.value > 1;
+  if (!below && !above) track[at(laid.value)] = 'o';
+  return `${outside(below, laid, 'left')}${laid.floor ? '[' : ' '}${track.join('')}${laid.ceiling ? ']' : '>'}${outside(above, laid, 'right')}`;
+}
+
+/** Three places beside the band: `o`, `o.` or `o..` the farther out the value is. */
+function outside(here: boolean, laid: Laid, side: 'left' | 'right'): string {
+  if (!here) return '   ';
+  const distance = side === 'left' ? -laid.value : laid.value - 1;
+  const dots = distance > 0.5 ? 2 : distance > 0.1 ? 1 : 0;
+  return side === 'left' ? padLeft(`o${' '.repeat(dots)}`, 3) : padRight(`${' '.repeat(dots)}o`, 3);
+}
+
+function word(bar: Bar): string {
+  const where = standing(bar);
+  if (where === 'low') return `LOW by ${figure(bar.min! - bar.value)}`;
+  if (where === 'high') return `HIGH by ${figure(bar.value - bar.max!)}`;
+  return where;
+}
+
+function toneOf(bar: Bar): Tone {
+  const where = standing(bar);
+  return where === 'low' || where === 'high' ? 'bad' : 'plain';
+}
