@@ -1,0 +1,53 @@
+import type { Medium, Phase } from '../programme/programme.js';
+import type { Strength } from '../programme/strength.js';
+import type { Where } from '../problem.js';
+import type { Water } from './product.js';
+
+/** A grower's bench: water, kit, pen and feeds, as `bench.yaml` tells them. */
+export interface Bench {
+  name: string;
+  /** Three-letter code or whatever the grower writes; empty where the file is silent. */
+  currency: string;
+  /** At least one; several may be blended. */
+  waters: Water[];
+  kit: Kit;
+  pen: Pen;
+  /** In the order of the file; names are unique. */
+  feeds: FeedSpec[];
+}
+
+/** One mix for one set of plants. */
+export interface FeedSpec {
+  name: string;
+  /** Id of a plant group of the catalog. */
+  plants: string;
+  medium: Medium;
+  phase: Phase;
+  strength: Strength;
+  /** Litres mixed at a time; absent = not said. */
+  batchLitres?: number;
+  /** Litres used in a week; absent = not said. */
+  weeklyLitres?: number;
+  /** The grower's own rules, as written. */
+  rules: string[];
+  where: Where;
+}
+
+/** What the grower measures with. An empty kit is no kit. */
+export interface Kit {
+  spoons: Spoon[];
+  /** Smallest step of the scale, g. */
+  scaleStepGrams?: number;
+  /** Capacity or smallest mark of the syringe as the grower gave it, mL. */
+  syringeMillilitres?: number;
+  dropsPerMillilitre?: number;
+}
+
+/** A level spoon, named as the grower names it. */
+export interface Spoon {
+  label: string;
+  millilitres: number;
+}
+
+/** What the pen meter shows: EC in mS/cm, or ppm at so many per mS/cm. */
+export type Pen = { reads: 'EC' } | { reads: 'ppm'; scale: number };
