@@ -1,8 +1,8 @@
 import type { AssessResult } from '../formulation/results.js';
-import { cautionBlocks, headerFacts } from './blend.js';
+import { cautionBlocks } from './blend.js';
 import { figure } from './figures.js';
 import { missLines, mixBlocks, type PenScale, waterText } from './mix.js';
-import { facts, heading, list, paragraph, section, type Sheet } from './sheet.js';
+import { type Block, facts, heading, list, paragraph, section, type Sheet } from './sheet.js';
 
 /** What a recipe delivers, against a programme where one is named. */
 export function assessSheet(result: AssessResult, pen: PenScale | null = null): Sheet {
@@ -12,10 +12,12 @@ export function assessSheet(result: AssessResult, pen: PenScale | null = null): 
   return {
     title: feed === null ? 'What the recipe delivers' : `${feed.name}: what the recipe delivers`,
     blocks: [
-      facts(['Recipe', result.recipe], ['In', volume]),
-      ...(feed === null
-        ? [facts(['Water', waterText(result.waters)])]
-        : [headerFacts({ ...feed, batchLitres: null }, waterText(result.waters))]),
+      facts(
+        ['Recipe', result.recipe],
+        ['In', volume],
+        ['Judged as', feed === null ? null : `${feed.plants} in ${feed.medium}, ${feed.phase}, at ${feed.strength}`],
+        ['Water', waterText(result.waters)],
+      ),
       ...verdict(result),
       ...mixBlocks(result, { ...header, batchLitres: result.volumeLitres }, pen),
       ...section('Notes', result.notes),
@@ -24,7 +26,7 @@ export function assessSheet(result: AssessResult, pen: PenScale | null = null): 
   };
 }
 
-function verdict(result: AssessResult) {
+function verdict(result: AssessResult): Block[] {
   if (result.status === 'no programme') return [];
   if (result.status === 'within') return [paragraph('Within every limit of the programme.', 'good')];
   return [heading('Outside the programme'), list(missLines(result.misses))];

@@ -1,7 +1,7 @@
 import type { BlendResult, ConflictLine, FeedHeader, Relaxation } from '../formulation/results.js';
 import { figure } from './figures.js';
 import { missLines, mixBlocks, type PenScale, waterText } from './mix.js';
-import { type Block, facts, heading, list, paragraph, section, type Sheet, table } from './sheet.js';
+import { type Block, facts, heading, list, paragraph, section, type Sheet, spoken, table } from './sheet.js';
 
 /** The feed as a sheet: the mix and its proof, or why there is none and the nearest there is. */
 export function blendSheet(result: BlendResult, pen: PenScale | null = null): Sheet {
@@ -16,7 +16,7 @@ export function blendSheet(result: BlendResult, pen: PenScale | null = null): Sh
         : []),
       ...(cannot ? cannotBlocks(result, pen) : mixBlocks(result, feed, pen)),
       heading('Proof'),
-      paragraph(proof.sentence, result.status === 'uncertified' ? 'bad' : 'good'),
+      paragraph(spoken(proof.sentence), result.status === 'uncertified' ? 'bad' : 'good'),
       ...stageBlocks(result),
       ...section('What the labels leave open', result.unknowns),
       ...section('Notes', result.notes),

@@ -39,7 +39,12 @@ export function itemBlocks(mix: Mix, header: Pick<FeedHeader, 'batchLitres' | 'c
     ...(batch ? [item.perBatch === null ? '' : amount(item.perBatch, unitOf(item))] : []),
     ...(priced ? [item.costPerLitre === null ? 'price unknown' : money(item.costPerLitre, header.currency)] : []),
   ]);
-  const total = ['together', '', ...(batch ? [''] : []), money(mix.costPerLitre, header.currency)];
+  const total = [
+    mix.items.every((item) => item.costPerLitre !== null) ? 'together' : 'together, as far as prices are known',
+    '',
+    ...(batch ? [''] : []),
+    money(mix.costPerLitre, header.currency),
+  ];
   const blocks: Block[] = [heading('What goes in'), table(heads, rows, priced ? total : undefined)];
   if (priced && mix.costPerBatch !== null && batch) {
     blocks.push(paragraph(`The batch of ${figure(litres)} L costs ${money(mix.costPerBatch, header.currency)}.`));

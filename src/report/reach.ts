@@ -1,7 +1,7 @@
 import type { ReachLine, ReachResult } from '../formulation/results.js';
 import { headerFacts } from './blend.js';
 import { figure } from './figures.js';
-import { type Block, facts, heading, list, paragraph, section, type Sheet, table } from './sheet.js';
+import { type Block, facts, heading, list, paragraph, section, type Sheet, spoken, table } from './sheet.js';
 
 /** How far each element can be moved on this shelf, and what stands in the way. */
 export function reachSheet(result: ReachResult, water: string): Sheet {
@@ -17,7 +17,7 @@ export function reachSheet(result: ReachResult, water: string): Sheet {
         result.elements.map((line) => [
           line.element,
           end(line.lowest ?? line.capsOnly.lowest),
-          end(line.highest ?? line.capsOnly.highest),
+          top(line),
           end(line.min),
           end(line.aim),
           end(line.max),
@@ -34,7 +34,7 @@ export function reachSheet(result: ReachResult, water: string): Sheet {
           ]
         : []),
       heading('Proof'),
-      paragraph(result.proof.sentence, result.status === 'uncertified' ? 'bad' : 'good'),
+      paragraph(spoken(result.proof.sentence), result.status === 'uncertified' ? 'bad' : 'good'),
       ...section('Notes', result.notes),
     ],
   };
@@ -44,9 +44,7 @@ export function reachSheet(result: ReachResult, water: string): Sheet {
 export function reachAgainstSheet(mine: ReachResult, other: ReachResult): Sheet {
   const theirs = new Map(other.elements.map((line) => [line.element, line]));
   const span = (line: ReachLine | undefined): string =>
-    line === undefined
-      ? ''
-      : `${end(line.lowest ?? line.capsOnly.lowest)} to ${end(line.highest ?? line.capsOnly.highest)}`;
+    line === undefined ? '' : `${end(line.lowest ?? line.capsOnly.lowest)} to ${top(line)}`;
   const rows = mine.elements.map((line) => {
     const second = theirs.get(line.element);
     return [
@@ -64,7 +62,7 @@ export function reachAgainstSheet(mine: ReachResult, other: ReachResult): Sheet 
     blocks: [
       facts(['First', mine.shelf], ['Second', other.shelf]),
       table(['mg/L', '>least', '>most', '>first', '', '>second', ''], rows),
-      list([`First: ${mine.proof.sentence}`, `Second: ${other.proof.sentence}`]),
+      list([`First: ${mine.proof.sentence}.`, `Second: ${other.proof.sentence}.`]),
     ],
   };
 }
@@ -76,6 +74,12 @@ function verdict(unreachable: readonly ReachLine[]): Block {
 }
 
 const end = (value: number | null): string => (value === null ? '' : figure(value));
+
+/** The highest; an element that nothing holds back has none. */
+function top(line: ReachLine): string {
+  const highest = line.lowest === null ? line.capsOnly.highest : line.highest;
+  return highest === null ? 'no end' : figure(highest);
+}
 
 /** Which side of the band lies beyond reach, in a word. */
 function word(line: ReachLine): string {

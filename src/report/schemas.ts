@@ -169,3 +169,10 @@ export const assessShape = z.strictObject({
   notes: z.array(z.string()),
   cautions: z.array(z.string()),
 });
+
+/** Command → shape of its --json object. */
+export const SHAPES: ReadonlyMap<string, z.ZodType> = new Map<string, z.ZodType>([
+  ['blend', blendShape],
+  ['reach', reachShape],
+  ['assess', assessShape],
+]);

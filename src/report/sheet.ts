@@ -67,3 +67,9 @@ export function table(heads: readonly string[], rows: string[][], total?: string
 export function section(title: string, items: readonly string[]): Block[] {
   return items.length === 0 ? [] : [heading(title), list(items)];
 }
+
+/** A clause set as a sentence. */
+export function spoken(clause: string): string {
+  const start = clause.charAt(0).toUpperCase() + clause.slice(1);
+  return /[.!?]$/.test(start) ? start : `${start}.`;
+}

@@ -17,7 +17,7 @@ export function barLines(
   if (block.bars.length === 0) return [];
   const rows = block.bars.map((bar) => ({
     name: plainText(bar.name),
-    value: figure(bar.value),
+    value: trace(bar.value),
     least: bar.min === null ? '' : figure(bar.min),
     aim: bar.aim === null ? '' : figure(bar.aim),
     most: bar.max === null ? '' : figure(bar.max),
@@ -45,7 +45,13 @@ export function barLines(
       text: line(row.name, row.value, row.least, row.aim, row.most, `${drawn ? row.picture : ''}${row.word}`),
       tone: toneOf(block.bars[i]!),
     })),
+    ...(drawn && banded ? [{ text: legend(block.bars), tone: 'quiet' as const }] : []),
   ];
+}
+
+/** An amount too small to matter is not spelt out digit by digit. */
+function trace(value: number): string {
+  return value > 0 && value < 0.0005 ? '<0.001' : figure(value);
 }
 
 /** `  [····|··o··]  `, always of one width. */
@@ -68,6 +74,11 @@ function outside(here: boolean, laid: Laid, side: 'left' | 'right'): string {
   const distance = side === 'left' ? -laid.value : laid.value - 1;
   const dots = distance > 0.5 ? 2 : distance > 0.1 ? 1 : 0;
   return side === 'left' ? padLeft(`o${' '.repeat(dots)}`, 3) : padRight(`${' '.repeat(dots)}o`, 3);
+}
+
+function legend(bars: readonly Bar[]): string {
+  const open = bars.some((bar) => bar.high > bar.low * (1 + 1e-9)) ? '   = what labels leave open' : '';
+  return `  [ least   | aim   ] most   o this mix${open}`;
 }
 
 function word(bar: Bar): string {

@@ -12,7 +12,7 @@ export function tableLines(table: Table, columns: number): string[] {
   const rows = table.rows.map((row) => heads.map((_, i) => plainText(row[i] ?? '')));
   const total = table.total ? heads.map((_, i) => plainText(table.total?.[i] ?? '')) : null;
   const everything = [heads, ...rows, ...(total ? [total] : [])];
-  const widths = fit(
+  const widths = squeeze(
     heads.map((_, i) => Math.max(...everything.map((row) => widthOf(row[i]!)))),
     columns - INDENT - GAP * (heads.length - 1),
     table.columns.map((column) => column.align === 'left'),
@@ -33,7 +33,7 @@ export function tableLines(table: Table, columns: number): string[] {
 }
 
 /** Takes room from the widest text column, a character at a time, until the row fits or nothing can give. */
-function fit(natural: readonly number[], room: number, gives: readonly boolean[]): number[] {
+function squeeze(natural: readonly number[], room: number, gives: readonly boolean[]): number[] {
   const widths = [...natural];
   const sum = (): number => widths.reduce((a, b) => a + b, 0);
   while (sum() > room) {

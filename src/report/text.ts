@@ -43,7 +43,7 @@ function blockLines(block: Block, columns: number, paint: Paint): string[] {
     case 'table':
       return tableLines(block, columns);
     case 'bars':
-      return barLines(block, columns).map(({ text, tone }) => toned(text, tone, paint));
+      return barLines(block, columns).map(({ text, tone }) => toned(text.trimEnd(), tone, paint));
     case 'list':
       return block.items.flatMap((item) => bullet(item, '-', columns));
     case 'cautions':

@@ -1,0 +1,48 @@
+import { wrap } from '../report/wrap.js';
+import { optionsOf } from './arguments.js';
+import type { Command } from './command.js';
+
+/** Help for one command, led by an example that can be copied. */
+export function commandHelp(command: Command): string {
+  const options = [...optionsOf(command)].map(([name, spec]): [string, string] => [
+    `--${name}${spec.value === undefined ? '' : ` ${spec.value}`}`,
+    spec.repeatable ? `${spec.says} (may be repeated)` : spec.says,
+  ]);
+  const operand: [string, string][] = command.operands ? [[command.operands.name, command.operands.says]] : [];
+  return [
+    ...command.examples.flatMap(({ line, says }) => [`  ${line}`, ...wrap(says, 72).map((l) => `      ${l}`)]),
+    '',
+    ...command.about.flatMap((paragraph) => [...wrap(paragraph, 80), '']),
+    ...twoColumns([...operand, ...options]),
+    '',
+  ].join('\n');
+}
+
+/** The list of commands. */
+export function overview(commands: readonly Command[], version: string): string {
+  return [
+    '  velamen blend --plants phalaenopsis --medium sphagnum --shelf shelf.csv --volume "4 L"',
+    '      the cheapest feed for moth orchids in moss from what stands on your shelf',
+    '',
+    `velamen ${version} turns what fertilizer labels say into the cheapest proved feed for`,
+    'potted epiphytes. Commands:',
+    '',
+    ...twoColumns(commands.map((command) => [command.name, command.summary])),
+    '',
+    ...wrap(
+      '`velamen COMMAND -h` shows an example and the options of a command. A bench is a folder with bench.yaml (water, kit, feeds) and shelf.csv; --bench names it, the current folder is the default.',
+      80,
+    ),
+    '',
+  ].join('\n');
+}
+
+function twoColumns(rows: readonly (readonly [string, string])[]): string[] {
+  const gutter = Math.min(28, Math.max(...rows.map(([name]) => name.length)) + 4);
+  return rows.flatMap(([name, says]) => {
+    const lines = wrap(says, 80 - gutter);
+    const first = `  ${name}`;
+    if (first.length > gutter - 2) return [first, ...lines.map((line) => ' '.repeat(gutter) + line)];
+    return lines.map((line, i) => (i === 0 ? first : '').padEnd(gutter) + line);
+  });
+}

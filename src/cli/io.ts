@@ -1,0 +1,19 @@
+/** Everything a command may touch of the world besides files, so that a test can run it in-process. */
+export interface Io {
+  stdout: (text: string) => void;
+  stderr: (text: string) => void;
+  env: Record<string, string | undefined>;
+  /** Absolute folder that relative paths start from. */
+  cwd: string;
+  /** True where stdout is a terminal. */
+  isTTY: boolean;
+  /** Width of the terminal, if any. */
+  columns?: number;
+  now: () => Date;
+}
+
+/** How text is set for this terminal: 80 columns at most, colour only where it is welcome. */
+export function textOptions(io: Io): { columns: number; colour: boolean } {
+  const columns = io.isTTY ? Math.min(80, Math.max(40, io.columns ?? 80)) : 80;
+  return { columns, colour: io.isTTY && !io.env.NO_COLOR && io.env.TERM !== 'dumb' };
+}

@@ -1,0 +1,34 @@
+import * as z from 'zod';
+import { nearest, problem, Refusal } from '../problem.js';
+import { refusedShape, SHAPES } from '../report/schemas.js';
+import type { Command } from './command.js';
+import { jsonText } from './json.js';
+
+/** Publishes the shape of what --json prints, as JSON Schema. */
+export const schemaCommand: Command = {
+  name: 'schema',
+  summary: 'the shape of what a command prints with --json, as JSON Schema',
+  examples: [{ line: 'velamen schema blend > blend.schema.json', says: 'what `velamen blend --json` prints' }],
+  about: [
+    'Without a command it lists those that have a shape. `refused` is what every command prints with --json and exit code 2.',
+  ],
+  operands: { name: 'COMMAND', says: 'blend, reach, assess, labels or refused', most: 1 },
+  options: {},
+  formats: false,
+  async run(given) {
+    const wanted = given.operands[0];
+    if (wanted === undefined) return { exit: 0, text: `${[...SHAPES.keys(), 'refused'].join('\n')}\n`, warnings: [] };
+    return { exit: 0, text: jsonText(jsonSchema(wanted)), warnings: [] };
+  },
+};
+
+/** JSON Schema (draft 2020-12) of a command's object. @throws Refusal for a name without one. */
+export function jsonSchema(command: string): object {
+  const shape = command === 'refused' ? refusedShape : SHAPES.get(command);
+  if (shape === undefined) {
+    const guess = nearest(command, [...SHAPES.keys(), 'refused'], 1)[0];
+    const fix = guess === undefined ? '`velamen schema` lists them.' : `Did you mean ${guess}?`;
+    throw new Refusal([problem('unknown-schema', {}, `"${command}"`, 'a command with a --json object', fix)]);
+  }
+  return { $id: `velamen.${command}/1`, ...z.toJSONSchema(shape) };
+}

@@ -1,0 +1,33 @@
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, it } from 'vitest';
+import { velamen } from '../cli/world.js';
+import { readGolden, shellWords, writeGolden } from './golden.js';
+
+const here = fileURLToPath(new URL('.', import.meta.url));
+const root = join(here, '..', '..');
+const names = readdirSync(here).filter((name) => name.endsWith('.golden')).sort();
+/** Golden files are written by a person who reads the diff, never by a machine. */
+const update = process.env.UPDATE_GOLDEN === '1' && !process.env.CI;
+
+describe('golden', () => {
+  it.each(names)('%s', async (name) => {
+    const file = join(here, name);
+    const golden = readGolden(readFileSync(file, 'utf8'));
+    const ran = await velamen(golden.argv, root);
+    if (update) writeFileSync(file, writeGolden(golden.line, ran));
+    else expect(writeGolden(golden.line, ran)).toBe(writeGolden(golden.line, golden.expected ?? { exit: 1, stdout: 'nothing expected yet: read the output, then UPDATE_GOLDEN=1\n', stderr: '' }));
+  });
+
+  it('are read as they are written', () => {
+    const ran = { exit: 2 as const, stdout: 'a\n', stderr: 'b\nc\n' };
+    expect(readGolden(writeGolden('velamen blend --volume "4 L"', ran))).toEqual({
+      argv: ['blend', '--volume', '4 L'],
+      line: 'velamen blend --volume "4 L"',
+      expected: ran,
+    });
+    expect(() => readGolden('blend')).toThrow('starts with');
+    expect(shellWords(`a --rule='x <= 1' "b c"d`)).toEqual(['a', '--rule=x <= 1', 'b cd']);
+  });
+});

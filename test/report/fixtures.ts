@@ -1,0 +1,169 @@
+import type {
+  AssessResult,
+  BlendResult,
+  ElementLine,
+  FeedHeader,
+  Mix,
+  ReachResult,
+} from '../../src/formulation/results.js';
+
+/** Invented results, only to see how reports are set. */
+export const header: FeedHeader = {
+  name: 'moss',
+  plants: 'pleurothallid',
+  medium: 'sphagnum',
+  phase: 'growth',
+  strength: '80 %',
+  strengthFactor: 0.8,
+  batchLitres: 4,
+  currency: 'EUR',
+};
+
+const line = (
+  element: ElementLine['element'],
+  mg: number,
+  min: number | null,
+  aim: number | null,
+  max: number | null,
+): ElementLine => ({
+  element,
+  mgPerLitre: mg,
+  low: mg,
+  high: mg,
+  min,
+  aim,
+  max,
+});
+
+export const mix: Mix = {
+  items: [
+    { id: 'base', name: 'Tall Pine base powder', gramsPerLitre: 0.3125, perBatch: 1.25, costPerLitre: 0.00325 },
+    { id: 'cal', name: 'cal', millilitresPerLitre: 0.4, perBatch: 1.6, costPerLitre: null },
+    { id: 'moly', name: 'sodium molybdate', gramsPerLitre: 0.00002, perBatch: 0.00008, costPerLitre: 0.0000012 },
+  ],
+  waters: [{ id: 'rain', name: 'rain', share: 1, costPerLitre: 0 }],
+  elements: [
+    line('N', 40, 32, 40, 48),
+    line('NO3-N', 30, null, null, null),
+    { ...line('K', 50, 20, 40, 60), low: 45, high: 55 },
+    line('Ca', 18.5, 24, 32, 48),
+    line('Mg', 14.2, 4.8, 8, 12),
+    line('Na', 3.1, null, null, 40),
+    line('Fe', 0.8, 0.4, null, null),
+    line('Mo', 0.0000001, null, null, 0.05),
+    line('Co', 0, null, null, null),
+  ],
+  nitrogenShares: { nitrate: 0.75, ammonium: 0.25, urea: 0, other: 0, undeclared: 0 },
+  rules: [
+    { rule: 'NH4 <= 0.25 * N', from: 'programme: sphagnum', value: 0.25, bound: 0.25, holds: true },
+    { rule: 'Ca >= 2 * Mg', from: 'you', value: 1.303, bound: 2, holds: false },
+  ],
+  costPerLitre: 0.0032512,
+  costPerBatch: 0.0130048,
+  ec: { mSPerCm: 0.42, low: 0.39, high: 0.45, max: 0.6 },
+};
+
+export const blendResult: BlendResult = {
+  schema: 'velamen.blend/1',
+  status: 'optimal',
+  goal: 'cheapest',
+  feed: header,
+  ...mix,
+  unknowns: ['The label of base is silent on sodium.'],
+  notes: [],
+  cautions: ['The label comes first.'],
+  proof: {
+    engine: 'javascript-lp-solver',
+    verdict: 'optimal',
+    found: 0.0032512,
+    bound: 0.0032512,
+    gap: 0,
+    violation: 0,
+    sentence: 'no cheaper mix exists within these limits: bound 0.00325, found 0.00325 EUR/L',
+  },
+};
+
+export const infeasibleResult: BlendResult = {
+  ...blendResult,
+  status: 'infeasible',
+  unknowns: [],
+  proof: {
+    ...blendResult.proof,
+    verdict: 'infeasible',
+    found: null,
+    bound: null,
+    gap: null,
+    violation: null,
+    sentence: 'no mix keeps all these limits',
+  },
+  conflict: [
+    { limit: 'Ca ≥ 24 mg/L', from: 'programme', because: ['cal brings 40 mg Ca per mL'] },
+    { limit: 'Mg ≤ 12 mg/L', from: 'programme', because: [] },
+  ],
+  relaxations: [{ limit: 'Mg ≤ 12 mg/L', change: 'let Mg rise to 14.2 mg/L', from: 12, to: 14.2 }],
+  nearest: { ...mix, misses: [{ limit: 'Ca min', value: 18.5, bound: 24 }] },
+};
+
+export const reachResult: ReachResult = {
+  schema: 'velamen.reach/1',
+  status: 'infeasible',
+  feed: header,
+  shelf: 'shelf.csv',
+  elements: [
+    {
+      element: 'N',
+      lowest: 10,
+      highest: 90,
+      capsOnly: { lowest: 0, highest: 120 },
+      min: 32,
+      aim: 40,
+      max: 48,
+      reachable: true,
+      limitedBy: [],
+    },
+    {
+      element: 'Ca',
+      lowest: 0,
+      highest: 18.5,
+      capsOnly: { lowest: 0, highest: 18.5 },
+      min: 24,
+      aim: 32,
+      max: 48,
+      reachable: false,
+      limitedBy: ['Mg ≤ 12 mg/L', 'EC ≤ 0.6 mS/cm'],
+    },
+    {
+      element: 'Fe',
+      lowest: 0.1,
+      highest: null,
+      capsOnly: { lowest: 0, highest: null },
+      min: 0.4,
+      aim: null,
+      max: null,
+      reachable: true,
+      limitedBy: [],
+    },
+  ],
+  notes: [],
+  proof: {
+    engine: 'javascript-lp-solver',
+    verdict: 'optimal',
+    found: null,
+    bound: null,
+    gap: 0,
+    violation: 0,
+    sentence: 'every figure is the end of a proved program',
+  },
+};
+
+export const assessResult: AssessResult = {
+  schema: 'velamen.assess/1',
+  status: 'outside',
+  feed: header,
+  recipe: '1.25 g base + 1.6 mL cal in 4 L',
+  volumeLitres: 4,
+  ...mix,
+  misses: [{ limit: 'Ca min', value: 18.5, bound: 24 }],
+  notes: [],
+  cautions: [],
+};
