@@ -38,27 +38,41 @@ export interface Optimal {
   /** (objective − bound) relative to their size, ≤ 1e-6. */
   gap: number;
   engine: EngineName;
+  /**
+   * What the bound rests on: the multipliers `y`, by arithmetic; or, for a program with integer columns, the engine's
+   * exhausted search, in which case `y` is empty and only `x` has been checked.
+   */
+  boundBy: 'multipliers' | 'search';
 }
 
-/** No point keeps every row: Σ ray · row proves it (Farkas), checked by arithmetic. */
+/** Integer columns only: time ran out. `x` keeps every row; nothing costs less than `bound`; the gap is what it is. */
+export interface Feasible extends Omit<Optimal, 'verdict'> {
+  verdict: 'feasible';
+}
+
+/**
+ * No point keeps every row: Σ ray · row proves it (Farkas), checked by arithmetic. Signs as for multipliers: > 0 uses
+ * the row's lower end, < 0 its upper end.
+ */
 export interface Infeasible {
   verdict: 'infeasible';
   ray: Record<string, number>;
   engine: EngineName;
 }
 
-/** Cost falls for ever along `ray` (per column), checked by arithmetic. */
+/** Cost falls for ever along `ray` (per column) from the feasible point `x`, checked by arithmetic. */
 export interface Unbounded {
   verdict: 'unbounded';
+  x: Record<string, number>;
   ray: Record<string, number>;
   engine: EngineName;
 }
 
-/** No engine's claim survived the certificate. */
+/** No engine's claim survived the certificate: `claim` is what the last engine said, `why` lists each refusal. */
 export interface Uncertified {
   verdict: 'uncertified';
   claim: string;
   why: string;
 }
 
-export type Verdict = Optimal | Infeasible | Unbounded | Uncertified;
+export type Verdict = Optimal | Feasible | Infeasible | Unbounded | Uncertified;

@@ -1,0 +1,193 @@
+import { boxes } from './boxes.js';
+import type { Claim } from './engine.js';
+import { activity, combine, type Table } from './table.js';
+
+/** What is left of a claim once arithmetic on the original data has checked it; numbers by position. */
+export type Certified =
+  | { verdict: 'optimal'; objective: number; bound: number; x: number[]; y: number[]; violation: number; gap: number }
+  | { verdict: 'infeasible'; ray: number[] }
+  | { verdict: 'unbounded'; x: number[]; ray: number[] }
+  | { verdict: 'refused'; why: string };
+
+/** A row or bound may be missed, and the optimum too, by this part of its size: far below what any balance shows. */
+export const TOLERANCE = 1e-6;
+/** A sum this small beside its terms is their rounding (2e-16 each, over some hundred terms and pivots), not a number. */
+const ROUNDING = 1e-12;
+/** A proof of impossibility must stand clear of rounding by this part of its terms. */
+const MARGIN = 1e-9;
+
+/** Judges a linear claim by arithmetic alone, against the program as it was given. */
+export function certify(table: Table, claim: Claim): Certified {
+  switch (claim.claim) {
+    case 'optimal':
+      return optimal(table, claim.x, claim.y);
+    case 'infeasible':
+      return infeasible(table, claim.ray);
+    case 'unbounded':
+      return unbounded(table, claim.x, claim.ray);
+    case 'none':
+      return refused(claim.why);
+    default:
+      return refused('a linear program was answered as an integer one');
+  }
+}
+
+/** The answer put onto its column bounds, and by how much it then misses a row; or why it cannot be an answer. */
+export function feasible(
+  table: Table,
+  claimed: readonly number[],
+): { x: number[]; violation: number } | { why: string } {
+  const faulty = misfit(claimed, table.cost.length, 'column');
+  if (faulty) return { why: faulty };
+  const x = claimed.map((value, j) => Math.min(Math.max(value, table.lower[j]!), table.upper[j]!));
+  let violation = 0;
+  for (const row of table.rows) {
+    const { value, size } = activity(row, x);
+    violation = Math.max(
+      violation,
+      missed(row.lower - value, row.lower, size),
+      missed(value - row.upper, row.upper, size),
+    );
+  }
+  return violation <= TOLERANCE
+    ? { x, violation }
+    : { why: `a row or bound is missed by ${violation.toExponential(1)} of its size` };
+}
+
+function optimal(table: Table, claimed: readonly number[], multipliers: readonly number[]): Certified {
+  const primal = feasible(table, claimed);
+  if ('why' in primal) return refused(primal.why);
+  const faulty = misfit(multipliers, table.rows.length, 'row');
+  if (faulty) return refused(faulty);
+  const { x, violation } = primal;
+  const objective = table.cost.reduce((sum, c, j) => sum + c * x[j]!, 0);
+  const y = multipliers.map((value, i) => (Number.isFinite(end(table, i, value)) ? value : 0));
+  const bound = lowerBound(table, y, objective);
+  const size = Math.max(Math.abs(objective), Math.abs(bound), TOLERANCE * costSize(table, x));
+  const gap = relative(objective - bound, size);
+  if (!(Math.abs(gap) <= TOLERANCE)) return refused(`the multipliers prove ${bound}, the answer costs ${objective}`);
+  return { verdict: 'optimal', objective, bound, x, y, violation, gap: Math.max(0, gap) };
+}
+
+/**
+ * Σ y · end + Σ reduced cost · column bound: no feasible point costs less (weak duality). A column without the bound it
+ * needs gets the box that the rows, and the wish to cost no more than `objective`, imply.
+ */
+function lowerBound(table: Table, y: readonly number[], objective: number): number {
+  const pull = combine(table, y);
+  let bound = y.reduce((sum, value, i) => (value === 0 ? sum : sum + value * end(table, i, value)), 0);
+  let box: ReturnType<typeof boxes> | undefined;
+  for (let j = 0; j < table.cost.length; j += 1) {
+    const reduced = table.cost[j]! - pull.value[j]!;
+    if (reduced === 0) continue;
+    let limit = reduced > 0 ? table.lower[j]! : table.upper[j]!;
+    if (!Number.isFinite(limit)) {
+      if (Math.abs(reduced) <= ROUNDING * (Math.abs(table.cost[j]!) + pull.size[j]!)) continue;
+      box ??= boxes(table, { cost: table.cost, atMost: objective });
+      limit = reduced > 0 ? box.lower[j]! : box.upper[j]!;
+    }
+    bound += reduced * limit;
+  }
+  return bound;
+}
+
+/** Farkas: Σ ray · row cannot reach inside the column bounds what Σ ray · end asks of it. */
+function infeasible(table: Table, claimed: readonly number[]): Certified {
+  const faulty = misfit(claimed, table.rows.length, 'row');
+  if (faulty) return refused(faulty);
+  const ray = claimed.map((value, i) => (Number.isFinite(end(table, i, value)) ? value : 0));
+  const pull = combine(table, ray);
+  let asked = 0;
+  let size = 0;
+  ray.forEach((value, i) => {
+    if (value === 0) return;
+    asked += value * end(table, i, value);
+    size += Math.abs(value * end(table, i, value));
+  });
+  let most = 0;
+  let box: ReturnType<typeof boxes> | undefined;
+  for (let j = 0; j < table.cost.length; j += 1) {
+    const g = pull.value[j]!;
+    if (g === 0) continue;
+    let limit = g > 0 ? table.upper[j]! : table.lower[j]!;
+    if (!Number.isFinite(limit)) {
+      if (Math.abs(g) <= ROUNDING * pull.size[j]!) continue;
+      box ??= boxes(table);
+      limit = g > 0 ? box.upper[j]! : box.lower[j]!;
+    }
+    most += g * limit;
+    size += Math.abs(g * limit);
+  }
+  if (!(asked - most > MARGIN * size)) return refused('the ray does not show that the rows conflict');
+  return { verdict: 'infeasible', ray };
+}
+
+/** A feasible point, and a direction that keeps every row and bound for ever while the cost falls. */
+function unbounded(table: Table, start: readonly number[], claimed: readonly number[]): Certified {
+  const from = feasible(table, start);
+  if ('why' in from) return refused(`the ray starts nowhere: ${from.why}`);
+  const faulty = misfit(claimed, table.cost.length, 'column');
+  if (faulty) return refused(faulty);
+  const ray = claimed.map((value, j) => {
+    const blocked = value > 0 ? Number.isFinite(table.upper[j]!) : Number.isFinite(table.lower[j]!);
+    return blocked ? 0 : value;
+  });
+  const fall = table.cost.reduce((sum, c, j) => sum + c * ray[j]!, 0);
+  const size = table.cost.reduce((sum, c, j) => sum + Math.abs(c * ray[j]!), 0);
+  if (!(fall < -MARGIN * size)) return refused('the cost does not fall along the ray');
+  for (const row of table.rows) {
+    const along = activity(row, ray);
+    const slope = Math.abs(along.value) <= MARGIN * along.size ? 0 : along.value;
+    if ((slope < 0 && Number.isFinite(row.lower)) || (slope > 0 && Number.isFinite(row.upper))) {
+      return refused('the ray leaves a row');
+    }
+  }
+  return { verdict: 'unbounded', x: from.x, ray };
+}
+
+/** The end a multiplier presses on. */
+function end(table: Table, i: number, multiplier: number): number {
+  return multiplier > 0 ? table.rows[i]!.lower : table.rows[i]!.upper;
+}
+
+/**
+ * A miss relative to the end that is missed; for an end of 0, to Σ |a · x|. Where the terms cancel to far below
+ * themselves, nothing finer than their rounding can be asked.
+ */
+function missed(by: number, asked: number, size: number): number {
+  if (!(by > 0)) return 0;
+  return relative(by, Math.max(asked === 0 ? size : Math.abs(asked), TOLERANCE * size));
+}
+
+/** The larger of a column's bounds; 0 where it has none. */
+function columnSize(table: Table, j: number): number {
+  return Math.max(0, ...[table.lower[j]!, table.upper[j]!].filter(Number.isFinite).map(Math.abs));
+}
+
+/** What meeting a row with one column alone would cost, for the dearest: the unit that tells a cost of 0 from rounding. */
+function costSize(table: Table, x: readonly number[]): number {
+  const amount = x.map(Math.abs);
+  for (const row of table.rows) {
+    const asked = Math.max(0, ...[row.lower, row.upper].filter(Number.isFinite).map(Math.abs));
+    row.at.forEach((j, k) => {
+      amount[j] = Math.max(
+        amount[j]!,
+        Math.min(asked / Math.abs(row.by[k]!), columnSize(table, j) || Number.POSITIVE_INFINITY),
+      );
+    });
+  }
+  return Math.max(0, ...table.cost.map((c, j) => Math.abs(c) * amount[j]!));
+}
+
+function misfit(values: readonly number[], wanted: number, kind: string): string | undefined {
+  if (!Array.isArray(values) || values.length !== wanted) return `not one number for each ${kind}`;
+  return values.every(Number.isFinite) ? undefined : `a ${kind}'s number is not finite`;
+}
+
+function relative(by: number, size: number): number {
+  return by === 0 ? 0 : by / size;
+}
+
+function refused(why: string): Certified {
+  return { verdict: 'refused', why };
+}

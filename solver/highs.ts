@@ -1,0 +1,124 @@
+import type { Highs, InitOptions, Model, ModelData } from 'highs';
+import type { Claim, Engine, EngineLimits } from './engine.js';
+import type { Table } from './table.js';
+
+/** HiGHS in WebAssembly, loaded on first use: integer programs, and the second opinion for linear ones. */
+export const highs: Engine = { name: 'highs', integers: true, solve };
+
+/** Tighter than its defaults (1e-7): an answer within 1e-7 of a scaled row may miss the certificate's 1e-6 unscaled. */
+const TOLERANCES = {
+  output_flag: false,
+  primal_feasibility_tolerance: 1e-9,
+  dual_feasibility_tolerance: 1e-9,
+  mip_feasibility_tolerance: 1e-9,
+  mip_rel_gap: 0,
+  mip_abs_gap: 0,
+  small_matrix_value: 1e-12,
+};
+
+let loaderOptions: InitOptions | undefined;
+let loaded: Promise<Highs> | undefined;
+
+/** Where a page that cannot read the engine's .wasm file beside its script gets it from; call before solving. */
+export function loadHighsFrom(options: InitOptions): void {
+  loaderOptions = options;
+  loaded = undefined;
+}
+
+async function solve(table: Table, limits: EngineLimits): Promise<Claim> {
+  try {
+    loaded ??= import('highs').then((module) => module.default(loaderOptions));
+    const engine = await loaded;
+    return table.integer.some(Boolean) ? integers(engine, table, limits) : linear(engine, table);
+  } catch (error) {
+    // after a trap its memory cannot be trusted: the next call loads a fresh one
+    loaded = undefined;
+    return { claim: 'none', why: error instanceof Error ? error.message : String(error) };
+  }
+}
+
+function linear(engine: Highs, table: Table): Claim {
+  const { modelStatus } = engine.constants;
+  return run(engine, table, {}, (model) => {
+    const status = model.getModelStatus();
+    if (status === modelStatus.optimal || (status === modelStatus.empty && table.cost.length === 0)) {
+      const { colValue, rowDual } = model.getSolution();
+      return { claim: 'optimal', x: [...colValue], y: [...rowDual] };
+    }
+    if (status === modelStatus.infeasible || status === modelStatus.unboundedOrInfeasible) {
+      const ray = attempt(() => model.getDualRay());
+      if (ray) return { claim: 'infeasible', ray: [...ray.values] };
+    }
+    if (status === modelStatus.unbounded || status === modelStatus.unboundedOrInfeasible) {
+      const ray = attempt(() => model.getPrimalRay());
+      const start = run(engine, { ...table, cost: table.cost.map(() => 0) }, {}, (m) => [...m.getSolution().colValue]);
+      if (ray) return { claim: 'unbounded', x: start, ray: [...ray.values] };
+    }
+    return { claim: 'none', why: `ended with model status ${status}` };
+  });
+}
+
+function integers(engine: Highs, table: Table, limits: EngineLimits): Claim {
+  const { modelStatus, solutionStatus } = engine.constants;
+  const limit = { time_limit: limits.timeLimitSeconds ?? engine.infinity };
+  return run(engine, table, limit, (model) => {
+    const status = model.getModelStatus();
+    if (status === modelStatus.infeasible) return { claim: 'integer-infeasible' };
+    if (model.info.get('primal_solution_status') !== solutionStatus.feasible) {
+      return {
+        claim: 'none',
+        why: status === modelStatus.timeLimit ? 'time ran out before any answer' : `ended with model status ${status}`,
+      };
+    }
+    const bound = Number(model.info.get('mip_dual_bound'));
+    return { claim: 'integer', x: [...model.getSolution().colValue], bound, ended: status === modelStatus.optimal };
+  });
+}
+
+function run<Result>(
+  engine: Highs,
+  table: Table,
+  options: Record<string, number>,
+  read: (model: Model) => Result,
+): Result {
+  const model = engine.createModel(data(table));
+  try {
+    model.options.set({ ...TOLERANCES, ...options });
+    model.run();
+    return read(model);
+  } finally {
+    model.dispose();
+  }
+}
+
+function data(table: Table): ModelData {
+  const starts = [0];
+  for (const row of table.rows) starts.push(starts.at(-1)! + row.at.length);
+  return {
+    numCols: table.cost.length,
+    numRows: table.rows.length,
+    colCost: table.cost,
+    colLower: table.lower,
+    colUpper: table.upper,
+    rowLower: table.rows.map((row) => row.lower),
+    rowUpper: table.rows.map((row) => row.upper),
+    matrix: {
+      format: 'csr',
+      numRows: table.rows.length,
+      numCols: table.cost.length,
+      starts,
+      indices: table.rows.flatMap((row) => row.at),
+      values: table.rows.flatMap((row) => row.by),
+    },
+    ...(table.integer.some(Boolean) ? { integrality: table.integer.map((whole) => (whole ? 1 : 0)) } : {}),
+  };
+}
+
+/** A ray may cost another solve inside the engine and is sometimes not to be had. */
+function attempt<T>(get: () => T | undefined): T | undefined {
+  try {
+    return get();
+  } catch {
+    return undefined;
+  }
+}

@@ -1,0 +1,19 @@
+/** The solver's only door: programs in, certified verdicts out. Nothing in this room knows what the columns are. */
+export { ProgramError, type ProgramProblem } from './check.js';
+export type { Claim, Engine, EngineLimits } from './engine.js';
+export { highs, loadHighsFrom } from './highs.js';
+export type {
+  Column,
+  EngineName,
+  Feasible,
+  Infeasible,
+  LinearProgram,
+  Optimal,
+  Row,
+  Unbounded,
+  Uncertified,
+  Verdict,
+} from './program.js';
+export { simplex } from './simplex.js';
+export { type SolveOptions, solve } from './solve.js';
+export type { Table, TableRow } from './table.js';

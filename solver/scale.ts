@@ -1,0 +1,86 @@
+import type { Claim } from './engine.js';
+import type { Table, TableRow } from './table.js';
+
+/** A table whose numbers are near 1, and the way back for what an engine says about it. */
+export interface Scaled {
+  table: Table;
+  unscale(claim: Claim): Claim;
+}
+
+/**
+ * Scales rows to their bounds, columns to the rows, homogeneous rows to the columns, costs to 1, all by powers of two,
+ * which multiply without rounding. Integer columns keep their unit.
+ */
+export function scale(table: Table): Scaled {
+  const bounded = table.rows.map((row) => ownSize(row));
+  const column = columnFactors(table, bounded);
+  const row = table.rows.map((r, i) => bounded[i] ?? power(1 / largest(r, (j) => column[j]!)));
+  const cost = power(1 / Math.max(0, ...table.cost.map((c, j) => Math.abs(c * column[j]!))));
+  return {
+    table: {
+      cost: table.cost.map((c, j) => c * column[j]! * cost),
+      lower: table.lower.map((l, j) => l / column[j]!),
+      upper: table.upper.map((u, j) => u / column[j]!),
+      integer: table.integer,
+      rows: table.rows.map((r, i) => ({
+        lower: r.lower * row[i]!,
+        upper: r.upper * row[i]!,
+        at: r.at,
+        by: r.by.map((a, k) => a * row[i]! * column[r.at[k]!]!),
+      })),
+    },
+    unscale: (claim) => unscale(claim, row, column, cost),
+  };
+}
+
+/** x = column · x', y = row · y' / cost. An engine may hand back too few numbers; what is missing stays missing. */
+function unscale(claim: Claim, row: number[], column: number[], cost: number): Claim {
+  const perColumn = (values: number[]) => values.map((value, j) => value * (column[j] ?? 1));
+  const perRow = (values: number[], by: number) => values.map((value, i) => (value * (row[i] ?? 1)) / by);
+  switch (claim.claim) {
+    case 'optimal':
+      return { ...claim, x: perColumn(claim.x), y: perRow(claim.y, cost) };
+    case 'infeasible':
+      return { ...claim, ray: perRow(claim.ray, 1) };
+    case 'unbounded':
+      return { ...claim, x: perColumn(claim.x), ray: perColumn(claim.ray) };
+    case 'integer':
+      return { ...claim, x: perColumn(claim.x), bound: claim.bound / cost };
+    default:
+      return claim;
+  }
+}
+
+/** 1 / max(|lower|, |upper|) of a row with an end other than 0; undefined for a homogeneous row. */
+function ownSize(row: TableRow): number | undefined {
+  const size = Math.max(...[row.lower, row.upper].filter(Number.isFinite).map(Math.abs), 0);
+  return size > 0 ? power(1 / size) : undefined;
+}
+
+/** Columns take their unit from the rows with bounds; failing those, from their own bounds. */
+function columnFactors(table: Table, rowFactor: readonly (number | undefined)[]): number[] {
+  const biggest = new Array<number>(table.cost.length).fill(0);
+  table.rows.forEach((row, i) => {
+    const factor = rowFactor[i];
+    if (factor === undefined) return;
+    row.at.forEach((j, k) => {
+      biggest[j] = Math.max(biggest[j]!, Math.abs(row.by[k]! * factor));
+    });
+  });
+  return biggest.map((size, j) => {
+    if (table.integer[j]) return 1;
+    if (size > 0) return power(1 / size);
+    const own = Math.max(...[table.lower[j]!, table.upper[j]!].filter(Number.isFinite).map(Math.abs), 0);
+    return own > 0 ? power(own) : 1;
+  });
+}
+
+function largest(row: TableRow, factor: (j: number) => number): number {
+  return Math.max(0, ...row.at.map((j, k) => Math.abs(row.by[k]! * factor(j))));
+}
+
+/** The power of two nearest to a positive number; 1 where there is nothing to scale by. */
+function power(value: number): number {
+  if (!(value > 0) || !Number.isFinite(value)) return 1;
+  return 2 ** Math.max(-200, Math.min(200, Math.round(Math.log2(value))));
+}

@@ -1,0 +1,60 @@
+import { certify } from './certificate.js';
+import { check } from './check.js';
+import type { Claim, Engine, EngineLimits } from './engine.js';
+import { highs } from './highs.js';
+import { solveIntegers } from './integers.js';
+import type { LinearProgram, Verdict } from './program.js';
+import { scale } from './scale.js';
+import { simplex } from './simplex.js';
+import { type Table, tabulate } from './table.js';
+import type { Finding, Judge } from './verdict.js';
+import { verdict } from './verdict.js';
+
+/** How to solve. `engines` are tried in order until a claim survives the certificate. */
+export interface SolveOptions {
+  engines?: readonly Engine[];
+  /** For programs with integer columns: when it runs out, the best answer so far is `feasible` with its bound. */
+  timeLimitSeconds?: number;
+}
+
+const ENGINES: readonly Engine[] = [simplex, highs];
+
+/**
+ * Minimises Σ cost · x. Every verdict has been checked by arithmetic on the program as given, or says that it has not.
+ * Throws a ProgramError that lists every fault of a faulty program. Records in the verdict have no prototype, so that
+ * any id is safe; every id is present.
+ */
+export async function solve(program: LinearProgram, options: SolveOptions = {}): Promise<Verdict> {
+  check(program);
+  const table = tabulate(program);
+  const engines = options.engines ?? ENGINES;
+  const limits: EngineLimits =
+    options.timeLimitSeconds === undefined ? {} : { timeLimitSeconds: options.timeLimitSeconds };
+  const judge: Judge = (t) => solveLinear(t, engines);
+  const finding = table.integer.some(Boolean) ? await solveIntegers(table, engines, limits, judge) : await judge(table);
+  return verdict(program, finding);
+}
+
+/** Engine after engine, scaled, until the certificate accepts what one says. */
+async function solveLinear(table: Table, engines: readonly Engine[]): Promise<Finding> {
+  const scaled = scale(table);
+  const refusals: string[] = [];
+  let last: Claim = { claim: 'none', why: 'no engine' };
+  for (const engine of engines) {
+    last = await ask(engine, scaled.table);
+    const certified = certify(table, scaled.unscale(last));
+    if (certified.verdict === 'optimal') return { ...certified, engine: engine.name, boundBy: 'multipliers' };
+    if (certified.verdict !== 'refused') return { ...certified, engine: engine.name };
+    refusals.push(`${engine.name}: ${certified.why}`);
+  }
+  return { verdict: 'uncertified', claim: last.claim, why: refusals.join('; ') };
+}
+
+/** An engine that throws has claimed nothing. */
+async function ask(engine: Engine, table: Table): Promise<Claim> {
+  try {
+    return await engine.solve(table, {});
+  } catch (error) {
+    return { claim: 'none', why: error instanceof Error ? error.message : String(error) };
+  }
+}
