@@ -1,5 +1,6 @@
 import type { Highs, InitOptions, Model, ModelData } from 'highs';
 import type { Claim, Engine, EngineLimits } from './engine.js';
+import { directions, elastic } from './proofs.js';
 import type { Table } from './table.js';
 
 /** HiGHS in WebAssembly, loaded on first use: integer programs, and the second opinion for linear ones. */
@@ -26,6 +27,7 @@ export function loadHighsFrom(options: InitOptions): void {
 }
 
 async function solve(table: Table, limits: EngineLimits): Promise<Claim> {
+  if (table.cost.length === 0) return withoutColumns(table);
   try {
     loaded ??= import('highs').then((module) => module.default(loaderOptions));
     const engine = await loaded;
@@ -37,30 +39,56 @@ async function solve(table: Table, limits: EngineLimits): Promise<Claim> {
   }
 }
 
+/** It refuses a model without columns; such a model has one point. */
+function withoutColumns(table: Table): Claim {
+  const ray = table.rows.map(({ lower, upper }) => (lower > 0 ? 1 : upper < 0 ? -1 : 0));
+  return ray.some((value) => value !== 0) ? { claim: 'infeasible', ray } : { claim: 'optimal', x: [], y: ray };
+}
+
 function linear(engine: Highs, table: Table): Claim {
   const { modelStatus } = engine.constants;
   return run(engine, table, {}, (model) => {
     const status = model.getModelStatus();
-    if (status === modelStatus.optimal || (status === modelStatus.empty && table.cost.length === 0)) {
+    if (status === modelStatus.optimal) {
       const { colValue, rowDual } = model.getSolution();
       return { claim: 'optimal', x: [...colValue], y: [...rowDual] };
     }
-    if (status === modelStatus.infeasible || status === modelStatus.unboundedOrInfeasible) {
-      const ray = attempt(() => model.getDualRay());
-      if (ray) return { claim: 'infeasible', ray: [...ray.values] };
-    }
-    if (status === modelStatus.unbounded || status === modelStatus.unboundedOrInfeasible) {
-      const ray = attempt(() => model.getPrimalRay());
-      const start = run(engine, { ...table, cost: table.cost.map(() => 0) }, {}, (m) => [...m.getSolution().colValue]);
-      if (ray) return { claim: 'unbounded', x: start, ray: [...ray.values] };
-    }
-    return { claim: 'none', why: `ended with model status ${status}` };
+    if (status === modelStatus.unbounded) return unbounded(engine, table, model);
+    if (status === modelStatus.infeasible) return infeasible(engine, table, model);
+    if (status !== modelStatus.unboundedOrInfeasible)
+      return { claim: 'none', why: `ended with model status ${status}` };
+    const claim = infeasible(engine, table, model);
+    return claim.claim === 'infeasible' ? claim : unbounded(engine, table, model);
   });
+}
+
+/** Its presolve often leaves no ray; the elastic twin's multipliers are one. */
+function infeasible(engine: Highs, table: Table, model: Model): Claim {
+  const ray = attempt(() => model.getDualRay());
+  if (ray) return { claim: 'infeasible', ray: [...ray.values] };
+  return run(engine, elastic(table), {}, (twin) =>
+    twin.getObjectiveValue() > 0
+      ? { claim: 'infeasible', ray: [...twin.getSolution().rowDual] }
+      : { claim: 'none', why: 'said infeasible, yet every row can be kept' },
+  );
+}
+
+function unbounded(engine: Highs, table: Table, model: Model): Claim {
+  const ray =
+    attempt(() => model.getPrimalRay())?.values ??
+    run(engine, directions(table), {}, (twin) => twin.getSolution().colValue);
+  const still = { ...table, cost: table.cost.map(() => 0) };
+  return run(engine, still, {}, (start) => ({
+    claim: 'unbounded',
+    x: [...start.getSolution().colValue],
+    ray: [...ray],
+  }));
 }
 
 function integers(engine: Highs, table: Table, limits: EngineLimits): Claim {
   const { modelStatus, solutionStatus } = engine.constants;
-  const limit = { time_limit: limits.timeLimitSeconds ?? engine.infinity };
+  const limit: Record<string, number> =
+    limits.timeLimitSeconds === undefined ? {} : { time_limit: limits.timeLimitSeconds };
   return run(engine, table, limit, (model) => {
     const status = model.getModelStatus();
     if (status === modelStatus.infeasible) return { claim: 'integer-infeasible' };

@@ -3,9 +3,9 @@ export { ProgramError, type ProgramProblem } from './check.js';
 export type { Claim, Engine, EngineLimits } from './engine.js';
 export { highs, loadHighsFrom } from './highs.js';
 export type {
+  Best,
   Column,
   EngineName,
-  Feasible,
   Infeasible,
   LinearProgram,
   Optimal,

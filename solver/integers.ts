@@ -88,8 +88,14 @@ function judged(table: Table, { x, violation }: Answer, claimed: number, engine:
     return { why: `said that nothing costs less than ${claimed}, its answer costs ${objective}` };
   const bound = Math.min(claimed, objective);
   const gap = objective === bound ? 0 : (objective - bound) / size;
-  const verdict = gap <= TOLERANCE ? 'optimal' : 'feasible';
-  return { verdict, objective, bound, x, y: [], violation, gap, engine, boundBy: 'search' };
+  const best = { objective, bound, x, violation, gap, engine };
+  if (gap <= TOLERANCE) return { verdict: 'optimal', ...best, y: [], boundBy: 'search' };
+  return {
+    verdict: 'uncertified',
+    claim: 'integer',
+    why: `${engine}: the search did not end; the answer may not be the best`,
+    best,
+  };
 }
 
 function whole(table: Table, x: readonly number[]): boolean {

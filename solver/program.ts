@@ -45,11 +45,6 @@ export interface Optimal {
   boundBy: 'multipliers' | 'search';
 }
 
-/** Integer columns only: time ran out. `x` keeps every row; nothing costs less than `bound`; the gap is what it is. */
-export interface Feasible extends Omit<Optimal, 'verdict'> {
-  verdict: 'feasible';
-}
-
 /**
  * No point keeps every row: Σ ray · row proves it (Farkas), checked by arithmetic. Signs as for multipliers: > 0 uses
  * the row's lower end, < 0 its upper end.
@@ -68,11 +63,25 @@ export interface Unbounded {
   engine: EngineName;
 }
 
-/** No engine's claim survived the certificate: `claim` is what the last engine said, `why` lists each refusal. */
+/**
+ * No engine's claim survived the certificate: `claim` is what the last engine said, `why` lists each refusal. Also a
+ * search for integers that time cut short: `best` is its best answer so far, which does keep every row.
+ */
 export interface Uncertified {
   verdict: 'uncertified';
   claim: string;
   why: string;
+  best?: Best;
 }
 
-export type Verdict = Optimal | Feasible | Infeasible | Unbounded | Uncertified;
+/** An answer that keeps every row; nothing costs less than `bound`, and how far above it the answer is, `gap` says. */
+export interface Best {
+  objective: number;
+  bound: number;
+  x: Record<string, number>;
+  violation: number;
+  gap: number;
+  engine: EngineName;
+}
+
+export type Verdict = Optimal | Infeasible | Unbounded | Uncertified;

@@ -13,7 +13,7 @@ import { verdict } from './verdict.js';
 /** How to solve. `engines` are tried in order until a claim survives the certificate. */
 export interface SolveOptions {
   engines?: readonly Engine[];
-  /** For programs with integer columns: when it runs out, the best answer so far is `feasible` with its bound. */
+  /** For programs with integer columns: when it runs out, the verdict is `uncertified` with the `best` answer so far. */
   timeLimitSeconds?: number;
 }
 

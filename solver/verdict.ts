@@ -1,13 +1,12 @@
-import type { Feasible, LinearProgram, Optimal, Uncertified, Verdict } from './program.js';
+import type { Best, LinearProgram, Optimal, Uncertified, Verdict } from './program.js';
 import type { Table } from './table.js';
 
 /** A verdict by position, before ids are put back. */
 export type Finding =
   | (Omit<Optimal, 'x' | 'y'> & { x: number[]; y: number[] })
-  | (Omit<Feasible, 'x' | 'y'> & { x: number[]; y: number[] })
   | { verdict: 'infeasible'; ray: number[]; engine: string }
   | { verdict: 'unbounded'; x: number[]; ray: number[]; engine: string }
-  | Uncertified;
+  | (Omit<Uncertified, 'best'> & { best?: Omit<Best, 'x'> & { x: number[] } });
 
 /** Solves a table without integers and certifies the answer. */
 export type Judge = (table: Table) => Promise<Finding>;
@@ -19,14 +18,14 @@ export function verdict(program: LinearProgram, finding: Finding): Verdict {
   switch (finding.verdict) {
     case 'optimal':
       return { ...finding, x: columns(finding.x), y: rows(finding.y) };
-    case 'feasible':
-      return { ...finding, x: columns(finding.x), y: rows(finding.y) };
     case 'infeasible':
       return { ...finding, ray: rows(finding.ray) };
     case 'unbounded':
       return { ...finding, x: columns(finding.x), ray: columns(finding.ray) };
-    case 'uncertified':
-      return finding;
+    case 'uncertified': {
+      const { best, ...said } = finding;
+      return best ? { ...said, best: { ...best, x: columns(best.x) } } : said;
+    }
   }
 }
 
