@@ -32,7 +32,7 @@ const SPECIFIC: readonly Caution[] = [
       `${ids}: strongly alkaline. Goggles and gloves; stir it into the full can first, before anything else.`,
   },
   {
-    applies: (p) => p.form === 'powder' && holdsNitrate(p) && !isDoubleSalt(p),
+    applies: (p) => p.form === 'powder' && holdsNitrate(p),
     say: (ids) =>
       `${ids}: holds nitrate, an oxidiser (class 5.1 as a pure salt). Keep dry, cool and closed, away from fuel, paper and other organic matter; never dry damp powder with heat.`,
   },
@@ -101,8 +101,14 @@ function isDoubleSalt(p: Product): boolean {
   return (formula.includes('Ca(NO3)2') && formula.includes('NH4NO3')) || words(p).includes('calcium ammonium nitrate');
 }
 
+/** Holds a nitrate other than the double salt. */
 function holdsNitrate(p: Product): boolean {
-  return stated(p, 'NO3-N') > 0 || words(p).includes('nitrate');
+  if (p.formula !== undefined) return p.formula.includes('NO3') && !isDoubleSalt(p);
+  const salts = p.derivedFrom
+    .map((salt) => salt.toLowerCase())
+    .filter((salt) => !salt.includes('calcium ammonium nitrate'));
+  if (p.derivedFrom.length > 0) return salts.some((salt) => salt.includes('nitrate'));
+  return stated(p, 'NO3-N') > 0 && !isDoubleSalt(p);
 }
 
 const stated = (p: Product, n: Nutrient): number => p.composition.content[n].stated ?? 0;

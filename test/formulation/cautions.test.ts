@@ -35,6 +35,8 @@ describe('cautions (transport class, exemption, acids, ammonia: trade knowledge,
   it('call nitrate powders oxidisers, but not the double salt, which hurts eyes', () => {
     expect(about([saltpetre, mkp], 'oxidiser')).toEqual([expect.stringMatching(/^saltpetre: /)]);
     expect(about([doubleSalt], 'oxidiser')).toEqual([]);
+    const both = product('peat', { derivedFrom: ['calcium ammonium nitrate', 'potassium nitrate'] }, { 'NO3-N': 120 });
+    expect(about([both], 'oxidiser')).toHaveLength(1);
     expect(about([doubleSalt], 'eyes')).toHaveLength(1);
     expect(about([product('n', { form: 'liquid' }, { 'NO3-N': 20 })], 'oxidiser')).toEqual([]);
   });
