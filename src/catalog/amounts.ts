@@ -1,0 +1,73 @@
+import { nearest, type Problem, problem, type Where } from '../problem.js';
+import { type Amount, parseAmount } from '../units/index.js';
+import { commaWarning } from './cells.js';
+import type { Row } from './table.js';
+
+/** Grams for a powder, millilitres for a liquid; a liquid's grams become millilitres by its density. */
+export interface Measured {
+  form: 'powder' | 'liquid';
+  /** g/mL of a liquid, where known. */
+  density?: number;
+}
+
+/** `450 g` of a powder, `250 mL` of a liquid, in g or mL; undefined where the cell is empty or refused. */
+export function amountCell(row: Row, column: string, product: Measured, problems: Problem[]): number | undefined {
+  const text = row.text(column);
+  if (text === undefined) return undefined;
+  const amount = readAmount(text, row.where(column), row.decimalComma, problems);
+  if (amount?.kind === 'mass') return byForm(amount.grams, 'mass', text, row.where(column), product, problems);
+  if (amount?.kind === 'volume') return byForm(amount.millilitres, 'volume', text, row.where(column), product, problems);
+  if (amount) problems.push(wrongKind(text, row.where(column), product, false));
+  return undefined;
+}
+
+/** `2 g/L` of a powder, `1.5 mL/L` of a liquid, in g/L or mL/L. */
+export function rateCell(row: Row, column: string, product: Measured, problems: Problem[]): number | undefined {
+  const text = row.text(column);
+  if (text === undefined) return undefined;
+  const where = row.where(column);
+  const amount = readAmount(text, where, row.decimalComma, problems);
+  if (amount?.kind === 'mass per volume') return byForm(amount.gramsPerLitre, 'mass', text, where, product, problems, true);
+  if (amount?.kind === 'volume per volume') return byForm(amount.millilitresPerLitre, 'volume', text, where, product, problems, true);
+  if (amount) problems.push(wrongKind(text, where, product, true));
+  return undefined;
+}
+
+/** An amount of any kind; a decimal comma is natural where cells are separated by `;`. */
+export function readAmount(text: string, where: Where, decimalComma: boolean, problems: Problem[]): Amount | undefined {
+  const comma = decimalComma ? /^(\d+),(\d+)(?=\s|[a-z]|$)/i.exec(text) : null;
+  const read = parseAmount(comma ? text.replace(',', '.') : text, { where });
+  if (comma) problems.push(commaWarning(where, text, Number(`${comma[1]}.${comma[2]}`)));
+  problems.push(...(read.ok ? read.warnings : read.problems));
+  return read.ok ? read.value : undefined;
+}
+
+function byForm(
+  value: number,
+  kind: 'mass' | 'volume',
+  text: string,
+  where: Where,
+  product: Measured,
+  problems: Problem[],
+  rate = false,
+): number | undefined {
+  if ((product.form === 'powder') === (kind === 'mass')) return value;
+  if (product.form === 'liquid' && product.density !== undefined) return value / product.density;
+  problems.push(wrongKind(text, where, product, rate));
+  return undefined;
+}
+
+function wrongKind(text: string, where: Where, product: Measured, rate: boolean): Problem {
+  const per = rate ? '/L' : '';
+  return product.form === 'powder'
+    ? problem('amount-kind', where, `"${text}" of a powder`, `a weight${rate ? ' per volume' : ''}`, `Weigh it and write g${per}.`)
+    : problem('amount-kind', where, `"${text}" of a liquid`, `a volume${rate ? ' per volume' : ''}, or a weight with the density given`,
+        `Write mL${per}, or fill in density (g/mL).`);
+}
+
+/** Names near to one that is not known, as a fix. */
+export function didYouMean(name: string, known: Iterable<string>): string {
+  const names = [...known];
+  const guesses = name.length > 60 ? [] : nearest(name, names);
+  return guesses.length > 0 ? `Did you mean ${guesses.join(' or ')}?` : `Known: ${names.join(', ')}.`;
+}

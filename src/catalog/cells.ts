@@ -1,0 +1,126 @@
+import { nearest, type Problem, problem, type Where, warning } from '../problem.js';
+import { readNumber } from '../units/index.js';
+import { shorten } from './csv.js';
+import type { Evidence } from './product.js';
+import type { Row } from './table.js';
+
+/** What a number may be. `unit` may be written behind it and is dropped. */
+export interface Range {
+  least: number;
+  most: number;
+  unit?: string;
+}
+
+/** The number in a cell, undefined where it is empty or refused. */
+export function numberCell(row: Row, column: string, range: Range, problems: Problem[]): number | undefined {
+  const text = row.text(column);
+  if (text === undefined) return undefined;
+  return rangedNumber(text, range, row.where(column), row.decimalComma, problems);
+}
+
+/** A number written as text, with or without its unit, within its range. */
+export function rangedNumber(
+  text: string,
+  range: Range,
+  where: Where,
+  decimalComma: boolean,
+  problems: Problem[],
+): number | undefined {
+  const expected = `a number${range.unit ? ` in ${range.unit}` : ''} from ${range.least} to ${range.most}`;
+  const plain = withoutUnit(text, range.unit);
+  if (/^[-−–]\s*\d/.test(plain)) {
+    problems.push(problem('number-negative', where, `"${text}"`, expected, 'It cannot be below zero.'));
+    return undefined;
+  }
+  const read = readNumber(decimalComma && /^\d+,\d+$/.test(plain) ? plain.replace(',', '.') : plain);
+  if (!/^[\d.,½¼¾]/.test(plain) || (read.ok && read.length < plain.length)) {
+    problems.push(problem('number-expected', where, shorten(text), expected, numberFix(text)));
+  } else if (!read.ok) {
+    problems.push(problem('number-unclear', where, read.found, read.expected, read.fix));
+  } else if (read.value < range.least || read.value > range.most) {
+    problems.push(problem('number-range', where, `"${text}"`, expected, 'Check the number, its decimal point and its unit.'));
+  } else {
+    if (read.comma) problems.push(commaWarning(where, text, read.value));
+    return read.value;
+  }
+  return undefined;
+}
+
+function numberFix(text: string): string {
+  if (/^[<>~≈]/.test(text)) return 'Leave the cell empty where it is not known.';
+  if (/^[\d.,]/.test(text)) return 'Write the number alone.';
+  return 'Write a number, or leave the cell empty; is this the right column?';
+}
+
+/** One of a few words; synonyms map to the word meant. */
+export function choiceCell<T extends string>(
+  row: Row,
+  column: string,
+  choices: ReadonlyMap<string, T>,
+  problems: Problem[],
+): T | undefined {
+  const text = row.text(column);
+  if (text === undefined) return undefined;
+  const found = choices.get(text.toLowerCase());
+  if (found === undefined) {
+    const known = [...new Set(choices.values())].join(' or ');
+    const guess = text.length > 40 ? undefined : nearest(text, choices.keys(), 1)[0];
+    const fix = guess === undefined ? `Write ${known}; is this the right column?` : `Did you mean ${choices.get(guess)}?`;
+    problems.push(problem('choice', row.where(column), shorten(text), known, fix));
+  }
+  return found;
+}
+
+/** A cell that must be filled in; '' where it is not. */
+export function requiredCell(row: Row, column: string, problems: Problem[]): string {
+  const text = row.text(column);
+  if (text === undefined) {
+    problems.push(problem('cell-empty', row.where(column), 'an empty cell', `a value for ${column}`, `Fill in ${column}.`));
+  }
+  return text ?? '';
+}
+
+/** The parts of a `;`-separated cell. */
+export function listCell(row: Row, column: string): string[] {
+  return (row.text(column) ?? '').split(';').map((part) => part.trim()).filter((part) => part !== '');
+}
+
+/** How well a row is supported; `grower` where it does not say. */
+export function evidenceOf(row: Row, problems: Problem[]): Evidence {
+  const evidence = choiceCell(row, 'evidence', EVIDENCE, problems) ?? 'grower';
+  if ((evidence === 'trial' || evidence === 'handbook') && row.text('source') === undefined) {
+    problems.push(problem('source-missing', row.where('source'), `evidence "${evidence}" without a source`, 'the trial or handbook by name', 'Name it in source.'));
+  }
+  return evidence;
+}
+
+const EVIDENCE: ReadonlyMap<string, Evidence> = new Map(
+  (['trial', 'handbook', 'convention from memory', 'invented for the demo', 'grower'] as const).map((e) => [e, e]),
+);
+
+/** An id given twice is a Problem that names both lines. */
+export function uniqueIds(rows: readonly { id: string; where: Where }[]): Problem[] {
+  const first = new Map<string, Where>();
+  const problems: Problem[] = [];
+  for (const { id, where } of rows) {
+    const seen = first.get(id);
+    if (id !== '' && seen) {
+      problems.push(
+        problem('id-twice', { ...where, field: 'id' }, `id ${shorten(id)} again, first on line ${seen.line}`, 'each id once', 'Rename one of them, or take it out.'),
+      );
+    } else first.set(id, where);
+  }
+  return problems;
+}
+
+/** Code of the warning that a comma was read as a decimal point; `capped` tells one of them and their number. */
+export function commaWarning(where: Where, text: string, value: number): Problem {
+  return warning('decimal-comma', where, `"${text}"`, 'a decimal point', `Read as ${value}.`);
+}
+
+function withoutUnit(text: string, unit: string | undefined): string {
+  if (unit === undefined) return text;
+  const first = unit.split(' ')[0]!;
+  const end = [unit, first].find((u) => text.toLowerCase().endsWith(u.toLowerCase()));
+  return end === undefined ? text : text.slice(0, -end.length).trim();
+}

@@ -1,0 +1,64 @@
+import { type Checked, checked, type Problem, problem } from '../problem.js';
+
+/** 10,000 products with notes are about 3 MB; a file past this is some other file. It takes about 4 s to split. */
+export const MOST_CHARACTERS = 8_000_000;
+/** Three times the largest market that is asked for. */
+export const MOST_ROWS = 30_000;
+/** More than all columns and their notes. */
+export const MOST_COLUMNS = 200;
+/** What a reader can use in one go. */
+export const MOST_PROBLEMS = 50;
+
+/** Why a text is not worth reading: too long, or no text at all. */
+export function refusedText(text: string, file: string, most = MOST_CHARACTERS): Problem | null {
+  if (text.length > most) {
+    return problem(
+      'file-too-long',
+      { file },
+      `${(text.length / 1e6).toFixed(1)} MB`,
+      `at most ${most / 1e6} MB`,
+      'Check that this is the right file, or split it.',
+    );
+  }
+  const line = binaryLine(text);
+  if (line === null) return null;
+  return problem(
+    'file-binary',
+    { file, line },
+    'bytes that are not text',
+    'plain text in UTF-8',
+    'A spreadsheet must be exported as CSV (UTF-8) first.',
+  );
+}
+
+/** Refuses a value when any problem is an error; past the fiftieth of either kind, only their number is told. */
+export function capped<T>(value: T, problems: readonly Problem[]): Checked<T> {
+  const errors = problems.filter((p) => p.severity === 'error');
+  const warnings = problems.filter((p) => p.severity === 'warning');
+  return checked(value, [...shortList(errors), ...shortList(warnings)]);
+}
+
+function shortList(problems: readonly Problem[]): Problem[] {
+  const rest = problems.length - MOST_PROBLEMS;
+  const sample = problems[MOST_PROBLEMS];
+  if (!sample) return [...problems];
+  const { file } = sample.where;
+  return [
+    ...problems.slice(0, MOST_PROBLEMS),
+    {
+      code: 'more-problems',
+      severity: sample.severity,
+      where: file === undefined ? {} : { file },
+      found: `${rest} more like these`,
+      expected: 'none',
+      fix: 'Mend the first ones, then look again.',
+    },
+  ];
+}
+
+/** The line of the first control character that no text file has, or null. */
+function binaryLine(text: string): number | null {
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what is looked for
+  const at = text.search(/[\u0000-\u0008\u000E-\u001F]/);
+  return at < 0 ? null : text.slice(0, at).split('\n').length;
+}

@@ -1,0 +1,61 @@
+import * as z from 'zod';
+import { nearest, type Problem, problem } from '../problem.js';
+import { childOf, entriesOf, isMapSpot, type Spot, valueOf, whereIs } from './yaml.js';
+
+/** Text or a number: what a grower writes as a value. */
+export const words = z.union([z.string(), z.number()]);
+/** Anything, read further on. */
+export const anything = z.unknown();
+
+/** A section of the page: each key with its shape; `describe` says what is expected. */
+export type Section = z.ZodObject<Record<string, z.ZodType>>;
+
+/**
+ * Checks a section against its shape. Unknown, misspelt and missing keys and values of the wrong kind are Problems at their
+ * lines. @returns the values of the keys that are right, or null where the section is no map
+ */
+export function readSection<S extends Section>(spot: Spot, section: S, problems: Problem[]): Partial<z.infer<S>> | null {
+  if (!isMapSpot(spot)) {
+    problems.push(
+      problem('yaml-not-keys', whereIs(spot), describe(valueOf(spot)), `keys: ${keysOf(section).join(', ')}`, `Write ${spot.name || 'the file'} as keys with values.`),
+    );
+    return null;
+  }
+  const given = entriesOf(spot);
+  const values: Record<string, unknown> = Object.create(null);
+  for (const { key, at, keyLine } of given) {
+    const shape = Object.hasOwn(section.shape, key) ? section.shape[key] : undefined;
+    if (!shape) problems.push(unknownKey(key, keyLine, spot, section));
+    else {
+      const read = shape.safeParse(valueOf(at));
+      if (read.success) values[key] = read.data;
+      else problems.push(problem('value-wrong-kind', whereIs(at), describe(valueOf(at)), expected(shape, key), `Write ${key} as ${expected(shape, key)}.`));
+    }
+  }
+  for (const [key, shape] of Object.entries(section.shape)) {
+    if (!given.some((e) => e.key === key) && !shape.safeParse(undefined).success) {
+      problems.push(problem('key-missing', whereIs(childOf(spot, key)), `no ${key}`, expected(shape, key), `Add ${key} to ${spot.name || 'the file'}.`));
+    }
+  }
+  return values as Partial<z.infer<S>>;
+}
+
+/** A value in a few words. */
+export function describe(value: unknown): string {
+  if (value === undefined || value === null) return 'nothing';
+  if (Array.isArray(value)) return 'a list';
+  if (typeof value === 'object') return 'keys and values';
+  const text = String(value);
+  return `"${text.length > 60 ? `${text.slice(0, 57)}…` : text}"`;
+}
+
+function unknownKey(key: string, line: number, spot: Spot, section: Section): Problem {
+  const known = keysOf(section);
+  const guesses = key.length > 40 ? [] : nearest(key, known);
+  const fix = guesses.length > 0 ? `Did you mean ${guesses.join(' or ')}?` : `Known: ${known.join(', ')}.`;
+  const place = spot.name === '' ? 'a key of this file' : `a key of ${spot.name}`;
+  return problem('key-unknown', { file: spot.page.file, line, field: spot.name === '' ? key : `${spot.name}.${key}` }, `key "${key.slice(0, 40)}"`, place, fix);
+}
+
+const keysOf = (section: Section): string[] => Object.keys(section.shape);
+const expected = (shape: z.ZodType, key: string): string => shape.description ?? key;

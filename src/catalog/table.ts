@@ -1,0 +1,67 @@
+import type { Problem, Where } from '../problem.js';
+import { problem } from '../problem.js';
+import { type Column, columnIndex, isColumn, matchColumns } from './columns.js';
+import { splitCsv } from './csv.js';
+import { MOST_ROWS } from './limits.js';
+
+/** A CSV file read by column name. */
+export interface Table {
+  file: string;
+  columns: ReadonlySet<string>;
+  rows: Row[];
+  /** True where cells are separated by `;`, so that a comma in a number is a decimal comma. */
+  decimalComma: boolean;
+}
+
+/** One row; a cell that is empty or has no column reads as undefined. */
+export class Row {
+  constructor(
+    readonly file: string,
+    readonly line: number,
+    private readonly cells: ReadonlyMap<string, string>,
+    readonly decimalComma: boolean,
+  ) {}
+
+  text(column: string): string | undefined {
+    return this.cells.get(column);
+  }
+
+  where(column?: string): Where {
+    return column === undefined
+      ? { file: this.file, line: this.line }
+      : { file: this.file, line: this.line, field: column };
+  }
+}
+
+/** Reads a CSV file into rows by column name; everything wrong with its form is added to `problems`. */
+export function readTable(text: string, file: string, columns: readonly Column[], problems: Problem[]): Table {
+  const index = columnIndex(columns);
+  const csv = splitCsv(text, file, (header) => isColumn(header, index), problems);
+  if (!csv) return { file, columns: new Set(), rows: [], decimalComma: false };
+  const decimalComma = csv.delimiter === ';';
+  const matched = matchColumns(csv.header, csv.rows, index, file, problems);
+  if (csv.rows.length > MOST_ROWS) {
+    problems.push(
+      problem('too-many-rows', { file }, `${csv.rows.length} rows`, `at most ${MOST_ROWS}`, 'Split the file.'),
+    );
+    csv.rows.length = 0;
+  } else if (csv.rows.length === 0 && problems.length === 0) {
+    problems.push(
+      problem(
+        'csv-no-rows',
+        { file, line: csv.header.line },
+        'a header and no rows',
+        'at least one row',
+        'Add a row under the header.',
+      ),
+    );
+  }
+  const rows = csv.rows.map(({ line, cells }) => {
+    const named = new Map<string, string>();
+    matched.forEach((column, i) => {
+      if (column && cells[i]) named.set(column.name, cells[i]);
+    });
+    return new Row(file, line, named, decimalComma);
+  });
+  return { file, columns: new Set(matched.flatMap((c) => (c ? [c.name] : []))), rows, decimalComma };
+}
