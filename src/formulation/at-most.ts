@@ -1,4 +1,4 @@
-import type { LinearProgram, Verdict } from '../../solver/index.js';
+import { type LinearProgram, solve, type Verdict } from '../../solver/index.js';
 import { type Formulated, productColumn } from './formulate.js';
 
 /**
@@ -16,6 +16,17 @@ export function withAtMost(formulated: Formulated, most: number): Formulated {
   }
   rows.push({ id: 'at-most', upper: most, terms: used });
   return { ...formulated, program: { columns, rows } };
+}
+
+/** The fewest products that can keep every limit, or null if the search did not end. */
+export async function fewestProducts(formulated: Formulated): Promise<number | null> {
+  const { program } = withAtMost(formulated, formulated.products.size);
+  const counting = {
+    ...program,
+    columns: program.columns.map((c) => ({ ...c, cost: c.id.startsWith('used:') ? 1 : 0 })),
+  };
+  const verdict = await solve(counting);
+  return verdict.verdict === 'optimal' ? Math.round(verdict.objective) : null;
 }
 
 /** The products an integer answer uses. */

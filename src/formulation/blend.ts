@@ -1,6 +1,6 @@
 import { solve, type Verdict } from '../../solver/index.js';
 import { amountsOf } from './amounts.js';
-import { chosen, restrictTo, withAtMost } from './at-most.js';
+import { chosen, fewestProducts, restrictTo, withAtMost } from './at-most.js';
 import { cautionsFor } from './cautions.js';
 import { type Stage, solveClosest } from './closest.js';
 import { conflictOf } from './conflict.js';
@@ -33,25 +33,68 @@ export async function blend(request: FeedRequest): Promise<BlendResult> {
       proof.bound = solved.choiceBound;
       proof.sentence += `; no other choice of at most ${request.atMost} products can cost less than ${shortNumber(solved.choiceBound)}`;
     }
-    const silence = request.goal === 'cheapest' && request.atMost === undefined ? await costOfSilence(request, solved.verdict.objective) : [];
+    const silence =
+      request.goal === 'cheapest' && request.atMost === undefined
+        ? await costOfSilence(request, solved.verdict.objective)
+        : [];
     return { ...head(request, 'optimal'), ...mix, unknowns: silence, notes, cautions: cautionsOf(mix, request), proof };
   }
 
-  const proof = proofOf(solved.verdict, 'cheaper', unit);
-  const status = solved.verdict.verdict === 'infeasible' ? 'infeasible' : 'uncertified';
-  const nearest = await nearestMix(request);
-  // nothing is recommended: the top of the result reads out the bare water, the best that misses stands under `nearest`
-  const bare = readOut({ products: request.shelf.map(() => 0), waters: request.waters.map((_, i) => (i === 0 ? 1 : 0)) }, request);
-  const why = status === 'infeasible' ? await conflictOf(request) : { conflict: [], relaxations: [] };
+  return refused(request, formulated, solved.verdict, notes, unit);
+}
+
+/** What is said when no mix keeps every limit, or when none could be proved. */
+async function refused(
+  request: FeedRequest,
+  formulated: Formulated,
+  verdict: Exclude<Verdict, { verdict: 'optimal' }>,
+  notes: string[],
+  unit: string,
+): Promise<BlendResult> {
+  const tooFew =
+    request.atMost !== undefined && verdict.verdict === 'uncertified' && verdict.claim === 'integer-infeasible';
+  const proof = proofOf(verdict, 'cheaper', unit);
+  if (tooFew) {
+    proof.verdict = 'infeasible';
+    proof.engine = 'highs';
+    proof.sentence = `with any number of products a mix exists; the search went through every choice of at most ${request.atMost} and found none (the search's own word: no arithmetic proves it)`;
+  }
+  const status = proof.verdict === 'infeasible' ? 'infeasible' : 'uncertified';
+  const nearest = tooFew ? null : await nearestMix(request);
+  const why = tooFew
+    ? await productConflict(formulated, request.atMost!)
+    : status === 'infeasible'
+      ? await conflictOf(request)
+      : { conflict: [], relaxations: [] };
+  // nothing is recommended: the top of the result reads out the bare water, the mix that misses least stands under `nearest`
+  const bare = readOut(
+    { products: request.shelf.map(() => 0), waters: request.waters.map((_, i) => (i === 0 ? 1 : 0)) },
+    request,
+  );
   return {
     ...head(request, status),
     ...bare,
-    unknowns: status === 'infeasible' ? await costOfSilence(request, null) : [],
+    unknowns: status === 'infeasible' && !tooFew ? await costOfSilence(request, null) : [],
     notes,
     cautions: cautionsOf(nearest ?? bare, request),
     proof,
     ...why,
     nearest,
+  };
+}
+
+async function productConflict(
+  formulated: Formulated,
+  most: number,
+): Promise<Required<Pick<BlendResult, 'conflict' | 'relaxations'>>> {
+  const fewest = await fewestProducts(formulated);
+  const limit = `at most ${most} ${most === 1 ? 'product' : 'products'}`;
+  return {
+    conflict: [{ limit, from: 'you', because: ['every other limit can be kept with more products'] }],
+    relaxations:
+      fewest === null
+        ? []
+        : [{ limit, change: `at most ${fewest} products instead of ${most}`, from: most, to: fewest }],
   };
 }
 
@@ -81,18 +124,27 @@ async function closest(formulated: Formulated, request: FeedRequest): Promise<So
   return staged.verdict === 'optimal' ? { verdict: staged.last, stages: staged.stages } : { verdict: staged };
 }
 
-function head(request: FeedRequest, status: BlendResult['status']): Pick<BlendResult, 'schema' | 'status' | 'goal' | 'feed'> {
+function head(
+  request: FeedRequest,
+  status: BlendResult['status'],
+): Pick<BlendResult, 'schema' | 'status' | 'goal' | 'feed'> {
   return { schema: 'velamen.blend/1', status, goal: request.goal, feed: request.header };
 }
 
 function cautionsOf(mix: Mix, request: FeedRequest): string[] {
   const used = new Set(mix.items.map((i) => i.id));
-  return cautionsFor(request.shelf.filter((p) => used.has(p.id)), request.header.plants);
+  return cautionsFor(
+    request.shelf.filter((p) => used.has(p.id)),
+    request.header.plants,
+  );
 }
 
 function notesOf(request: FeedRequest, cost: ReturnType<typeof costing>): string[] {
   const notes: string[] = [];
-  if (cost.counts === 'mass') notes.push('No product on this shelf has a price and a pack size, so the lightest mix was sought instead of the cheapest.');
+  if (cost.counts === 'mass')
+    notes.push(
+      'No product on this shelf has a price and a pack size, so the lightest mix was sought instead of the cheapest.',
+    );
   if (cost.dearest !== null) {
     notes.push(
       `No price is known for ${cost.assumed.join(', ')}: counted at the dearest known price, ${shortNumber(cost.dearest)} ${request.header.currency} per g or mL; the cost shown leaves it out.`,

@@ -56,10 +56,16 @@ export function formulate(request: FeedRequest, options: FormulateOptions = {}):
     rows.push({ id: limit.id, ...row });
   };
 
-  const columns: Column[] = shelf.map((product, i) => ({ id: productColumn(i), cost: cost.perUnit[i]! }));
+  const columns: Column[] = shelf.map((_, i) => ({ id: productColumn(i), cost: cost.perUnit[i]! }));
   shelf.forEach((product, i) => {
     for (const ceiling of ceilings(product, request.header.batchLitres)) {
-      const limit: Limit = { id: `${ceiling.kind}:${i}`, kind: ceiling.kind, text: ceiling.text, from: 'shelf', product: i };
+      const limit: Limit = {
+        id: `${ceiling.kind}:${i}`,
+        kind: ceiling.kind,
+        text: ceiling.text,
+        from: 'shelf',
+        product: i,
+      };
       if (options.ceilingsAsRows) add(limit, { upper: ceiling.upper, terms: { [productColumn(i)]: 1 } });
       else columns[i]!.upper = Math.min(columns[i]!.upper ?? Number.POSITIVE_INFINITY, ceiling.upper);
     }
@@ -77,13 +83,25 @@ export function formulate(request: FeedRequest, options: FormulateOptions = {}):
     if (!band || nutrient === options.without) continue;
     if (band.min !== undefined && band.min > 0 && options.minima !== false) {
       add(
-        { id: `min:${nutrient}`, kind: 'min', text: `${nutrient} ≥ ${shortNumber(band.min)} mg/L`, from: 'programme', nutrient },
+        {
+          id: `min:${nutrient}`,
+          kind: 'min',
+          text: `${nutrient} ≥ ${shortNumber(band.min)} mg/L`,
+          from: 'programme',
+          nutrient,
+        },
         { lower: band.min, terms: termsOf(shelf, waters, new Map([[nutrient, 1]]), 'floor') },
       );
     }
     if (band.max !== undefined && options.maxima !== false) {
       add(
-        { id: `max:${nutrient}`, kind: 'max', text: `${nutrient} ≤ ${shortNumber(band.max)} mg/L`, from: 'programme', nutrient },
+        {
+          id: `max:${nutrient}`,
+          kind: 'max',
+          text: `${nutrient} ≤ ${shortNumber(band.max)} mg/L`,
+          from: 'programme',
+          nutrient,
+        },
         { upper: band.max, terms: termsOf(shelf, waters, new Map([[nutrient, 1]]), 'cap') },
       );
     }
@@ -101,8 +119,12 @@ export function formulate(request: FeedRequest, options: FormulateOptions = {}):
   const cap = ecCap(request);
   if (cap !== null) {
     const terms: Record<string, number> = {};
-    shelf.forEach((p, i) => { terms[productColumn(i)] = linearEcOfProduct(p).mSPerCm; });
-    waters.forEach((w, i) => { terms[waterColumn(i)] = linearEcOfWater(w); });
+    shelf.forEach((p, i) => {
+      terms[productColumn(i)] = linearEcOfProduct(p).mSPerCm;
+    });
+    waters.forEach((w, i) => {
+      terms[waterColumn(i)] = linearEcOfWater(w);
+    });
     add({ id: 'ec', kind: 'ec', text: `EC ≤ ${shortNumber(cap)} mS/cm`, from: 'programme' }, { upper: cap, terms });
   }
   return {
@@ -148,7 +170,10 @@ export function waterContent(water: Water, nutrient: Nutrient): number {
   return (water.mgPerLitre['NO3-N'] ?? 0) + (water.mgPerLitre['NH4-N'] ?? 0);
 }
 
-function ceilings(product: Product, batchLitres: number | null): { kind: 'stock' | 'rate'; upper: number; text: string }[] {
+function ceilings(
+  product: Product,
+  batchLitres: number | null,
+): { kind: 'stock' | 'rate'; upper: number; text: string }[] {
   const unit = product.composition.per;
   const found: { kind: 'stock' | 'rate'; upper: number; text: string }[] = [];
   if (product.onHand !== undefined && (product.onHand === 0 || batchLitres !== null)) {

@@ -9,7 +9,11 @@ import type { BlendResult } from './results.js';
 const GIVE_BACK = 1e-7;
 
 /** Limits that may give way, in the order in which they are tried: a shortage before an excess before a rule. */
-const TIERS: ReadonlySet<Limit['kind']>[] = [new Set(['min']), new Set(['min', 'max']), new Set(['min', 'max', 'rule', 'ec'])];
+const TIERS: ReadonlySet<Limit['kind']>[] = [
+  new Set(['min']),
+  new Set(['min', 'max']),
+  new Set(['min', 'max', 'rule', 'ec']),
+];
 
 /**
  * The mix that misses least where no mix keeps every limit: least largest relative miss, then least sum, then least cost.

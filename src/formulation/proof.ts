@@ -24,10 +24,12 @@ export function proofOf(verdict: Verdict, noun: 'cheaper' | 'lighter' | 'closer'
       bound: null,
       gap: null,
       violation: null,
-      sentence: 'no mix keeps all these limits: a weighted sum of them contradicts itself (checked on the labels’ own figures)',
+      sentence:
+        'no mix keeps all these limits: a weighted sum of them contradicts itself (checked on the labels’ own figures)',
     };
   }
-  if (verdict.verdict === 'unbounded') throw new Error('modelling fault: cost falls for ever; no feed has a negative price');
+  if (verdict.verdict === 'unbounded')
+    throw new Error('modelling fault: cost falls for ever; no feed has a negative price');
   return {
     engine: 'none',
     verdict: 'uncertified',

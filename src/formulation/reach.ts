@@ -23,18 +23,21 @@ export async function reach(request: FeedRequest, shelfName: string): Promise<Re
     const all = await extremes(request, nutrient, { without: nutrient });
     const caps = await extremes(request, nutrient, { without: nutrient, minima: false });
     verdicts.push(all.low, all.high, caps.low, caps.high);
-    const lowest = valueOf(all.low, 1);
-    const highest = valueOf(all.high, -1);
+    const lowest = mgReached(all.low, 1);
+    const highest = mgReached(all.high, -1);
     const reachable =
-      lowest !== null && highest !== null && highest >= (band.min ?? 0) * (1 - 1e-6) && lowest <= (band.max ?? Number.POSITIVE_INFINITY) * (1 + 1e-6);
+      lowest !== null &&
+      highest !== null &&
+      highest >= (band.min ?? 0) * (1 - 1e-6) &&
+      lowest <= (band.max ?? Number.POSITIVE_INFINITY) * (1 + 1e-6);
     const decisive = lowest === null ? caps : all;
-    const tooLow = (valueOf(decisive.high, -1) ?? 0) < (band.min ?? 0) * (1 - 1e-6);
-    const tooHigh = (valueOf(decisive.low, 1) ?? 0) > (band.max ?? Number.POSITIVE_INFINITY) * (1 + 1e-6);
+    const tooLow = (mgReached(decisive.high, -1) ?? 0) < (band.min ?? 0) * (1 - 1e-6);
+    const tooHigh = (mgReached(decisive.low, 1) ?? 0) > (band.max ?? Number.POSITIVE_INFINITY) * (1 + 1e-6);
     elements.push({
       element: nutrient,
       lowest,
       highest: finite(highest),
-      capsOnly: { lowest: valueOf(caps.low, 1), highest: finite(valueOf(caps.high, -1)) },
+      capsOnly: { lowest: mgReached(caps.low, 1), highest: finite(mgReached(caps.high, -1)) },
       min: band.min ?? null,
       aim: band.aim ?? null,
       max: band.max ?? null,
@@ -75,13 +78,16 @@ async function extremes(request: FeedRequest, nutrient: Nutrient, options: Formu
   const formulated = formulate(request, { ...options, ceilingsAsRows: request.shelf.length <= 200 });
   const aim = (side: 'cap' | 'floor', sign: 1 | -1): LinearProgram => {
     const terms = termsOf(request.shelf, request.waters, new Map([[nutrient, 1]]), side);
-    return { rows: formulated.program.rows, columns: formulated.program.columns.map((c) => ({ ...c, cost: sign * (terms[c.id] ?? 0) })) };
+    return {
+      rows: formulated.program.rows,
+      columns: formulated.program.columns.map((c) => ({ ...c, cost: sign * (terms[c.id] ?? 0) })),
+    };
   };
   return { formulated, low: await solve(aim('cap', 1)), high: await solve(aim('floor', -1)) };
 }
 
 /** The mg/L reached; null when the other limits cannot be kept; Infinity for an element that nothing holds back. */
-function valueOf(verdict: Verdict, sign: 1 | -1): number | null {
+function mgReached(verdict: Verdict, sign: 1 | -1): number | null {
   if (verdict.verdict === 'unbounded') return Number.POSITIVE_INFINITY;
   if (verdict.verdict !== 'optimal') return null;
   const value = sign * verdict.objective;
@@ -96,7 +102,10 @@ function limitedBy(found: Extremes, end: 'low' | 'high'): string[] {
   const verdict = end === 'high' ? found.high : found.low;
   if (verdict.verdict === 'unbounded') return ['nothing: no cap holds it back'];
   const weights = verdict.verdict === 'optimal' ? verdict.y : verdict.verdict === 'infeasible' ? verdict.ray : {};
-  const entries = [...found.formulated.limits.values()].map((limit) => ({ limit, weight: Math.abs(weights[limit.id] ?? 0) }));
+  const entries = [...found.formulated.limits.values()].map((limit) => ({
+    limit,
+    weight: Math.abs(weights[limit.id] ?? 0),
+  }));
   const most = Math.max(0, ...entries.map((e) => e.weight * scaleOf(found, e.limit.id)));
   return entries
     .filter((e) => e.limit.kind !== 'water' && most > 0 && e.weight * scaleOf(found, e.limit.id) > PRESSES * most)

@@ -39,16 +39,30 @@ export function readOut(amounts: Amounts, request: ReadoutRequest): Mix {
     });
   });
   const waterShares = waters
-    .map((w, i) => ({ id: w.id, name: w.name, share: amounts.waters[i] ?? 0, costPerLitre: w.pricePerLitre * (amounts.waters[i] ?? 0) }))
+    .map((w, i) => ({
+      id: w.id,
+      name: w.name,
+      share: amounts.waters[i] ?? 0,
+      costPerLitre: w.pricePerLitre * (amounts.waters[i] ?? 0),
+    }))
     .filter((w) => w.share > 1e-9);
   const totals = totalsOf(amounts, shelf, waters);
   const elements = NUTRIENTS.filter((n) => !RARE.has(n) || totals.get(n)!.high > 0).map((n): ElementLine => {
     const band = request.programme.bands[n];
     const t = totals.get(n)!;
-    return { element: n, mgPerLitre: t.stated, low: t.low, high: t.high, min: band?.min ?? null, aim: band?.aim ?? null, max: band?.max ?? null };
+    return {
+      element: n,
+      mgPerLitre: t.stated,
+      low: t.low,
+      high: t.high,
+      min: band?.min ?? null,
+      aim: band?.aim ?? null,
+      max: band?.max ?? null,
+    };
   });
   const ec = ecOf(amounts, shelf, waters);
-  const costPerLitre = items.reduce((sum, i) => sum + (i.costPerLitre ?? 0), 0) + waterShares.reduce((sum, w) => sum + w.costPerLitre, 0);
+  const costPerLitre =
+    items.reduce((sum, i) => sum + (i.costPerLitre ?? 0), 0) + waterShares.reduce((sum, w) => sum + w.costPerLitre, 0);
   return {
     items,
     waters: waterShares,
@@ -65,8 +79,10 @@ export function readOut(amounts: Amounts, request: ReadoutRequest): Mix {
 export function missesOf(mix: Mix): { limit: string; value: number; bound: number }[] {
   const misses: { limit: string; value: number; bound: number }[] = [];
   for (const e of mix.elements) {
-    if (e.min !== null && e.low < e.min * (1 - KEPT)) misses.push({ limit: `${e.element} min`, value: e.low, bound: e.min });
-    if (e.max !== null && e.high > e.max * (1 + KEPT) + 1e-12) misses.push({ limit: `${e.element} max`, value: e.high, bound: e.max });
+    if (e.min !== null && e.low < e.min * (1 - KEPT))
+      misses.push({ limit: `${e.element} min`, value: e.low, bound: e.min });
+    if (e.max !== null && e.high > e.max * (1 + KEPT) + 1e-12)
+      misses.push({ limit: `${e.element} max`, value: e.high, bound: e.max });
   }
   for (const r of mix.rules) {
     if (!r.holds) misses.push({ limit: r.rule, value: r.value ?? 0, bound: r.bound ?? 0 });
@@ -101,7 +117,11 @@ function totalsOf(amounts: Amounts, shelf: readonly Product[], waters: readonly 
   );
 }
 
-function ecOf(amounts: Amounts, shelf: readonly Product[], waters: readonly Water[]): { mSPerCm: number; low: number; high: number } {
+function ecOf(
+  amounts: Amounts,
+  shelf: readonly Product[],
+  waters: readonly Water[],
+): { mSPerCm: number; low: number; high: number } {
   const ec = { mSPerCm: 0, low: 0, high: 0 };
   amounts.products.forEach((x, i) => {
     if (x === 0) return;
@@ -144,7 +164,12 @@ function ruleLine(rule: Rule, totals: ReadonlyMap<Nutrient, Total>): RuleLine {
   const slack = (bound: number, size: number): number => KEPT * Math.max(Math.abs(bound), size);
   const capHolds = rule.upper === undefined || cap.value <= rule.upper + slack(rule.upper, cap.size);
   const floorHolds = rule.lower === undefined || floor.value >= rule.lower - slack(rule.lower, floor.size);
-  return { rule: rule.text, from: rule.from, ...ratioOf(rule, entries, totals, cap.value, floor.value), holds: capHolds && floorHolds };
+  return {
+    rule: rule.text,
+    from: rule.from,
+    ...ratioOf(rule, entries, totals, cap.value, floor.value),
+    holds: capHolds && floorHolds,
+  };
 }
 
 /** `A ≤ k · B` is shown as the ratio A : B; any other rule as its left side. */

@@ -35,7 +35,9 @@ export function isOpen(product: Product): boolean {
 }
 
 async function costWith(request: FeedRequest, kind: ReadonlySet<string>): Promise<number | null> {
-  const verdict = await solve(formulate({ ...request, shelf: request.shelf.map((p) => (kind.has(p.id) ? kindest(p) : p)) }).program);
+  const verdict = await solve(
+    formulate({ ...request, shelf: request.shelf.map((p) => (kind.has(p.id) ? kindest(p) : p)) }).program,
+  );
   return verdict.verdict === 'optimal' ? verdict.objective : null;
 }
 
@@ -49,7 +51,10 @@ function kindest(product: Product): Product {
 }
 
 function sentence(who: string, kind: number, found: number | null, currency: string): string {
-  const subject = who === 'all labels' ? 'If every label stated what it now leaves open' : `If the label of ${who} stated what it now leaves open`;
+  const subject =
+    who === 'all labels'
+      ? 'If every label stated what it now leaves open'
+      : `If the label of ${who} stated what it now leaves open`;
   return found === null
     ? `${subject}, a mix might be possible (at best ${shortNumber(kind)} ${currency}/L).`
     : `${subject}, the feed might cost as little as ${shortNumber(kind)} instead of ${shortNumber(found)} ${currency}/L.`;

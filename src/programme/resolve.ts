@@ -19,14 +19,30 @@ export function resolveProgramme(
   const problems: Problem[] = [];
   const group = tables.plants.find((row) => row.id === plants);
   if (!group) {
-    const guesses = nearest(plants, tables.plants.map((row) => row.id));
+    const guesses = nearest(
+      plants,
+      tables.plants.map((row) => row.id),
+    );
     problems.push(
-      problem('programme-unknown', where, `plants "${plants}"`, 'a plant group of the catalog',
-        guesses.length > 0 ? `Did you mean ${guesses.join(' or ')}?` : `Known: ${tables.plants.map((r) => r.id).join(', ')}.`),
+      problem(
+        'programme-unknown',
+        where,
+        `plants "${plants}"`,
+        'a plant group of the catalog',
+        guesses.length > 0
+          ? `Did you mean ${guesses.join(' or ')}?`
+          : `Known: ${tables.plants.map((r) => r.id).join(', ')}.`,
+      ),
     );
   } else if (!group.media.includes(medium)) {
     problems.push(
-      problem('programme-medium', where, `${plants} in ${medium}`, `a medium that suits ${plants}`, `There are programmes for ${plants} in ${group.media.join(', ')}.`),
+      problem(
+        'programme-medium',
+        where,
+        `${plants} in ${medium}`,
+        `a medium that suits ${plants}`,
+        `There are programmes for ${plants} in ${group.media.join(', ')}.`,
+      ),
     );
   }
   if (!group || problems.length > 0) return { ok: false, problems };
@@ -45,12 +61,17 @@ export function resolveProgramme(
     note(nutrient, row);
   }
   for (const row of tables.factors.filter((f) => matches(f, medium, phase))) {
-    note(`× ${row.factor} on ${row.nutrient === '*' ? 'every element' : row.nutrient} in ${row.medium === '*' ? row.phase : row.medium}`, row);
+    note(
+      `× ${row.factor} on ${row.nutrient === '*' ? 'every element' : row.nutrient} in ${row.medium === '*' ? row.phase : row.medium}`,
+      row,
+    );
   }
 
   const rules: Rule[] = [];
   let maxEc: number | undefined;
-  for (const row of tables.rules.filter((r) => (r.plants === '*' || r.plants === plants) && matches(r, medium, phase))) {
+  for (const row of tables.rules.filter(
+    (r) => (r.plants === '*' || r.plants === plants) && matches(r, medium, phase),
+  )) {
     const read = parseRules([row.rule], ruleOrigin(row), where);
     if (!read.ok) {
       problems.push(...read.problems);
@@ -60,7 +81,10 @@ export function resolveProgramme(
     if (read.value.maxEc !== undefined) maxEc = Math.min(maxEc ?? Number.POSITIVE_INFINITY, read.value.maxEc);
     note(row.rule, row);
   }
-  return checked({ plants, medium, phase, bands, rules: tightest(rules), ...(maxEc === undefined ? {} : { maxEc }), evidence }, problems);
+  return checked(
+    { plants, medium, phase, bands, rules: tightest(rules), ...(maxEc === undefined ? {} : { maxEc }), evidence },
+    problems,
+  );
 }
 
 /** A band with each end multiplied. */
@@ -74,7 +98,9 @@ export function timesBand(band: Band, factor: number): Band {
 
 /** A rule made redundant by a tighter one over the same terms is dropped, so that the report lists what decides. */
 export function tightest(rules: readonly Rule[]): Rule[] {
-  return rules.filter((rule, i) => !rules.some((other, j) => j !== i && sameShape(rule, other) && isTighter(other, rule, j < i)));
+  return rules.filter(
+    (rule, i) => !rules.some((other, j) => j !== i && sameShape(rule, other) && isTighter(other, rule, j < i)),
+  );
 }
 
 function sameShape(a: Rule, b: Rule): boolean {

@@ -7,14 +7,23 @@ import { timesBand } from './resolve.js';
 export type Strength = { kind: 'percent'; percent: number } | { kind: 'nitrogen'; mgPerLitre: number };
 
 /** A programme with every band at the wanted strength. Rules and the EC cap stay as they are. */
-export function atStrength(programme: Programme, strength: Strength, where: Where = {}): Checked<{ programme: Programme; factor: number }> {
+export function atStrength(
+  programme: Programme,
+  strength: Strength,
+  where: Where = {},
+): Checked<{ programme: Programme; factor: number }> {
   const aim = programme.bands.N?.aim ?? programme.bands.N?.max;
   if (strength.kind === 'nitrogen' && !(aim && aim > 0)) {
     return {
       ok: false,
       problems: [
-        problem('strength-nitrogen', where, `strength N: ${strength.mgPerLitre} mg/L`, 'a programme with an aim for nitrogen',
-          'Give the strength as a percentage instead, for example 80 %.'),
+        problem(
+          'strength-nitrogen',
+          where,
+          `strength N: ${strength.mgPerLitre} mg/L`,
+          'a programme with an aim for nitrogen',
+          'Give the strength as a percentage instead, for example 80 %.',
+        ),
       ],
     };
   }

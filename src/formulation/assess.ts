@@ -1,0 +1,36 @@
+import { cautionsFor } from './cautions.js';
+import { missesOf, readOut } from './readout.js';
+import type { Recipe } from './recipe.js';
+import type { FeedRequest } from './request.js';
+import type { AssessResult } from './results.js';
+
+/**
+ * What a given recipe delivers, read against the programme of the request (or against nothing). Rules and the EC cap are the same
+ * as `blend` keeps; several waters are taken in equal shares.
+ */
+export function assess(recipe: Recipe, request: FeedRequest, hasProgramme = true): AssessResult {
+  const amounts = request.shelf.map(() => 0);
+  for (const line of recipe.lines) {
+    const index = request.shelf.indexOf(line.product);
+    amounts[index] = amounts[index]! + line.amount / recipe.volumeLitres;
+  }
+  const mix = readOut({ products: amounts, waters: request.waters.map(() => 1 / request.waters.length) }, request);
+  const misses = missesOf(mix);
+  return {
+    schema: 'velamen.assess/1',
+    status: !hasProgramme ? 'no programme' : misses.length === 0 ? 'within' : 'outside',
+    ...mix,
+    feed: hasProgramme ? request.header : null,
+    recipe: recipe.text,
+    volumeLitres: recipe.volumeLitres,
+    misses,
+    notes: [
+      ...recipe.lines.flatMap((line) => (line.note ? [line.note] : [])),
+      ...(request.waters.length > 1 ? ['Several waters are given: taken in equal shares.'] : []),
+    ],
+    cautions: cautionsFor(
+      recipe.lines.map((line) => line.product),
+      request.header.plants,
+    ),
+  };
+}
