@@ -1,10 +1,13 @@
 import type { Highs, InitOptions, Model, ModelData } from 'highs';
 import type { Claim, Engine, EngineLimits } from './engine.js';
-import { directions, elastic } from './proofs.js';
+import { directions, elastic, leaning } from './proofs.js';
 import type { Table } from './table.js';
 
 /** HiGHS in WebAssembly, loaded on first use: integer programs, and the second opinion for linear ones. */
-export const highs: Engine = { name: 'highs', integers: true, solve };
+export const highs: Engine = { name: 'highs', integers: true, solve: (table, limits) => ask(table, limits, answer) };
+
+/** Last resort where rows conflict but no ray was clean enough: asks for one that stands clear of rounding. */
+export const highsProof: Engine = { name: 'highs', integers: false, solve: (table) => ask(table, {}, clearRay) };
 
 /** Tighter than its defaults (1e-7): an answer within 1e-7 of a scaled row may miss the certificate's 1e-6 unscaled. */
 const TOLERANCES = {
@@ -26,17 +29,28 @@ export function loadHighsFrom(options: InitOptions): void {
   loaded = undefined;
 }
 
-async function solve(table: Table, limits: EngineLimits): Promise<Claim> {
+type Question = (engine: Highs, table: Table, limits: EngineLimits) => Claim;
+
+async function ask(table: Table, limits: EngineLimits, question: Question): Promise<Claim> {
   if (table.cost.length === 0) return withoutColumns(table);
   try {
     loaded ??= import('highs').then((module) => module.default(loaderOptions));
-    const engine = await loaded;
-    return table.integer.some(Boolean) ? integers(engine, table, limits) : linear(engine, table);
+    return question(await loaded, table, limits);
   } catch (error) {
     // after a trap its memory cannot be trusted: the next call loads a fresh one
     loaded = undefined;
     return { claim: 'none', why: error instanceof Error ? error.message : String(error) };
   }
+}
+
+function answer(engine: Highs, table: Table, limits: EngineLimits): Claim {
+  if (table.integer.some(Boolean)) return integers(engine, table, limits);
+  const claim = linear(engine, table, 'choose');
+  return claim.claim === 'none' ? linear(engine, table, 'off') : claim;
+}
+
+function clearRay(engine: Highs, table: Table): Claim {
+  return run(engine, leaning(table), {}, (twin) => ({ claim: 'infeasible', ray: [...twin.getSolution().rowDual] }));
 }
 
 /** It refuses a model without columns; such a model has one point. */
@@ -45,9 +59,9 @@ function withoutColumns(table: Table): Claim {
   return ray.some((value) => value !== 0) ? { claim: 'infeasible', ray } : { claim: 'optimal', x: [], y: ray };
 }
 
-function linear(engine: Highs, table: Table): Claim {
+function linear(engine: Highs, table: Table, presolve: 'choose' | 'off'): Claim {
   const { modelStatus } = engine.constants;
-  return run(engine, table, {}, (model) => {
+  return run(engine, table, { presolve }, (model) => {
     const status = model.getModelStatus();
     if (status === modelStatus.optimal) {
       const { colValue, rowDual } = model.getSolution();
@@ -106,7 +120,7 @@ function integers(engine: Highs, table: Table, limits: EngineLimits): Claim {
 function run<Result>(
   engine: Highs,
   table: Table,
-  options: Record<string, number>,
+  options: Record<string, number | string>,
   read: (model: Model) => Result,
 ): Result {
   const model = engine.createModel(data(table));

@@ -26,6 +26,24 @@ export function elastic(table: Table): Table {
   };
 }
 
+/** The lean against an engine's own tolerance of 1e-9, and how far a column may go along with it; both in scaled units. */
+const LEAN = 1e-6;
+const FAR = 1e4;
+
+/**
+ * The elastic twin with a small reward on every column that has no upper bound: the proof then pulls such a column down by a
+ * little, instead of by 0 give or take rounding.
+ */
+export function leaning(table: Table): Table {
+  const twin = elastic(table);
+  const open = table.upper.map((upper) => upper === Number.POSITIVE_INFINITY);
+  return {
+    ...twin,
+    cost: twin.cost.map((cost, j) => (open[j] ? -LEAN : cost)),
+    upper: twin.upper.map((upper, j) => (open[j] ? Math.max(FAR, table.lower[j]! + FAR) : upper)),
+  };
+}
+
 /**
  * The directions of a table: what may be added for ever without leaving a row or bound, no more than 1 of each column.
  * An optimum below 0 is a direction along which the cost falls.

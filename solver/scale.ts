@@ -7,6 +7,9 @@ export interface Scaled {
   unscale(claim: Claim): Claim;
 }
 
+/** Where a column's natural unit is 1, less than this is what rounding leaves of 0; it would spoil a homogeneous row. */
+const DUST = 1e-11;
+
 /**
  * Scales rows to their bounds, columns to the rows, homogeneous rows to the columns, costs to 1, all by powers of two,
  * which multiply without rounding. Integer columns keep their unit.
@@ -35,7 +38,8 @@ export function scale(table: Table): Scaled {
 
 /** x = column · x', y = row · y' / cost. An engine may hand back too few numbers; what is missing stays missing. */
 function unscale(claim: Claim, row: number[], column: number[], cost: number): Claim {
-  const perColumn = (values: number[]) => values.map((value, j) => value * (column[j] ?? 1));
+  const perColumn = (values: number[]) =>
+    values.map((value, j) => (Math.abs(value) < DUST ? 0 : value * (column[j] ?? 1)));
   const perRow = (values: number[], by: number) => values.map((value, i) => (value * (row[i] ?? 1)) / by);
   switch (claim.claim) {
     case 'optimal':

@@ -1,7 +1,7 @@
 import { certify } from './certificate.js';
 import { check } from './check.js';
 import type { Claim, Engine, EngineLimits } from './engine.js';
-import { highs } from './highs.js';
+import { highs, highsProof } from './highs.js';
 import { solveIntegers } from './integers.js';
 import type { LinearProgram, Verdict } from './program.js';
 import { scale } from './scale.js';
@@ -17,7 +17,7 @@ export interface SolveOptions {
   timeLimitSeconds?: number;
 }
 
-const ENGINES: readonly Engine[] = [simplex, highs];
+const ENGINES: readonly Engine[] = [simplex, highs, highsProof];
 
 /**
  * Minimises Σ cost · x. Every verdict has been checked by arithmetic on the program as given, or says that it has not.
