@@ -1,4 +1,4 @@
-import { nearest, type Problem, problem, type Where } from '../problem.js';
+import { type Problem, problem, type Where } from '../problem.js';
 import { type Amount, parseAmount } from '../units/index.js';
 import { commaWarning } from './cells.js';
 import type { Row } from './table.js';
@@ -16,7 +16,8 @@ export function amountCell(row: Row, column: string, product: Measured, problems
   if (text === undefined) return undefined;
   const amount = readAmount(text, row.where(column), row.decimalComma, problems);
   if (amount?.kind === 'mass') return byForm(amount.grams, 'mass', text, row.where(column), product, problems);
-  if (amount?.kind === 'volume') return byForm(amount.millilitres, 'volume', text, row.where(column), product, problems);
+  if (amount?.kind === 'volume')
+    return byForm(amount.millilitres, 'volume', text, row.where(column), product, problems);
   if (amount) problems.push(wrongKind(text, row.where(column), product, false));
   return undefined;
 }
@@ -27,8 +28,10 @@ export function rateCell(row: Row, column: string, product: Measured, problems: 
   if (text === undefined) return undefined;
   const where = row.where(column);
   const amount = readAmount(text, where, row.decimalComma, problems);
-  if (amount?.kind === 'mass per volume') return byForm(amount.gramsPerLitre, 'mass', text, where, product, problems, true);
-  if (amount?.kind === 'volume per volume') return byForm(amount.millilitresPerLitre, 'volume', text, where, product, problems, true);
+  if (amount?.kind === 'mass per volume')
+    return byForm(amount.gramsPerLitre, 'mass', text, where, product, problems, true);
+  if (amount?.kind === 'volume per volume')
+    return byForm(amount.millilitresPerLitre, 'volume', text, where, product, problems, true);
   if (amount) problems.push(wrongKind(text, where, product, true));
   return undefined;
 }
@@ -60,14 +63,18 @@ function byForm(
 function wrongKind(text: string, where: Where, product: Measured, rate: boolean): Problem {
   const per = rate ? '/L' : '';
   return product.form === 'powder'
-    ? problem('amount-kind', where, `"${text}" of a powder`, `a weight${rate ? ' per volume' : ''}`, `Weigh it and write g${per}.`)
-    : problem('amount-kind', where, `"${text}" of a liquid`, `a volume${rate ? ' per volume' : ''}, or a weight with the density given`,
-        `Write mL${per}, or fill in density (g/mL).`);
-}
-
-/** Names near to one that is not known, as a fix. */
-export function didYouMean(name: string, known: Iterable<string>): string {
-  const names = [...known];
-  const guesses = name.length > 60 ? [] : nearest(name, names);
-  return guesses.length > 0 ? `Did you mean ${guesses.join(' or ')}?` : `Known: ${names.join(', ')}.`;
+    ? problem(
+        'amount-kind',
+        where,
+        `"${text}" of a powder`,
+        `a weight${rate ? ' per volume' : ''}`,
+        `Weigh it and write g${per}.`,
+      )
+    : problem(
+        'amount-kind',
+        where,
+        `"${text}" of a liquid`,
+        `a volume${rate ? ' per volume' : ''}, or a weight with the density given`,
+        `Write mL${per}, or fill in density (g/mL).`,
+      );
 }

@@ -38,7 +38,9 @@ export function rangedNumber(
   } else if (!read.ok) {
     problems.push(problem('number-unclear', where, read.found, read.expected, read.fix));
   } else if (read.value < range.least || read.value > range.most) {
-    problems.push(problem('number-range', where, `"${text}"`, expected, 'Check the number, its decimal point and its unit.'));
+    problems.push(
+      problem('number-range', where, `"${text}"`, expected, 'Check the number, its decimal point and its unit.'),
+    );
   } else {
     if (read.comma) problems.push(commaWarning(where, text, read.value));
     return read.value;
@@ -65,7 +67,8 @@ export function choiceCell<T extends string>(
   if (found === undefined) {
     const known = [...new Set(choices.values())].join(' or ');
     const guess = text.length > 40 ? undefined : nearest(text, choices.keys(), 1)[0];
-    const fix = guess === undefined ? `Write ${known}; is this the right column?` : `Did you mean ${choices.get(guess)}?`;
+    const fix =
+      guess === undefined ? `Write ${known}; is this the right column?` : `Did you mean ${choices.get(guess)}?`;
     problems.push(problem('choice', row.where(column), shorten(text), known, fix));
   }
   return found;
@@ -75,21 +78,34 @@ export function choiceCell<T extends string>(
 export function requiredCell(row: Row, column: string, problems: Problem[]): string {
   const text = row.text(column);
   if (text === undefined) {
-    problems.push(problem('cell-empty', row.where(column), 'an empty cell', `a value for ${column}`, `Fill in ${column}.`));
+    problems.push(
+      problem('cell-empty', row.where(column), 'an empty cell', `a value for ${column}`, `Fill in ${column}.`),
+    );
   }
   return text ?? '';
 }
 
 /** The parts of a `;`-separated cell. */
 export function listCell(row: Row, column: string): string[] {
-  return (row.text(column) ?? '').split(';').map((part) => part.trim()).filter((part) => part !== '');
+  return (row.text(column) ?? '')
+    .split(';')
+    .map((part) => part.trim())
+    .filter((part) => part !== '');
 }
 
 /** How well a row is supported; `grower` where it does not say. */
 export function evidenceOf(row: Row, problems: Problem[]): Evidence {
   const evidence = choiceCell(row, 'evidence', EVIDENCE, problems) ?? 'grower';
   if ((evidence === 'trial' || evidence === 'handbook') && row.text('source') === undefined) {
-    problems.push(problem('source-missing', row.where('source'), `evidence "${evidence}" without a source`, 'the trial or handbook by name', 'Name it in source.'));
+    problems.push(
+      problem(
+        'source-missing',
+        row.where('source'),
+        `evidence "${evidence}" without a source`,
+        'the trial or handbook by name',
+        'Name it in source.',
+      ),
+    );
   }
   return evidence;
 }
@@ -106,7 +122,13 @@ export function uniqueIds(rows: readonly { id: string; where: Where }[]): Proble
     const seen = first.get(id);
     if (id !== '' && seen) {
       problems.push(
-        problem('id-twice', { ...where, field: 'id' }, `id ${shorten(id)} again, first on line ${seen.line}`, 'each id once', 'Rename one of them, or take it out.'),
+        problem(
+          'id-twice',
+          { ...where, field: 'id' },
+          `id ${shorten(id)} again, first on line ${seen.line}`,
+          'each id once',
+          'Rename one of them, or take it out.',
+        ),
       );
     } else first.set(id, where);
   }

@@ -31,7 +31,13 @@ export function sharedNames(rows: readonly (Named & { where: Where })[]): Proble
       const owner = owners.get(plain(name));
       if (owner && owner !== row) {
         problems.push(
-          problem('name-shared', row.where, `"${name}" for both ${owner.id} and ${row.id}`, 'each name for one row', 'Take it out of one of them.'),
+          problem(
+            'name-shared',
+            row.where,
+            `"${name}" for both ${owner.id} and ${row.id}`,
+            'each name for one row',
+            'Take it out of one of them.',
+          ),
         );
       }
       owners.set(plain(name), owner ?? row);
@@ -54,5 +60,9 @@ function guessNames(wanted: string, rows: readonly Named[]): string {
 }
 
 const namesOf = (row: Named): string[] => [row.id, row.name, ...row.synonyms];
-const plain = (name: string): string => name.toLowerCase().replace(/[\s_-]+/g, ' ').trim();
-const singular = (name: string): string => name.replace(/s$/, '');
+const plain = (name: string): string =>
+  name
+    .toLowerCase()
+    .replace(/[\s_-]+/g, ' ')
+    .trim();
+const singular = (name: string): string => (name.length > 3 ? name.replace(/s$/, '') : name);

@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import { nearest, type Problem, problem } from '../problem.js';
-import { childOf, entriesOf, isMapSpot, type Spot, valueOf, whereIs } from './yaml.js';
+import { childOf, entriesOf, isMapSpot, type Spot, contentOf, whereIs } from './yaml.js';
 
 /** Text or a number: what a grower writes as a value. */
 export const words = z.union([z.string(), z.number()]);
@@ -14,10 +14,20 @@ export type Section = z.ZodObject<Record<string, z.ZodType>>;
  * Checks a section against its shape. Unknown, misspelt and missing keys and values of the wrong kind are Problems at their
  * lines. @returns the values of the keys that are right, or null where the section is no map
  */
-export function readSection<S extends Section>(spot: Spot, section: S, problems: Problem[]): Partial<z.infer<S>> | null {
+export function readSection<S extends Section>(
+  spot: Spot,
+  section: S,
+  problems: Problem[],
+): Partial<z.infer<S>> | null {
   if (!isMapSpot(spot)) {
     problems.push(
-      problem('yaml-not-keys', whereIs(spot), describe(valueOf(spot)), `keys: ${keysOf(section).join(', ')}`, `Write ${spot.name || 'the file'} as keys with values.`),
+      problem(
+        'yaml-not-keys',
+        whereIs(spot),
+        describe(contentOf(spot)),
+        `keys: ${keysOf(section).join(', ')}`,
+        `Write ${spot.name || 'the file'} as keys with values.`,
+      ),
     );
     return null;
   }
@@ -27,14 +37,31 @@ export function readSection<S extends Section>(spot: Spot, section: S, problems:
     const shape = Object.hasOwn(section.shape, key) ? section.shape[key] : undefined;
     if (!shape) problems.push(unknownKey(key, keyLine, spot, section));
     else {
-      const read = shape.safeParse(valueOf(at));
+      const read = shape.safeParse(contentOf(at));
       if (read.success) values[key] = read.data;
-      else problems.push(problem('value-wrong-kind', whereIs(at), describe(valueOf(at)), expected(shape, key), `Write ${key} as ${expected(shape, key)}.`));
+      else
+        problems.push(
+          problem(
+            'value-wrong-kind',
+            whereIs(at),
+            describe(contentOf(at)),
+            expected(shape, key),
+            `Write ${key} as ${expected(shape, key)}.`,
+          ),
+        );
     }
   }
   for (const [key, shape] of Object.entries(section.shape)) {
     if (!given.some((e) => e.key === key) && !shape.safeParse(undefined).success) {
-      problems.push(problem('key-missing', whereIs(childOf(spot, key)), `no ${key}`, expected(shape, key), `Add ${key} to ${spot.name || 'the file'}.`));
+      problems.push(
+        problem(
+          'key-missing',
+          whereIs(childOf(spot, key)),
+          `no ${key}`,
+          expected(shape, key),
+          `Add ${key} to ${spot.name || 'the file'}.`,
+        ),
+      );
     }
   }
   return values as Partial<z.infer<S>>;
@@ -54,7 +81,13 @@ function unknownKey(key: string, line: number, spot: Spot, section: Section): Pr
   const guesses = key.length > 40 ? [] : nearest(key, known);
   const fix = guesses.length > 0 ? `Did you mean ${guesses.join(' or ')}?` : `Known: ${known.join(', ')}.`;
   const place = spot.name === '' ? 'a key of this file' : `a key of ${spot.name}`;
-  return problem('key-unknown', { file: spot.page.file, line, field: spot.name === '' ? key : `${spot.name}.${key}` }, `key "${key.slice(0, 40)}"`, place, fix);
+  return problem(
+    'key-unknown',
+    { file: spot.page.file, line, field: spot.name === '' ? key : `${spot.name}.${key}` },
+    `key "${key.slice(0, 40)}"`,
+    place,
+    fix,
+  );
 }
 
 const keysOf = (section: Section): string[] => Object.keys(section.shape);

@@ -14,7 +14,9 @@ export interface CatalogWater extends Water, Named {
 }
 
 /** The nutrients that a water analysis can state, mg/L of the element. */
-export const WATER_NUTRIENTS: readonly Nutrient[] = NUTRIENTS.filter((n) => n !== 'N' && n !== 'urea-N' && n !== 'other-N');
+export const WATER_NUTRIENTS: readonly Nutrient[] = NUTRIENTS.filter(
+  (n) => n !== 'N' && n !== 'urea-N' && n !== 'other-N',
+);
 
 /** Alkalinity and elements past these are no source water (sea water has 19,000 mg/L Cl). */
 export const MOST_IN_WATER = 2000;

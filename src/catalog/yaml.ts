@@ -84,7 +84,7 @@ export function childOf(spot: Spot, key: string): Spot {
 }
 
 /** The plain value: text, number, list or object; undefined where nothing is written. */
-export function valueOf(spot: Spot): unknown {
+export function contentOf(spot: Spot): unknown {
   return spot.node === null ? undefined : (spot.node.toJS(spot.page.document, { maxAliasCount: 100 }) ?? undefined);
 }
 
@@ -119,9 +119,16 @@ function tooDeep(file: string): Problem {
 
 function syntaxProblem(code: string, where: Where, text: string): Problem {
   if (code === 'DUPLICATE_KEY') {
-    return problem('key-twice', where, `a key given twice: ${shorten(text)}`, 'each key once', 'Keep the one you mean.');
+    return problem(
+      'key-twice',
+      where,
+      `a key given twice: ${shorten(text)}`,
+      'each key once',
+      'Keep the one you mean.',
+    );
   }
-  const fix = SYNTAX_FIXES.get(code) ?? 'Indent with spaces, close every bracket and quote, and quote text that holds a colon.';
+  const fix =
+    SYNTAX_FIXES.get(code) ?? 'Indent with spaces, close every bracket and quote, and quote text that holds a colon.';
   return problem('yaml-syntax', where, shorten(text), 'YAML', fix);
 }
 

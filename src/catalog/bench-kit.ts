@@ -1,0 +1,96 @@
+import * as z from 'zod';
+import { type Problem, problem } from '../problem.js';
+import { readAmount } from './amounts.js';
+import type { Kit, Pen } from './bench-types.js';
+import { describe, readSection, words } from './section.js';
+import { childOf, contentOf, isMapSpot, itemsOf, type Spot, whereIs } from './yaml.js';
+
+/** Reads what the grower measures with: `{ spoons: [1/4 tsp], scale: 0.01 g, syringe: 1 mL, dropper: 20 drops/mL }`. */
+export function readKit(spot: Spot, problems: Problem[]): Kit {
+  const kit: Kit = { spoons: [] };
+  const given = readSection(spot, KIT, problems);
+  if (!given) return kit;
+  if (given.spoons !== undefined) {
+    for (const item of itemsOf(childOf(spot, 'spoons'))) {
+      const label = String(contentOf(item) ?? '');
+      const millilitres = volumeOf(item, 100, 'a spoon up to 100 mL, such as 1/4 tsp', problems);
+      if (millilitres === undefined) continue;
+      if (kit.spoons.some((s) => s.millilitres === millilitres)) {
+        problems.push(
+          problem('spoon-twice', whereIs(item), describe(label), 'each spoon once', 'Take one of them out.'),
+        );
+      } else kit.spoons.push({ label, millilitres });
+    }
+  }
+  if (given.scale !== undefined) {
+    const at = childOf(spot, 'scale');
+    const amount = readAmount(String(given.scale), whereIs(at), false, problems);
+    if (amount?.kind === 'mass' && amount.grams > 0 && amount.grams <= 100) kit.scaleStepGrams = amount.grams;
+    else if (amount) problems.push(wrong(at, 'the step of a scale up to 100 g, such as 0.01 g'));
+  }
+  if (given.syringe !== undefined) {
+    const millilitres = volumeOf(childOf(spot, 'syringe'), 1000, 'a syringe up to 1000 mL, such as 1 mL', problems);
+    if (millilitres !== undefined) kit.syringeMillilitres = millilitres;
+  }
+  if (given.dropper !== undefined) {
+    const at = childOf(spot, 'dropper');
+    const amount = readAmount(String(given.dropper), whereIs(at), false, problems);
+    if (amount?.kind === 'dropper' && amount.dropsPerMillilitre >= 1 && amount.dropsPerMillilitre <= 200) {
+      kit.dropsPerMillilitre = amount.dropsPerMillilitre;
+    } else if (amount) problems.push(wrong(at, '1 to 200 drops/mL, such as 20 drops/mL'));
+  }
+  return kit;
+}
+
+/** Reads what the pen shows: `EC`, `{ scale: EC }`, or `{ scale: 500 }` for ppm per mS/cm. */
+export function readPen(spot: Spot, problems: Problem[]): Pen {
+  const given = isMapSpot(spot) ? readSection(spot, PEN, problems) : { scale: contentOf(spot) };
+  const scale = given?.scale;
+  if (scale === undefined) return { reads: 'EC' };
+  if (typeof scale === 'string' && /^ec$/i.test(scale.trim())) return { reads: 'EC' };
+  const number = Number(scale);
+  if (number >= LEAST_SCALE && number <= MOST_SCALE) return { reads: 'ppm', scale: number };
+  problems.push(
+    problem(
+      'pen-scale',
+      whereIs(isMapSpot(spot) ? childOf(spot, 'scale') : spot),
+      describe(scale),
+      `EC, or ppm per mS/cm from ${LEAST_SCALE} to ${MOST_SCALE}`,
+      'Look on the pen or in its leaflet: most show EC, or ppm on the 500, 640 or 700 scale.',
+    ),
+  );
+  return { reads: 'EC' };
+}
+
+/** Scales in use are 500, 640 and 700; common practice, no source. */
+const LEAST_SCALE = 400;
+const MOST_SCALE = 1000;
+
+function volumeOf(spot: Spot, most: number, expected: string, problems: Problem[]): number | undefined {
+  const amount = readAmount(String(contentOf(spot) ?? ''), whereIs(spot), false, problems);
+  if (!amount) return undefined;
+  if (amount.kind === 'volume' && amount.millilitres > 0 && amount.millilitres <= most) return amount.millilitres;
+  problems.push(wrong(spot, expected));
+  return undefined;
+}
+
+const wrong = (spot: Spot, expected: string): Problem =>
+  problem(
+    'kit',
+    whereIs(spot),
+    describe(contentOf(spot)),
+    expected,
+    `Write ${expected.split('such as ').at(-1)}, or what you have.`,
+  );
+
+const KIT = z.strictObject({
+  spoons: z
+    .union([words, z.array(words)])
+    .optional()
+    .describe('a list of level spoons, such as [1 tsp, 1/4 tsp]'),
+  scale: words.optional().describe('the step of the scale, such as 0.01 g'),
+  syringe: words.optional().describe('the size of the syringe, such as 1 mL'),
+  dropper: words.optional().describe('drops in a millilitre, such as 20 drops/mL'),
+});
+
+const PEN = z.strictObject({ scale: words.describe('EC, or the ppm scale, such as 500') });

@@ -1,0 +1,158 @@
+import * as z from 'zod';
+import { type Problem, problem } from '../problem.js';
+import { rangedNumber } from './cells.js';
+import { type Catalog, findWater } from './catalog.js';
+import type { Water } from './product.js';
+import { anything, describe, readSection, words } from './section.js';
+import { childOf, contentOf, isListSpot, isMapSpot, itemsOf, type Spot, whereIs } from './yaml.js';
+import { MOST_IN_WATER, WATER_NUTRIENTS } from './waters.js';
+
+/**
+ * Reads the water of a bench: `rain`, `{ use: rain }`, an analysis in mg/L (`{ Ca: 40, alkalinity: 120 }`), or a list of these,
+ * each with a `price_per_litre` of its own. What an analysis leaves out is unknown and counts as none.
+ */
+export function readBenchWaters(spot: Spot, catalog: Catalog, problems: Problem[]): Water[] {
+  const items = itemsOf(spot);
+  if (items.length === 0)
+    problems.push(
+      problem('water-none', whereIs(spot), 'an empty list', 'at least one water', 'Write water: { use: rain }.'),
+    );
+  const waters = items.flatMap((item) => {
+    const water = isMapSpot(item) ? ownWater(item, items.length, catalog, problems) : named(item, catalog, problems);
+    return water ? [{ water, item }] : [];
+  });
+  waters.forEach(({ water, item }, i) => {
+    if (waters.findIndex((other) => other.water.id === water.id) < i) {
+      problems.push(
+        problem(
+          'water-twice',
+          whereIs(item),
+          `"${water.id}" again`,
+          'each water once',
+          'Give each of your own waters a name of its own.',
+        ),
+      );
+    }
+  });
+  return waters.map(({ water }) => water);
+}
+
+function named(spot: Spot, catalog: Catalog, problems: Problem[]): Water | undefined {
+  const content = contentOf(spot);
+  if (typeof content !== 'string') {
+    problems.push(
+      problem(
+        'water-kind',
+        whereIs(spot),
+        describe(content),
+        'the name of a water, or an analysis',
+        'Write water: { use: rain }.',
+      ),
+    );
+    return undefined;
+  }
+  return taken(content, spot, catalog, problems);
+}
+
+function taken(name: string, at: Spot, catalog: Catalog, problems: Problem[]): Water | undefined {
+  const found = findWater(catalog, name, whereIs(at));
+  if (!found.ok) {
+    problems.push(...found.problems);
+    return undefined;
+  }
+  const { synonyms: _synonyms, where: _where, ...water } = found.value;
+  return water;
+}
+
+function ownWater(spot: Spot, count: number, catalog: Catalog, problems: Problem[]): Water | undefined {
+  const given = readSection(spot, WATER, problems);
+  if (!given) return undefined;
+  const number = (key: string, most: number, unit?: string): number | undefined => {
+    const at = childOf(spot, key);
+    if (at.node === null) return undefined;
+    return rangedNumber(
+      String(contentOf(at) ?? ''),
+      { least: 0, most, ...(unit ? { unit } : {}) },
+      whereIs(at),
+      false,
+      problems,
+    );
+  };
+  const pricePerLitre = number('price_per_litre', 1000) ?? number('price', 1000);
+  if (given.price !== undefined && given.price_per_litre !== undefined) {
+    problems.push(
+      problem(
+        'water-price',
+        whereIs(childOf(spot, 'price')),
+        'price and price_per_litre',
+        'one of them',
+        'Keep price_per_litre.',
+      ),
+    );
+  }
+  const analysis = ANALYSIS.filter((key) => given[key] !== undefined);
+  if (given.use !== undefined) {
+    if (isListSpot(childOf(spot, 'use')) || analysis.length > 0) {
+      const found = analysis.length > 0 ? `use with ${analysis.join(', ')}` : 'a list under use';
+      problems.push(
+        problem(
+          'water-use',
+          whereIs(spot),
+          found,
+          'one name under use, or an analysis',
+          'Write several waters as a list: water: [{ use: rain }, { use: soft-tap }].',
+        ),
+      );
+      return undefined;
+    }
+    const water = taken(String(given.use), childOf(spot, 'use'), catalog, problems);
+    return (
+      water && {
+        ...water,
+        ...(given.name === undefined ? {} : { name: String(given.name) }),
+        ...(pricePerLitre === undefined ? {} : { pricePerLitre }),
+      }
+    );
+  }
+  if (analysis.length === 0) {
+    problems.push(
+      problem(
+        'water-empty',
+        whereIs(spot),
+        'a water without use and without an analysis',
+        'the name of a water, or an analysis in mg/L',
+        'Write use: rain, or what your supplier states, such as Ca: 40.',
+      ),
+    );
+    return undefined;
+  }
+  const mgPerLitre: Water['mgPerLitre'] = {};
+  for (const nutrient of WATER_NUTRIENTS) {
+    const value = number(nutrient, MOST_IN_WATER, 'mg/L');
+    if (value !== undefined) mgPerLitre[nutrient] = value;
+  }
+  const pH = number('pH', 12);
+  const name = String(given.name ?? (count === 1 ? 'own water' : `own water (line ${spot.line})`));
+  return {
+    id: name,
+    name,
+    mgPerLitre,
+    alkalinity: number('alkalinity', MOST_IN_WATER, 'mg/L CaCO3') ?? 0,
+    ...(pH === undefined ? {} : { pH }),
+    pricePerLitre: pricePerLitre ?? 0,
+    source: `${spot.page.file}:${spot.line}`,
+    evidence: 'grower',
+  };
+}
+
+const ANALYSIS: readonly string[] = [...WATER_NUTRIENTS, 'alkalinity', 'pH'];
+
+const WATER = z.strictObject({
+  use: anything.optional().describe('a water of the catalog, such as rain'),
+  name: words.optional().describe('a name for the water'),
+  price_per_litre: words.optional().describe('money for a litre'),
+  price: words.optional().describe('money for a litre'),
+  ...Object.fromEntries(
+    ANALYSIS.map((key) => [key, words.optional().describe(`${key === 'pH' ? 'the pH' : `${key} in mg/L`}`)]),
+  ),
+} as Record<string, z.ZodType>);

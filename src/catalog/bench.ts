@@ -1,0 +1,39 @@
+import * as z from 'zod';
+import type { Checked, Problem } from '../problem.js';
+import { readFeeds } from './bench-feeds.js';
+import { readKit, readPen } from './bench-kit.js';
+import type { Bench } from './bench-types.js';
+import { readBenchWaters } from './bench-water.js';
+import type { Catalog } from './catalog.js';
+import { capped } from './limits.js';
+import { anything, readSection, words } from './section.js';
+import { childOf, readPage } from './yaml.js';
+
+/**
+ * Reads `bench.yaml`. Names of plants, media, phases and waters are looked up in the catalog; every unknown name, misspelt key,
+ * bare gallon, missing unit and faulty rule is a Problem with its line.
+ * @param file name of the file, for the Problems
+ */
+export function readBench(text: string, file: string, catalog: Catalog): Checked<Bench> {
+  const problems: Problem[] = [];
+  const bench: Bench = { name: '', currency: '', waters: [], kit: { spoons: [] }, pen: { reads: 'EC' }, feeds: [] };
+  const page = readPage(text, file, problems);
+  const top = page && readSection(page, BENCH, problems);
+  if (!page || !top) return capped(bench, problems);
+  bench.name = String(top.name ?? '');
+  bench.currency = String(top.currency ?? '');
+  if (top.water !== undefined) bench.waters = readBenchWaters(childOf(page, 'water'), catalog, problems);
+  if (top.kit !== undefined) bench.kit = readKit(childOf(page, 'kit'), problems);
+  if (top.pen !== undefined) bench.pen = readPen(childOf(page, 'pen'), problems);
+  if (top.feeds !== undefined) bench.feeds = readFeeds(childOf(page, 'feeds'), catalog, problems);
+  return capped(bench, problems);
+}
+
+const BENCH = z.strictObject({
+  name: words.optional().describe('a name'),
+  currency: words.optional().describe('a currency, such as EUR'),
+  water: anything.refine((value) => value !== undefined && value !== null).describe('a water, such as { use: rain }'),
+  kit: anything.optional().describe('what you measure with, such as { scale: 0.01 g }'),
+  pen: anything.optional().describe('EC or { scale: 500 }'),
+  feeds: anything.optional().describe('feeds by name'),
+});
