@@ -1,0 +1,92 @@
+import { describe, expect, it } from 'vitest';
+import { atStrength, parseRules, resolveProgramme } from '../../src/programme/index.js';
+import type { ProgrammeTables } from '../../src/programme/tables.js';
+
+const sourced = { source: 'test', evidence: 'invented for the demo', notes: '' };
+const tables: ProgrammeTables = {
+  plants: [
+    { id: 'fern', name: 'fern', synonyms: [], media: ['peat', 'sphagnum'], ...sourced },
+    { id: 'vanda', name: 'vanda', synonyms: [], media: ['mounted'], ...sourced },
+  ],
+  bands: [
+    { plants: '*', nutrient: 'N', min: 50, aim: 100, max: 150, ...sourced },
+    { plants: 'fern', nutrient: 'N', min: 40, aim: 80, max: 120, ...sourced },
+    { plants: '*', nutrient: 'Ca', min: 20, ...sourced },
+  ],
+  factors: [
+    { medium: '*', phase: 'rest', nutrient: '*', factor: 0.5, ...sourced },
+    { medium: 'peat', phase: '*', nutrient: 'N', factor: 1.5, ...sourced },
+  ],
+  rules: [
+    { plants: '*', medium: '*', phase: '*', rule: 'NH4 <= 0.5 * N', ...sourced },
+    { plants: '*', medium: 'sphagnum', phase: '*', rule: 'NH4 <= 0.25 * N', ...sourced },
+    { plants: 'fern', medium: '*', phase: '*', rule: 'EC <= 0.9', ...sourced },
+    { plants: '*', medium: '*', phase: '*', rule: 'EC <= 1.4', ...sourced },
+    { plants: 'vanda', medium: '*', phase: '*', rule: 'Na <= 50', ...sourced },
+  ],
+};
+
+describe('resolveProgramme', () => {
+  it('takes the group’s own band, or the default, times every matching factor', () => {
+    const read = resolveProgramme(tables, 'fern', 'peat', 'rest');
+    if (!read.ok) throw new Error('refused');
+    expect(read.value.bands.N).toEqual({ min: 30, aim: 60, max: 90 });
+    expect(read.value.bands.Ca).toEqual({ min: 10 });
+  });
+
+  it('keeps the tightest of rules over the same terms, and the lowest EC cap', () => {
+    const read = resolveProgramme(tables, 'fern', 'sphagnum', 'growth');
+    if (!read.ok) throw new Error('refused');
+    expect(read.value.rules.map((r) => r.text)).toEqual(['NH4 <= 0.25 * N']);
+    expect(read.value.maxEc).toBe(0.9);
+    expect(read.value.evidence.some((e) => e.includes('NH4 <= 0.25 * N'))).toBe(true);
+  });
+
+  it('refuses an unknown group with the nearest names, and a medium that makes no sense', () => {
+    const unknown = resolveProgramme(tables, 'fren', 'peat', 'growth');
+    expect(unknown.ok ? [] : unknown.problems.map((p) => p.fix)).toEqual(['Did you mean fern?']);
+    const medium = resolveProgramme(tables, 'vanda', 'peat', 'growth');
+    expect(medium.ok ? [] : medium.problems.map((p) => p.fix)).toEqual(['There are programmes for vanda in mounted.']);
+  });
+});
+
+describe('atStrength', () => {
+  it('scales bands by a share, or so that the nitrogen aim is met, and leaves rules alone', () => {
+    const read = resolveProgramme(tables, 'fern', 'sphagnum', 'growth');
+    if (!read.ok) throw new Error('refused');
+    const share = atStrength(read.value, { kind: 'percent', percent: 50 });
+    expect(share.ok && share.value.programme.bands.N).toEqual({ min: 20, aim: 40, max: 60 });
+    const nitrogen = atStrength(read.value, { kind: 'nitrogen', mgPerLitre: 60 });
+    expect(nitrogen.ok && nitrogen.value.factor).toBe(0.75);
+    expect(nitrogen.ok && nitrogen.value.programme.bands.N?.aim).toBe(60);
+    expect(nitrogen.ok && nitrogen.value.programme.maxEc).toBe(0.9);
+  });
+});
+
+describe('parseRules', () => {
+  it('turns plain maths into linear rules', () => {
+    const read = parseRules(['NH4 <= 0 * N', 'Ca >= 3 * Mg', 'Na <= 50', 'NO3 + NH4 >= 0.8 N', 'Ca/Mg >= 3'], 'you');
+    if (!read.ok) throw new Error(JSON.stringify(read.problems));
+    expect(read.value.rules.map(({ terms, lower, upper }) => ({ terms, lower, upper }))).toEqual([
+      { terms: { 'NH4-N': 1 }, lower: undefined, upper: 0 },
+      { terms: { Ca: 1, Mg: -3 }, lower: 0, upper: undefined },
+      { terms: { Na: 1 }, lower: undefined, upper: 50 },
+      { terms: { 'NO3-N': 1, 'NH4-N': 1, N: -0.8 }, lower: 0, upper: undefined },
+      { terms: { Ca: 1, Mg: -3 }, lower: 0, upper: undefined },
+    ]);
+  });
+
+  it('takes EC only as a cap', () => {
+    const read = parseRules(['EC <= 0.8', '1.2 >= 2 * EC'], 'you');
+    expect(read.ok && read.value.maxEc).toBe(0.6);
+    for (const text of ['EC >= 0.2', 'EC <= 0.01 * N', 'EC = 0.5', 'EC <= 0']) {
+      const refused = parseRules([text], 'you');
+      expect(refused.ok ? [] : refused.problems.map((p) => p.code), text).toEqual(['rule-ec']);
+    }
+  });
+
+  it('tells every problem of every rule at once', () => {
+    const read = parseRules(['N * K <= 3', 'Kalium <= 3', 'Ca'], 'you');
+    expect(read.ok ? 0 : read.problems.length).toBe(3);
+  });
+});
