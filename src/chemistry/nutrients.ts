@@ -1,7 +1,26 @@
 /** Everything a feed is judged by, in the order of a label. `N` is total nitrogen; its four forms follow it. */
 export const NUTRIENTS = [
-  'N', 'NO3-N', 'NH4-N', 'urea-N', 'other-N',
-  'P', 'K', 'Ca', 'Mg', 'S', 'Na', 'Cl', 'Si', 'Fe', 'Mn', 'Zn', 'Cu', 'B', 'Mo', 'Co', 'Ni',
+  'N',
+  'NO3-N',
+  'NH4-N',
+  'urea-N',
+  'other-N',
+  'P',
+  'K',
+  'Ca',
+  'Mg',
+  'S',
+  'Na',
+  'Cl',
+  'Si',
+  'Fe',
+  'Mn',
+  'Zn',
+  'Cu',
+  'B',
+  'Mo',
+  'Co',
+  'Ni',
 ] as const;
 
 /** A nutrient name as used in files and JSON. */
@@ -12,7 +31,9 @@ export const NITROGEN_FORMS = ['NO3-N', 'NH4-N', 'urea-N', 'other-N'] as const s
 
 /** Names that a rule may use, with the nutrient each stands for. */
 export const RULE_NAMES: ReadonlyMap<string, Nutrient> = new Map<string, Nutrient>([
-  ['NO3', 'NO3-N'], ['NH4', 'NH4-N'], ['urea', 'urea-N'],
+  ['NO3', 'NO3-N'],
+  ['NH4', 'NH4-N'],
+  ['urea', 'urea-N'],
   ...NUTRIENTS.filter((n) => !n.includes('-')).map((n): [string, Nutrient] => [n, n]),
 ]);
 
