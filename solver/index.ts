@@ -1,5 +1,6 @@
 /** The solver's only door: programs in, certified verdicts out. Nothing in this room knows what the columns are. */
 export { ProgramError, type ProgramProblem } from './check.js';
+export { boundsAsRows, type Conflict, type ConflictRow, conflict } from './conflict.js';
 export type { Claim, Engine, EngineLimits } from './engine.js';
 export { highs, loadHighsFrom } from './highs.js';
 export type {
@@ -14,6 +15,9 @@ export type {
   Uncertified,
   Verdict,
 } from './program.js';
+export { type CostRange, costRange, type Extreme, entryPrice, type Reach, reach } from './range.js';
+export { leastRelaxation, type Move, type Relaxation, singleRelaxations } from './relax.js';
+export { type ShadowPrice, type Side, shadowPrice } from './shadow.js';
 export { simplex } from './simplex.js';
 export { type SolveOptions, solve } from './solve.js';
 export type { Table, TableRow } from './table.js';
