@@ -1,5 +1,8 @@
+import { assessCommand } from './assess.js';
+import { blendCommand } from './blend.js';
 import type { Command } from './command.js';
+import { reachCommand } from './reach.js';
 import { schemaCommand } from './schema.js';
 
 /** Every command, in the order a grower meets them. */
-export const COMMANDS: readonly Command[] = [schemaCommand];
+export const COMMANDS: readonly Command[] = [blendCommand, reachCommand, assessCommand, schemaCommand];

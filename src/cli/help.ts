@@ -10,7 +10,10 @@ export function commandHelp(command: Command): string {
   ]);
   const operand: [string, string][] = command.operands ? [[command.operands.name, command.operands.says]] : [];
   return [
-    ...command.examples.flatMap(({ line, says }) => [`  ${line}`, ...wrap(says, 72).map((l) => `      ${l}`)]),
+    ...command.examples.flatMap(({ line, says }) => [
+      ...commandLines(line),
+      ...wrap(says, 72).map((l) => `      ${l}`),
+    ]),
     '',
     ...command.about.flatMap((paragraph) => [...wrap(paragraph, 80), '']),
     ...twoColumns([...operand, ...options]),
@@ -21,7 +24,7 @@ export function commandHelp(command: Command): string {
 /** The list of commands. */
 export function overview(commands: readonly Command[], version: string): string {
   return [
-    '  velamen blend --plants phalaenopsis --medium sphagnum --shelf shelf.csv --volume "4 L"',
+    ...commandLines('velamen blend --plants phalaenopsis --medium sphagnum --shelf shelf.csv --volume "4 L"'),
     '      the cheapest feed for moth orchids in moss from what stands on your shelf',
     '',
     `velamen ${version} turns what fertilizer labels say into the cheapest proved feed for`,
@@ -35,6 +38,17 @@ export function overview(commands: readonly Command[], version: string): string 
     ),
     '',
   ].join('\n');
+}
+
+/** A command line that can be copied; a long one goes on after a backslash. */
+function commandLines(line: string): string[] {
+  const lines: string[] = [];
+  for (const part of line.split(/ (?=--)/)) {
+    const last = lines.at(-1);
+    if (last !== undefined && last.length + part.length + 1 <= 74) lines[lines.length - 1] = `${last} ${part}`;
+    else lines.push(part);
+  }
+  return lines.map((part, i) => `  ${i > 0 ? '  ' : ''}${part}${i < lines.length - 1 ? ' \\' : ''}`);
 }
 
 function twoColumns(rows: readonly (readonly [string, string])[]): string[] {

@@ -1,4 +1,5 @@
 import { standing } from './band.js';
+import { formatNumber } from '../units/index.js';
 import type { Block, Sheet } from './sheet.js';
 
 /** Every table and band of a sheet as CSV, each under a line naming it; tables are set apart by an empty line. */
@@ -18,7 +19,8 @@ function blockRows(block: Block): string[][] {
     return [block.columns.map((column) => column.head), ...block.rows, ...(block.total ? [block.total] : [])];
   }
   if (block.kind === 'bars') {
-    const number = (value: number | null): string => (value === null ? '' : String(value));
+    // full figures for reckoning on, but never an exponent, which a spreadsheet may read as text
+    const number = (value: number | null): string => (value === null ? '' : formatNumber(value, 12));
     return [
       [block.unit, 'value', 'low', 'high', 'min', 'aim', 'max', 'standing'],
       ...block.bars.map((bar) => [

@@ -1,14 +1,15 @@
-/** Provisional. */
-export function figure(value: number, digits = 3): string {
-  if (value === 0 || !Number.isFinite(value)) return '0';
-  const decimals = Math.min(12, Math.max(0, digits - 1 - Math.floor(Math.log10(Math.abs(value)))));
-  const text = value.toFixed(decimals);
-  return text.includes('.') ? text.replace(/\.?0+$/, '') : text;
-}
+import { formatNumber } from '../units/index.js';
+
+/** Three significant digits are what a spoon, a scale or a pen can use; whole digits are never dropped. */
+export const figure = (value: number): string => formatNumber(value, 3);
+
+/** `12.5 %` of a share from 0 to 1. */
 export const percent = (share: number): string => `${figure(100 * share)} %`;
+
+/** `0.00412 EUR`; without a currency the bare number. */
 export const money = (value: number, currency: string): string => `${figure(value)} ${currency}`.trim();
 
 /** `1.64 g`, `0.4 mg`, `2.5 mL`. */
 export function amount(value: number, unit: 'g' | 'mL'): string {
-  return unit === 'g' && value !== 0 && value < 0.01 ? `${figure(value * 1000)} mg` : `${figure(value)} ${unit}`;
+  return unit === 'g' && value > 0 && value < 0.01 ? `${figure(value * 1000)} mg` : `${figure(value)} ${unit}`;
 }

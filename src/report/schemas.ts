@@ -158,6 +158,9 @@ export const reachShape = z.strictObject({
   proof,
 });
 
+/** With --against, the same for the other shelf. */
+export const reachAgainstShape = reachShape.extend({ against: reachShape.optional() });
+
 export const assessShape = z.strictObject({
   schema: z.literal('velamen.assess/1'),
   status: z.enum(['within', 'outside', 'no programme']),
@@ -170,9 +173,37 @@ export const assessShape = z.strictObject({
   cautions: z.array(z.string()),
 });
 
+const band = z.strictObject({ min: z.number().optional(), aim: z.number().optional(), max: z.number().optional() });
+
+/** What `blend --programmes` lists. */
+export const programmesShape = z.strictObject({
+  schema: z.literal('velamen.programmes/1'),
+  status: z.literal('listed'),
+  programmes: z.array(
+    z.strictObject({
+      plants: z.string(),
+      medium: z.string(),
+      phase: z.string(),
+      bands: z.partialRecord(element, band).describe('mg/L in the can at full strength'),
+      rules: z.array(
+        z.strictObject({
+          text: z.string(),
+          terms: z.partialRecord(element, z.number()),
+          lower: z.number().optional(),
+          upper: z.number().optional(),
+          from: z.string(),
+        }),
+      ),
+      maxEc: z.number().optional().describe('mS/cm'),
+      evidence: z.array(z.string()),
+    }),
+  ),
+});
+
 /** Command → shape of its --json object. */
 export const SHAPES: ReadonlyMap<string, z.ZodType> = new Map<string, z.ZodType>([
   ['blend', blendShape],
-  ['reach', reachShape],
+  ['reach', reachAgainstShape],
+  ['programmes', programmesShape],
   ['assess', assessShape],
 ]);

@@ -1,0 +1,96 @@
+import { assess } from '../formulation/assess.js';
+import { parseRecipe } from '../formulation/recipe.js';
+import type { FeedRequest } from '../formulation/request.js';
+import { problem, warning } from '../problem.js';
+import { assessSheet } from '../report/assess.js';
+import { Collected } from './collect.js';
+import type { Command } from './command.js';
+import { type FeedInputs, feedInputs, feedRequests } from './feed-input.js';
+import { FEED_OPTIONS } from './feed-options.js';
+import { shippedCatalog } from './shipped.js';
+
+/** What a given recipe delivers. */
+export const assessCommand: Command = {
+  name: 'assess',
+  summary: 'what a given recipe delivers',
+  examples: [
+    {
+      line: 'velamen assess "1/4 tsp cal-part + 1.2 g base + 3 mL kelp in 1 US gal" --shelf shelf.csv',
+      says: 'mg/L of every element, nitrogen by form, EC and cost',
+    },
+    {
+      line: 'velamen assess "1 g fernhollow-base-a + 1 g fernhollow-part-c in 4 L" --bench examples/moss-without-ammonium --feed moss',
+      says: 'the same, judged by what the feed asks for (exit code 3 where it misses)',
+    },
+  ],
+  about: [
+    'Products are named by their id on the shelf, or by an id of the catalog. With --feed, or with --plants and --medium, the recipe is judged.',
+  ],
+  operands: { name: 'RECIPE', says: 'amounts joined by +, then "in" and a volume, all in one pair of quotes', most: 1 },
+  options: Object.fromEntries(Object.entries(FEED_OPTIONS).filter(([name]) => name !== 'volume')),
+  async run(given, io) {
+    const catalog = shippedCatalog();
+    const collected = new Collected();
+    const inputs = feedInputs(given, io, catalog, collected, { feed: false, shelf: false });
+    const judged = inputs.specs.length === 1;
+    if (inputs.specs.length > 1) {
+      const names = inputs.specs.map((spec) => spec.name).join(', ');
+      collected.add(
+        warning(
+          'not-judged',
+          { field: '--feed' },
+          `${inputs.specs.length} feeds`,
+          'one feed to judge the recipe by',
+          `Name one with --feed: ${names}.`,
+        ),
+      );
+    }
+    const words = given.operands[0];
+    if (words === undefined)
+      collected.add(
+        problem('no-recipe', {}, 'no recipe', 'a recipe in quotes', 'For example "1.2 g base + 3 mL kelp in 4 L".'),
+      );
+    const products = [...inputs.shelf.products, ...unshelved(inputs, [...catalog.products, ...catalog.salts])];
+    const recipe =
+      words === undefined
+        ? undefined
+        : collected.take(parseRecipe(words, products, inputs.bench?.kit ?? {}, { field: 'recipe' }));
+    const [request] = judged ? feedRequests(inputs, catalog, collected) : [unjudged(inputs)];
+    const warnings = collected.settle();
+    const shelf = [...new Set(recipe!.lines.map((line) => line.product))];
+    const result = assess(recipe!, { ...request!, shelf }, judged);
+    return {
+      exit: result.status === 'outside' ? 3 : 0,
+      json: result,
+      sheets: [assessSheet(result, inputs.pen)],
+      warnings,
+    };
+  },
+};
+
+/** Catalog products whose ids are not taken by the shelf. */
+function unshelved(inputs: FeedInputs, market: FeedInputs['shelf']['products']): FeedInputs['shelf']['products'] {
+  const taken = new Set(inputs.shelf.products.map((product) => product.id));
+  return market.filter((product) => !taken.has(product.id));
+}
+
+/** A request that asks for nothing: the recipe is only read out. */
+function unjudged(inputs: FeedInputs): FeedRequest {
+  return {
+    header: {
+      name: 'recipe',
+      plants: '',
+      medium: '',
+      phase: '',
+      strength: '',
+      strengthFactor: 1,
+      batchLitres: null,
+      currency: inputs.currency,
+    },
+    programme: { plants: '', medium: 'sphagnum', phase: 'growth', bands: {}, rules: [], evidence: [] },
+    rules: [],
+    shelf: [],
+    waters: inputs.waters,
+    goal: 'cheapest',
+  };
+}

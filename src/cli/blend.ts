@@ -1,0 +1,67 @@
+import { blend } from '../formulation/blend.js';
+import { problem } from '../problem.js';
+import { blendSheet } from '../report/blend.js';
+import { Collected } from './collect.js';
+import type { Command } from './command.js';
+import { feedInputs, feedRequests } from './feed-input.js';
+import { FEED_OPTIONS, SHELF_OPTIONS } from './feed-options.js';
+import { parseCount } from './parse-options.js';
+import { listProgrammes } from './programmes.js';
+import { shippedCatalog } from './shipped.js';
+
+/** The cheapest, or closest, feed from what stands on the shelf, with its proof. */
+export const blendCommand: Command = {
+  name: 'blend',
+  summary: 'the cheapest (or closest) feed from your shelf, with its proof',
+  examples: [
+    {
+      line: 'velamen blend --plants phalaenopsis --medium sphagnum --shelf shelf.csv --volume "4 L"',
+      says: 'moth orchids in moss, four litres, from the products in shelf.csv',
+    },
+    {
+      line: 'velamen blend --bench examples/moss-without-ammonium',
+      says: 'every feed of a bench, with its own water, rules and pen',
+    },
+  ],
+  about: [
+    'Finds the mix that keeps every band, rule, label ceiling and the stock on hand for the least money, and proves that no cheaper one exists. Where none keeps them all (exit code 3) it says which limits conflict, what would help, and the nearest mix.',
+    'Options override what the bench says about a feed; --rule and --nh4 are added to its rules.',
+  ],
+  options: {
+    ...FEED_OPTIONS,
+    ...SHELF_OPTIONS,
+    closest: { says: 'come as close as possible to the aims, and only then look at the price' },
+    'at-most': { value: 'K', says: 'use at most this many products' },
+    programmes: { says: 'list the programmes (plants, medium, phase) instead' },
+  },
+  async run(given, io) {
+    const catalog = shippedCatalog();
+    if (given.flag('programmes')) return listProgrammes(given, catalog);
+    const collected = new Collected();
+    const inputs = feedInputs(given, io, catalog, collected);
+    const count = given.text('at-most');
+    const atMost = count === undefined ? undefined : collected.take(parseCount(count, { field: '--at-most' }));
+    const requests = feedRequests(inputs, catalog, collected, given.flag('closest') ? 'closest' : 'cheapest', atMost);
+    if (requests.length > 1 && given.flag('json')) {
+      const names = requests.map((request) => request.header.name).join(', ');
+      collected.add(
+        problem(
+          'one-feed-in-json',
+          { field: '--feed' },
+          `${requests.length} feeds`,
+          'one feed for --json',
+          `Name one with --feed: ${names}.`,
+        ),
+      );
+    }
+    const warnings = collected.settle();
+    const results = [];
+    for (const request of requests) results.push(await blend(request));
+    return {
+      exit: results.every((result) => result.status === 'optimal') ? 0 : 3,
+      json: results[0]!,
+      sheets: results.map((result) => blendSheet(result, inputs.pen)),
+      warnings,
+    };
+  },
+};

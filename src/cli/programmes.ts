@@ -1,0 +1,36 @@
+import { type Catalog, findMedium, findPhase, findPlants } from '../catalog/catalog.js';
+import { PHASES } from '../programme/programme.js';
+import { resolveProgramme } from '../programme/resolve.js';
+import { type ProgrammeList, programmesSheet } from '../report/programmes.js';
+import { Collected } from './collect.js';
+import type { Given, Outcome } from './command.js';
+
+/** The programmes of the catalog, narrowed by --plants, --medium and --phase. */
+export function listProgrammes(given: Given, catalog: Catalog): Outcome {
+  const collected = new Collected();
+  const [plants, medium, phase] = [given.text('plants'), given.text('medium'), given.text('phase')];
+  const wanted = {
+    plants: plants === undefined ? undefined : collected.take(findPlants(catalog, plants, { field: '--plants' })),
+    medium: medium === undefined ? undefined : collected.take(findMedium(catalog, medium, { field: '--medium' })),
+    phase: phase === undefined ? undefined : collected.take(findPhase(catalog, phase, { field: '--phase' })),
+  };
+  collected.settle();
+  // a full name shows one programme: growth, unless another phase is asked for
+  const phases = wanted.phase ? [wanted.phase] : wanted.plants && wanted.medium ? (['growth'] as const) : PHASES;
+  const groups = catalog.plants.filter((row) => wanted.plants === undefined || row.id === wanted.plants);
+  const programmes = groups.flatMap((row) => {
+    // one that is asked for by name is refused, with the media that suit, where it makes no sense
+    const media =
+      wanted.medium === undefined
+        ? row.media
+        : wanted.plants
+          ? [wanted.medium]
+          : row.media.filter((m) => m === wanted.medium);
+    return media.flatMap((m) =>
+      phases.flatMap((p) => collected.take(resolveProgramme(catalog, row.id, m, p, {})) ?? []),
+    );
+  });
+  const warnings = collected.settle();
+  const json: ProgrammeList = { schema: 'velamen.programmes/1', status: 'listed', programmes };
+  return { exit: 0, json, sheets: [programmesSheet(programmes)], warnings };
+}

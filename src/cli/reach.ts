@@ -1,0 +1,83 @@
+import { join } from 'node:path';
+import { reach } from '../formulation/reach.js';
+import type { FeedRequest } from '../formulation/request.js';
+import { problem } from '../problem.js';
+import { reachAgainstSheet, reachSheet } from '../report/reach.js';
+import { Collected } from './collect.js';
+import type { Command } from './command.js';
+import { feedInputs, feedRequests } from './feed-input.js';
+import { FEED_OPTIONS, SHELF_OPTIONS } from './feed-options.js';
+import { isFolder } from './files.js';
+import { readShelf } from './shelf-input.js';
+import { shippedCatalog } from './shipped.js';
+
+/** How far each element can be moved on this shelf, and what holds it back. */
+export const reachCommand: Command = {
+  name: 'reach',
+  summary: 'what the shelf can and cannot reach, element by element',
+  examples: [
+    {
+      line: 'velamen reach --bench examples/what-the-shelf-reaches --feed winter',
+      says: 'the lowest and highest of each element, and what holds it back',
+    },
+    {
+      line: 'velamen reach --bench mine --feed moss --against neighbours',
+      says: 'two shelves side by side for the same feed',
+    },
+  ],
+  about: [
+    'For each element with a band: the lowest and highest mg/L that the shelf can give while every other limit holds. Exit code 3 means that an element lies out of reach, or that not all limits can be kept at once.',
+  ],
+  options: {
+    ...FEED_OPTIONS,
+    ...SHELF_OPTIONS,
+    against: { value: 'DIR', says: 'another bench, or a shelf file, to set beside this one for the same feed' },
+  },
+  async run(given, io) {
+    const catalog = shippedCatalog();
+    const collected = new Collected();
+    const inputs = feedInputs(given, io, catalog, collected);
+    const requests = feedRequests(inputs, catalog, collected);
+    const against = given.text('against');
+    const other =
+      against === undefined
+        ? undefined
+        : readShelf(isFolder(against, io.cwd) ? join(against, 'shelf.csv') : against, io, collected);
+    if (requests.length > 1 && (given.flag('json') || other)) {
+      const names = requests.map((request) => request.header.name).join(', ');
+      collected.add(
+        problem(
+          'one-feed',
+          { field: '--feed' },
+          `${requests.length} feeds`,
+          `one feed for ${other ? '--against' : '--json'}`,
+          `Name one with --feed: ${names}.`,
+        ),
+      );
+    }
+    const warnings = collected.settle();
+    const results = [];
+    for (const request of requests) results.push(await reach(request, inputs.shelf.name));
+    const met = results.every(
+      (result) => result.status === 'optimal' && result.elements.every((line) => line.reachable),
+    );
+    if (other) {
+      const mine = results[0]!;
+      const theirs = await reach({ ...requests[0]!, shelf: other.products } satisfies FeedRequest, other.name);
+      return {
+        exit: met ? 0 : 3,
+        json: { ...mine, against: theirs },
+        sheets: [reachAgainstSheet(mine, theirs)],
+        warnings,
+      };
+    }
+    const names = inputs.waters.map((w) => w.name).join(' and ');
+    const water = inputs.waters.length > 1 ? `${names}, in any shares` : names;
+    return {
+      exit: met ? 0 : 3,
+      json: results[0]!,
+      sheets: results.map((result) => reachSheet(result, water)),
+      warnings,
+    };
+  },
+};

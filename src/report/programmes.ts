@@ -1,0 +1,54 @@
+import type { Band, Programme } from '../programme/programme.js';
+import { figure } from './figures.js';
+import { type Block, heading, list, paragraph, section, type Sheet, table } from './sheet.js';
+
+/** What `blend --programmes` lists. */
+export interface ProgrammeList {
+  schema: 'velamen.programmes/1';
+  status: 'listed';
+  programmes: Programme[];
+}
+
+/** Every programme with its aim for nitrogen and its EC cap; a single one in full, with its evidence. */
+export function programmesSheet(programmes: readonly Programme[]): Sheet {
+  const [only] = programmes;
+  if (programmes.length === 1 && only) return oneProgramme(only);
+  const groups = new Map<string, Programme[]>();
+  for (const p of programmes)
+    groups.set(`${p.plants}\n${p.medium}`, [...(groups.get(`${p.plants}\n${p.medium}`) ?? []), p]);
+  const rows = [...groups.values()].map((group) => {
+    const aim = (phase: Programme['phase']): string => {
+      const nitrogen = group.find((p) => p.phase === phase)?.bands.N;
+      return nitrogen?.aim === undefined ? '' : figure(nitrogen.aim);
+    };
+    const { plants, medium, maxEc } = group[0]!;
+    return [plants, medium, aim('growth'), aim('bloom'), aim('rest'), maxEc === undefined ? '' : figure(maxEc)];
+  });
+  return {
+    title: 'Programmes at full strength',
+    blocks: [
+      paragraph('Aim for total nitrogen in each phase, mg/L, and the highest EC, mS/cm.'),
+      table(['plants', 'medium', '>growth', '>bloom', '>rest', '>EC'], rows),
+      paragraph('With --plants, --medium and --phase one programme is shown in full, with its evidence.', 'quiet'),
+    ],
+  };
+}
+
+function oneProgramme(programme: Programme): Sheet {
+  const end = (value: number | undefined): string => (value === undefined ? '' : figure(value));
+  const bands = Object.entries(programme.bands) as [string, Band][];
+  const blocks: Block[] = [
+    heading('Bands at full strength, mg/L in the can'),
+    table(
+      ['', '>least', '>aim', '>most'],
+      bands.map(([n, band]) => [n, end(band.min), end(band.aim), end(band.max)]),
+    ),
+    heading('Rules'),
+    list([
+      ...programme.rules.map((rule) => rule.text),
+      ...(programme.maxEc === undefined ? [] : [`EC <= ${figure(programme.maxEc)}`]),
+    ]),
+    ...section('Where the numbers come from', programme.evidence),
+  ];
+  return { title: `${programme.plants} in ${programme.medium}, ${programme.phase}`, blocks };
+}
