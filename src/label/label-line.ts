@@ -1,0 +1,50 @@
+import { NITROGEN_FORMS, NUTRIENTS, type Nutrient } from '../chemistry/nutrients.js';
+import type { Problem } from '../problem.js';
+import type { Composition } from './composition.js';
+
+/** One product of the `labels` report: what 1 g/L or 1 mL/L of it brings. */
+export interface LabelLine {
+  id: string;
+  name: string;
+  per: 'g/L' | 'mL/L';
+  /** Every nutrient that is stated or left open, in label order. `mgPerLitre` is null where the label is silent. */
+  elements: { element: Nutrient; mgPerLitre: number | null; low: number; high: number }[];
+  /** Stated forms as shares of total N, 0…1; null without nitrogen. */
+  nitrogenShares: { nitrate: number; ammonium: number; urea: number; other: number; undeclared: number } | null;
+  open: string[];
+  problems: Problem[];
+}
+
+/** Reads a composition out for the `labels` report. */
+export function labelLine(
+  product: { id: string; name: string; composition: Composition },
+  problems: readonly Problem[] = [],
+): LabelLine {
+  const { per, content, open } = product.composition;
+  const elements = NUTRIENTS.filter((n) => (content[n].stated ?? 0) > 0 || content[n].high > 0).map((element) => {
+    const { low, stated, high } = content[element];
+    return { element, mgPerLitre: stated, low, high };
+  });
+  return {
+    id: product.id,
+    name: product.name,
+    per: per === 'g' ? 'g/L' : 'mL/L',
+    elements,
+    nitrogenShares: sharesOf(content),
+    open: [...open],
+    problems: [...problems],
+  };
+}
+
+function sharesOf(content: Composition['content']): LabelLine['nitrogenShares'] {
+  const total = content.N.stated ?? 0;
+  if (!(total > 0)) return null;
+  const [nitrate, ammonium, urea, other] = NITROGEN_FORMS.map((form) => (content[form].stated ?? 0) / total) as [
+    number,
+    number,
+    number,
+    number,
+  ];
+  const rest = 1 - nitrate - ammonium - urea - other;
+  return { nitrate, ammonium, urea, other, undeclared: rest > 1e-9 ? rest : 0 };
+}
