@@ -23,3 +23,33 @@ export interface Engine {
   integers: boolean;
   solve(table: Table, limits: EngineLimits): Claim | Promise<Claim>;
 }
+
+/** Asks an engine. Whatever it throws or mumbles becomes the claim of having none. */
+export async function ask(engine: Engine, table: Table, limits: EngineLimits): Promise<Claim> {
+  try {
+    const claim: unknown = await engine.solve(table, limits);
+    return wellFormed(claim) ? claim : { claim: 'none', why: 'what it said is no claim' };
+  } catch (error) {
+    return { claim: 'none', why: error instanceof Error ? error.message : String(error) };
+  }
+}
+
+function wellFormed(claim: unknown): claim is Claim {
+  if (typeof claim !== 'object' || claim === null || !('claim' in claim)) return false;
+  const numbers = (key: string) => {
+    const values = (claim as Record<string, unknown>)[key];
+    return Array.isArray(values) && values.every((value) => typeof value === 'number');
+  };
+  switch (claim.claim) {
+    case 'optimal':
+      return numbers('x') && numbers('y');
+    case 'infeasible':
+      return numbers('ray');
+    case 'unbounded':
+      return numbers('x') && numbers('ray');
+    case 'integer':
+      return numbers('x') && 'bound' in claim && typeof claim.bound === 'number' && !Number.isNaN(claim.bound);
+    default:
+      return claim.claim === 'integer-infeasible' || (claim.claim === 'none' && 'why' in claim);
+  }
+}

@@ -1,5 +1,5 @@
 import { feasible, TOLERANCE } from './certificate.js';
-import type { Claim, Engine, EngineLimits } from './engine.js';
+import { ask, type Claim, type Engine, type EngineLimits } from './engine.js';
 import { scale } from './scale.js';
 import { relaxed, type Table } from './table.js';
 import type { Finding, Judge } from './verdict.js';
@@ -26,11 +26,11 @@ export async function solveIntegers(
   const root = await judge(relaxed(table));
   if (root.verdict === 'infeasible' || root.verdict === 'uncertified') return root;
   if (root.verdict === 'optimal' && whole(table, root.x)) return root;
+  const scaled = scale(root.verdict === 'unbounded' ? { ...table, cost: table.cost.map(() => 0) } : table);
   const refusals: string[] = [];
   let last: Claim['claim'] = 'none';
   for (const engine of engines.filter((e) => e.integers)) {
-    const searched = root.verdict === 'unbounded' ? { ...table, cost: table.cost.map(() => 0) } : table;
-    const claim = await search(engine, searched, limits);
+    const claim = scaled.unscale(await ask(engine, scaled.table, limits));
     last = claim.claim;
     if (claim.claim !== 'integer') {
       refusals.push(
@@ -48,15 +48,6 @@ export async function solveIntegers(
     refusals.push(`${engine.name}: ${'why' in finding ? finding.why : 'no answer'}`);
   }
   return { verdict: 'uncertified', claim: last, why: refusals.join('; ') || 'no engine takes integers' };
-}
-
-async function search(engine: Engine, table: Table, limits: EngineLimits): Promise<Claim> {
-  const scaled = scale(table);
-  try {
-    return scaled.unscale(await engine.solve(scaled.table, limits));
-  } catch (error) {
-    return { claim: 'none', why: error instanceof Error ? error.message : String(error) };
-  }
 }
 
 /** Rounds the integers to whole numbers, lets the other columns follow, and checks the rows. */

@@ -1,6 +1,6 @@
 import { certify } from './certificate.js';
 import { check } from './check.js';
-import type { Claim, Engine, EngineLimits } from './engine.js';
+import { ask, type Claim, type Engine, type EngineLimits } from './engine.js';
 import { highs, highsProof } from './highs.js';
 import { solveIntegers } from './integers.js';
 import type { LinearProgram, Verdict } from './program.js';
@@ -41,20 +41,11 @@ async function solveLinear(table: Table, engines: readonly Engine[]): Promise<Fi
   const refusals: string[] = [];
   let last: Claim = { claim: 'none', why: 'no engine' };
   for (const engine of engines) {
-    last = await ask(engine, scaled.table);
+    last = await ask(engine, scaled.table, {});
     const certified = certify(table, scaled.unscale(last));
     if (certified.verdict === 'optimal') return { ...certified, engine: engine.name, boundBy: 'multipliers' };
     if (certified.verdict !== 'refused') return { ...certified, engine: engine.name };
     refusals.push(`${engine.name}: ${certified.why}`);
   }
   return { verdict: 'uncertified', claim: last.claim, why: refusals.join('; ') };
-}
-
-/** An engine that throws has claimed nothing. */
-async function ask(engine: Engine, table: Table): Promise<Claim> {
-  try {
-    return await engine.solve(table, {});
-  } catch (error) {
-    return { claim: 'none', why: error instanceof Error ? error.message : String(error) };
-  }
 }

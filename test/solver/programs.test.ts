@@ -1,0 +1,71 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import { highs, type LinearProgram, simplex, solve } from '../../solver/index.js';
+
+interface Case {
+  source: string;
+  program: LinearProgram;
+  expect: { verdict: string; objective?: number; printedTo?: number; x?: Record<string, number> };
+}
+
+const here = new URL('../programs/', import.meta.url);
+const cases = readdirSync(here)
+  .filter((file) => file.endsWith('.json'))
+  .map((file) => [file, JSON.parse(readFileSync(new URL(file, here), 'utf8')) as Case] as const);
+
+describe.each(cases)('%s', (_, { source, program, expect: known }) => {
+  const whole = program.columns.some((column) => column.integer);
+  test.each(whole ? [[undefined]] : [[undefined], [[simplex]], [[highs]]])(
+    `has the optimum of its source (${source})`,
+    async (engines) => {
+      const answer = await solve(program, engines ? { engines } : {});
+      expect(answer.verdict).toBe(known.verdict);
+      if (answer.verdict !== 'optimal') return;
+      // printedTo: half a unit of the last digit that the source prints
+      expect(Math.abs(answer.objective - known.objective!)).toBeLessThanOrEqual(known.printedTo!);
+      for (const [id, value] of Object.entries(known.x ?? {})) {
+        expect(Math.abs(answer.x[id]! - value), id).toBeLessThanOrEqual(known.printedTo!);
+      }
+    },
+  );
+});
+
+test('Stigler 1945: the least-cost diet (J. Farm Economics 27:303)', async () => {
+  const { program } = stigler();
+  const answer = await solve(program);
+  expect(answer.verdict).toBe('optimal');
+  if (answer.verdict !== 'optimal') return;
+  // $/day and $/year as printed with six and four decimals
+  expect(answer.objective).toBeCloseTo(0.108662, 6);
+  expect(answer.objective * 365).toBeCloseTo(39.6617, 3);
+  const bought = Object.entries(answer.x).filter(([, dollars]) => dollars > 1e-9);
+  expect(Object.fromEntries(bought.map(([food, dollars]) => [food, Number(dollars.toFixed(6))]))).toEqual({
+    'Wheat Flour (Enriched)': 0.029519,
+    'Liver (Beef)': 0.001893,
+    Cabbage: 0.011214,
+    Spinach: 0.005008,
+    'Navy Beans, Dried': 0.061029,
+  });
+});
+
+/** Columns in dollars a day, rows per day; requirements as in the paper (calories in thousands). */
+function stigler(): { program: LinearProgram } {
+  const text = readFileSync(new URL('../reference/stigler_1945_diet.csv', import.meta.url), 'utf8');
+  const [header, ...lines] = text.split('\n').filter((line) => line && !line.startsWith('#'));
+  const names = header!.split(',').slice(3);
+  const foods = lines.map((line) => {
+    const [, food, rest] = /^"(.*?)",(?:"[^"]*"|[^,]*),(.*)$/.exec(line)!;
+    return { food: food!, per: rest!.split(',').slice(1).map(Number) };
+  });
+  const daily = [3, 70, 0.8, 12, 5, 1.8, 2.7, 18, 75];
+  return {
+    program: {
+      columns: foods.map(({ food }) => ({ id: food, cost: 1 })),
+      rows: daily.map((lower, i) => ({
+        id: names[i]!,
+        lower,
+        terms: Object.fromEntries(foods.map(({ food, per }) => [food, per[i]!])),
+      })),
+    },
+  };
+}
