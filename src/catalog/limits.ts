@@ -31,11 +31,35 @@ export function refusedText(text: string, file: string, most = MOST_CHARACTERS):
   );
 }
 
-/** Refuses a value when any problem is an error; past the fiftieth of either kind, only their number is told. */
+/**
+ * Refuses a value when any problem is an error. Problems stand in the order of the lines; past the fiftieth of either kind only
+ * their number is told, and of decimal commas only the first.
+ */
 export function capped<T>(value: T, problems: readonly Problem[]): Checked<T> {
-  const errors = problems.filter((p) => p.severity === 'error');
-  const warnings = problems.filter((p) => p.severity === 'warning');
+  const ordered = byLine(problems);
+  const errors = ordered.filter((p) => p.severity === 'error');
+  const warnings = firstCommas(ordered.filter((p) => p.severity === 'warning'));
   return checked(value, [...shortList(errors), ...shortList(warnings)]);
+}
+
+function byLine(problems: readonly Problem[]): Problem[] {
+  const files = [...new Set(problems.map((p) => p.where.file))];
+  return files.flatMap((file) => problems.filter((p) => p.where.file === file).sort((a, b) => lineOf(a) - lineOf(b)));
+}
+
+function firstCommas(warnings: readonly Problem[]): Problem[] {
+  const commas = new Map<string | undefined, Problem[]>();
+  for (const p of warnings) {
+    const same = commas.get(p.where.file);
+    if (p.code === 'decimal-comma' && same) same.push(p);
+    else if (p.code === 'decimal-comma') commas.set(p.where.file, [p]);
+  }
+  return warnings.flatMap((p) => {
+    const same = p.code === 'decimal-comma' ? commas.get(p.where.file)! : [p];
+    if (p !== same[0]) return [];
+    const more = same.length - 1;
+    return [more === 0 ? p : { ...p, found: `${p.found} and ${more} more`, fix: `${p.fix} The others likewise.` }];
+  });
 }
 
 function shortList(problems: readonly Problem[]): Problem[] {
@@ -62,3 +86,6 @@ function binaryLine(text: string): number | null {
   const at = text.search(/[\u0000-\u0008\u000E-\u001F]/);
   return at < 0 ? null : text.slice(0, at).split('\n').length;
 }
+
+/** What has no line, such as how many more there are, stands last. */
+const lineOf = (p: Problem): number => p.where.line ?? Number.MAX_SAFE_INTEGER;

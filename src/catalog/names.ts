@@ -65,4 +65,4 @@ const plain = (name: string): string =>
     .toLowerCase()
     .replace(/[\s_-]+/g, ' ')
     .trim();
-const singular = (name: string): string => (name.length > 3 ? name.replace(/s$/, '') : name);
+const singular = (name: string): string => name.replace(/(?<=..[^s])s$/, '');

@@ -26,6 +26,8 @@ export interface Product {
   price?: number;
   /** Ceiling from the label, g/L or mL/L. */
   maxRate?: number;
+  /** The sort of product, in our own words: `salt`, `calcium`, `micro`, … */
+  kind?: string;
   notes: string;
   source: string;
   evidence: Evidence;

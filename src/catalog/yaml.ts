@@ -30,14 +30,24 @@ export function readPage(text: string, file: string, problems: Problem[]): Spot 
   }
   const lines = new LineCounter();
   const plain = text.replace(/^\uFEFF/, '');
-  const document = parseSafely(plain, lines);
-  if (document === null) {
-    problems.push(tooDeep(file));
-    return null;
-  }
+  const document = parseDocument(plain, { lineCounter: lines, stringKeys: true });
+  const told = new Set<string>();
   for (const fault of [...document.errors, ...document.warnings]) {
     const line = fault.linePos?.[0].line ?? 1;
+    if (told.has(`${line} ${fault.code}`)) continue;
+    told.add(`${line} ${fault.code}`);
     problems.push(syntaxProblem(fault.code, { file, line }, plain.split(/\r?\n/)[line - 1] ?? ''));
+  }
+  if (problems.length === 0 && !aliasesHold(document)) {
+    problems.push(
+      problem(
+        'yaml-alias',
+        { file },
+        'an alias (*name) without an end or without its anchor',
+        'anchors before their aliases, few of each',
+        'Write the value out.',
+      ),
+    );
   }
   if (problems.length > 0) return null;
   const { contents } = document;
@@ -85,7 +95,29 @@ export function childOf(spot: Spot, key: string): Spot {
 
 /** The plain value: text, number, list or object; undefined where nothing is written. */
 export function contentOf(spot: Spot): unknown {
-  return spot.node === null ? undefined : (spot.node.toJS(spot.page.document, { maxAliasCount: 100 }) ?? undefined);
+  return plainOf(spot.node, spot.page.document) ?? undefined;
+}
+
+/** Aliases are followed one node at a time, as `toJS` of a part does not know the anchors before it. */
+function plainOf(node: unknown, document: Document.Parsed): unknown {
+  if (isAlias(node)) return plainOf(node.resolve(document), document);
+  if (isScalar(node)) return node.value;
+  if (isSeq(node)) return node.items.map((item) => plainOf(item, document));
+  if (!isMap(node)) return undefined;
+  const map: Record<string, unknown> = Object.create(null);
+  for (const { key, value } of node.items) map[String(isScalar(key) ? key.value : key)] = plainOf(value, document);
+  return map;
+}
+
+/** False where an alias has no anchor, runs in a circle, or multiplies past reason. */
+function aliasesHold(document: Document.Parsed): boolean {
+  try {
+    JSON.stringify(document.toJS({ maxAliasCount: 100 }));
+    return true;
+  } catch (fault) {
+    if (fault instanceof ReferenceError || fault instanceof TypeError || fault instanceof RangeError) return false;
+    throw fault;
+  }
 }
 
 export const isMapSpot = (spot: Spot): boolean => isMap(spot.node);
@@ -101,20 +133,6 @@ const joined = (name: string, key: string): string => (name === '' ? key : `${na
 
 function lineOf(page: Page, node: unknown): number | undefined {
   return isNode(node) && node.range ? page.lines.linePos(node.range[0]).line : undefined;
-}
-
-/** null where brackets are nested deeper than the stack. */
-function parseSafely(text: string, lineCounter: LineCounter): Document.Parsed | null {
-  try {
-    return parseDocument(text, { lineCounter, prettyErrors: true, stringKeys: true });
-  } catch (fault) {
-    if (fault instanceof RangeError) return null;
-    throw fault;
-  }
-}
-
-function tooDeep(file: string): Problem {
-  return problem('yaml-nested', { file }, 'brackets nested too deep', 'a few levels', 'Take the inner brackets out.');
 }
 
 function syntaxProblem(code: string, where: Where, text: string): Problem {

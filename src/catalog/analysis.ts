@@ -1,0 +1,55 @@
+import { ANALYSIS_COLUMNS, type Analysis, type Composition, readAnalysis } from '../label/index.js';
+import type { Problem } from '../problem.js';
+import { numberCell } from './cells.js';
+import type { Row } from './table.js';
+
+/** What the label's figures need to be understood. */
+export type LabelContext = Pick<Analysis, 'form'> & {
+  basis: Analysis['basis'];
+  density: number | undefined;
+  derivedFrom: readonly string[];
+};
+
+/** The composition that a row's figures or formula tell; undefined, with Problems, where they tell none. */
+export function compositionOf(row: Row, label: LabelContext, problems: Problem[]): Composition | undefined {
+  const { form, basis, density, derivedFrom } = label;
+  const most = basis === 'w/v' ? MOST_PER_100_ML : 100;
+  const found: Problem[] = [];
+  const percent: Analysis['percent'] = {};
+  for (const column of ANALYSIS_COLUMNS) {
+    const value = numberCell(row, column, { least: 0, most, unit: '%' }, found);
+    if (value !== undefined) percent[column] = value;
+  }
+  const purity = numberCell(row, 'purity', { least: 0, most: 100, unit: '%' }, found);
+  const formula = row.text('formula');
+  const read = readAnalysis(
+    {
+      form,
+      percent,
+      derivedFrom,
+      ...(basis === undefined ? {} : { basis }),
+      ...(density === undefined ? {} : { density }),
+      ...(formula === undefined ? {} : { formula }),
+      ...(purity === undefined ? {} : { purity }),
+    },
+    row.where(),
+  );
+  const refused = found.some((p) => p.severity === 'error');
+  const told = (read.ok ? read.warnings : read.problems).filter((p) => !isEcho(p, row, refused));
+  problems.push(...found, ...told);
+  return read.ok && !refused ? read.value : undefined;
+}
+
+/** g in 100 mL of the densest liquids on sale; from memory. */
+const MOST_PER_100_ML = 220;
+
+/** True for a complaint that a cell is empty where it is filled in, but refused already. */
+function isEcho(problem: Problem, row: Row, refused: boolean): boolean {
+  if (problem.code === 'density-missing') return row.text('density') !== undefined || isUnknownBasis(row);
+  return problem.code === 'analysis-empty' && refused;
+}
+
+const isUnknownBasis = (row: Row): boolean => {
+  const basis = row.text('basis')?.toLowerCase();
+  return basis !== undefined && basis !== 'w/w' && basis !== 'w/v';
+};

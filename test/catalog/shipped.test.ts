@@ -1,0 +1,49 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { CATALOG_FILES, type CatalogTexts, readBench, readCatalog, readProducts } from '../../src/catalog/index.js';
+import { resolveProgramme } from '../../src/programme/resolve.js';
+import { PHASES } from '../../src/programme/programme.js';
+import { clean } from './told.js';
+
+const root = new URL('../../', import.meta.url);
+const file = (name: string) => readFileSync(new URL(name, root), 'utf8');
+const texts = Object.fromEntries(CATALOG_FILES.map((name) => [name, file(`catalog/${name}.csv`)])) as CatalogTexts;
+
+describe('the shipped catalog', () => {
+  it('reads without a single problem', () => {
+    const catalog = clean(readCatalog(texts));
+    for (const name of CATALOG_FILES) expect(catalog[name].length).toBeGreaterThan(0);
+  });
+
+  it('has no files besides', () => {
+    const names = readdirSync(new URL('catalog', root)).filter((name) => name.endsWith('.csv'));
+    expect(names.sort()).toEqual(CATALOG_FILES.map((name) => `${name}.csv`).sort());
+  });
+
+  it('gives every row a source and a grade of evidence', () => {
+    const catalog = clean(readCatalog(texts));
+    for (const name of CATALOG_FILES) {
+      for (const row of catalog[name] as { source?: string; evidence?: string }[]) {
+        if (row.source === undefined) continue;
+        expect(row, JSON.stringify(row)).toMatchObject({
+          source: expect.stringMatching(/\S/),
+          evidence: expect.not.stringMatching(/^grower$/),
+        });
+      }
+    }
+  });
+
+  it('resolves a programme for every plant group in each of its media and phases', () => {
+    const catalog = clean(readCatalog(texts));
+    for (const plants of catalog.plants) {
+      for (const medium of plants.media)
+        for (const phase of PHASES) clean(resolveProgramme(catalog, plants.id, medium, phase));
+    }
+  });
+
+  it.each(readdirSync(new URL('examples', root)))('serves the example %s', (name) => {
+    const catalog = clean(readCatalog(texts));
+    clean(readBench(file(`examples/${name}/bench.yaml`), 'bench.yaml', catalog));
+    clean(readProducts(file(`examples/${name}/shelf.csv`), 'shelf.csv'));
+  });
+});
