@@ -6,7 +6,13 @@ import { timesBand } from './resolve.js';
 /** How strong a feed is to be: a share of the programme's full strength, or a total nitrogen in mg/L. */
 export type Strength = { kind: 'percent'; percent: number } | { kind: 'nitrogen'; mgPerLitre: number };
 
-/** A programme with every band at the wanted strength. Rules and the EC cap stay as they are. */
+/** Strength is counted in nitrogen, so nitrogen is held this near to its aim, inside its band: a spoon can do that. */
+const NEAR_AIM = 0.1;
+
+/**
+ * A programme with every band at the wanted strength, and nitrogen held within 10 % of its aim (else the cheapest feed at any
+ * strength would be the weakest that passes). Rules and the EC cap stay as they are.
+ */
 export function atStrength(
   programme: Programme,
   strength: Strength,
@@ -28,10 +34,20 @@ export function atStrength(
     };
   }
   const factor = strength.kind === 'percent' ? strength.percent / 100 : strength.mgPerLitre / aim!;
-  const bands = Object.fromEntries(
+  const bands: Programme['bands'] = Object.fromEntries(
     (Object.entries(programme.bands) as [Nutrient, Band][]).map(([n, band]) => [n, timesBand(band, factor)]),
   );
+  if (bands.N?.aim) bands.N = nearAim(bands.N);
   return { ok: true, value: { programme: { ...programme, bands }, factor }, warnings: [] };
+}
+
+function nearAim(band: Band): Band {
+  const aim = band.aim!;
+  return {
+    min: Math.max(band.min ?? 0, aim * (1 - NEAR_AIM)),
+    aim,
+    max: Math.min(band.max ?? Number.POSITIVE_INFINITY, aim * (1 + NEAR_AIM)),
+  };
 }
 
 /** `80 %` or `N 90 mg/L`. */

@@ -55,7 +55,9 @@ describe('atStrength', () => {
     const read = resolveProgramme(tables, 'fern', 'sphagnum', 'growth');
     if (!read.ok) throw new Error('refused');
     const share = atStrength(read.value, { kind: 'percent', percent: 50 });
-    expect(share.ok && share.value.programme.bands.N).toEqual({ min: 20, aim: 40, max: 60 });
+    expect(share.ok && share.value.programme.bands.Ca).toEqual({ min: 10 });
+    // nitrogen is the measure of strength: within 10 % of its aim, inside its band of 20…60
+    expect(share.ok && share.value.programme.bands.N).toEqual({ min: 36, aim: 40, max: 44 });
     const nitrogen = atStrength(read.value, { kind: 'nitrogen', mgPerLitre: 60 });
     expect(nitrogen.ok && nitrogen.value.factor).toBe(0.75);
     expect(nitrogen.ok && nitrogen.value.programme.bands.N?.aim).toBe(60);
