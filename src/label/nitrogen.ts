@@ -63,7 +63,7 @@ export function nitrogenOf(analysis: Analysis, where: Where): Nitrogen {
   }
   const left = total - sum;
   const silent = NITROGEN_FORMS.filter((form) => !stated.includes(form));
-  if (stated.length > 0 && left <= rounding) {
+  if (total === 0 || (stated.length > 0 && left <= rounding)) {
     for (const form of silent) content.set(form, { low: 0, stated: null, high: 0 });
     return rest;
   }
@@ -83,11 +83,7 @@ export function nitrogenOf(analysis: Analysis, where: Where): Nitrogen {
     return rest;
   }
   for (const form of silent) content.set(form, range(form, possible, left));
-  if (possible.length === 1) return rest;
-  const share =
-    left < total - 1e-9 ? `${formatNumber(left, 3)} of ${formatNumber(total, 3)} % N` : `N ${formatNumber(total, 3)} %`;
-  const worst = possible.includes('NH4-N') ? '; a cap on ammonium counts all of it' : '';
-  rest.open.push(`${share} without a stated form: may be ${listed(possible.map((form) => WORDS[form]))}${worst}.`);
+  const forms = listed(possible.map((form) => WORDS[form]));
   if (stated.length > 0) {
     rest.problems.push(
       warning(
@@ -95,10 +91,15 @@ export function nitrogenOf(analysis: Analysis, where: Where): Nitrogen {
         field,
         `forms that add up to ${formatNumber(sum)} % beside total N ${formatNumber(total)} %`,
         'forms that add up to total N',
-        `The other ${formatNumber(left, 3)} % is taken as open: ${listed(possible.map((form) => WORDS[form]))}.`,
+        `The other ${formatNumber(left, 3)} % is taken as ${forms}; check the figures.`,
       ),
     );
   }
+  if (possible.length === 1) return rest;
+  const share =
+    stated.length > 0 ? `${formatNumber(left, 3)} of ${formatNumber(total, 3)} % N` : `N ${formatNumber(total, 3)} %`;
+  const worst = possible.includes('NH4-N') ? '; a cap on ammonium counts all of it' : '';
+  rest.open.push(`${share} without a stated form: may be ${forms}${worst}.`);
   return rest;
 }
 

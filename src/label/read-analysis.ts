@@ -1,11 +1,12 @@
 import { type Nutrient, perNutrient, type PerNutrient } from '../chemistry/nutrients.js';
 import { type Checked, checked, type Problem, problem, type Where } from '../problem.js';
 import type { Analysis } from './analysis.js';
+import { leastMass, massLimit } from './balance.js';
 import type { Composition, Content } from './composition.js';
 import { elementsOf } from './elements.js';
 import { compositionOfFormula } from './pure-salt.js';
 import { nitrogenOf } from './nitrogen.js';
-import { leastMass, massLimit, undeclared } from './undeclared.js';
+import { undeclared } from './undeclared.js';
 
 /**
  * A guaranteed analysis as mg per g (powder) or per mL (liquid).
@@ -65,7 +66,7 @@ export function readAnalysis(analysis: Analysis, where: Where = {}): Checked<Com
 const NONE: Content = { low: 0, stated: null, high: 0 };
 
 /** A figure that leaves nothing open. */
-export const settled = (value: number): Content => ({ low: value, stated: value, high: value });
+const settled = (value: number): Content => ({ low: value, stated: value, high: value });
 
 /** % → mg per g, or per mL by density (w/w) or directly (w/v: g per 100 mL). */
 function scaled(percent: PerNutrient<Content>, { form, basis, density }: Analysis, open: string[]): Composition {

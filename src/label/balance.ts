@@ -1,0 +1,86 @@
+import type { Nutrient } from '../chemistry/nutrients.js';
+import { massShare } from '../chemistry/oxides.js';
+import { atomicWeight } from '../chemistry/weights.js';
+import type { Analysis } from './analysis.js';
+import type { Content } from './composition.js';
+
+/** Contents in % of the product. */
+export type Contents = ReadonlyMap<Nutrient, Content>;
+
+/** g that 100 g (w/w) or 100 mL (w/v) of the product can hold at most. */
+export function massLimit({ basis, density }: Analysis): number {
+  return basis === 'w/v' ? 100 * (density ?? 2.2) : 100;
+}
+
+/** The least mass in % that the figures can take up: nitrate as NO3, ammonium as NH3, phosphorus as PO3, silicon as SiO2. */
+export function leastMass(stated: Contents): number {
+  const low = (nutrient: Nutrient): number => stated.get(nutrient)?.low ?? 0;
+  const forms = low('NO3-N') + low('NH4-N') + low('urea-N') + low('other-N');
+  const formless = Math.max(0, low('N') - forms);
+  return (
+    low('NO3-N') / massShare('N', 'NO3') +
+    low('urea-N') / massShare('N', 'CO(NH2)2') +
+    (low('NH4-N') + formless) / massShare('N', 'NH3') +
+    low('other-N') +
+    low('P') / massShare('P', 'PO3') +
+    low('Si') / massShare('Si', 'SiO2') +
+    AS_ELEMENT.reduce((sum, nutrient) => sum + low(nutrient), 0)
+  );
+}
+
+/**
+ * Charge in mmol per 100 mg that is left over at most: by cations, for undeclared anions; by anions, for undeclared cations. Figures
+ * are rounded, so a balance closed within 2 % counts as closed. Trace metals count as M2+.
+ */
+export function chargeLeft(contents: Contents): { forAnions: number; forCations: number } {
+  const of = (nutrient: Nutrient, end: 'low' | 'high'): number =>
+    (contents.get(nutrient)?.[end] ?? 0) / atomicWeight(nutrient.endsWith('-N') ? 'N' : nutrient);
+  const sum = (weights: readonly (readonly [Nutrient, number])[], end: 'low' | 'high'): number =>
+    weights.reduce((total, [nutrient, charge]) => total + charge * of(nutrient, end), 0);
+  const closed = CLOSED * Math.max(sum(CATIONS, 'high'), sum(ANIONS, 'high'));
+  const over = (charge: number): number => (charge > closed ? charge : 0);
+  return {
+    forAnions: over(sum(CATIONS, 'high') - sum(ANIONS, 'low')),
+    forCations: over(sum(ANIONS, 'high') - sum(CATIONS, 'low')),
+  };
+}
+
+const CLOSED = 0.02;
+
+const AS_ELEMENT: readonly Nutrient[] = [
+  'K',
+  'Ca',
+  'Mg',
+  'S',
+  'Na',
+  'Cl',
+  'Fe',
+  'Mn',
+  'Zn',
+  'Cu',
+  'B',
+  'Mo',
+  'Co',
+  'Ni',
+];
+
+const CATIONS: readonly (readonly [Nutrient, number])[] = [
+  ['K', 1],
+  ['Na', 1],
+  ['NH4-N', 1],
+  ['Ca', 2],
+  ['Mg', 2],
+  ['Fe', 2],
+  ['Mn', 2],
+  ['Zn', 2],
+  ['Cu', 2],
+  ['Co', 2],
+  ['Ni', 2],
+];
+
+const ANIONS: readonly (readonly [Nutrient, number])[] = [
+  ['NO3-N', 1],
+  ['P', 1],
+  ['Cl', 1],
+  ['S', 2],
+];
