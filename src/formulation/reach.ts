@@ -5,6 +5,9 @@ import { proofOf } from './proof.js';
 import type { FeedRequest } from './request.js';
 import type { ReachLine, ReachResult } from './results.js';
 
+/** An end of a band counts as reached within this share, as the certificate allows. */
+const KEPT = 1e-6;
+
 /** A multiplier below this share of the largest does not limit anything. */
 const PRESSES = 1e-7;
 
@@ -25,14 +28,11 @@ export async function reach(request: FeedRequest, shelfName: string): Promise<Re
     verdicts.push(all.low, all.high, caps.low, caps.high);
     const lowest = mgReached(all.low, 1);
     const highest = mgReached(all.high, -1);
-    const reachable =
-      lowest !== null &&
-      highest !== null &&
-      highest >= (band.min ?? 0) * (1 - 1e-6) &&
-      lowest <= (band.max ?? Number.POSITIVE_INFINITY) * (1 + 1e-6);
+    // where the other limits cannot all be kept, the caps alone tell whether this element is to blame
     const decisive = lowest === null ? caps : all;
-    const tooLow = (mgReached(decisive.high, -1) ?? 0) < (band.min ?? 0) * (1 - 1e-6);
-    const tooHigh = (mgReached(decisive.low, 1) ?? 0) > (band.max ?? Number.POSITIVE_INFINITY) * (1 + 1e-6);
+    const tooLow = (mgReached(decisive.high, -1) ?? 0) < (band.min ?? 0) * (1 - KEPT);
+    const tooHigh = (mgReached(decisive.low, 1) ?? 0) > (band.max ?? Number.POSITIVE_INFINITY) * (1 + KEPT);
+    const reachable = !tooLow && !tooHigh && mgReached(decisive.low, 1) !== null;
     elements.push({
       element: nutrient,
       lowest,
@@ -54,7 +54,12 @@ export async function reach(request: FeedRequest, shelfName: string): Promise<Re
     feed: request.header,
     shelf: shelfName,
     elements,
-    notes: [],
+    notes:
+      whole.verdict === 'infeasible'
+        ? [
+            'The limits cannot all be kept together, so most elements show no range: for those, the range with the caps alone decides.',
+          ]
+        : [],
     proof: {
       ...proofOf(unproved ?? whole, 'cheaper', request.header.currency),
       found: null,

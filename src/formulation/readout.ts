@@ -3,6 +3,7 @@ import { NUTRIENTS, type Nutrient } from '../chemistry/nutrients.js';
 import type { Rule } from '../programme/rule.js';
 import { linearEcOfProduct, linearEcOfWater } from './ec.js';
 import { waterContent } from './formulate.js';
+import { mixingRank } from './order.js';
 import { pricePerUnit } from './price.js';
 import { allRules, ecCap, type FeedRequest } from './request.js';
 import type { ElementLine, Item, Mix, RuleLine } from './results.js';
@@ -26,6 +27,7 @@ export function readOut(amounts: Amounts, request: ReadoutRequest): Mix {
   const { shelf, waters, header } = request;
   const batch = header.batchLitres;
   const items: Item[] = [];
+  const rank = new Map(shelf.map((product) => [product.id, mixingRank(product)]));
   amounts.products.forEach((x, i) => {
     if (!(x > 1e-12)) return;
     const product = shelf[i]!;
@@ -38,6 +40,7 @@ export function readOut(amounts: Amounts, request: ReadoutRequest): Mix {
       costPerLitre: price === null ? null : x * price,
     });
   });
+  items.sort((a, b) => rank.get(a.id)! - rank.get(b.id)!);
   const waterShares = waters
     .map((w, i) => ({
       id: w.id,
@@ -187,12 +190,19 @@ function ratioOf(
       const isCap = (rule.upper !== undefined) === wa > 0;
       const top = isCap ? totals.get(a)!.high : totals.get(a)!.low;
       const under = isCap ? totals.get(b)!.low : totals.get(b)!.high;
-      return { value: under > 0 ? top / under : null, bound: -wb / wa };
+      return { value: under > 0 ? clean(top / under) : null, bound: -wb / wa };
     }
   }
   if (homogeneous && entries.length === 1) {
     const [n] = entries[0]!;
     return { value: rule.upper !== undefined ? totals.get(n)!.high : totals.get(n)!.low, bound: 0 };
   }
-  return rule.upper !== undefined ? { value: cap, bound: rule.upper } : { value: floor, bound: rule.lower ?? null };
+  return rule.upper !== undefined
+    ? { value: clean(cap), bound: rule.upper }
+    : { value: clean(floor), bound: rule.lower ?? null };
+}
+
+/** Rounding dust is nothing. */
+function clean(x: number): number {
+  return Math.abs(x) < 1e-12 ? 0 : x;
 }

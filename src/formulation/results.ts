@@ -80,6 +80,7 @@ export interface Proof {
 
 /** A whole mix, read out. */
 export interface Mix {
+  /** In the order in which they go into the can. */
   items: Item[];
   waters: WaterShare[];
   elements: ElementLine[];

@@ -31,10 +31,14 @@ describe('blend, cheapest', () => {
     // 0.2 g on hand for 4 L leaves 0.05 g/L of ammonium = 10 mg N; the rest, 90 mg, is 0.6 g/L of calcium nitrate
     const few = { ...ammonium, onHand: 0.2 };
     const result = await blend(request([few, calcium], { N: { min: 100 } }));
-    expect(result.items.map((i) => i.gramsPerLitre)).toEqual([expect.closeTo(0.05, 9), expect.closeTo(0.6, 9)]);
+    // listed as they go in: calcium first
+    expect(result.items.map((i) => [i.id, i.gramsPerLitre])).toEqual([
+      ['calcium', expect.closeTo(0.6, 9)],
+      ['ammonium', expect.closeTo(0.05, 9)],
+    ]);
     const capped = { ...ammonium, maxRate: 0.1 };
     const second = await blend(request([capped, calcium], { N: { min: 100 } }));
-    expect(second.items[0]!.gramsPerLitre).toBeCloseTo(0.1, 9);
+    expect(second.items.find((i) => i.id === 'ammonium')!.gramsPerLitre).toBeCloseTo(0.1, 9);
   });
 
   it('counts the minerals of the water, and blends two waters', async () => {
