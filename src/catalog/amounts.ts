@@ -1,6 +1,5 @@
 import { type Problem, problem, type Where } from '../problem.js';
 import { type Amount, parseAmount } from '../units/index.js';
-import { commaWarning } from './cells.js';
 import type { Row } from './table.js';
 
 /** Grams for a powder, millilitres for a liquid; a liquid's grams become millilitres by its density. */
@@ -38,9 +37,7 @@ export function rateCell(row: Row, column: string, product: Measured, problems: 
 
 /** An amount of any kind; a decimal comma is natural where cells are separated by `;`. */
 export function readAmount(text: string, where: Where, decimalComma: boolean, problems: Problem[]): Amount | undefined {
-  const comma = decimalComma ? /^(\d+),(\d+)(?=\s|[a-z]|$)/i.exec(text) : null;
-  const read = parseAmount(comma ? text.replace(',', '.') : text, { where });
-  if (comma) problems.push(commaWarning(where, text, Number(`${comma[1]}.${comma[2]}`)));
+  const read = parseAmount(decimalComma ? text.replace(/^(\d+),(\d+)(?![\d,.])/, '$1.$2') : text, { where });
   problems.push(...(read.ok ? read.warnings : read.problems));
   return read.ok ? read.value : undefined;
 }

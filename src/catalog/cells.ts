@@ -135,8 +135,8 @@ export function uniqueIds(rows: readonly { id: string; where: Where }[]): Proble
   return problems;
 }
 
-/** Code of the warning that a comma was read as a decimal point; `capped` tells one of them and their number. */
-export function commaWarning(where: Where, text: string, value: number): Problem {
+/** `capped` tells the first of these and their number. */
+function commaWarning(where: Where, text: string, value: number): Problem {
   return warning('decimal-comma', where, `"${text}"`, 'a decimal point', `Read as ${value}.`);
 }
 

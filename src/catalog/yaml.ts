@@ -145,6 +145,15 @@ function syntaxProblem(code: string, where: Where, text: string): Problem {
       'Keep the one you mean.',
     );
   }
+  if (code === 'RESOURCE_EXHAUSTION') {
+    return problem(
+      'yaml-nested',
+      where,
+      'brackets or keys nested too deep',
+      'a few levels',
+      'Take the inner ones out.',
+    );
+  }
   const fix =
     SYNTAX_FIXES.get(code) ?? 'Indent with spaces, close every bracket and quote, and quote text that holds a colon.';
   return problem('yaml-syntax', where, shorten(text), 'YAML', fix);
