@@ -24,6 +24,7 @@ export function readArguments(command: Command, argv: readonly string[]): Given 
     text,
     texts: (name) => (known(options, name) && (values.get(name) as string[] | undefined)) || [],
     flag: (name) => known(options, name) && values.get(name)?.[0] === true,
+    takes: (name) => options.has(name),
     operands,
   };
 }

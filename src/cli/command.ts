@@ -33,6 +33,8 @@ export interface Given {
   /** Every value of a repeatable option. */
   texts: (name: string) => string[];
   flag: (name: string) => boolean;
+  /** Whether the command has an option of that name at all. */
+  takes: (name: string) => boolean;
   operands: string[];
 }
 

@@ -28,7 +28,7 @@ export function optionBench(
   const waters = waterWords(given, collected);
   const rules = ownRules(given, collected);
   const said = FEED_KEYS.flatMap(([option, key]) => {
-    const text = given.text(option);
+    const text = given.takes(option) ? given.text(option) : undefined;
     return text === undefined ? [] : [[key, text] as const];
   });
   const plain = base === null ? newFeed(given, collected) : base.map((feed) => [feed.name, keysOf(feed)] as const);

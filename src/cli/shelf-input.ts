@@ -40,7 +40,7 @@ export function shelfInput(
     return { name: path, products: [] };
   }
   const shelf = readShelf(path, io, collected);
-  return shelf.products.length === 0 ? shelf : altered(shelf, given, catalog, collected);
+  return shelf.products.length === 0 || !given.takes('with') ? shelf : altered(shelf, given, catalog, collected);
 }
 
 /** Reads one shelf file. */

@@ -6,8 +6,10 @@ export const figure = (value: number): string => formatNumber(value, 3);
 /** `12.5 %` of a share from 0 to 1. */
 export const percent = (share: number): string => `${figure(100 * share)} %`;
 
-/** `0.00412 EUR`; without a currency the bare number. */
-export const money = (value: number, currency: string): string => `${figure(value)} ${currency}`.trim();
+/** `0.00412 EUR`; without a currency the bare number. Less than a thousandth of a cent is only said to be so. */
+export function money(value: number, currency: string): string {
+  return `${value > 0 && value < 0.00001 ? '<0.00001' : figure(value)} ${currency}`.trim();
+}
 
 /** `1.64 g`, `0.4 mg`, `2.5 mL`. */
 export function amount(value: number, unit: 'g' | 'mL'): string {

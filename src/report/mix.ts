@@ -34,7 +34,7 @@ export function itemBlocks(mix: Mix, header: Pick<FeedHeader, 'batchLitres' | 'c
     ...(priced ? ['>cost per litre'] : []),
   ];
   const rows = mix.items.map((item) => [
-    named(item),
+    named(item, mix.items),
     amount(perLitre(item), unitOf(item)),
     ...(batch ? [item.perBatch === null ? '' : amount(item.perBatch, unitOf(item))] : []),
     ...(priced ? [item.costPerLitre === null ? 'price unknown' : money(item.costPerLitre, header.currency)] : []),
@@ -63,10 +63,15 @@ export function elementBlocks(elements: readonly ElementLine[]): Block[] {
 export function nitrogenBlocks(mix: Pick<Mix, 'nitrogenShares'>): Block[] {
   const shares = mix.nitrogenShares;
   if (shares === null) return [];
-  const parts = (['nitrate', 'ammonium', 'urea', 'other', 'undeclared'] as const)
+  return [paragraph(`Nitrogen by form: ${nitrogenText(shares)}.`)];
+}
+
+/** `nitrate 75 %, ammonium 25 %`; the two main forms are always named. */
+export function nitrogenText(shares: NonNullable<Mix['nitrogenShares']>): string {
+  return (['nitrate', 'ammonium', 'urea', 'other', 'undeclared'] as const)
     .filter((form) => shares[form] > 0 || form === 'nitrate' || form === 'ammonium')
-    .map((form) => `${FORM_NAMES[form]} ${percent(shares[form])}`);
-  return [paragraph(`Nitrogen by form: ${parts.join(', ')}.`)];
+    .map((form) => `${FORM_NAMES[form]} ${percent(shares[form])}`)
+    .join(', ');
 }
 
 const FORM_NAMES = {
@@ -128,8 +133,10 @@ export function elementBar(line: ElementLine): Bar {
   return { name: element, value: mgPerLitre, low, high, min, aim, max };
 }
 
-function named(item: Item): string {
-  return item.name === '' || item.name === item.id ? item.id : `${item.id}: ${item.name}`;
+/** What the jar says; the id where two jars say the same. */
+function named(item: Item, items: readonly Item[]): string {
+  const alone = items.every((other) => other === item || other.name !== item.name);
+  return item.name !== '' && alone ? item.name : item.id;
 }
 
 const unitOf = (item: Item): 'g' | 'mL' => (item.gramsPerLitre === undefined ? 'mL' : 'g');

@@ -5,12 +5,11 @@ import { type Block, facts, heading, list, paragraph, section, type Sheet, spoke
 
 /** How far each element can be moved on this shelf, and what stands in the way. */
 export function reachSheet(result: ReachResult, water: string): Sheet {
-  const unreachable = result.elements.filter((line) => !line.reachable);
   return {
     title: `${result.feed.name}: what ${result.shelf} can reach`,
     blocks: [
       headerFacts(result.feed, water),
-      verdict(unreachable),
+      verdict(result),
       heading('Reach of each element, mg/L'),
       table(
         ['', '>lowest', '>highest', '>least', '>aim', '>most', '', 'held back by'],
@@ -22,7 +21,7 @@ export function reachSheet(result: ReachResult, water: string): Sheet {
           end(line.aim),
           end(line.max),
           word(line),
-          line.limitedBy.join('; '),
+          heldBack(line),
         ]),
       ),
       ...(result.elements.some((line) => line.lowest === null)
@@ -67,10 +66,15 @@ export function reachAgainstSheet(mine: ReachResult, other: ReachResult): Sheet 
   };
 }
 
-function verdict(unreachable: readonly ReachLine[]): Block {
-  if (unreachable.length === 0) return paragraph('Every element can be brought into its band.', 'good');
-  const names = unreachable.map((line) => line.element).join(', ');
-  return paragraph(`Out of reach: ${names}.`, 'bad');
+function verdict(result: ReachResult): Block {
+  const beyond = result.elements.filter((line) => word(line) !== '').map((line) => line.element);
+  if (beyond.length > 0) return paragraph(`Out of reach on this shelf: ${beyond.join(', ')}.`, 'bad');
+  if (result.elements.every((line) => line.reachable))
+    return paragraph('Every element can be brought into its band.', 'good');
+  return paragraph(
+    'Each element by itself could be brought into its band, but not all limits can be kept together.',
+    'bad',
+  );
 }
 
 const end = (value: number | null): string => (value === null ? '' : figure(value));
@@ -81,12 +85,19 @@ function top(line: ReachLine): string {
   return highest === null ? 'no end' : figure(highest);
 }
 
-/** Which side of the band lies beyond reach, in a word. */
-function word(line: ReachLine): string {
-  if (line.reachable) return '';
-  const highest = line.highest ?? line.capsOnly.highest;
-  if (line.min !== null && highest !== null && highest < line.min) return 'TOO LOW';
-  const lowest = line.lowest ?? line.capsOnly.lowest;
-  if (line.max !== null && lowest !== null && lowest > line.max) return 'TOO HIGH';
-  return 'OUT OF REACH';
+/** Which side of the band lies beyond reach whatever else is given up but the caps, in a word. */
+function word(line: ReachLine): '' | 'TOO LOW' | 'TOO HIGH' {
+  const [lowest, highest] =
+    line.lowest === null ? [line.capsOnly.lowest, line.capsOnly.highest] : [line.lowest, line.highest];
+  if (line.min !== null && highest !== null && highest < line.min * (1 - 1e-6)) return 'TOO LOW';
+  if (line.max !== null && lowest !== null && lowest > line.max * (1 + 1e-6)) return 'TOO HIGH';
+  return '';
 }
+
+/** The limits that bite hardest; all of them are in the JSON. */
+function heldBack(line: ReachLine): string {
+  const rest = line.limitedBy.length - SHOWN;
+  return [...line.limitedBy.slice(0, SHOWN), ...(rest > 0 ? [`${rest} more`] : [])].join('; ');
+}
+
+const SHOWN = 2;

@@ -95,19 +95,21 @@ const proof = z.strictObject({
   stages: z.array(stage).optional(),
 });
 
+const nitrogenShares = z
+  .strictObject({
+    nitrate: z.number(),
+    ammonium: z.number(),
+    urea: z.number(),
+    other: z.number(),
+    undeclared: z.number(),
+  })
+  .nullable();
+
 const mix = {
   items: z.array(item),
   waters: z.array(waterShare),
   elements: z.array(elementLine),
-  nitrogenShares: z
-    .strictObject({
-      nitrate: z.number(),
-      ammonium: z.number(),
-      urea: z.number(),
-      other: z.number(),
-      undeclared: z.number(),
-    })
-    .nullable(),
+  nitrogenShares,
   rules: z.array(ruleLine),
   costPerLitre: amount,
   costPerBatch: amount.nullable(),
@@ -200,8 +202,33 @@ export const programmesShape = z.strictObject({
   ),
 });
 
+export const labelsShape = z.strictObject({
+  schema: z.literal('velamen.labels/1'),
+  status: z.literal('read'),
+  shelf: z.string(),
+  products: z.array(
+    z.strictObject({
+      id: z.string(),
+      name: z.string(),
+      per: z.enum(['g/L', 'mL/L']),
+      elements: z.array(
+        z.strictObject({
+          element,
+          mgPerLitre: maybe.describe('from 1 g/L or 1 mL/L; null where the label is silent'),
+          low: z.number(),
+          high: z.number(),
+        }),
+      ),
+      nitrogenShares,
+      open: z.array(z.string()),
+      problems: z.array(problemShape),
+    }),
+  ),
+});
+
 /** Command → shape of its --json object. */
 export const SHAPES: ReadonlyMap<string, z.ZodType> = new Map<string, z.ZodType>([
+  ['labels', labelsShape],
   ['blend', blendShape],
   ['reach', reachAgainstShape],
   ['programmes', programmesShape],

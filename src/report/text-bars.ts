@@ -4,7 +4,10 @@ import type { Bar, Tone } from './sheet.js';
 import { padLeft, padRight, plainText, widthOf } from './wrap.js';
 
 /** Places between the ends of a band; odd, so that a centred aim has a place of its own. */
-const PLACES = 21;
+const MOST_PLACES = 21;
+const LEAST_PLACES = 9;
+/** The brackets, three places outside each of them, and a blank. */
+const AROUND = 9;
 
 /**
  * One line per value: name, amount, band in figures, the bar, a word.
@@ -21,7 +24,6 @@ export function barLines(
     least: bar.min === null ? '' : figure(bar.min),
     aim: bar.aim === null ? '' : figure(bar.aim),
     most: bar.max === null ? '' : figure(bar.max),
-    picture: picture(bar),
     word: word(bar),
   }));
   const width = (of: (row: (typeof rows)[number]) => string, head: string): number =>
@@ -35,14 +37,24 @@ export function barLines(
   };
   const line = (name: string, value: string, least: string, aim: string, most: string, rest: string): string =>
     `  ${padRight(name, w.name)}  ${padLeft(value, w.value)}  ${padLeft(least, w.least)} ${padLeft(aim, w.aim)} ${padLeft(most, w.most)}  ${rest}`;
-  // on a narrow terminal the picture gives way; the figures and the word stay
-  const drawn = widthOf(line('', '', '', '', '', '')) + PLACES + 8 + 12 <= columns;
+  // where room is short the picture shrinks, then gives way; the figures and the word stay
+  const room =
+    columns - widthOf(line('', '', '', '', '', '')) - AROUND - Math.max(...rows.map((row) => row.word.length));
+  const places = Math.min(MOST_PLACES, room - ((room + 1) % 2));
+  const drawn = places >= LEAST_PLACES;
   const banded = block.bars.some((bar) => lay(bar) !== null);
   const head = banded ? line(block.unit, 'mix', 'least', 'aim', 'most', '') : line(block.unit, 'mix', '', '', '', '');
   return [
     { text: head, tone: 'quiet' },
     ...rows.map((row, i) => ({
-      text: line(row.name, row.value, row.least, row.aim, row.most, `${drawn ? row.picture : ''}${row.word}`),
+      text: line(
+        row.name,
+        row.value,
+        row.least,
+        row.aim,
+        row.most,
+        `${drawn ? picture(block.bars[i]!, places) : ''}${row.word}`,
+      ),
       tone: toneOf(block.bars[i]!),
     })),
     ...(drawn && banded ? [{ text: legend(block.bars), tone: 'quiet' as const }] : []),
@@ -55,17 +67,17 @@ function trace(value: number): string {
 }
 
 /** `  [····|··o··]  `, always of one width. */
-export function picture(bar: Bar): string {
+export function picture(bar: Bar, places = MOST_PLACES): string {
   const laid = lay(bar);
-  if (laid === null) return ' '.repeat(PLACES + 8);
-  const track: string[] = Array.from({ length: PLACES }, () => '.');
-  const at = (place: number): number => Math.round(Math.min(1, Math.max(0, place)) * (PLACES - 1));
+  if (laid === null) return ' '.repeat(places + AROUND);
+  const track: string[] = Array.from({ length: places }, () => '.');
+  const at = (place: number): number => Math.round(Math.min(1, Math.max(0, place)) * (places - 1));
   if (at(laid.high) > at(laid.low)) track.fill('=', at(laid.low), at(laid.high) + 1);
   if (laid.aim !== null) track[at(laid.aim)] = '|';
   const below = laid.value < 0;
   const above = laid.value > 1;
   if (!below && !above) track[at(laid.value)] = 'o';
-  return `${outside(below, laid, 'left')}${laid.floor ? '[' : ' '}${track.join('')}${laid.ceiling ? ']' : '>'}${outside(above, laid, 'right')}`;
+  return `${outside(below, laid, 'left')}${laid.floor ? '[' : ' '}${track.join('')}${laid.ceiling ? ']' : '>'}${outside(above, laid, 'right')} `;
 }
 
 /** Three places beside the band: `o`, `o.` or `o..` the farther out the value is. */

@@ -42,11 +42,11 @@ describe('a value against its band', () => {
   });
 
   it('is drawn outside the brackets when it lies outside the band', () => {
-    expect(picture(bar(10, 20, 60, 40))).toBe(' o [..........|..........]   ');
-    expect(picture(bar(63, 20, 60, 40))).toBe('   [..........|..........]o  ');
-    expect(picture(bar(40, 20, 60, 40))).toBe('   [..........o..........]   ');
-    expect(picture(bar(40, 20, 60, null, 30, 50))).toBe('   [.....=====o=====.....]   ');
-    expect(picture(bar(40, 20, null))).toMatch(/^ {3}\[\.+o\.+> {3}$/);
+    expect(picture(bar(10, 20, 60, 40))).toBe(' o [..........|..........]    ');
+    expect(picture(bar(63, 20, 60, 40))).toBe('   [..........|..........]o   ');
+    expect(picture(bar(40, 20, 60, 40))).toBe('   [..........o..........]    ');
+    expect(picture(bar(40, 20, 60, null, 30, 50))).toBe('   [.....=====o=====.....]    ');
+    expect(picture(bar(40, 20, null))).toMatch(/^ {3}\[\.+o\.+> {4}$/);
   });
 
   it('always takes the same room', () => {
@@ -60,6 +60,6 @@ describe('a value against its band', () => {
       bar(5, 0, 0),
       bar(5, 3, 3),
     ].map((b) => picture(b).length);
-    expect(new Set(widths)).toEqual(new Set([29]));
+    expect(new Set(widths)).toEqual(new Set([30]));
   });
 });

@@ -1,0 +1,80 @@
+import { findProduct } from '../catalog/catalog.js';
+import type { Product } from '../catalog/product.js';
+import { labelLine } from '../label/label-line.js';
+import { problem, type Problem } from '../problem.js';
+import { type LabelsResult, labelsSheet } from '../report/labels.js';
+import { benchInput } from './bench-input.js';
+import { Collected } from './collect.js';
+import type { Command } from './command.js';
+import { FEED_OPTIONS } from './feed-options.js';
+import { shelfInput } from './shelf-input.js';
+import { shippedCatalog } from './shipped.js';
+
+/** What each label means in mg/L, and what is wrong with it. */
+export const labelsCommand: Command = {
+  name: 'labels',
+  summary: 'what each label means in mg/L, and what is wrong with it',
+  examples: [
+    { line: 'velamen labels --shelf shelf.csv', says: 'every product of a shelf' },
+    { line: 'velamen labels --catalog quillmere-balanced', says: 'one product of the catalog' },
+  ],
+  about: [
+    'Every mistake in the file is told with its line (exit code 2). What a label leaves open is shown as a range: a minimum counts on its low end, a cap allows for its high end.',
+  ],
+  operands: { name: 'ID…', says: 'products to show (default: all)', most: 100 },
+  options: {
+    bench: FEED_OPTIONS.bench!,
+    shelf: FEED_OPTIONS.shelf!,
+    catalog: { says: 'the products and salts that come with the program, instead of a shelf' },
+  },
+  async run(given, io) {
+    const catalog = shippedCatalog();
+    const collected = new Collected();
+    if (given.flag('catalog')) {
+      for (const other of ['bench', 'shelf']) {
+        if (given.text(other) !== undefined)
+          collected.add(
+            problem(
+              'two-shelves',
+              { field: `--${other}` },
+              `--catalog and --${other}`,
+              'one of them',
+              'Leave the other out.',
+            ),
+          );
+      }
+    }
+    const shelf = given.flag('catalog')
+      ? { name: 'the catalog', products: [...catalog.products, ...catalog.salts] }
+      : shelfInput(given, io, catalog, benchInput(given, io, catalog, collected), collected);
+    const shown =
+      given.operands.length === 0 || shelf.products.length === 0
+        ? shelf.products
+        : given.operands.flatMap((id) => collected.take(findProduct(shelf.products, id)) ?? []);
+    const warnings = collected.settle();
+    const result: LabelsResult = {
+      schema: 'velamen.labels/1',
+      status: 'read',
+      shelf: shelf.name,
+      products: shown.map((product) =>
+        labelLine(
+          product,
+          warnings.filter((w) => isAbout(w, product)),
+        ),
+      ),
+    };
+    // warnings about a product stand with it on the sheet
+    return {
+      exit: 0,
+      json: result,
+      sheets: [labelsSheet(result)],
+      warnings: warnings.filter((w) => !shown.some((p) => isAbout(w, p))),
+    };
+  },
+};
+
+function isAbout(found: Problem, product: Product): boolean {
+  return (
+    found.where.line !== undefined && found.where.line === product.where.line && found.where.file === product.where.file
+  );
+}

@@ -1,0 +1,239 @@
+import { describe, expect, it } from 'vitest';
+import {
+  assessShape,
+  blendShape,
+  labelsShape,
+  programmesShape,
+  reachAgainstShape,
+  refusedShape,
+} from '../../src/report/schemas.js';
+import { folder, velamen } from './world.js';
+
+/** Generic salts, enough for the major elements; prices invented. */
+const SHELF = `id,name,form,formula,pack,price
+kno3,potassium nitrate,powder,KNO3,1 kg,7.5
+cano3,calcium nitrate,powder,Ca(NO3)2·4H2O,1 kg,4
+mgso4,magnesium sulfate,powder,MgSO4·7H2O,1 kg,3.9
+mkp,monopotassium phosphate,powder,KH2PO4,1 kg,9.5
+`;
+const TRACE = `id,name,form,basis,Fe,Mn,Zn,Cu,B,Mo,Na,Cl,S,pack,price
+trace,trace elements,liquid,w/v,0.2,0.06,0.02,0.006,0.02,0.002,0,0,0,250 mL,8
+`;
+const MOTH = ['--plants', 'moth orchids', '--medium', 'moss', '--shelf', 'shelf.csv'];
+
+describe('a feed without a bench', () => {
+  it('is blended from options alone', async () => {
+    const home = folder({ 'shelf.csv': SHELF });
+    const ran = await velamen(
+      ['blend', ...MOTH, '--volume', '1 US gal', '--currency', 'EUR', '--with', 'lanternmoss-trace', '--json'],
+      home,
+    );
+    const result = blendShape.parse(JSON.parse(ran.stdout));
+    expect(result.feed).toMatchObject({
+      plants: 'phalaenopsis',
+      medium: 'sphagnum',
+      phase: 'growth',
+      strength: '100 %',
+      currency: 'EUR',
+    });
+    expect(result.feed.batchLitres).toBeCloseTo(3.785411784, 9);
+    expect(result.status).toBe('optimal');
+    expect(ran.exit).toBe(0);
+    expect(ran.stderr).toContain('Rain water is assumed');
+  });
+
+  it('exits with 3 and says why where it cannot be met', async () => {
+    const home = folder({ 'shelf.csv': SHELF });
+    const ran = await velamen(['blend', ...MOTH, '--water', 'pure'], home);
+    expect(ran.exit).toBe(3);
+    expect(ran.stdout).toContain('no feed keeps every limit');
+    const json = await velamen(['blend', ...MOTH, '--water', 'pure', '--json'], home);
+    const result = blendShape.parse(JSON.parse(json.stdout));
+    expect(result.status).toBe('infeasible');
+    expect(result.conflict?.length).toBeGreaterThan(0);
+    expect(result.proof.verdict).toBe('infeasible');
+  });
+
+  it('takes an own analysis of the water, own rules and an ammonium share', async () => {
+    const home = folder({ 'shelf.csv': SHELF });
+    const ran = await velamen(
+      [
+        'blend',
+        ...MOTH,
+        '--water',
+        'Ca=20, Mg=4, alkalinity=60',
+        '--nh4',
+        '5 %',
+        '--rule',
+        'Ca >= 2.5 * Mg',
+        '--rule',
+        'EC <= 1.1',
+        '--with',
+        'lanternmoss-trace',
+        '--json',
+      ],
+      home,
+    );
+    const result = blendShape.parse(JSON.parse(ran.stdout));
+    expect(result.rules.filter((rule) => rule.from === 'you').map((rule) => rule.rule)).toEqual([
+      'Ca >= 2.5 * Mg',
+      'NH4 <= 0.05 * N',
+    ]);
+    expect(result.ec.max).toBe(1.1);
+    expect(result.elements.find((e) => e.element === 'Ca')?.mgPerLitre).toBeGreaterThanOrEqual(20);
+  });
+
+  it('prints the same bytes twice', async () => {
+    const home = folder({ 'shelf.csv': SHELF });
+    const line = ['blend', ...MOTH, '--with', 'lanternmoss-trace', '--json'];
+    expect((await velamen(line, home)).stdout).toBe((await velamen(line, home)).stdout);
+  });
+});
+
+describe('a bench', () => {
+  const bench = `name: Hollow Row\ncurrency: EUR\nwater: { use: rain }\npen: { scale: 700 }\nfeeds:\n  moss: { plants: moth orchid, medium: moss, strength: 60 %, batch: 2 L }\n  bark: { plants: cattleya, medium: bark, batch: 5 L }\n`;
+  const files = { 'bench.yaml': bench, 'shelf.csv': SHELF };
+
+  it('prints every feed in its order, and one in JSON', async () => {
+    const home = folder(files);
+    const all = await velamen(['blend', '--with', 'lanternmoss-trace'], home);
+    expect(all.stdout.indexOf('moss: ')).toBeLessThan(all.stdout.indexOf('bark: '));
+    const json = await velamen(['blend', '--json'], home);
+    expect(json.exit).toBe(2);
+    expect(refusedShape.parse(JSON.parse(json.stdout)).problems[0]?.fix).toBe('Name one with --feed: moss, bark.');
+  });
+
+  it('is overridden by options, its rules are added to', async () => {
+    const home = folder(files);
+    const ran = await velamen(
+      [
+        'blend',
+        '--feed',
+        'moss',
+        '--strength',
+        'N: 50 mg/L',
+        '--phase',
+        'bloom',
+        '--volume',
+        '8 L',
+        '--with',
+        'lanternmoss-trace',
+        '--json',
+      ],
+      home,
+    );
+    expect(blendShape.parse(JSON.parse(ran.stdout)).feed).toMatchObject({
+      name: 'moss',
+      phase: 'bloom',
+      strength: 'N 50 mg/L',
+      batchLitres: 8,
+    });
+  });
+
+  it('reaches, alone and against a neighbour', async () => {
+    const home = folder({ ...files, 'other/shelf.csv': TRACE });
+    const ran = await velamen(['reach', '--feed', 'moss', '--json'], home);
+    const alone = reachAgainstShape.parse(JSON.parse(ran.stdout));
+    expect(alone.elements.find((e) => e.element === 'Fe')).toMatchObject({ reachable: false });
+    expect(ran.exit).toBe(3);
+    const both = await velamen(['reach', '--feed', 'moss', '--against', 'other', '--json'], home);
+    expect(reachAgainstShape.parse(JSON.parse(both.stdout)).against?.shelf).toBe('other/shelf.csv');
+    expect((await velamen(['reach', '--feed', 'moss', '--against', 'other'], home)).stdout).toContain(
+      'two shelves side by side',
+    );
+  });
+
+  it('assesses a recipe, judged by a feed or not', async () => {
+    const home = folder(files);
+    const recipe = '1 g kno3 + 1/4 tsp mgso4 in 4 L';
+    const judged = await velamen(['assess', '1 g kno3 in 4 L', '--feed', 'bark', '--json'], home);
+    expect(assessShape.parse(JSON.parse(judged.stdout)).status).toBe('outside');
+    expect(judged.exit).toBe(3);
+    const plain = await velamen(['assess', '1 g kno3 in 4 L', '--water', 'pure', '--json'], home);
+    const result = assessShape.parse(JSON.parse(plain.stdout));
+    expect([plain.exit, result.status]).toEqual([0, 'no programme']);
+    // 1 g KNO3 in 4 L: 250 mg/L × 14.007 / 101.102 of N (CIAAW 2021 weights), less than the last printed digit apart
+    expect(result.elements.find((e) => e.element === 'N')?.mgPerLitre).toBeCloseTo((250 * 14.007) / 101.102, 6);
+    const spoon = await velamen(['assess', recipe], home);
+    expect(spoon).toMatchObject({ exit: 2, stdout: '' });
+    expect(spoon.stderr).toContain('bulk');
+  });
+
+  it('reads its labels', async () => {
+    const home = folder(files);
+    const ran = await velamen(['labels', '--json'], home);
+    expect(labelsShape.parse(JSON.parse(ran.stdout)).products.map((p) => p.id)).toEqual([
+      'kno3',
+      'cano3',
+      'mgso4',
+      'mkp',
+    ]);
+    expect((await velamen(['labels', 'mkp', '--csv'], home)).stdout).toContain('mkp,g/L');
+    expect((await velamen(['labels', '--catalog', '--shelf', 'shelf.csv'], home)).exit).toBe(2);
+  });
+});
+
+describe('refusals', () => {
+  it('tell everything at once, with file and line', async () => {
+    const home = folder({
+      'shelf.csv': SHELF.replace('KNO3,1 kg', 'KNQ3,1 furlong').replace('powder,MgSO4', 'powdr,MgSO4'),
+    });
+    const ran = await velamen(
+      [
+        'blend',
+        '--plants',
+        'moth orchyd',
+        '--medium',
+        'moss',
+        '--shelf',
+        'shelf.csv',
+        '--nh4',
+        '30',
+        '--volume',
+        '4 gal',
+        '--strength',
+        '90',
+      ],
+      home,
+    );
+    expect(ran).toMatchObject({ exit: 2, stdout: '' });
+    for (const part of ['shelf.csv:2', 'shelf.csv:4', '--nh4', '--plants', '--volume', '--strength', 'moth orchyd'])
+      expect(ran.stderr).toContain(part);
+  });
+
+  it.each([
+    [['blend'], '--plants and --medium'],
+    [['blend', '--plants', 'fern'], 'Add --medium.'],
+    [['blend', '--bench', 'nowhere'], '--bench'],
+    [['blend', '--feed', 'moss'], '--feed'],
+    [['blend', '--plants', 'fern', '--medium', 'peat'], 'no shelf.csv'],
+    [['blend', ...MOTH], 'shelf.csv'],
+    [['assess'], 'no recipe'],
+    [['reach', ...MOTH, '--against', 'nowhere.csv'], 'nowhere.csv'],
+    [['labels'], 'no shelf.csv'],
+  ])('%j: %s', async (argv, hint) => {
+    const ran = await velamen(argv, folder());
+    expect(ran).toMatchObject({ exit: 2, stdout: '' });
+    expect(ran.stderr).toContain(hint);
+  });
+
+  it('refuse what stands on the shelf already, or does not', async () => {
+    const home = folder({ 'shelf.csv': SHELF });
+    const ran = await velamen(['blend', ...MOTH, '--with', 'lanternmos-trace', '--without', 'kn03'], home);
+    expect(ran.exit).toBe(2);
+    expect(ran.stderr).toContain('Did you mean lanternmoss-trace');
+    expect(ran.stderr).toContain('Did you mean kno3');
+  });
+});
+
+describe('--programmes', () => {
+  it('lists what is known, and one in full', async () => {
+    const all = await velamen(['blend', '--programmes', '--json'], folder());
+    expect(programmesShape.parse(JSON.parse(all.stdout)).programmes.length).toBeGreaterThan(100);
+    const one = await velamen(['blend', '--programmes', '--plants', 'moth orchid', '--medium', 'bark'], folder());
+    expect(one.stdout).toContain('phalaenopsis in bark, growth');
+    expect(one.stdout).toContain('Where the numbers come from');
+    const none = await velamen(['blend', '--programmes', '--plants', 'vanda', '--medium', 'peat'], folder());
+    expect(none.exit).toBe(2);
+  });
+});
