@@ -1,0 +1,165 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { type LinearProgram, solve, type Verdict } from '../../solver/index.js';
+import { blend, type Kind } from './blends.js';
+import { dice } from './dice.js';
+
+const program = fc
+  .record({
+    seed: fc.integer({ min: 1, max: 1e9 }),
+    products: fc.integer({ min: 3, max: 25 }),
+    kind: fc.constantFrom<Kind>('loose', 'tight', 'random', 'degenerate', 'conflict'),
+  })
+  .map(({ seed, products, kind }) => ({ seed, made: blend(seed, products, kind) }));
+
+const RUNS = { numRuns: 120, seed: 1945 };
+/** Twice the certificate's 1e-6: each of the two answers may be off by that much. */
+const SAME = 2e-6;
+
+/** For every program, `change` keeps the verdict and, but for `factor`, the cost. */
+function law(change: (p: LinearProgram, seed: number) => { program: LinearProgram; factor?: number }) {
+  return fc.assert(
+    fc.asyncProperty(program, async ({ seed, made }) => {
+      const { program: changed, factor = 1 } = change(made, seed);
+      const [before, after] = [await solve(made), await solve(changed)];
+      expect(after.verdict).toBe(before.verdict);
+      if (before.verdict !== 'optimal' || after.verdict !== 'optimal') return;
+      expectSame(after.objective, factor * before.objective);
+    }),
+    RUNS,
+  );
+}
+
+function expectSame(a: number, b: number) {
+  expect(Math.abs(a - b)).toBeLessThanOrEqual(SAME * Math.max(Math.abs(a), Math.abs(b)) + 1e-12);
+}
+
+function costOf(verdict: Verdict): number {
+  return verdict.verdict === 'optimal'
+    ? verdict.objective
+    : verdict.verdict === 'infeasible'
+      ? Number.POSITIVE_INFINITY
+      : Number.NaN;
+}
+
+describe('laws that hold whatever the program', () => {
+  test('a column that the answer leaves at 0 may go', async () => {
+    await fc.assert(
+      fc.asyncProperty(program, async ({ made }) => {
+        const before = await solve(made);
+        if (before.verdict !== 'optimal') return;
+        const unused = made.columns.find(({ id }) => before.x[id] === 0);
+        if (!unused) return;
+        const without = {
+          columns: made.columns.filter(({ id }) => id !== unused.id),
+          rows: made.rows.map((row) => ({
+            ...row,
+            terms: Object.fromEntries(Object.entries(row.terms).filter(([id]) => id !== unused.id)),
+          })),
+        };
+        expectSame(costOf(await solve(without)), before.objective);
+      }),
+      RUNS,
+    );
+  });
+
+  test('a column given twice, without a ceiling, changes nothing', () =>
+    law((p) => {
+      const twin = p.columns.find(({ upper }) => upper === undefined);
+      if (!twin) return { program: p };
+      const rows = p.rows.map((row) =>
+        Object.hasOwn(row.terms, twin.id) ? { ...row, terms: { ...row.terms, twin: row.terms[twin.id]! } } : row,
+      );
+      return { program: { columns: [...p.columns, { ...twin, id: 'twin' }], rows } };
+    }));
+
+  test('a row given twice changes nothing', () =>
+    law((p) => ({ program: { ...p, rows: [...p.rows, { ...p.rows[0]!, id: 'again' }] } })));
+
+  test('a slacker row never costs more', async () => {
+    await fc.assert(
+      fc.asyncProperty(program, async ({ seed, made }) => {
+        const at = dice(seed).whole(0, made.rows.length - 1);
+        const slack = made.rows.map((row, i) => {
+          if (i !== at) return row;
+          const { lower, upper } = row;
+          return {
+            ...row,
+            ...(lower === undefined ? {} : { lower: lower * 0.9 }),
+            ...(upper === undefined ? {} : { upper: upper * 1.1 }),
+          };
+        });
+        const [before, after] = [costOf(await solve(made)), costOf(await solve({ ...made, rows: slack }))];
+        expect(after <= before * (1 + SAME) + 1e-12 || before === after).toBe(true);
+      }),
+      RUNS,
+    );
+  });
+
+  test('the order of columns and rows does not matter', () =>
+    law((p, seed) => {
+      const d = dice(seed);
+      const shuffled = <T>(items: readonly T[]) =>
+        items
+          .map((item) => [d.unit(), item] as const)
+          .sort((a, b) => a[0] - b[0])
+          .map(([, item]) => item);
+      return { program: { columns: shuffled(p.columns), rows: shuffled(p.rows) } };
+    }));
+
+  test('a row in other units changes nothing', () =>
+    law((p, seed) => {
+      const d = dice(seed);
+      const rows = p.rows.map(({ id, lower, upper, terms }) => {
+        const by = 10 ** d.whole(-4, 4);
+        return {
+          id,
+          ...(lower === undefined ? {} : { lower: lower * by }),
+          ...(upper === undefined ? {} : { upper: upper * by }),
+          terms: Object.fromEntries(Object.entries(terms).map(([column, a]) => [column, a * by])),
+        };
+      });
+      return { program: { ...p, rows } };
+    }));
+
+  test('a column in other units changes nothing', () =>
+    law((p, seed) => {
+      const d = dice(seed);
+      const by = new Map(p.columns.map(({ id }) => [id, 10 ** d.whole(-3, 3)]));
+      return {
+        program: {
+          columns: p.columns.map(({ id, cost, upper }) => ({
+            id,
+            cost: cost * by.get(id)!,
+            ...(upper === undefined ? {} : { upper: upper / by.get(id)! }),
+          })),
+          rows: p.rows.map((row) => ({
+            ...row,
+            terms: Object.fromEntries(Object.entries(row.terms).map(([id, a]) => [id, a * by.get(id)!])),
+          })),
+        },
+      };
+    }));
+
+  test('other money, other cost', () =>
+    law((p) => ({ program: { ...p, columns: p.columns.map((c) => ({ ...c, cost: c.cost * 250 })) }, factor: 250 })));
+
+  test('twice the need and twice the ceilings cost twice as much', () =>
+    law((p) => {
+      const twice = <T extends { lower?: number; upper?: number }>(item: T): T => ({
+        ...item,
+        ...(item.lower === undefined ? {} : { lower: item.lower * 2 }),
+        ...(item.upper === undefined ? {} : { upper: item.upper * 2 }),
+      });
+      return { program: { columns: p.columns.map(twice), rows: p.rows.map(twice) }, factor: 2 };
+    }));
+
+  test('the same program twice gives the same answer to the last digit', async () => {
+    await fc.assert(
+      fc.asyncProperty(program, async ({ made }) => {
+        expect(JSON.stringify(await solve(made))).toBe(JSON.stringify(await solve(structuredClone(made))));
+      }),
+      RUNS,
+    );
+  });
+});
