@@ -13,7 +13,7 @@ export function refusedObject(command: string, problems: readonly Problem[]) {
 
 function oneProblem(p: Problem): string {
   const place = [p.where.file, p.where.line].filter((part) => part !== undefined).join(':');
-  const field = p.where.field === undefined ? '' : ` (${p.where.field})`;
+  const field = p.where.field === undefined ? '' : place === '' ? p.where.field : ` (${p.where.field})`;
   const grade = p.severity === 'warning' ? 'note: ' : '';
   const where = `${place}${field}`.trim();
   const head = `${where === '' ? '' : `${where}: `}${grade}found ${p.found}`;

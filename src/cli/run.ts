@@ -64,7 +64,7 @@ function resultText(outcome: Outcome, given: Given, io: Io): string {
   if ('text' in outcome) return outcome.text;
   if (given.flag('json')) return jsonText(outcome.json);
   if (given.flag('csv')) return outcome.sheets.map(renderCsv).join('\r\n');
-  if (given.flag('html')) return outcome.sheets.map(renderHtml).join('');
+  if (given.flag('html')) return renderHtml(outcome.sheets);
   return outcome.sheets.map((sheet) => renderText(sheet, textOptions(io))).join('\n\n');
 }
 

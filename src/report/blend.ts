@@ -60,7 +60,10 @@ function cannotBlocks(result: BlendResult, pen: PenScale | null): Block[] {
 }
 
 function conflictLine(line: ConflictLine): string {
-  const because = line.because.length === 0 ? '' : `; ${line.because.join(', ')}`;
+  // the first two tell the story; all of them are in the JSON
+  const rest = line.because.length - 2;
+  const told = [...line.because.slice(0, 2), ...(rest > 0 ? [`${rest} more`] : [])].join('; ');
+  const because = told === '' ? '' : `: ${told}`;
   return `${line.limit} (${line.from})${because}`;
 }
 

@@ -7,7 +7,7 @@ export function renderCsv(sheet: Sheet): string {
   const parts: string[][][] = [];
   let name = sheet.title;
   for (const block of sheet.blocks) {
-    if (block.kind === 'heading') name = block.text;
+    if (block.kind === 'heading') name = `${sheet.title} / ${block.text}`;
     const rows = blockRows(block);
     if (rows.length > 0) parts.push([[`# ${name}`], ...rows]);
   }

@@ -11,7 +11,8 @@ export function money(value: number, currency: string): string {
   return `${value > 0 && value < 0.00001 ? '<0.00001' : figure(value)} ${currency}`.trim();
 }
 
-/** `1.64 g`, `0.4 mg`, `2.5 mL`. */
+/** `1.64 g`, `0.4 mg`, `2.5 mL`; what no kit can measure is only said to be less than that. */
 export function amount(value: number, unit: 'g' | 'mL'): string {
+  if (value > 0 && value < 0.00001) return `<0.01 ${unit === 'g' ? 'mg' : 'µL'}`;
   return unit === 'g' && value > 0 && value < 0.01 ? `${figure(value * 1000)} mg` : `${figure(value)} ${unit}`;
 }

@@ -4,8 +4,9 @@ import { figure } from './figures.js';
 import type { Bar, Block, Sheet, Table } from './sheet.js';
 import { barSvg } from './svg.js';
 
-/** A whole page in one file: nothing is fetched, nothing runs, it prints on paper. */
-export function renderHtml(sheet: Sheet): string {
+/** All sheets as a whole page in one file: nothing is fetched, nothing runs, it prints on paper. */
+export function renderHtml(sheets: readonly Sheet[]): string {
+  const title = sheets.map((sheet) => sheet.title).join(' · ');
   return [
     '<!doctype html>',
     '<html lang="en">',
@@ -13,13 +14,17 @@ export function renderHtml(sheet: Sheet): string {
     '<meta charset="utf-8">',
     '<meta name="viewport" content="width=device-width, initial-scale=1">',
     `<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">`,
-    `<title>${safe(sheet.title)}</title>`,
+    `<title>${safe(title)}</title>`,
     `<style>${STYLE}</style>`,
     '</head>',
     '<body>',
     '<main>',
-    `<h1>${safe(sheet.title)}</h1>`,
-    ...sheet.blocks.map(blockHtml),
+    ...sheets.flatMap((sheet) => [
+      '<article>',
+      `<h1>${safe(sheet.title)}</h1>`,
+      ...sheet.blocks.map(blockHtml),
+      '</article>',
+    ]),
     '</main>',
     '</body>',
     '</html>',
@@ -89,5 +94,5 @@ const STYLE = [
   'tr.bad th,tr.bad td,p.bad{font-weight:700}p.quiet{opacity:.75}',
   'dl{display:grid;grid-template-columns:max-content 1fr;gap:.1rem 1rem}dd{margin:0}dt{opacity:.75}',
   'ul.cautions{border:1px solid;padding:.6rem .6rem .6rem 1.8rem}',
-  '@media print{body{margin:0;font-size:11pt}h2{break-after:avoid}tr,li{break-inside:avoid}}',
+  '@media print{article+article{break-before:page}body{margin:0;font-size:11pt}h2{break-after:avoid}tr,li{break-inside:avoid}}',
 ].join('');

@@ -103,12 +103,11 @@ export function ecBlocks(mix: Pick<Mix, 'ec'>, pen: PenScale | null): Block[] {
       : mSPerCm <= max * (1 + 1e-6)
         ? `; the limit is ${figure(max)}`
         : `; OVER the limit of ${figure(max)}`;
-  const lines = [`EC at 25 °C: ${figure(mSPerCm)} mS/cm, ${figure(low)} to ${figure(high)} likely${limit}.`];
+  const range = (of: (ec: number) => string): string => (of(low) === of(high) ? '' : ` (${of(low)} to ${of(high)})`);
+  const lines = [`EC at 25 °C: ${figure(mSPerCm)} mS/cm${range(figure)}${limit}.`];
   if (pen !== null && pen !== 'EC') {
     const reading = (ec: number): string => figure(ec * pen);
-    lines.push(
-      `A pen on the ${pen} scale shows about ${reading(mSPerCm)} ppm of that scale (${reading(low)} to ${reading(high)}).`,
-    );
+    lines.push(`A pen on the ${pen} scale shows about ${reading(mSPerCm)} ppm of that scale${range(reading)}.`);
   }
   return [paragraph(lines.join(' '), max !== null && mSPerCm > max * (1 + 1e-6) ? 'bad' : 'plain')];
 }
@@ -124,7 +123,8 @@ export function waterText(waters: readonly WaterShare[]): string {
 export function missLines(misses: readonly { limit: string; value: number; bound: number }[]): string[] {
   return misses.map(({ limit, value, bound }) => {
     const by = Math.abs(value - bound);
-    return `${limit}: this mix gives ${figure(value)}, ${figure(by)} too ${value < bound ? 'little' : 'much'}`;
+    const named = / (min|max)$/.test(limit) ? `${limit} ${figure(bound)}` : limit;
+    return `${named}: this mix gives ${figure(value)}, ${figure(by)} too ${value < bound ? 'little' : 'much'}`;
   });
 }
 

@@ -28,16 +28,16 @@ describe('CSV', () => {
 
 describe('HTML', () => {
   it('escapes whatever a file says', () => {
-    const page = renderHtml(blendSheet({ ...attacked, feed: { ...attacked.feed, name: nasty } }));
+    const page = renderHtml([blendSheet({ ...attacked, feed: { ...attacked.feed, name: nasty } })]);
     expect(page).not.toContain('<script');
     expect(page).toContain('&lt;script&gt;');
   });
   it('fetches nothing', () => {
-    const page = renderHtml(blendSheet(blendResult)).replaceAll('http://www.w3.org/2000/svg', '');
+    const page = renderHtml([blendSheet(blendResult)]).replaceAll('http://www.w3.org/2000/svg', '');
     expect(page).not.toMatch(/https?:|src=|@import|url\(/);
   });
   it('says low and high in words, and draws one bar per band', () => {
-    const page = renderHtml(blendSheet(blendResult));
+    const page = renderHtml([blendSheet(blendResult)]);
     expect(page).toContain('<td>low</td>');
     expect(page.match(/<svg /g)).toHaveLength(7);
     expect(page).toContain('<title>Ca: low</title>');
@@ -47,7 +47,11 @@ describe('HTML', () => {
 describe('one model', () => {
   it('shows the same amounts in text, CSV and HTML', () => {
     const sheet = blendSheet(blendResult, 500);
-    const [text, csv, html] = [renderText(sheet, { columns: 80, colour: false }), renderCsv(sheet), renderHtml(sheet)];
+    const [text, csv, html] = [
+      renderText(sheet, { columns: 80, colour: false }),
+      renderCsv(sheet),
+      renderHtml([sheet]),
+    ];
     for (const figure of ['0.313 g', '1.25 g', '0.4 mL', '0.02 mg', '0.00325 EUR']) {
       expect(text).toContain(figure);
       expect(csv).toContain(figure);

@@ -47,7 +47,7 @@ describe('text', () => {
     const text = renderText(blendSheet(infeasibleResult), { columns: 80, colour: false });
     for (const part of [
       'no feed keeps every limit',
-      'Ca ≥ 24 mg/L (programme); cal brings 40 mg Ca per mL',
+      'Ca ≥ 24 mg/L (programme): cal brings 40 mg Ca per mL',
       'let Mg rise to 14.2 mg/L',
       '5.5 too little',
     ]) {
