@@ -74,10 +74,10 @@ export function choiceCell<T extends string>(
   return found;
 }
 
-/** A cell that must be filled in; '' where it is not. */
+/** A cell that must be filled in; '' where it is not. A missing column is told once, at the header. */
 export function requiredCell(row: Row, column: string, problems: Problem[]): string {
   const text = row.text(column);
-  if (text === undefined) {
+  if (text === undefined && row.has(column)) {
     problems.push(
       problem('cell-empty', row.where(column), 'an empty cell', `a value for ${column}`, `Fill in ${column}.`),
     );

@@ -122,8 +122,8 @@ function unknownColumn(cell: string, i: number, index: ColumnIndex, file: string
 }
 
 function guess(cell: string, index: ColumnIndex): string {
-  const ion = ION_HEADERS.get(bare(splitUnit(cell).name));
-  if (ion !== undefined && index.has(bare(ion.split(' ')[0]!))) return `Write it as ${ion}.`;
+  const ion = ionHint(cell, (name) => index.has(bare(name)));
+  if (ion !== null) return ion;
   const names = [...new Set([...index.values()].map((c) => c.name))];
   const guesses = cell.length <= 40 ? near(cell, index) : [];
   return guesses.length > 0
@@ -131,7 +131,13 @@ function guess(cell: string, index: ColumnIndex): string {
     : `Known: ${names.join(', ')}. Put anything else in notes.`;
 }
 
-/** Headers of the trade that are one step away from ours. */
+/** How to turn an ion of a water report into the element we ask for; null for any other name. */
+export function ionHint(name: string, isKnown: (column: string) => boolean): string | null {
+  const ion = ION_HEADERS.get(bare(splitUnit(name).name));
+  return ion !== undefined && isKnown(ion.split(' ')[0]!) ? `Write it as ${ion}.` : null;
+}
+
+/** Names of the trade that are one step away from ours. */
 const ION_HEADERS: ReadonlyMap<string, string> = new Map([
   ['no3', 'NO3-N (nitrate × 0.226)'],
   ['nh4', 'NH4-N (ammonium × 0.776)'],

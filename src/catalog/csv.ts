@@ -131,7 +131,7 @@ function strayQuote(code: CsvErrorCode, file: string, line: number, text: string
   return problem(
     'csv-quote',
     { file, line },
-    `${found} in ${shorten(text)}`,
+    `${found} in this line: ${clip(text)}`,
     'quotes around whole cells, in pairs',
     'Close the quote; write a quote inside a quoted cell twice ("").',
   );
@@ -160,8 +160,10 @@ function emptyFile(file: string): Problem {
 
 const count = (n: number, noun: string): string => `${n} ${noun}${n === 1 ? '' : 's'}`;
 
-/** A piece of the file, short enough to print. */
-export function shorten(text: string): string {
+/** A piece of the file in quotes, short enough to print. */
+export const shorten = (text: string): string => `"${clip(text)}"`;
+
+function clip(text: string): string {
   const clean = text.trim();
-  return `"${clean.length > 60 ? `${clean.slice(0, 57)}…` : clean}"`;
+  return clean.length > 60 ? `${clean.slice(0, 57)}…` : clean;
 }

@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import { nearest, type Problem, problem } from '../problem.js';
+import { ionHint } from './columns.js';
 import { childOf, entriesOf, isMapSpot, type Spot, contentOf, whereIs } from './yaml.js';
 
 /** Text or a number: what a grower writes as a value. */
@@ -79,7 +80,8 @@ export function describe(value: unknown): string {
 function unknownKey(key: string, line: number, spot: Spot, section: Section): Problem {
   const known = keysOf(section);
   const guesses = key.length > 40 ? [] : nearest(key, known);
-  const fix = guesses.length > 0 ? `Did you mean ${guesses.join(' or ')}?` : `Known: ${known.join(', ')}.`;
+  const ion = ionHint(key, (name) => known.includes(name));
+  const fix = ion ?? (guesses.length > 0 ? `Did you mean ${guesses.join(' or ')}?` : `Known: ${known.join(', ')}.`);
   const place = spot.name === '' ? 'a key of this file' : `a key of ${spot.name}`;
   return problem(
     'key-unknown',

@@ -121,7 +121,7 @@ function priceProblems(row: Row, price: number | undefined): Problem[] {
       warning(
         'price-zero',
         row.where('price'),
-        '0',
+        `"${row.text('price')}"`,
         'the price of a pack',
         '0 means free; leave the cell empty where it is not known.',
       ),

@@ -7,10 +7,7 @@ import { MOST_ROWS } from './limits.js';
 /** A CSV file read by column name. */
 export interface Table {
   file: string;
-  columns: ReadonlySet<string>;
   rows: Row[];
-  /** True where cells are separated by `;`, so that a comma in a number is a decimal comma. */
-  decimalComma: boolean;
 }
 
 /** One row; a cell that is empty or has no column reads as undefined. */
@@ -19,8 +16,15 @@ export class Row {
     readonly file: string,
     readonly line: number,
     private readonly cells: ReadonlyMap<string, string>,
+    /** True where cells are separated by `;`, so that a comma in a number is a decimal comma. */
     readonly decimalComma: boolean,
+    private readonly columns: ReadonlySet<string>,
   ) {}
+
+  /** False where the file has no such column at all. */
+  has(column: string): boolean {
+    return this.columns.has(column);
+  }
 
   text(column: string): string | undefined {
     return this.cells.get(column);
@@ -37,7 +41,7 @@ export class Row {
 export function readTable(text: string, file: string, columns: readonly Column[], problems: Problem[]): Table {
   const index = columnIndex(columns);
   const csv = splitCsv(text, file, (header) => isColumn(header, index), problems);
-  if (!csv) return { file, columns: new Set(), rows: [], decimalComma: false };
+  if (!csv) return { file, rows: [] };
   const decimalComma = csv.delimiter === ';';
   const matched = matchColumns(csv.header, csv.rows, index, file, problems);
   if (csv.rows.length > MOST_ROWS) {
@@ -56,12 +60,14 @@ export function readTable(text: string, file: string, columns: readonly Column[]
       ),
     );
   }
+  const names = new Set(matched.flatMap((column) => (column ? [column.name] : [])));
+  if (names.size === 0) return { file, rows: [] };
   const rows = csv.rows.map(({ line, cells }) => {
     const named = new Map<string, string>();
     matched.forEach((column, i) => {
       if (column && cells[i]) named.set(column.name, cells[i]);
     });
-    return new Row(file, line, named, decimalComma);
+    return new Row(file, line, named, decimalComma, names);
   });
-  return { file, columns: new Set(matched.flatMap((c) => (c ? [c.name] : []))), rows, decimalComma };
+  return { file, rows };
 }

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { findMedium, findPhase, findPlants, findProduct, findWater } from '../../src/catalog/index.js';
+import { formula, massShare } from '../../src/chemistry/index.js';
 import { littleCatalog, withFiles } from './little.js';
 import { clean, codes, problemsOf, told } from './told.js';
 
@@ -84,5 +85,18 @@ describe('a catalog', () => {
       phases: 'id,name\ngrowth,G\nbloom,B\nrest,R\nmonsoon,M\n',
     });
     expect(codes(problemsOf(result))).toEqual(expect.arrayContaining(['row-missing@-', 'name-unknown@5']));
+  });
+
+  it('gives the right factors where a water report states ions', () => {
+    const factor = (header: string) => {
+      const [problem] = problemsOf(withFiles({ waters: `id,${header}\nwell,1\n` }));
+      return Number(/× (\d\.\d+)\)/.exec(problem!.fix)![1]);
+    };
+    // rounded to three decimals, as printed
+    expect(factor('NO3')).toBeCloseTo(massShare('N', 'NO3'), 3);
+    expect(factor('NH4')).toBeCloseTo(massShare('N', 'NH4'), 3);
+    expect(factor('SO4')).toBeCloseTo(massShare('S', 'SO4'), 3);
+    expect(factor('PO4')).toBeCloseTo(massShare('P', 'PO4'), 3);
+    expect(factor('HCO3')).toBeCloseTo(formula('CaCO3').molarMass / 2 / formula('HCO3').molarMass, 3);
   });
 });

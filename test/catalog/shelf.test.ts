@@ -96,7 +96,7 @@ describe('a shelf', () => {
 
   it('warns that a price of 0 is free, that a price without pack is unknown, and that a density is not used', () => {
     expect(told(powder('price,pack', '0,1 kg'))).toEqual([
-      'shelf.csv:2 (price): found 0; expected the price of a pack. 0 means free; leave the cell empty where it is not known.',
+      'shelf.csv:2 (price): found "0"; expected the price of a pack. 0 means free; leave the cell empty where it is not known.',
     ]);
     expect(codes(problemsOf(powder('price', '3')))).toEqual(['price-without-pack@2']);
     expect(codes(problemsOf(powder('density', '1.2')))).toEqual(['not-used@2']);

@@ -1,0 +1,21 @@
+import { readBench, readCatalog, readProducts } from '../../src/catalog/index.js';
+import { type Problem, problemLine } from '../../src/problem.js';
+import { LITTLE, littleCatalog } from '../catalog/little.js';
+import { problemsOf } from '../catalog/told.js';
+
+/** A file of the catalog, a shelf, or a bench. */
+export type Kind = 'shelf' | 'bench' | keyof typeof LITTLE;
+
+/** A file, and every line that is said about it: code, place, what was found, what was expected, how to mend it. */
+export type Case = [kind: Kind, text: string, said: string[]];
+
+/** What is said about a file of this kind with this text, as `code: line`. */
+export function say(kind: Kind, text: string): string[] {
+  return problems(kind, text).map((p) => `${p.code}: ${problemLine(p)}`);
+}
+
+export function problems(kind: Kind, text: string): Problem[] {
+  if (kind === 'bench') return problemsOf(readBench(text, 'bench.yaml', littleCatalog()));
+  if (kind === 'shelf') return problemsOf(readProducts(text, 'shelf.csv'));
+  return problemsOf(readCatalog({ ...LITTLE, [kind]: text })).filter((p) => p.where.file === `catalog/${kind}.csv`);
+}
