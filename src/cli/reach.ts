@@ -2,6 +2,7 @@ import { join } from 'node:path';
 import { reach } from '../formulation/reach.js';
 import type { FeedRequest } from '../formulation/request.js';
 import { problem } from '../problem.js';
+import { type ReachAllResult, reachAllSheet } from '../report/reach-all.js';
 import { reachAgainstSheet, reachSheet } from '../report/reach.js';
 import { Collected } from './collect.js';
 import type { Command } from './command.js';
@@ -31,6 +32,7 @@ export const reachCommand: Command = {
   options: {
     ...FEED_OPTIONS,
     ...SHELF_OPTIONS,
+    all: { says: 'every feed of the bench, with an overview first; with --json one object for all of them' },
     against: { value: 'DIR', says: 'another bench, or a shelf file, to set beside this one for the same feed' },
   },
   async run(given, io) {
@@ -43,7 +45,20 @@ export const reachCommand: Command = {
       against === undefined
         ? undefined
         : readShelf(isFolder(against, io.cwd) ? join(against, 'shelf.csv') : against, io, collected);
-    if (requests.length > 1 && (given.flag('json') || other)) {
+    const all = given.flag('all');
+    for (const name of all ? (['feed', 'plants', 'against'] as const) : []) {
+      if (given.text(name) === undefined) continue;
+      collected.add(
+        problem(
+          'all-or-one',
+          { field: '--all' },
+          `--all and --${name}`,
+          'one of them',
+          `Leave out --all or --${name}.`,
+        ),
+      );
+    }
+    if (requests.length > 1 && !all && (given.flag('json') || other)) {
       const names = requests.map((request) => request.header.name).join(', ');
       collected.add(
         problem(
@@ -73,11 +88,13 @@ export const reachCommand: Command = {
     }
     const names = inputs.waters.map((w) => w.name).join(' and ');
     const water = inputs.waters.length > 1 ? `${names}, in any shares` : names;
-    return {
-      exit: met ? 0 : 3,
-      json: results[0]!,
-      sheets: results.map((result) => reachSheet(result, water)),
-      warnings,
+    const sheets = results.map((result) => reachSheet(result, water));
+    if (!all) return { exit: met ? 0 : 3, json: results[0]!, sheets, warnings };
+    const json: ReachAllResult = {
+      schema: 'velamen.reach-all/1',
+      status: met ? 'reachable' : 'out of reach',
+      feeds: results,
     };
+    return { exit: met ? 0 : 3, json, sheets: [reachAllSheet(results), ...sheets], warnings };
   },
 };

@@ -12,7 +12,7 @@ export const schemaCommand: Command = {
   about: [
     'Without a command it lists those that have a shape. `refused` is what every command prints with --json and exit code 2.',
   ],
-  operands: { name: 'COMMAND', says: 'blend, reach, assess, labels or refused', most: 1 },
+  operands: { name: 'COMMAND', says: `one of ${[...SHAPES.keys(), 'refused'].join(', ')}`, most: 1 },
   options: {},
   formats: false,
   async run(given) {

@@ -39,6 +39,11 @@ export function itemBlocks(mix: Mix, header: Pick<FeedHeader, 'batchLitres' | 'c
     ...(batch ? [item.perBatch === null ? '' : amount(item.perBatch, unitOf(item))] : []),
     ...(priced ? [item.costPerLitre === null ? 'price unknown' : money(item.costPerLitre, header.currency)] : []),
   ]);
+  // bought water belongs in the sum, so it is seen there
+  for (const water of priced ? mix.waters.filter((w) => w.costPerLitre > 0) : []) {
+    const litres = batch ? [`${figure(water.share * (header.batchLitres ?? 0))} L`] : [];
+    rows.push([water.name, `${figure(water.share)} L`, ...litres, money(water.costPerLitre, header.currency)]);
+  }
   const total = [
     mix.items.every((item) => item.costPerLitre !== null) ? 'together' : 'together, as far as prices are known',
     '',
@@ -56,7 +61,11 @@ export function itemBlocks(mix: Mix, header: Pick<FeedHeader, 'batchLitres' | 'c
 export function elementBlocks(elements: readonly ElementLine[]): Block[] {
   const bars = elements.filter((e) => e.min !== null || e.aim !== null || e.max !== null || e.high > 0).map(elementBar);
   if (bars.length === 0) return [];
-  return [heading('What the can holds, against what the plants want'), { kind: 'bars', unit: 'mg/L', bars }];
+  const judged = bars.some((bar) => bar.min !== null || bar.aim !== null || bar.max !== null);
+  return [
+    heading(judged ? 'What the can holds, against what the plants want' : 'What the can holds'),
+    { kind: 'bars', unit: 'mg/L', bars },
+  ];
 }
 
 /** The forms of nitrogen in one line. */

@@ -66,8 +66,13 @@ export function reachAgainstSheet(mine: ReachResult, other: ReachResult): Sheet 
   };
 }
 
+/** The elements whose bands this shelf cannot touch. */
+export function beyondReach(result: ReachResult): string[] {
+  return result.elements.filter((line) => word(line) !== '').map((line) => line.element);
+}
+
 function verdict(result: ReachResult): Block {
-  const beyond = result.elements.filter((line) => word(line) !== '').map((line) => line.element);
+  const beyond = beyondReach(result);
   if (beyond.length > 0) return paragraph(`Out of reach on this shelf: ${beyond.join(', ')}.`, 'bad');
   if (result.elements.every((line) => line.reachable))
     return paragraph('Every element can be brought into its band.', 'good');

@@ -163,6 +163,13 @@ export const reachShape = z.strictObject({
 /** With --against, the same for the other shelf. */
 export const reachAgainstShape = reachShape.extend({ against: reachShape.optional() });
 
+/** What `reach --all` prints. */
+export const reachAllShape = z.strictObject({
+  schema: z.literal('velamen.reach-all/1'),
+  status: z.enum(['reachable', 'out of reach']),
+  feeds: z.array(reachShape),
+});
+
 export const assessShape = z.strictObject({
   schema: z.literal('velamen.assess/1'),
   status: z.enum(['within', 'outside', 'no programme']),
@@ -231,6 +238,7 @@ export const SHAPES: ReadonlyMap<string, z.ZodType> = new Map<string, z.ZodType>
   ['labels', labelsShape],
   ['blend', blendShape],
   ['reach', reachAgainstShape],
+  ['reach-all', reachAllShape],
   ['programmes', programmesShape],
   ['assess', assessShape],
 ]);

@@ -89,7 +89,9 @@ function outside(here: boolean, laid: Laid, side: 'left' | 'right'): string {
 }
 
 function legend(bars: readonly Bar[]): string {
-  const open = bars.some((bar) => bar.high > bar.low * (1 + 1e-9)) ? '   = what labels leave open' : '';
+  const open = bars.some((bar) => lay(bar) !== null && bar.high > bar.low * (1 + 1e-9))
+    ? '   = what labels leave open'
+    : '';
   return `  [ least   | aim   ] most   o this mix${open}`;
 }
 

@@ -4,6 +4,7 @@ import {
   blendShape,
   labelsShape,
   programmesShape,
+  reachAllShape,
   reachAgainstShape,
   refusedShape,
 } from '../../src/report/schemas.js';
@@ -141,6 +142,20 @@ describe('a bench', () => {
     expect((await velamen(['reach', '--feed', 'moss', '--against', 'other'], home)).stdout).toContain(
       'two shelves side by side',
     );
+  });
+
+  it('surveys all feeds at once', async () => {
+    const home = folder(files);
+    const json = await velamen(['reach', '--all', '--json'], home);
+    const result = reachAllShape.parse(JSON.parse(json.stdout));
+    expect([json.exit, result.status, result.feeds.map((f) => f.feed.name)]).toEqual([
+      3,
+      'out of reach',
+      ['moss', 'bark'],
+    ]);
+    const text = await velamen(['reach', '--all', '--with', 'lanternmoss-trace'], home);
+    expect(text.stdout).toContain('2 of 2 feeds can be mixed from this shelf.');
+    expect((await velamen(['reach', '--all', '--feed', 'moss'], home)).exit).toBe(2);
   });
 
   it('assesses a recipe, judged by a feed or not', async () => {
