@@ -16,7 +16,8 @@ export function unitNamed(text: string): Unit | undefined {
 
 /** Why a name that people do write is not accepted: it means different amounts to different people. */
 export function refusedUnit(text: string): { expected: string; fix: string } | undefined {
-  return REFUSED.get(key(text));
+  const name = key(text);
+  return REFUSED.get(name.startsWith('ppm ') ? 'ppm' : name);
 }
 
 /** Every name that is understood, for guesses. */
@@ -33,6 +34,7 @@ const IMPERIAL_GALLON = 4546.09;
  * 1/16 and 1/32 US teaspoon, as spoon sets are sold (from memory).
  */
 const TABLE: readonly [name: string, dimension: Dimension, times: number, over: number, aliases: string][] = [
+  ['µg', 'mass', 1, 1e6, 'ug,mcg,microgram,microgramme'],
   ['mg', 'mass', 1, 1000, 'milligram,milligramme'],
   ['g', 'mass', 1, 1, 'gram,gramme,gm'],
   ['kg', 'mass', 1000, 1, 'kilogram,kilogramme,kilo'],
@@ -44,7 +46,7 @@ const TABLE: readonly [name: string, dimension: Dimension, times: number, over: 
   ['dL', 'volume', 100, 1, 'decilitre,deciliter'],
   ['L', 'volume', 1000, 1, 'litre,liter,ltr,dm3'],
   ['m³', 'volume', 1e6, 1, 'm3,cubic metre,cubic meter'],
-  ['US gal', 'volume', US_GALLON, 1, 'us gallon,u.s. gal,u.s. gallon'],
+  ['US gal', 'volume', US_GALLON, 1, 'us gallon,u.s. gal,u.s. gallon,gal us,gal (us),gallon us,gallon (us)'],
   ['US qt', 'volume', US_GALLON, 4, 'us quart'],
   ['US pt', 'volume', US_GALLON, 8, 'us pint'],
   ['US cup', 'volume', US_GALLON, 16, ''],

@@ -47,6 +47,7 @@ describe('amounts as people write them', () => {
     ['450 g', 450],
     ['450g', 450],
     ['70 mg', 0.07],
+    ['50 µg', 0.00005],
     ['2 kg', 2000],
     ['2 lb', 907.18474],
     ['3 lbs', 1360.77711],
@@ -104,6 +105,7 @@ describe('amounts as people write them', () => {
     ['1 US cup', 48],
     ['1 US fl oz', 6],
     ['1 US gal', 768],
+    ['1 gal (US)', 768],
   ])('%s in US teaspoons of 4.92892159375 mL (exact by the US gallon of 231 cubic inches)', (text, teaspoons) => {
     expect(read(text)).toBeCloseTo(teaspoons * 4.92892159375, 9);
   });
@@ -140,6 +142,7 @@ describe('amounts that are refused, each with a way out', () => {
     ['1 tsp/gal', /US gal or imperial gal/],
     ['2 gallons', /US gal or imperial gal/],
     ['90 ppm', /of what.*name the element/],
+    ['90 ppm N', /of what.*name the element/],
     ['1 fl oz', /US fl oz or imperial fl oz/],
     ['1 cup', /US cup/],
     ['1 T', /tsp.*tbsp/],

@@ -1,0 +1,189 @@
+import { describe, expect, it } from 'vitest';
+import { labelLine } from '../../src/label/index.js';
+import { formula, nutrientsPerGram } from '../../src/chemistry/index.js';
+import { accepted, content, powder } from './labels.js';
+
+describe('nitrogen without stated forms', () => {
+  it('may be all ammonium, and a minimum of nitrate can count on none', () => {
+    const label = powder({ N: 20, P2O5: 20, K2O: 20 });
+    expect(content(label, 'N')).toEqual({ low: 200, stated: 200, high: 200 });
+    for (const form of ['NO3-N', 'NH4-N', 'urea-N', 'other-N'] as const) {
+      expect(content(label, form)).toEqual({ low: 0, stated: null, high: 200 });
+    }
+    expect(accepted(label).composition.open[0]).toMatch(
+      /may be nitrate, ammonium, urea or another form; a cap on ammonium counts all of it/,
+    );
+  });
+
+  it('is settled where the forms sum to the total, up to rounding', () => {
+    const label = powder({ N: 15, 'NO3-N': 13.1, 'NH4-N': 1.9 });
+    expect(content(label, 'urea-N')).toEqual({ low: 0, stated: null, high: 0 });
+    expect(content(powder({ N: 20, 'NO3-N': 6.05, 'NH4-N': 3.9, 'urea-N': 10 }), 'other-N').high).toBe(0);
+  });
+
+  it('leaves only the missing part open', () => {
+    const label = powder({ N: 20, 'NO3-N': 12 });
+    expect(content(label, 'NO3-N')).toEqual({ low: 120, stated: 120, high: 120 });
+    expect(content(label, 'NH4-N').high).toBeCloseTo(80, 9);
+  });
+
+  it('goes by the sources: potassium nitrate alone makes it nitrate, urea and nitrate leave two forms', () => {
+    expect(content(powder({ N: 13, K2O: 46 }, { derivedFrom: ['potassium nitrate'] }), 'NO3-N')).toEqual({
+      low: 130,
+      stated: 130,
+      high: 130,
+    });
+    const two = powder({ N: 20, K2O: 20 }, { derivedFrom: ['potassium nitrate', 'urea', 'iron EDTA'] });
+    expect(content(two, 'NH4-N').high).toBe(0);
+    expect(content(two, 'urea-N').high).toBe(200);
+    expect(content(two, 'NO3-N').high).toBe(200);
+    const unclear = powder({ N: 20, K2O: 20 }, { derivedFrom: ['potassium nitrate', 'fish emulsion'] });
+    expect(content(unclear, 'NH4-N').high).toBe(200);
+  });
+
+  it('is none where the label says 0', () => {
+    expect(content(powder({ N: 0, P2O5: 52, K2O: 34 }), 'NH4-N')).toEqual({ low: 0, stated: null, high: 0 });
+  });
+});
+
+describe('chloride, sulfur and sodium that a label does not state', () => {
+  it('0-0-60 can be potassium chloride: the bound is just its chloride', () => {
+    const chloride = content(powder({ K2O: 60 }), 'Cl');
+    const kcl = nutrientsPerGram(formula('KCl'));
+    const potassium = content(powder({ K2O: 60 }), 'K').low;
+    expect(chloride.low).toBe(0);
+    expect(chloride.high).toBeCloseTo((potassium * kcl.Cl) / kcl.K, 6);
+  });
+
+  it('0-0-50 can be potassium sulfate: the bound is just its sulfur', () => {
+    const label = powder({ K2O: 50 });
+    const salt = nutrientsPerGram(formula('K2SO4'));
+    expect(content(label, 'S').high).toBeCloseTo((content(label, 'K').low * salt.S) / salt.K, 6);
+  });
+
+  it('16-0-0 can be sodium nitrate, if it does not say its forms', () => {
+    const label = powder({ N: 16 });
+    const salt = nutrientsPerGram(formula('NaNO3'));
+    expect(content(label, 'Na').high).toBeCloseTo((160 * salt.Na) / salt.N, 6);
+  });
+
+  it('a balance that closes leaves no room: ammonium nitrate, potassium nitrate, Epsom salt by their labels', () => {
+    for (const percent of [
+      { N: 34, 'NO3-N': 17, 'NH4-N': 17 },
+      { N: 13.7, 'NO3-N': 13.7, K2O: 46.3 },
+      { Mg: 9.8, S: 12.9 },
+    ]) {
+      for (const nutrient of ['Cl', 'S', 'Na'] as const) {
+        if (!(nutrient in percent))
+          expect(content(powder(percent), nutrient).high, `${nutrient} in ${JSON.stringify(percent)}`).toBe(0);
+      }
+    }
+  });
+
+  it('cannot weigh more than the figures leave', () => {
+    // K and Ca bring more charge than the mass left could balance.
+    const label = powder({ N: 4, 'NO3-N': 4, K2O: 60, Ca: 20 });
+    const left = 1000 - 40 / 0.2259 - 600 * 0.83015 - 200;
+    expect(content(label, 'Cl').high).toBeCloseTo(left, 0);
+    expect(content(label, 'S').high).toBeCloseTo(left * 0.33376, 0);
+  });
+
+  it('sources without it settle it; trace salts bring only their share', () => {
+    const label = powder(
+      { N: 10, 'NH4-N': 10, P2O5: 10, Fe: 0.1 },
+      { derivedFrom: ['ammonium nitrate', 'monoammonium phosphate', 'iron EDTA'] },
+    );
+    expect(content(label, 'Cl').high).toBe(0);
+    expect(content(label, 'S').high).toBe(0);
+    // FeNaEDTA holds one sodium per iron: 22.99 ÷ 55.845 of 1 mg/g.
+    expect(content(label, 'Na').high).toBeCloseTo(22.99 / 55.845, 6);
+    const chloride = powder(
+      { N: 10, 'NH4-N': 10, P2O5: 10 },
+      { derivedFrom: ['ammonium chloride', 'monoammonium phosphate'] },
+    );
+    expect(content(chloride, 'Cl').high).toBeGreaterThan(100);
+  });
+
+  it('every pure salt lies within what its own label leaves open', () => {
+    const salts = [
+      'KNO3',
+      'KCl',
+      'K2SO4',
+      'NH4Cl',
+      '(NH4)2SO4',
+      'NaNO3',
+      'NaH2PO4',
+      'MgSO4.7H2O',
+      'MgCl2.6H2O',
+      'CaCl2.2H2O',
+      'Ca(NO3)2.4H2O',
+      'MnSO4.H2O',
+    ];
+    for (const text of salts) {
+      const mg = nutrientsPerGram(formula(text));
+      const percent = Object.fromEntries(
+        Object.entries(mg)
+          .filter(([n, x]) => x > 0 && !['S', 'Cl', 'Na'].includes(n))
+          .map(([n, x]) => [n, x / 10]),
+      );
+      for (const nutrient of ['S', 'Cl', 'Na'] as const) {
+        expect(content(powder(percent), nutrient).high, `${nutrient} in ${text}`).toBeGreaterThanOrEqual(
+          mg[nutrient] - 1e-6,
+        );
+      }
+    }
+  });
+});
+
+describe('other nutrients that a label does not state', () => {
+  it('count as none, and that is said', () => {
+    const { composition } = accepted(powder({ N: 13.7, 'NO3-N': 13.7, K2O: 46.3 }));
+    expect(composition.content.Ca).toEqual({ low: 0, stated: null, high: 0 });
+    expect(composition.open).toEqual(['Not stated and counted as none: P, Ca, Mg, S, Na, Cl, Fe, Mn, Zn, Cu, B, Mo.']);
+  });
+
+  it('range where a source is named for them', () => {
+    const label = powder(
+      { N: 15, 'NO3-N': 15, K2O: 20 },
+      { derivedFrom: ['potassium nitrate', 'calcium nitrate', 'magnesium sulfate', 'copper sulfate'] },
+    );
+    expect(content(label, 'Ca').high).toBeGreaterThan(0);
+    expect(content(label, 'Mg').high).toBeGreaterThan(0);
+    expect(content(label, 'S').high).toBeGreaterThan(0);
+    // The least guarantee of copper that a US label may claim, 0.05 % (from memory).
+    expect(content(label, 'Cu')).toEqual({ low: 0, stated: null, high: 0.5 });
+    expect(content(label, 'Zn').high).toBe(0);
+  });
+
+  it('are settled by a formula', () => {
+    const { composition } = accepted(powder({}, { formula: 'KH2PO4', purity: 98 }));
+    expect(composition.open).toEqual([]);
+    expect(composition.content.P.stated).toBeCloseTo(0.98 * 227.609, 3);
+    expect(composition.content.Cl).toEqual({ low: 0, stated: 0, high: 0 });
+  });
+
+  it('unknown sources are named', () => {
+    expect(accepted(powder({ K2O: 5 }, { derivedFrom: ['kelp'] })).composition.open.at(-1)).toMatch(
+      /unknown make-up.*kelp/,
+    );
+  });
+});
+
+describe('the line of the labels report', () => {
+  it('shows stated and open figures in label order, and the shares of nitrogen', () => {
+    const { composition, warnings } = accepted(
+      powder({ N: 20, 'NO3-N': 6, 'NH4-N': 4, 'urea-N': 10, P2O5: 20, K2O: 20, Fe: 0.1 }),
+    );
+    const line = labelLine({ id: 'bloom', name: 'Bloom', composition }, warnings);
+    expect(line.per).toBe('g/L');
+    expect(line.elements.map((e) => e.element)).toEqual(['N', 'NO3-N', 'NH4-N', 'urea-N', 'P', 'K', 'Fe']);
+    expect(line.elements[0]).toEqual({ element: 'N', mgPerLitre: 200, low: 200, high: 200 });
+    expect(line.nitrogenShares).toEqual({ nitrate: 0.3, ammonium: 0.2, urea: 0.5, other: 0, undeclared: 0 });
+    expect(line.problems).toEqual([]);
+  });
+
+  it('has no shares without nitrogen', () => {
+    const { composition } = accepted(powder({ P2O5: 52, K2O: 34 }));
+    expect(labelLine({ id: 'a', name: 'a', composition }).nitrogenShares).toBeNull();
+  });
+});
