@@ -7,6 +7,7 @@ import {
   type PerNutrient,
   perNutrient,
 } from '../../src/chemistry/index.js';
+import { referenceRows } from '../reference/reference.js';
 
 interface Range {
   low: number;
@@ -75,5 +76,33 @@ describe('a linear estimate of conductivity', () => {
     const { low, mSPerCm, high } = linearEc(pure('HNO3'));
     expect(low).toBe(mSPerCm);
     expect(high).toBeGreaterThan(5 * mSPerCm);
+  });
+});
+
+describe('against published solutions in pure water, 0.2 to 1.3 mS/cm', () => {
+  const rows = referenceRows('conductivity_published_pure_water.csv').map((row) => {
+    const of = (column: string): number => Number(row.get(column));
+    const ion = (name: string): number => of(`${name}_mmol_L`);
+    const ions = {
+      K: ion('K'),
+      Ca: ion('Ca'),
+      Mg: ion('Mg'),
+      Na: ion('Na'),
+      NH4: ion('NH4'),
+      NO3: ion('NO3'),
+      P: ion('P'),
+      SO4: ion('SO4'),
+      Cl: ion('Cl'),
+      alkalinity: 0,
+    };
+    return { id: row.get('id')!, ions, reference: (of('EC25_uS_cm') + of('EC25_db2021_uS_cm')) / 2 };
+  });
+  const feeds = rows.filter(({ reference }) => reference >= 200 && reference <= 1300);
+
+  it('has enough of them', () => expect(feeds.length).toBeGreaterThanOrEqual(12));
+
+  // 7.5 %: what the documentation of the estimate owns up to; the reference itself is uncertain by 2.5 %.
+  it.each(feeds.map((feed) => [feed.id, feed] as const))('%s', (_, { ions, reference }) => {
+    expect(Math.abs((1000 * linearEcOfIons(ions)) / reference - 1)).toBeLessThan(0.075);
   });
 });
