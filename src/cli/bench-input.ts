@@ -13,6 +13,8 @@ export interface BenchInput {
   /** As the grower would write it; empty for the current folder. */
   folder: string;
   bench: Bench | null;
+  /** True where a bench was meant but could not be read; what it would have said is then not missed. */
+  faulty: boolean;
 }
 
 /** Reads bench.yaml of --bench, or of the current folder where it is there. */
@@ -30,10 +32,10 @@ export function benchInput(given: Given, io: Io, catalog: Catalog, collected: Co
         'Check the name and the folder you are in.',
       ),
     );
-    return { folder, bench: null };
+    return { folder, bench: null, faulty: true };
   }
-  if (asked === undefined && !isFile(file, io.cwd)) return { folder, bench: null };
+  if (asked === undefined && !isFile(file, io.cwd)) return { folder, bench: null, faulty: false };
   const text = collected.attempt(() => readText(file, io.cwd));
   const bench = text && collected.take(readBench(text.text, text.name, catalog));
-  return { folder, bench: bench ?? null };
+  return { folder, bench: bench ?? null, faulty: bench === undefined };
 }

@@ -46,7 +46,7 @@ export function feedInputs(
   return {
     bench: from.bench,
     shelf,
-    waters: options.waters ?? from.bench?.waters ?? rainByDefault(catalog, collected),
+    waters: options.waters ?? from.bench?.waters ?? (from.faulty ? [] : rainByDefault(catalog, collected)),
     currency: given.text('currency') ?? from.bench?.currency ?? '',
     pen: from.bench ? penScale(from.bench.pen) : null,
     specs: options.feeds,
@@ -95,6 +95,7 @@ export const FEED_WORDS = ['plants', 'medium', 'phase', 'strength', 'rule', 'nh4
 
 /** The feeds of the bench that the command is about; null where the options have to say everything. */
 function chosenFeeds(given: Given, from: BenchInput, collected: Collected): FeedSpec[] | null {
+  if (from.faulty) return [];
   const name = given.text('feed');
   const feeds = from.bench?.feeds ?? [];
   if (name === undefined) return given.text('plants') === undefined && feeds.length > 0 ? feeds : null;

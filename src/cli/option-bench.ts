@@ -31,7 +31,12 @@ export function optionBench(
     const text = given.takes(option) ? given.text(option) : undefined;
     return text === undefined ? [] : [[key, text] as const];
   });
-  const plain = base === null ? newFeed(given, collected) : base.map((feed) => [feed.name, keysOf(feed)] as const);
+  const plain =
+    base === null
+      ? newFeed(given, collected)
+      : base.length === 0
+        ? anyFeed(catalog)
+        : base.map((feed) => [feed.name, keysOf(feed)] as const);
   const feeds = new Map(
     plain.map(([name, keys]) => [
       name,
@@ -44,7 +49,7 @@ export function optionBench(
   const read = collected.take(toOptions(readBench(text, 'options', catalog)));
   return {
     ...(waters.length > 0 && read ? { waters: read.waters } : {}),
-    feeds: (read?.feeds ?? []).map((feed) => ({
+    feeds: (base?.length === 0 ? [] : (read?.feeds ?? [])).map((feed) => ({
       ...feed,
       where: base?.find((b) => b.name === feed.name)?.where ?? {},
     })),
@@ -90,6 +95,11 @@ function newFeed(given: Given, collected: Collected): (readonly [string, FeedKey
   }
   if (missing.length > 0) return [];
   return [[`${given.text('plants')} in ${given.text('medium')}`, {}]];
+}
+
+/** Where the feed itself is unknown, the other options are still read against some feed, so that all mistakes are told at once. */
+function anyFeed(catalog: Catalog): (readonly [string, FeedKeys])[] {
+  return catalog.plants.slice(0, 1).map((row) => ['', { plants: row.id, medium: row.media[0] ?? '' }]);
 }
 
 /** A feed as bench.yaml would say it. */

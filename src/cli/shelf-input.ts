@@ -27,7 +27,7 @@ export function shelfInput(
   const asked = given.text('shelf');
   const path = asked ?? join(from.folder, 'shelf.csv');
   if (asked === undefined && !isFile(path, io.cwd)) {
-    if (!needed) return { name: 'no shelf', products: [] };
+    if (!needed || from.faulty) return { name: 'no shelf', products: [] };
     collected.add(
       problem(
         'no-shelf',

@@ -232,6 +232,20 @@ describe('refusals', () => {
     expect(ran.stderr).toContain(hint);
   });
 
+  it('of a faulty bench name the fault and nothing that follows from it', async () => {
+    const home = folder({
+      'bench.yaml': 'water: { use: rian }\nfeeds:\n  moss: { plants: fern, medium: mos }\n',
+      'shelf.csv': SHELF,
+    });
+    const ran = await velamen(['blend', '--json'], home);
+    const places = refusedShape
+      .parse(JSON.parse(ran.stdout))
+      .problems.map((p) => `${p.where.file}:${p.where.line} ${p.where.field}`);
+    expect(places).toEqual(['bench.yaml:1 water.use', 'bench.yaml:3 feeds.moss.medium']);
+    const nowhere = await velamen(['blend', '--bench', 'nowhere', '--json'], home);
+    expect(refusedShape.parse(JSON.parse(nowhere.stdout)).problems).toHaveLength(1);
+  });
+
   it('refuse what stands on the shelf already, or does not', async () => {
     const home = folder({ 'shelf.csv': SHELF });
     const ran = await velamen(['blend', ...MOTH, '--with', 'lanternmos-trace', '--without', 'kn03'], home);

@@ -1,0 +1,51 @@
+import { spawnSync } from 'node:child_process';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { build } from 'esbuild';
+import { beforeAll, describe, expect, it } from 'vitest';
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+const outdir = join(root, 'node_modules/.cache/velamen-process-test');
+const cli = join(outdir, 'main.js');
+
+beforeAll(async () => {
+  await build({
+    entryPoints: [join(root, 'src/cli/main.ts')],
+    outdir,
+    bundle: true,
+    format: 'esm',
+    platform: 'node',
+    external: ['highs'],
+    banner: {
+      js: "import { createRequire as __createRequire } from 'node:module'; const require = __createRequire(import.meta.url);",
+    },
+  });
+});
+
+const shell = (line: string) => {
+  const { status, stdout, stderr } = spawnSync('sh', ['-c', line], {
+    cwd: root,
+    encoding: 'utf8',
+    env: { ...process.env, CLI: cli, NODE: process.execPath },
+  });
+  return { status, stdout, stderr };
+};
+
+describe('the real process', () => {
+  it('finds its catalog, writes to both streams and leaves its exit code', () => {
+    expect(shell('"$NODE" "$CLI" labels --catalog potassium-nitrate')).toMatchObject({ status: 0, stderr: '' });
+    const refused = shell('"$NODE" "$CLI" blend --plnats fern');
+    expect(refused).toMatchObject({ status: 2, stdout: '' });
+    expect(refused.stderr).toContain('Did you mean --plants?');
+    expect(shell('"$NODE" "$CLI" blend --bench examples/what-the-shelf-reaches --feed moth-orchids').status).toBe(3);
+  });
+
+  it('does not mind a reader that closes early', () => {
+    const ran = shell('{ "$NODE" "$CLI" blend --programmes --json; echo "exit $?" >&2; } | head -n 1');
+    expect(ran).toEqual({ status: 0, stdout: '{\n', stderr: 'exit 0\n' });
+  });
+
+  it('prints no escapes into a pipe', () => {
+    expect(shell('"$NODE" "$CLI" blend --bench examples/moss-without-ammonium').stdout).not.toContain('\u001b');
+  });
+});
