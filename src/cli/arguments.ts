@@ -25,6 +25,7 @@ export function readArguments(command: Command, argv: readonly string[]): Given 
     texts: (name) => (known(options, name) && (values.get(name) as string[] | undefined)) || [],
     flag: (name) => known(options, name) && values.get(name)?.[0] === true,
     takes: (name) => options.has(name),
+    named: () => [...values].filter(([, value]) => value[0] !== false).map(([name]) => name),
     operands,
   };
 }

@@ -35,6 +35,8 @@ export interface Given {
   flag: (name: string) => boolean;
   /** Whether the command has an option of that name at all. */
   takes: (name: string) => boolean;
+  /** Names of the options that were given. */
+  named: () => string[];
   operands: string[];
 }
 

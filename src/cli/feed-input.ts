@@ -46,7 +46,10 @@ export function feedInputs(
   return {
     bench: from.bench,
     shelf,
-    waters: options.waters ?? from.bench?.waters ?? (from.faulty ? [] : rainByDefault(catalog, collected)),
+    waters:
+      options.waters ??
+      from.bench?.waters ??
+      (from.faulty || given.texts('water').length > 0 ? [] : rainByDefault(catalog, collected)),
     currency: given.text('currency') ?? from.bench?.currency ?? '',
     pen: from.bench ? penScale(from.bench.pen) : null,
     specs: options.feeds,

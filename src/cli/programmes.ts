@@ -2,6 +2,7 @@ import { type Catalog, findMedium, findPhase, findPlants } from '../catalog/cata
 import { PHASES } from '../programme/programme.js';
 import { resolveProgramme } from '../programme/resolve.js';
 import { type ProgrammeList, programmesSheet } from '../report/programmes.js';
+import { problem } from '../problem.js';
 import { Collected } from './collect.js';
 import type { Given, Outcome } from './command.js';
 
@@ -14,6 +15,18 @@ export function listProgrammes(given: Given, catalog: Catalog): Outcome {
     medium: medium === undefined ? undefined : collected.take(findMedium(catalog, medium, { field: '--medium' })),
     phase: phase === undefined ? undefined : collected.take(findPhase(catalog, phase, { field: '--phase' })),
   };
+  for (const name of given.named()) {
+    if (NARROWING.has(name)) continue;
+    collected.add(
+      problem(
+        'not-with-programmes',
+        { field: `--${name}` },
+        `--${name} with --programmes`,
+        '--plants, --medium or --phase beside --programmes',
+        `Leave out --${name}.`,
+      ),
+    );
+  }
   collected.settle();
   // a full name shows one programme: growth, unless another phase is asked for
   const phases = wanted.phase ? [wanted.phase] : wanted.plants && wanted.medium ? (['growth'] as const) : PHASES;
@@ -34,3 +47,5 @@ export function listProgrammes(given: Given, catalog: Catalog): Outcome {
   const json: ProgrammeList = { schema: 'velamen.programmes/1', status: 'listed', programmes };
   return { exit: 0, json, sheets: [programmesSheet(programmes)], warnings };
 }
+
+const NARROWING: ReadonlySet<string> = new Set(['programmes', 'plants', 'medium', 'phase', 'json', 'csv', 'html']);

@@ -264,5 +264,6 @@ describe('--programmes', () => {
     expect(one.stdout).toContain('Where the numbers come from');
     const none = await velamen(['blend', '--programmes', '--plants', 'vanda', '--medium', 'peat'], folder());
     expect(none.exit).toBe(2);
+    expect((await velamen(['blend', '--programmes', '--closest'], folder())).stderr).toContain('Leave out --closest.');
   });
 });
