@@ -1,6 +1,6 @@
 import { boxes } from './boxes.js';
 import type { Claim } from './engine.js';
-import { activity, combine, type Table } from './table.js';
+import { activity, combine, type Table, type TableRow } from './table.js';
 
 /** What is left of a claim once arithmetic on the original data has checked it; numbers by position. */
 export type Certified =
@@ -43,11 +43,9 @@ export function feasible(
   let violation = 0;
   for (const row of table.rows) {
     const { value, size } = activity(row, x);
-    violation = Math.max(
-      violation,
-      missed(row.lower - value, row.lower, size),
-      missed(value - row.upper, row.upper, size),
-    );
+    const lower = missed(row.lower - value, row.lower, row, size);
+    const upper = missed(value - row.upper, row.upper, row, size);
+    violation = Math.max(violation, lower, upper);
   }
   return violation <= TOLERANCE
     ? { x, violation }
@@ -152,11 +150,12 @@ function end(table: Table, i: number, multiplier: number): number {
 
 /**
  * A miss relative to the end that is missed; for an end of 0, to Σ |a · x|. Where the terms cancel to far below
- * themselves, nothing finer than their rounding can be asked.
+ * themselves, or the end is far below the row's other end, nothing finer than their rounding can be asked.
  */
-function missed(by: number, asked: number, size: number): number {
+function missed(by: number, end: number, row: TableRow, size: number): number {
   if (!(by > 0)) return 0;
-  return relative(by, Math.max(asked === 0 ? size : Math.abs(asked), TOLERANCE * size));
+  const span = Math.max(0, ...[row.lower, row.upper].filter(Number.isFinite).map(Math.abs));
+  return relative(by, Math.max(end === 0 ? size : Math.abs(end), TOLERANCE * size, end === 0 ? 0 : TOLERANCE * span));
 }
 
 /** The larger of a column's bounds; 0 where it has none. */

@@ -1,3 +1,4 @@
+import { byCases } from './cases.js';
 import { feasible, TOLERANCE } from './certificate.js';
 import { ask, type Claim, type Engine, type EngineLimits } from './engine.js';
 import { scale } from './scale.js';
@@ -7,15 +8,19 @@ import type { Finding, Judge } from './verdict.js';
 /** An integer off by this much was meant to be whole: engines round no better. What is used is the whole number. */
 const WHOLE = 1e-6;
 
+interface Refusal {
+  why: string;
+}
+
 interface Answer {
   x: number[];
   violation: number;
 }
 
 /**
- * Integer columns: the relaxation first, because its proofs hold for integers too; then an engine's search, whose
- * answer is made whole and checked against the rows. That nothing costs less than `bound` is then the engine's word
- * (`boundBy: 'search'`); no engine hands out a proof of it.
+ * Integer columns: the relaxation first, because its proofs hold for whole numbers too; then an engine's search, whose
+ * answer is made whole and checked against the rows. What the search says beyond that, that nothing costs less or that
+ * nothing fits, is proved by cases where those are few enough.
  */
 export async function solveIntegers(
   table: Table,
@@ -26,32 +31,56 @@ export async function solveIntegers(
   const root = await judge(relaxed(table));
   if (root.verdict === 'infeasible' || root.verdict === 'uncertified') return root;
   if (root.verdict === 'optimal' && whole(table, root.x)) return root;
-  const scaled = scale(root.verdict === 'unbounded' ? { ...table, cost: table.cost.map(() => 0) } : table);
+  const still = { ...table, cost: table.cost.map(() => 0) };
+  const scaled = scale(root.verdict === 'unbounded' ? still : table);
   const refusals: string[] = [];
   let last: Claim['claim'] = 'none';
   for (const engine of engines.filter((e) => e.integers)) {
     const claim = scaled.unscale(await ask(engine, scaled.table, limits));
     last = claim.claim;
-    if (claim.claim !== 'integer') {
-      refusals.push(
-        `${engine.name}: ${claim.claim === 'none' ? claim.why : 'its search found nothing; no arithmetic proves that'}`,
-      );
-      continue;
-    }
-    const answer = await settle(table, claim.x, judge);
-    if ('x' in answer && root.verdict === 'unbounded') return { ...root, x: answer.x, engine: engine.name };
     const finding =
-      'x' in answer && root.verdict === 'optimal'
-        ? judged(table, answer, Math.max(root.bound, claim.bound), engine.name)
-        : answer;
+      claim.claim === 'integer-infeasible'
+        ? await nothing(still, judge, engine.name)
+        : claim.claim === 'integer'
+          ? await something(table, claim, root, judge, engine.name)
+          : { why: claim.claim === 'none' ? claim.why : 'whole numbers were not in what it said' };
     if ('verdict' in finding) return finding;
-    refusals.push(`${engine.name}: ${'why' in finding ? finding.why : 'no answer'}`);
+    refusals.push(`${engine.name}: ${finding.why}`);
   }
   return { verdict: 'uncertified', claim: last, why: refusals.join('; ') || 'no engine takes integers' };
 }
 
+/** The claim that no whole numbers fit. */
+async function nothing(still: Table, judge: Judge, engine: string): Promise<Finding | Refusal> {
+  const proof = await byCases(still, Number.POSITIVE_INFINITY, judge);
+  if (proof === 'disproved') return { why: 'said that no whole numbers fit, yet some do' };
+  if (proof === 'too many') return { why: 'its search found nothing; to prove that would take too many cases' };
+  return { verdict: 'infeasible', ray: [], engine, cases: proof.cases };
+}
+
+/** The claim of an answer. */
+async function something(
+  table: Table,
+  claim: Extract<Claim, { claim: 'integer' }>,
+  root: Finding,
+  judge: Judge,
+  engine: string,
+): Promise<Finding | Refusal> {
+  const answer = await settle(table, claim.x, judge);
+  if ('why' in answer) return answer;
+  if (root.verdict === 'unbounded') return { ...root, x: answer.x, engine };
+  if (root.verdict !== 'optimal') return { why: 'the relaxation has no optimum' };
+  const finding = judged(table, answer, Math.max(root.bound, claim.bound), engine);
+  if (!('verdict' in finding) || finding.verdict !== 'optimal') return finding;
+  const proof = await byCases(table, finding.objective, judge);
+  if (proof === 'disproved') return { why: 'whole numbers that cost less were found' };
+  return proof === 'too many'
+    ? finding
+    : { ...finding, bound: Math.min(proof.bound, finding.objective), boundBy: 'cases' };
+}
+
 /** Rounds the integers to whole numbers, lets the other columns follow, and checks the rows. */
-async function settle(table: Table, claimed: readonly number[], judge: Judge): Promise<Answer | { why: string }> {
+async function settle(table: Table, claimed: readonly number[], judge: Judge): Promise<Answer | Refusal> {
   if (claimed.length !== table.cost.length) return { why: 'not one number for each column' };
   const fixed = claimed.map((value, j) => (table.integer[j] ? Math.round(value) : undefined));
   if (claimed.some((value, j) => table.integer[j] && !(Math.abs(value - fixed[j]!) <= WHOLE)))
@@ -72,7 +101,7 @@ async function settle(table: Table, claimed: readonly number[], judge: Judge): P
   return rest.verdict === 'optimal' ? { x: rest.x, violation: rest.violation } : direct;
 }
 
-function judged(table: Table, { x, violation }: Answer, claimed: number, engine: string): Finding | { why: string } {
+function judged(table: Table, { x, violation }: Answer, claimed: number, engine: string): Finding | Refusal {
   const objective = table.cost.reduce((sum, c, j) => sum + c * x[j]!, 0);
   const size = Math.max(Math.abs(objective), Math.abs(claimed));
   if (claimed - objective > TOLERANCE * size)

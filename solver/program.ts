@@ -39,10 +39,11 @@ export interface Optimal {
   gap: number;
   engine: EngineName;
   /**
-   * What the bound rests on: the multipliers `y`, by arithmetic; or, for a program with integer columns, the engine's
-   * exhausted search, in which case `y` is empty and only `x` has been checked.
+   * What the bound rests on. `multipliers`: on `y`, by arithmetic. For whole numbers `y` is empty, and it rests on
+   * `cases`: arithmetic in each of the cases that branching leaves; or, where those would be too many, on the engine's
+   * exhausted `search`, its word for it.
    */
-  boundBy: 'multipliers' | 'search';
+  boundBy: 'multipliers' | 'cases' | 'search';
 }
 
 /**
@@ -53,6 +54,14 @@ export interface Infeasible {
   verdict: 'infeasible';
   ray: Record<string, number>;
   engine: EngineName;
+  /** Where only whole numbers do not fit: `ray` is empty, and each case that branching leaves has a ray of its own. */
+  cases?: WholeCase[];
+}
+
+/** Column bounds beyond those of the program (a column is ≤ n here, ≥ n + 1 elsewhere), and the ray that holds there. */
+export interface WholeCase {
+  bounds: Record<string, { lower?: number; upper?: number }>;
+  ray: Record<string, number>;
 }
 
 /** Cost falls for ever along `ray` (per column) from the feasible point `x`, checked by arithmetic. */

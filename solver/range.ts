@@ -45,7 +45,8 @@ async function extreme(
 
 /**
  * The costs of one column, all else as it is, at which the answer stays a best one; null: no limit on that side.
- * `cheaper` and `dearer` are answers as good as the old one at those ends and better beyond them.
+ * `cheaper` and `dearer` are answers as good as the old one at those ends and better beyond them; absent where the cost
+ * then falls without end.
  */
 export interface CostRange {
   verdict: 'range';
@@ -127,10 +128,12 @@ async function turn(
   if (far.verdict === 'infeasible') throw new RangeError('x keeps no such program: its rows conflict');
   let rival = far.x;
   let ray = far.verdict === 'unbounded' ? far.ray : undefined;
+  let along = false;
   let cost: number | null = null;
   for (let step = 0; step < STEPS; step += 1) {
     const amount = ray ? ray[column]! : rival[column]! - x[column]!;
     if (!(direction * amount < -BETTER * Math.max(Math.abs(x[column]!), Math.abs(rival[column]!)))) return { cost };
+    along = ray !== undefined;
     const level = ray ? -rest(ray) / amount : (rest(x) - rest(rival)) / amount;
     const next = direction < 0 ? Math.min(level, start) : Math.max(level, start);
     if (cost !== null && Math.abs(next - cost) <= BETTER * Math.max(Math.abs(next), Math.abs(cost)))
@@ -143,7 +146,7 @@ async function turn(
     if (answer.verdict === 'optimal') {
       const mine = rest(x) + cost * x[column]!;
       const better = mine - answer.objective > BETTER * Math.max(size, Math.abs(mine), Math.abs(answer.objective));
-      if (!better) return { cost, rival };
+      if (!better) return along ? { cost } : { cost, rival };
     }
     rival = answer.x;
   }

@@ -73,7 +73,8 @@ class Curve {
   }
 
   /** The support at b; `mayFail` where rounding may leave no point. */
-  async line(b: number, mayFail = false): Promise<Line | Uncertified> {
+  async line(wanted: number, mayFail = false): Promise<Line | Uncertified> {
+    const b = this.settled(wanted);
     const answer = await solve(this.with(this.whole ? { lower: b, upper: b } : { [this.end]: b }), this.options);
     if (answer.verdict === 'uncertified') return answer;
     if (mayFail && answer.verdict === 'infeasible')
@@ -85,6 +86,13 @@ class Curve {
       value: answer.objective,
       slope: this.whole ? y : this.end === 'lower' ? Math.max(y, 0) : Math.min(y, 0),
     };
+  }
+
+  /** Not past the row's other end, and 0 where subtraction leaves dust. */
+  private settled(b: number): number {
+    if (Math.abs(b) <= 1e-12 * Math.abs(this.row[this.end]!)) return 0;
+    if (this.whole) return b;
+    return this.end === 'lower' ? Math.min(b, this.row.upper ?? b) : Math.max(b, this.row.lower ?? b);
   }
 
   /** Newton from the far end: supports meet nearer and nearer, until the nearest piece is known with its limit. */
@@ -143,18 +151,19 @@ class Curve {
     if (limit === null) return this.last(here, direction, free);
     const room = direction * (limit - here.at);
     if (room <= SAME * Math.max(Math.abs(limit), Math.abs(here.at))) return { far: undefined, limit: null };
+    let why = 'its multipliers hold only there';
     for (const inside of INSIDE) {
       const far = await this.line(limit - direction * room * inside, true);
       if ('verdict' in far) {
-        if (far.claim === 'infeasible') continue;
-        return far;
+        why = far.why;
+        continue;
       }
       if (here.value - reachOf(far, here.at) >= -SAME * sizeOf(here, far)) return { far, limit };
     }
     return {
       verdict: 'uncertified',
       claim: 'price',
-      why: `no multipliers hold at the limit of ${JSON.stringify(this.row.id)}`,
+      why: `at the limit of ${JSON.stringify(this.row.id)}: ${why}`,
     };
   }
 

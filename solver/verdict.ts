@@ -1,10 +1,11 @@
-import type { Best, LinearProgram, Optimal, Uncertified, Verdict } from './program.js';
+import type { Case } from './cases.js';
+import type { Best, LinearProgram, Optimal, Uncertified, Verdict, WholeCase } from './program.js';
 import type { Table } from './table.js';
 
 /** A verdict by position, before ids are put back. */
 export type Finding =
   | (Omit<Optimal, 'x' | 'y'> & { x: number[]; y: number[] })
-  | { verdict: 'infeasible'; ray: number[]; engine: string }
+  | { verdict: 'infeasible'; ray: number[]; engine: string; cases?: Case[] }
   | { verdict: 'unbounded'; x: number[]; ray: number[]; engine: string }
   | (Omit<Uncertified, 'best'> & { best?: Omit<Best, 'x'> & { x: number[] } });
 
@@ -18,8 +19,13 @@ export function verdict(program: LinearProgram, finding: Finding): Verdict {
   switch (finding.verdict) {
     case 'optimal':
       return { ...finding, x: columns(finding.x), y: rows(finding.y) };
-    case 'infeasible':
-      return { ...finding, ray: rows(finding.ray) };
+    case 'infeasible': {
+      const { cases, ...said } = finding;
+      const named = { ...said, ray: rows(said.ray) };
+      return cases
+        ? { ...named, cases: cases.map((one) => ({ bounds: changed(program, one), ray: rows(one.ray) })) }
+        : named;
+    }
     case 'unbounded':
       return { ...finding, x: columns(finding.x), ray: columns(finding.ray) };
     case 'uncertified': {
@@ -27,6 +33,19 @@ export function verdict(program: LinearProgram, finding: Finding): Verdict {
       return best ? { ...said, best: { ...best, x: columns(best.x) } } : said;
     }
   }
+}
+
+/** The bounds of a case that are not the program's own. */
+function changed(program: LinearProgram, { lower, upper }: Case): WholeCase['bounds'] {
+  const bounds: WholeCase['bounds'] = Object.create(null);
+  program.columns.forEach((column, j) => {
+    const own = {
+      ...(lower[j] === (column.lower ?? 0) ? {} : { lower: lower[j]! }),
+      ...(upper[j] === (column.upper ?? Number.POSITIVE_INFINITY) ? {} : { upper: upper[j]! }),
+    };
+    if (Object.keys(own).length > 0) bounds[column.id] = own;
+  });
+  return bounds;
 }
 
 /** Without a prototype, `__proto__` is an id like any other. −0 becomes 0, so that it prints as 0. */

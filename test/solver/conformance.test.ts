@@ -135,7 +135,7 @@ describe('integer programs', () => {
     ...more,
   });
 
-  test('packs: the cheapest whole number, with the bound of the search', async () => {
+  test('packs: the cheapest whole number, its bound proved case by case', async () => {
     const found = await solve({
       columns: [whole('kilo', 5), whole('sack', 18)],
       rows: [{ id: 'need', lower: 7, terms: { kilo: 1, sack: 5 } }],
@@ -146,7 +146,7 @@ describe('integer programs', () => {
       bound: 28,
       gap: 0,
       engine: 'highs',
-      boundBy: 'search',
+      boundBy: 'cases',
     });
     expect(found.verdict === 'optimal' && { ...found.x }).toEqual({ kilo: 2, sack: 1 });
   });
@@ -164,12 +164,28 @@ describe('integer programs', () => {
     const found = await solve({ columns: [whole('a', 1)], rows: [{ id: 'r', lower: 6, terms: { a: 2 } }] });
     expect(found).toMatchObject({ verdict: 'optimal', objective: 3, boundBy: 'multipliers' });
   });
-  test('infeasible even in parts: a ray; only as whole numbers: said, not proved', async () => {
-    const even = { columns: [whole('a', 1, { upper: 3 })], rows: [{ id: 'r', lower: 1, upper: 1, terms: { a: 2 } }] };
-    expect(await solve({ ...even, rows: [{ id: 'r', lower: 9, terms: { a: 2 } }] })).toMatchObject({
-      verdict: 'infeasible',
+  test('infeasible even in parts: a ray', async () => {
+    const program = { columns: [whole('a', 1, { upper: 3 })], rows: [{ id: 'r', lower: 9, terms: { a: 2 } }] };
+    const found = await solve(program);
+    expect(found).toMatchObject({ verdict: 'infeasible', ray: { r: expect.any(Number) } });
+    expect(found).not.toHaveProperty('cases');
+  });
+  test('infeasible only as whole numbers: a ray for each case', async () => {
+    const found = await solve({
+      columns: [whole('a', 1, { upper: 3 })],
+      rows: [{ id: 'r', lower: 1, upper: 1, terms: { a: 2 } }],
     });
-    expect(await solve(even)).toMatchObject({ verdict: 'uncertified', claim: 'integer-infeasible' });
+    expect(found).toMatchObject({ verdict: 'infeasible', ray: {}, engine: 'highs' });
+    const cases = found.verdict === 'infeasible' ? found.cases! : [];
+    expect(cases.map(({ bounds }) => ({ ...bounds }))).toEqual([{ a: { lower: 1 } }, { a: { upper: 0 } }]);
+    // 2a = 1: with a ≥ 1 the upper end conflicts, with a ≤ 0 the lower
+    expect(cases.map(({ ray }) => Math.sign(ray.r!))).toEqual([-1, 1]);
+  });
+  test('infeasible beyond proof by cases: said, not proved', async () => {
+    const odd = Array.from({ length: 24 }, (_, j) => whole(`x${j}`, 1, { upper: 1 }));
+    const terms = Object.fromEntries(odd.map(({ id }) => [id, 2]));
+    const found = await solve({ columns: odd, rows: [{ id: 'odd', lower: 23, upper: 23, terms }] });
+    expect(found).toMatchObject({ verdict: 'uncertified', claim: 'integer-infeasible' });
   });
   test('unbounded, from a whole point', async () => {
     const found = await solve({

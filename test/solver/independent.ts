@@ -1,7 +1,7 @@
 import loadHighs from 'highs';
 import type { LinearProgram } from '../../solver/index.js';
 
-const QUIET = { output_flag: false };
+const QUIET = { output_flag: false, mip_rel_gap: 0, mip_abs_gap: 0 };
 const FINE = { ...QUIET, primal_feasibility_tolerance: 1e-9, dual_feasibility_tolerance: 1e-9 };
 
 /**
@@ -41,6 +41,9 @@ function lpText({ columns, rows }: LinearProgram): string {
     ...lines,
     'Bounds',
     ...bounds,
+    ...(columns.some(({ integer }) => integer)
+      ? ['General', ...columns.flatMap(({ id, integer }) => (integer ? [name.get(id)!] : []))]
+      : []),
     'End',
   ].join('\n');
 }

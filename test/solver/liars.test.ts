@@ -139,6 +139,7 @@ describe('every lie is caught', () => {
     ['with a bound of NaN', { claim: 'integer', x: [4, 0], bound: Number.NaN, ended: true }],
     ['with a column missing', { claim: 'integer', x: [4], bound: 8, ended: true }],
     ['that nothing fits', { claim: 'integer-infeasible' }],
+    ['that is whole but not best', { claim: 'integer', x: [5, 0], bound: 10, ended: true }],
   ])('an integer answer %s', async (_, lie) => {
     const engine = liar((claim, table) => (table.integer.some(Boolean) ? unscaled(lie, table) : claim), true);
     expect((await solve(whole, { engines: [engine] })).verdict).toBe('uncertified');
