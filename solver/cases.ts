@@ -1,13 +1,6 @@
 import { TOLERANCE } from './certificate.js';
 import type { Table } from './table.js';
-import type { Judge } from './verdict.js';
-
-/** One case of a proof for whole numbers: the column bounds that make it, and the ray by which nothing fits there. */
-export interface Case {
-  lower: number[];
-  upper: number[];
-  ray: number[];
-}
+import type { Case, Judge } from './verdict.js';
 
 /** Beyond this many certified relaxations the proof would cost more than it tells; the engine's word then stands. */
 const MOST = 200;

@@ -1,6 +1,6 @@
 import { boxes } from './boxes.js';
 import type { Claim } from './engine.js';
-import { activity, combine, type Table, type TableRow } from './table.js';
+import { activity, combine, greatest, type Table, type TableRow } from './table.js';
 
 /** What is left of a claim once arithmetic on the original data has checked it; numbers by position. */
 export type Certified =
@@ -175,7 +175,7 @@ function costSize(table: Table, x: readonly number[]): number {
       );
     });
   }
-  return Math.max(0, ...table.cost.map((c, j) => Math.abs(c) * amount[j]!));
+  return greatest(table.cost.map((c, j) => Math.abs(c) * amount[j]!));
 }
 
 function misfit(values: readonly number[], wanted: number, kind: string): string | undefined {

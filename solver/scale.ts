@@ -1,5 +1,5 @@
 import type { Claim } from './engine.js';
-import type { Table, TableRow } from './table.js';
+import { greatest, type Table, type TableRow } from './table.js';
 
 /** A table whose numbers are near 1, and the way back for what an engine says about it. */
 export interface Scaled {
@@ -18,7 +18,7 @@ export function scale(table: Table): Scaled {
   const bounded = table.rows.map((row) => ownSize(row));
   const column = columnFactors(table, bounded);
   const row = table.rows.map((r, i) => bounded[i] ?? power(1 / largest(r, (j) => column[j]!)));
-  const cost = power(1 / Math.max(0, ...table.cost.map((c, j) => Math.abs(c * column[j]!))));
+  const cost = power(1 / greatest(table.cost.map((c, j) => Math.abs(c * column[j]!))));
   return {
     table: {
       cost: table.cost.map((c, j) => c * column[j]! * cost),
@@ -80,7 +80,7 @@ function columnFactors(table: Table, rowFactor: readonly (number | undefined)[])
 }
 
 function largest(row: TableRow, factor: (j: number) => number): number {
-  return Math.max(0, ...row.at.map((j, k) => Math.abs(row.by[k]! * factor(j))));
+  return greatest(row.at.map((j, k) => Math.abs(row.by[k]! * factor(j))));
 }
 
 /** The power of two nearest to a positive number; 1 where there is nothing to scale by. */

@@ -68,6 +68,11 @@ export function combine(table: Table, y: readonly number[]): { value: number[]; 
   return { value, size };
 }
 
+/** The greatest of some sizes, 0 for none; a spread into Math.max would overflow the stack on long tables. */
+export function greatest(sizes: readonly number[]): number {
+  return sizes.reduce((most, size) => Math.max(most, size), 0);
+}
+
 /** The same table with every column continuous. */
 export function relaxed(table: Table): Table {
   return { ...table, integer: table.integer.map(() => false) };

@@ -1,4 +1,3 @@
-import type { Case } from './cases.js';
 import type { Best, LinearProgram, Optimal, Uncertified, Verdict, WholeCase } from './program.js';
 import type { Table } from './table.js';
 
@@ -8,6 +7,13 @@ export type Finding =
   | { verdict: 'infeasible'; ray: number[]; engine: string; cases?: Case[] }
   | { verdict: 'unbounded'; x: number[]; ray: number[]; engine: string }
   | (Omit<Uncertified, 'best'> & { best?: Omit<Best, 'x'> & { x: number[] } });
+
+/** One case of a proof for whole numbers: the column bounds that make it, and the ray by which nothing fits there. */
+export interface Case {
+  lower: number[];
+  upper: number[];
+  ray: number[];
+}
 
 /** Solves a table without integers and certifies the answer. */
 export type Judge = (table: Table) => Promise<Finding>;
