@@ -51,13 +51,15 @@ async function refused(
   notes: string[],
   unit: string,
 ): Promise<BlendResult> {
-  const tooFew =
-    request.atMost !== undefined && verdict.verdict === 'uncertified' && verdict.claim === 'integer-infeasible';
+  const tooFew = request.atMost !== undefined && (await solve(formulated.program)).verdict === 'optimal';
   const proof = proofOf(verdict, 'cheaper', unit);
   if (tooFew) {
-    proof.verdict = 'infeasible';
-    proof.engine = 'highs';
-    proof.sentence = `with any number of products a mix exists; the search went through every choice of at most ${request.atMost} and found none (the search's own word: no arithmetic proves it)`;
+    const word =
+      verdict.verdict === 'infeasible'
+        ? 'each proved impossible'
+        : 'the search found none (its own word: no arithmetic proves it)';
+    if (verdict.verdict === 'uncertified' && verdict.claim === 'integer-infeasible') proof.verdict = 'infeasible';
+    proof.sentence = `with any number of products a mix exists; of every choice of at most ${request.atMost}, ${word}`;
   }
   const status = proof.verdict === 'infeasible' ? 'infeasible' : 'uncertified';
   const nearest = tooFew ? null : await nearestMix(request);

@@ -146,22 +146,31 @@ export function termsOf(
   side: 'cap' | 'floor' | 'stated',
 ): Record<string, number> {
   const terms: Record<string, number> = {};
-  shelf.forEach((product, i) => {
+  const put = (column: string, part: (nutrient: Nutrient, weight: number) => number): void => {
     let sum = 0;
+    let size = 0;
     for (const [nutrient, weight] of weights) {
-      const content = product.composition.content[nutrient];
-      const most = (side === 'cap') === weight > 0;
-      sum += weight * (side === 'stated' ? (content.stated ?? content.low) : most ? content.high : content.low);
+      const term = weight * part(nutrient, weight);
+      sum += term;
+      size += Math.abs(term);
     }
-    if (sum !== 0) terms[productColumn(i)] = sum;
+    if (Math.abs(sum) > CANCELLED * size) terms[column] = sum;
+  };
+  shelf.forEach((product, i) => {
+    put(productColumn(i), (nutrient, weight) => {
+      const content = product.composition.content[nutrient];
+      if (side === 'stated') return content.stated ?? content.low;
+      return (side === 'cap') === weight > 0 ? content.high : content.low;
+    });
   });
   waters.forEach((water, i) => {
-    let sum = 0;
-    for (const [nutrient, weight] of weights) sum += weight * waterContent(water, nutrient);
-    if (sum !== 0) terms[waterColumn(i)] = sum;
+    put(waterColumn(i), (nutrient) => waterContent(water, nutrient));
   });
   return terms;
 }
+
+/** A coefficient a − q·b this small beside its parts is rounding dust (a product that keeps the ratio exactly). */
+const CANCELLED = 1e-9;
 
 /** mg/L of a nutrient in a water; total N is the sum of its forms where not given. */
 export function waterContent(water: Water, nutrient: Nutrient): number {
