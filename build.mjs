@@ -15,10 +15,14 @@ await build({
   chunkNames: 'chunk-[hash]',
   // highs locates its wasm file beside itself, so it stays in node_modules
   external: ['highs'],
-  banner: { js: "import { createRequire as __createRequire } from 'node:module'; const require = __createRequire(import.meta.url);" },
+  banner: {
+    js: "import { createRequire as __createRequire } from 'node:module'; const require = __createRequire(import.meta.url);",
+  },
   logLevel: 'warning',
 });
 chmodSync('dist/cli.js', 0o755);
 if (!process.argv.includes('--no-types')) {
-  execFileSync(process.execPath, ['node_modules/typescript/bin/tsc', '-p', 'tsconfig.types.json'], { stdio: 'inherit' });
+  execFileSync(process.execPath, ['node_modules/typescript/bin/tsc', '-p', 'tsconfig.types.json'], {
+    stdio: 'inherit',
+  });
 }
