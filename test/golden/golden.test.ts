@@ -7,7 +7,9 @@ import { readGolden, shellWords, writeGolden } from './golden.js';
 
 const here = fileURLToPath(new URL('.', import.meta.url));
 const root = join(here, '..', '..');
-const names = readdirSync(here).filter((name) => name.endsWith('.golden')).sort();
+const names = readdirSync(here)
+  .filter((name) => name.endsWith('.golden'))
+  .sort();
 /** Golden files are written by a person who reads the diff, never by a machine. */
 const update = process.env.UPDATE_GOLDEN === '1' && !process.env.CI;
 
@@ -17,7 +19,17 @@ describe('golden', () => {
     const golden = readGolden(readFileSync(file, 'utf8'));
     const ran = await velamen(golden.argv, root);
     if (update) writeFileSync(file, writeGolden(golden.line, ran));
-    else expect(writeGolden(golden.line, ran)).toBe(writeGolden(golden.line, golden.expected ?? { exit: 1, stdout: 'nothing expected yet: read the output, then UPDATE_GOLDEN=1\n', stderr: '' }));
+    else
+      expect(writeGolden(golden.line, ran)).toBe(
+        writeGolden(
+          golden.line,
+          golden.expected ?? {
+            exit: 1,
+            stdout: 'nothing expected yet: read the output, then UPDATE_GOLDEN=1\n',
+            stderr: '',
+          },
+        ),
+      );
   });
 
   it('are read as they are written', () => {

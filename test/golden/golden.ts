@@ -15,7 +15,8 @@ export function readGolden(text: string): Golden {
   const match = /^\$ (velamen[^\n]*)\n(?:--- exit ([0-3])\n--- stdout\n([\s\S]*?)--- stderr\n([\s\S]*))?$/.exec(text);
   if (!match) throw new Error('a golden file starts with "$ velamen …" and holds --- exit, --- stdout and --- stderr');
   const [, line, exit, stdout, stderr] = match as unknown as [string, string, string?, string?, string?];
-  const expected = exit === undefined ? null : { exit: Number(exit) as Ran['exit'], stdout: stdout ?? '', stderr: stderr ?? '' };
+  const expected =
+    exit === undefined ? null : { exit: Number(exit) as Ran['exit'], stdout: stdout ?? '', stderr: stderr ?? '' };
   return { argv: shellWords(line).slice(1), line, expected };
 }
 
@@ -27,5 +28,7 @@ export function writeGolden(line: string, ran: Ran): string {
 /** Words of a command line; single and double quotes hold blanks together. */
 export function shellWords(line: string): string[] {
   const words = line.match(/(?:[^\s"']+|"[^"]*"|'[^']*')+/g) ?? [];
-  return words.map((word) => word.replace(/"([^"]*)"|'([^']*)'/g, (_, double?: string, single?: string) => double ?? single ?? ''));
+  return words.map((word) =>
+    word.replace(/"([^"]*)"|'([^']*)'/g, (_, double?: string, single?: string) => double ?? single ?? ''),
+  );
 }
