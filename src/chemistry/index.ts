@@ -1,3 +1,4 @@
+export { CACO3_PER_MEQ, nitrificationAcidity, potentialAcidity } from './acidity.js';
 export { type Formula, formula, nutrientsPerGram, parseFormula } from './formula.js';
 export type { NitrogenForms } from './formula-groups.js';
 export { type Ions, ionsFromNutrients, ionsPerGram } from './ions.js';
