@@ -7,6 +7,7 @@ import { type CatalogPlants, readMedia, readPhases, readPlants, type Term } from
 import type { Product } from './product.js';
 import { readBands, readFactors, readRules } from './programmes.js';
 import { readProducts } from './shelf.js';
+import { readSolubility, type Solubility } from './solubility.js';
 import { type CatalogWater, readWaters } from './waters.js';
 
 /** Everything the program knows before the grower says a word. */
@@ -19,6 +20,7 @@ export interface Catalog extends ProgrammeTables {
   plants: CatalogPlants[];
   media: Term<Medium>[];
   phases: Term<Phase>[];
+  solubility: Solubility[];
 }
 
 /** The files of the catalog. */
@@ -32,6 +34,7 @@ export const CATALOG_FILES = [
   'bands',
   'factors',
   'rules',
+  'solubility',
 ] as const;
 
 /** The text of each file; its name in Problems is `catalog/NAME.csv`. */
@@ -57,6 +60,7 @@ export function readCatalog(texts: CatalogTexts): Checked<Catalog> {
       bands: take(readBands(texts.bands, nameOf('bands'), words)),
       factors: take(readFactors(texts.factors, nameOf('factors'), words)),
       rules: take(readRules(texts.rules, nameOf('rules'), words)),
+      solubility: take(readSolubility(texts.solubility, nameOf('solubility'))),
     },
     problems,
   );

@@ -15,6 +15,7 @@ export const LITTLE: CatalogTexts = {
   bands: 'plants,nutrient,min,aim,max\n*,Fe,0.2,1,3\nphalaenopsis,N,75,125,200\n',
   factors: 'medium,phase,nutrient,factor\n*,rest,*,0.45\nmoss,*,*,0.85\n',
   rules: 'plants,medium,phase,rule\n*,*,*,NH4 <= 0.5 * N\nphalaenopsis,moss,*,EC <= 0.8\n',
+  solubility: 'id,name,formula,at_0,at_10,at_20,at_30\npotassium-nitrate,potassium nitrate,KNO3,13.3,20.9,31.6,45.8\n',
 };
 
 export const littleCatalog = (): Catalog => clean(readCatalog(LITTLE));
