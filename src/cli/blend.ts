@@ -32,6 +32,7 @@ export const blendCommand: Command = {
     ...SHELF_OPTIONS,
     closest: { says: 'come as close as possible to the aims, and only then look at the price' },
     'at-most': { value: 'K', says: 'use at most this many products' },
+    prices: { says: 'everything about what it costs to insist: each limit that binds, each product used or left out' },
     programmes: { says: 'list the programmes (plants, medium, phase) instead' },
   },
   async run(given, io) {
@@ -56,11 +57,11 @@ export const blendCommand: Command = {
     }
     const warnings = collected.settle();
     const results = [];
-    for (const request of requests) results.push(await blend(request));
+    for (const request of requests) results.push(await blend(request, given.flag('prices') ? { prices: true } : {}));
     return {
       exit: results.every((result) => result.status === 'optimal') ? 0 : 3,
       json: results[0]!,
-      sheets: results.map((result) => blendSheet(result, inputs.pen)),
+      sheets: results.map((result) => blendSheet(result, inputs.pen, given.flag('prices'))),
       warnings,
     };
   },

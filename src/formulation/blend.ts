@@ -7,17 +7,26 @@ import { conflictOf } from './conflict.js';
 import { type Formulated, formulate, shortNumber } from './formulate.js';
 import { nearestMix } from './nearest.js';
 import { costing } from './price.js';
+import { pricesOf } from './prices.js';
 import { proofOf, stagedProof } from './proof.js';
 import { readOut } from './readout.js';
 import type { FeedRequest } from './request.js';
 import type { BlendResult, Mix } from './results.js';
 import { costOfSilence } from './unknowns.js';
 
+/** Up to this many products, what it costs to insist is always worked out: some ten programs for each of them. */
+const PRICED_SHELF = 100;
+
+/** What to work out besides the blend itself. `prices`: what it costs to insist; by default on shelves of up to 100 products. */
+export interface BlendOptions {
+  prices?: boolean;
+}
+
 /**
  * The cheapest (or closest) feed that keeps every limit, with its proof; or, where none does, the limits that conflict, the
  * ways out and the nearest feed.
  */
-export async function blend(request: FeedRequest): Promise<BlendResult> {
+export async function blend(request: FeedRequest, options: BlendOptions = {}): Promise<BlendResult> {
   const formulated = formulate(request);
   const cost = costing(request.shelf);
   const unit = cost.counts === 'money' ? `${request.header.currency}/L` : 'g/L';
@@ -37,7 +46,20 @@ export async function blend(request: FeedRequest): Promise<BlendResult> {
       request.goal === 'cheapest' && request.atMost === undefined
         ? await costOfSilence(request, solved.verdict.objective)
         : [];
-    return { ...head(request, 'optimal'), ...mix, unknowns: silence, notes, cautions: cautionsOf(mix, request), proof };
+    const priced =
+      request.goal === 'cheapest' &&
+      request.atMost === undefined &&
+      cost.counts === 'money' &&
+      (options.prices ?? request.shelf.length <= PRICED_SHELF);
+    return {
+      ...head(request, 'optimal'),
+      ...mix,
+      unknowns: silence,
+      notes,
+      cautions: cautionsOf(mix, request),
+      proof,
+      ...(priced ? { prices: await pricesOf(request, solved.verdict) } : {}),
+    };
   }
 
   return refused(request, formulated, solved.verdict, notes, unit);

@@ -109,6 +109,54 @@ export interface Relaxation {
   to: number;
 }
 
+/** What moving an end does to the cost per litre: `pricePerUnit` per unit of the end, the same as far as `limit`. */
+export interface PriceSide {
+  /** null: the end cannot move that way, no mix would be left. */
+  pricePerUnit: number | null;
+  /** null: for ever. */
+  limit: number | null;
+}
+
+/** A limit on which the cheapest mix stands, and what it costs to insist on it. */
+export interface LimitPrice {
+  limit: string;
+  from: string;
+  end: 'least' | 'most';
+  bound: number;
+  /** What `bound` is counted in. */
+  unit: string;
+  /** For a smaller and for a greater bound; they differ where the answer is degenerate. */
+  left: PriceSide;
+  right: PriceSide;
+  /** Without the limit altogether: the cost per litre, and the share saved (0…1). */
+  lifted: { costPerLitre: number; saves: number } | null;
+  sentence: string;
+}
+
+/**
+ * Money per g or mL, and per pack where the pack is known. Used: between lowest and highest (null: no end) the blend stays
+ * the cheapest. Not used: below `lowest` it would come in (null: never); `highest` is null.
+ */
+export interface ProductPrice {
+  id: string;
+  unit: 'g' | 'mL';
+  /** As counted in the blend. */
+  price: number;
+  lowest: number | null;
+  highest: number | null;
+  pack: number | null;
+  lowestPerPack: number | null;
+  highestPerPack: number | null;
+  sentence: string;
+}
+
+/** What it costs to insist. Limits with the greatest saving first; unused products with the nearest first. */
+export interface Prices {
+  limits: LimitPrice[];
+  used: ProductPrice[];
+  unused: ProductPrice[];
+}
+
 /** What `blend` answers. */
 export interface BlendResult extends Mix {
   schema: 'velamen.blend/1';
@@ -120,6 +168,8 @@ export interface BlendResult extends Mix {
   notes: string[];
   cautions: string[];
   proof: Proof;
+  /** For the cheapest blend of a priced shelf; on large shelves only on request. */
+  prices?: Prices;
   conflict?: ConflictLine[];
   relaxations?: Relaxation[];
   nearest?: (Mix & { misses: { limit: string; value: number; bound: number }[] }) | null;

@@ -1,10 +1,11 @@
 import type { BlendResult, ConflictLine, FeedHeader, Relaxation } from '../formulation/results.js';
 import { figure } from './figures.js';
 import { missLines, mixBlocks, type PenScale, waterText } from './mix.js';
+import { priceBlocks } from './prices.js';
 import { type Block, facts, heading, list, paragraph, section, type Sheet, spoken, table } from './sheet.js';
 
 /** The feed as a sheet: the mix and its proof, or why there is none and the nearest there is. */
-export function blendSheet(result: BlendResult, pen: PenScale | null = null): Sheet {
+export function blendSheet(result: BlendResult, pen: PenScale | null = null, allPrices = false): Sheet {
   const { feed, proof } = result;
   const cannot = result.status === 'infeasible';
   return {
@@ -18,6 +19,7 @@ export function blendSheet(result: BlendResult, pen: PenScale | null = null): Sh
       heading('Proof'),
       paragraph(spoken(proof.sentence), result.status === 'uncertified' ? 'bad' : 'good'),
       ...stageBlocks(result),
+      ...priceBlocks(result.prices, feed.currency, allPrices),
       ...section('What the labels leave open', result.unknowns),
       ...section('Notes', result.notes),
       ...cautionBlocks(result.cautions),

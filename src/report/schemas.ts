@@ -118,6 +118,43 @@ const mix = {
 
 const misses = z.array(z.strictObject({ limit: z.string(), value: z.number(), bound: z.number() }));
 
+const priceSide = z.strictObject({
+  pricePerUnit: maybe.describe('cost per litre for each unit of the bound; null: it cannot move that way'),
+  limit: maybe.describe('the bound up to which that price holds; null: for ever'),
+});
+
+const productPrice = z.strictObject({
+  id: z.string(),
+  unit: z.enum(['g', 'mL']),
+  price: amount.describe('money per g or mL as counted in the blend'),
+  lowest: maybe.describe('used: the blend stays best from here; not used: it comes in below; null: never'),
+  highest: maybe.describe('used: the blend stays best up to here; null: at any price'),
+  pack: maybe,
+  lowestPerPack: maybe,
+  highestPerPack: maybe,
+  sentence: z.string(),
+});
+
+const prices = z.strictObject({
+  limits: z.array(
+    z.strictObject({
+      limit: z.string(),
+      from: z.string(),
+      end: z.enum(['least', 'most']),
+      bound: z.number(),
+      unit: z.string().describe('what the bound is counted in'),
+      left: priceSide.describe('for a smaller bound'),
+      right: priceSide.describe('for a greater bound'),
+      lifted: z
+        .strictObject({ costPerLitre: z.number(), saves: amount.describe('share of the cost, 0 to 1') })
+        .nullable(),
+      sentence: z.string(),
+    }),
+  ),
+  used: z.array(productPrice),
+  unused: z.array(productPrice),
+});
+
 export const blendShape = z.strictObject({
   schema: z.literal('velamen.blend/1'),
   status: z.enum(['optimal', 'infeasible', 'uncertified']),
@@ -128,6 +165,7 @@ export const blendShape = z.strictObject({
   notes: z.array(z.string()),
   cautions: z.array(z.string()),
   proof,
+  prices: prices.optional(),
   conflict: z.array(z.strictObject({ limit: z.string(), from: z.string(), because: z.array(z.string()) })).optional(),
   relaxations: z
     .array(z.strictObject({ limit: z.string(), change: z.string(), from: z.number(), to: z.number() }))
