@@ -1,5 +1,17 @@
 /** The import rules of the house; each carries its reason. Rooms read left to right, imports only point back. */
-const rooms = ['units', 'chemistry', 'label', 'catalog', 'programme', 'formulation', 'dose', 'meter', 'journal', 'report', 'cli'];
+const rooms = [
+  'units',
+  'chemistry',
+  'label',
+  'catalog',
+  'programme',
+  'formulation',
+  'dose',
+  'meter',
+  'journal',
+  'report',
+  'cli',
+];
 
 /** room → rooms it may import from (besides problem.ts and itself) */
 const allowed = {
@@ -69,10 +81,30 @@ module.exports = {
       from: { path: '^(src|solver)/', pathNot: '^src/(cli|page)/' },
       to: { dependencyTypes: ['core'] },
     },
-    only('one-importer-simplex', 'Only the wrapper knows how to make this engine safe.', 'node_modules/javascript-lp-solver', '^solver/simplex\\.ts$'),
-    only('one-importer-highs', 'Only the wrapper knows how to make this engine safe.', 'node_modules/highs', '^solver/highs\\.ts$'),
-    only('one-importer-mathjs', 'mathjs is slow to load; one file loads it on demand.', 'node_modules/mathjs', '^src/units/expression\\.ts$'),
-    only('zod-at-the-door', 'Domain code receives parsed types.', 'node_modules/zod', '^src/(catalog|cli|page|report)/'),
+    only(
+      'one-importer-simplex',
+      'Only the wrapper knows how to make this engine safe.',
+      'node_modules/javascript-lp-solver',
+      '^solver/simplex\\.ts$',
+    ),
+    only(
+      'one-importer-highs',
+      'Only the wrapper knows how to make this engine safe.',
+      'node_modules/highs',
+      '^solver/highs\\.ts$',
+    ),
+    only(
+      'one-importer-mathjs',
+      'mathjs is slow to load; one file loads it on demand.',
+      'node_modules/mathjs',
+      '^src/units/expression\\.ts$',
+    ),
+    only(
+      'zod-at-the-door',
+      'Domain code receives parsed types.',
+      'node_modules/zod',
+      '^src/(catalog|cli|page|report)/',
+    ),
     only('csv-at-the-door', 'Domain code receives parsed types.', 'node_modules/csv-parse', '^src/(catalog|cli|page)/'),
     only('yaml-at-the-door', 'Domain code receives parsed types.', 'node_modules/yaml', '^src/(catalog|cli|page)/'),
     only('yargs-in-the-command-line', 'The core has no command line.', 'node_modules/yargs', '^src/cli/'),
@@ -82,6 +114,10 @@ module.exports = {
     moduleSystems: ['es6'],
     parser: 'swc',
     tsPreCompilationDeps: false,
-    enhancedResolveOptions: { extensions: ['.ts', '.js', '.json'], exportsFields: ['exports'], conditionNames: ['import', 'node', 'default'] },
+    enhancedResolveOptions: {
+      extensions: ['.ts', '.js', '.json'],
+      exportsFields: ['exports'],
+      conditionNames: ['import', 'node', 'default'],
+    },
   },
 };
