@@ -5,6 +5,7 @@ import { Collected } from './collect.js';
 import type { Command } from './command.js';
 import { feedInputs, feedRequests } from './feed-input.js';
 import { FEED_OPTIONS, SHELF_OPTIONS } from './feed-options.js';
+import { clashes, frontierOutcome } from './frontier.js';
 import { parseCount } from './parse-options.js';
 import { listProgrammes } from './programmes.js';
 import { shippedCatalog } from './shipped.js';
@@ -33,6 +34,8 @@ export const blendCommand: Command = {
     closest: { says: 'come as close as possible to the aims, and only then look at the price' },
     'at-most': { value: 'K', says: 'use at most this many products' },
     prices: { says: 'everything about what it costs to insist: each limit that binds, each product used or left out' },
+    frontier: { says: 'cost against closeness instead: every corner between the closest and the cheapest mix' },
+    svg: { value: 'FILE', says: 'with --frontier: draw it into this file' },
     programmes: { says: 'list the programmes (plants, medium, phase) instead' },
   },
   async run(given, io) {
@@ -55,7 +58,14 @@ export const blendCommand: Command = {
         ),
       );
     }
+    collected.add(
+      ...clashes(
+        given,
+        requests.map((request) => request.header.name),
+      ),
+    );
     const warnings = collected.settle();
+    if (given.flag('frontier')) return frontierOutcome(given, io, requests, warnings);
     const results = [];
     for (const request of requests) results.push(await blend(request, given.flag('prices') ? { prices: true } : {}));
     return {

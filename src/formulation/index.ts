@@ -1,6 +1,7 @@
 /** The room's door: requests in, results out. */
 export { assess } from './assess.js';
 export { blend } from './blend.js';
+export { frontier } from './frontier.js';
 export { reach } from './reach.js';
 export { parseRecipe, type Recipe, type RecipeLine } from './recipe.js';
 export type { FeedRequest } from './request.js';

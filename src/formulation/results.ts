@@ -175,6 +175,31 @@ export interface BlendResult extends Mix {
   nearest?: (Mix & { misses: { limit: string; value: number; bound: number }[] }) | null;
 }
 
+/** One corner of cost against closeness. */
+export interface FrontierPoint {
+  /** Largest miss from an aim, as a share of it. */
+  miss: number;
+  /** Per litre, in `costUnit`. */
+  cost: number;
+  /** The elements that miss by as much, and on which side of their aim. */
+  misses: { element: Nutrient; side: 'above' | 'below' }[];
+  items: Item[];
+  waters: WaterShare[];
+  /** Cost per litre of each percentage point closer, from the next corner to this one; null at the cheapest. */
+  costOfCloser: number | null;
+}
+
+/** What `blend --frontier` answers: the corners from closest to cheapest, straight lines between them. */
+export interface FrontierResult {
+  schema: 'velamen.frontier/1';
+  status: 'optimal' | 'infeasible' | 'uncertified';
+  feed: FeedHeader;
+  /** `EUR/L`, or `g/L` where nothing has a price. */
+  costUnit: string;
+  points: FrontierPoint[];
+  proof: Proof;
+}
+
 /** One element of `reach`. Lowest/highest with every other limit kept; null when those cannot all be kept. */
 export interface ReachLine {
   element: Nutrient;

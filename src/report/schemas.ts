@@ -176,6 +176,29 @@ export const blendShape = z.strictObject({
     .optional(),
 });
 
+/** What `blend --frontier` prints. */
+export const frontierShape = z.strictObject({
+  schema: z.literal('velamen.frontier/1'),
+  status: z.enum(['optimal', 'infeasible', 'uncertified']),
+  feed: feedHeader,
+  costUnit: z.string(),
+  points: z
+    .array(
+      z.strictObject({
+        miss: amount.describe('largest miss from an aim, as a share of it'),
+        cost: z.number().describe('per litre, in costUnit'),
+        misses: z.array(z.strictObject({ element, side: z.enum(['above', 'below']) })),
+        items: z.array(item),
+        waters: z.array(waterShare),
+        costOfCloser: maybe.describe(
+          'cost per litre of each percentage point closer, up to here; null at the cheapest',
+        ),
+      }),
+    )
+    .describe('corners from closest to cheapest; straight lines between them'),
+  proof,
+});
+
 const reachLine = z.strictObject({
   element,
   lowest: maybe,
@@ -275,6 +298,7 @@ export const labelsShape = z.strictObject({
 export const SHAPES: ReadonlyMap<string, z.ZodType> = new Map<string, z.ZodType>([
   ['labels', labelsShape],
   ['blend', blendShape],
+  ['frontier', frontierShape],
   ['reach', reachAgainstShape],
   ['reach-all', reachAllShape],
   ['programmes', programmesShape],

@@ -1,0 +1,25 @@
+import { writeFileSync } from 'node:fs';
+import { resolve } from 'node:path';
+import { problem, Refusal } from '../problem.js';
+
+/** Writes a text file named from `cwd`, over an old one. @throws Refusal where the place cannot be written to. */
+export function writeText(path: string, text: string, cwd: string): void {
+  try {
+    writeFileSync(resolve(cwd, path), text);
+  } catch (fault) {
+    const code = (fault as { code?: string }).code ?? '';
+    const why = REASONS.get(code);
+    if (why === undefined) throw fault;
+    throw new Refusal([problem('cannot-write', { file: path }, why, 'a place to write to', 'Name another file.')]);
+  }
+}
+
+const REASONS = new Map([
+  ['ENOENT', 'a folder that is not there'],
+  ['ENOTDIR', 'a file where a folder should be'],
+  ['EISDIR', 'a folder of that name'],
+  ['EACCES', 'a place that may not be written to'],
+  ['EPERM', 'a place that may not be written to'],
+  ['EROFS', 'a place that may not be written to'],
+  ['ENOSPC', 'no room left'],
+]);

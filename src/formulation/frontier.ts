@@ -1,0 +1,159 @@
+import { type LinearProgram, solve } from '../../solver/index.js';
+import { amountsOf } from './amounts.js';
+import { formulate, shortNumber } from './formulate.js';
+import { type Corner, cornerOf, frontierProgram, missesFromAims, WORST, weighted } from './frontier-program.js';
+import { costing } from './price.js';
+import { proofOf } from './proof.js';
+import { readOut } from './readout.js';
+import type { FeedRequest } from './request.js';
+import type { FrontierPoint, FrontierResult } from './results.js';
+
+/** Two corners nearer than this, in miss and as a share of cost, are one: the certificate's own 1e-6. */
+const SAME = 1e-6;
+/** A mix beats the line between two corners when it lies below it by this part; engines here are good to about 1e-12. */
+const BETTER = 1e-9;
+/** How far an end may be loosened when rounding leaves no mix exactly there. */
+const LOOSEN = [0, 1e-10, 1e-9, 1e-8, 1e-7];
+/** Corners of such a curve are some tens; this many would be a fault of ours. */
+const MOST = 500;
+
+/**
+ * Least cost as a function of the largest miss allowed: convex and piecewise linear, so its corners say all of it. They are
+ * found exactly: the ends first, then between two neighbours the mix that is best at their own exchange rate; where none
+ * beats them the straight line between them is proved (Aneja & Nair 1979, Management Science 25:73). From closest to cheapest.
+ */
+export async function frontier(request: FeedRequest): Promise<FrontierResult> {
+  const formulated = formulate(request);
+  const program = frontierProgram(formulated, request);
+  const counts = costing(request.shelf).counts;
+  const unit =
+    counts === 'money' ? (request.header.currency === '' ? 'per litre' : `${request.header.currency}/L`) : 'g/L';
+  const base = { schema: 'velamen.frontier/1' as const, feed: request.header, costUnit: unit };
+  const ends = await endsOf(program, request);
+  if ('verdict' in ends) {
+    const proof = proofOf(ends, 'cheaper', unit);
+    return { ...base, status: proof.verdict === 'infeasible' ? 'infeasible' : 'uncertified', points: [], proof };
+  }
+  const corners = await cornersOf(program, request, ends.closest, ends.cheapest);
+  if (corners === null) {
+    const proof = proofOf(
+      { verdict: 'uncertified', claim: 'frontier', why: 'a corner could not be proved' },
+      'cheaper',
+      unit,
+    );
+    return { ...base, status: 'uncertified', points: [], proof };
+  }
+  const points = corners.map((corner, i): FrontierPoint => {
+    const next = corners[i + 1];
+    const mix = readOut(amountsOf(corner.answer, formulated), request);
+    return {
+      miss: corner.miss,
+      cost: corner.cost,
+      misses: decisive(request, corner),
+      items: mix.items,
+      waters: mix.waters,
+      costOfCloser: next ? (corner.cost - next.cost) / (next.miss - corner.miss) / 100 : null,
+    };
+  });
+  const answers = corners.map((corner) => corner.answer);
+  return {
+    ...base,
+    status: 'optimal',
+    points,
+    proof: {
+      ...proofOf(answers.at(-1)!, 'cheaper', unit),
+      gap: Math.max(...answers.map((a) => a.gap)),
+      violation: Math.max(...answers.map((a) => a.violation)),
+      sentence:
+        `each of the ${points.length} corners is the best mix at an exchange rate of cost for closeness, and between neighbours ` +
+        `none is better than the straight line: no mix is cheaper at any closeness (closest ${shortNumber(100 * points[0]!.miss)} %, cheapest ${shortNumber(points.at(-1)!.cost)} ${unit})`,
+    },
+  };
+}
+
+type Stopped = Exclude<Awaited<ReturnType<typeof solve>>, { verdict: 'optimal' }>;
+
+/** The cheapest of the closest mixes, and the closest of the cheapest. */
+async function endsOf(
+  program: LinearProgram,
+  request: FeedRequest,
+): Promise<{ closest: Corner; cheapest: Corner } | Stopped> {
+  const forMiss = (columns: LinearProgram['columns']) => columns.map((c) => ({ ...c, cost: c.id === WORST ? 1 : 0 }));
+  const near = await solve({ ...program, columns: forMiss(program.columns) });
+  if (near.verdict !== 'optimal') return near;
+  const cheap = await solve(program);
+  if (cheap.verdict !== 'optimal') return cheap;
+  const closest = await firstOf((by) => ({
+    ...program,
+    columns: program.columns.map((c) => (c.id === WORST ? { ...c, upper: near.objective + by } : c)),
+  }));
+  const cost = Object.fromEntries(program.columns.filter((c) => c.cost !== 0).map((c) => [c.id, c.cost]));
+  const cheapest = await firstOf((by) => ({
+    columns: forMiss(program.columns),
+    rows: [...program.rows, { id: 'cost', upper: cheap.objective * (1 + by), terms: cost }],
+  }));
+  return {
+    closest: cornerOf(program, request, closest ?? near),
+    cheapest: cornerOf(program, request, cheapest ?? cheap),
+  };
+}
+
+async function firstOf(program: (by: number) => LinearProgram) {
+  for (const by of LOOSEN) {
+    const answer = await solve(program(by));
+    if (answer.verdict === 'optimal') return answer;
+  }
+  return null;
+}
+
+/** Every corner between two, ends included; null where one could not be proved. */
+async function cornersOf(
+  program: LinearProgram,
+  request: FeedRequest,
+  first: Corner,
+  last: Corner,
+): Promise<Corner[] | null> {
+  if (same(first, last)) return [first];
+  const done: Corner[] = [first];
+  const ahead: Corner[] = [last];
+  for (let step = 0; ahead.length > 0; step += 1) {
+    if (step > MOST) return null;
+    const a = done.at(-1)!;
+    const b = ahead.at(-1)!;
+    const rate = (a.cost - b.cost) / (b.miss - a.miss);
+    const found = await weighted(program, request, 1, rate);
+    if (!found) return null;
+    const line = a.cost + rate * a.miss;
+    const better = line - (found.cost + rate * found.miss) > BETTER * Math.max(Math.abs(line), Math.abs(a.cost));
+    if (better && !same(found, a) && !same(found, b) && found.miss > a.miss && found.miss < b.miss) ahead.push(found);
+    else done.push(ahead.pop()!);
+  }
+  return straightened(done);
+}
+
+function same(a: Corner, b: Corner): boolean {
+  const cost = Math.max(Math.abs(a.cost), Math.abs(b.cost));
+  return Math.abs(a.miss - b.miss) <= SAME || Math.abs(a.cost - b.cost) <= SAME * cost;
+}
+
+/** Without corners that lie on the line between their neighbours. */
+function straightened(corners: readonly Corner[]): Corner[] {
+  const kept: Corner[] = [];
+  for (const corner of corners) {
+    while (kept.length > 1 && onLine(kept.at(-2)!, kept.at(-1)!, corner)) kept.pop();
+    kept.push(corner);
+  }
+  return kept;
+}
+
+function onLine(a: Corner, b: Corner, c: Corner): boolean {
+  const there = a.cost + ((c.cost - a.cost) * (b.miss - a.miss)) / (c.miss - a.miss);
+  return there - b.cost <= SAME * Math.max(Math.abs(a.cost), Math.abs(b.cost));
+}
+
+/** The nutrients that decide the largest miss, with the side they miss on. */
+function decisive(request: FeedRequest, corner: Corner): FrontierPoint['misses'] {
+  return missesFromAims(request, corner.answer.x)
+    .filter(({ miss }) => miss > 0 && miss >= corner.miss * (1 - SAME) - SAME)
+    .map(({ nutrient, high }) => ({ element: nutrient, side: high ? 'above' : 'below' }));
+}

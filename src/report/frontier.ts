@@ -1,0 +1,64 @@
+import type { FrontierPoint, FrontierResult } from '../formulation/results.js';
+import { headerFacts } from './blend.js';
+import { amount, figure, percent } from './figures.js';
+import { waterText } from './mix.js';
+import { type Block, heading, paragraph, type Sheet, spoken, table } from './sheet.js';
+
+/** Cost against closeness as a sheet: one line for each corner, closest first. */
+export function frontierSheet(result: FrontierResult): Sheet {
+  const { feed, points, proof, status } = result;
+  return {
+    title: `${feed.name}: what closeness costs`,
+    blocks: [
+      headerFacts(feed, points[0] ? waterText(points[0].waters) : ''),
+      ...(status === 'optimal' ? tradeOff(result) : [paragraph(REASONS[status], 'bad')]),
+      heading('Proof'),
+      paragraph(spoken(proof.sentence), status === 'optimal' ? 'good' : 'bad'),
+    ],
+  };
+}
+
+const REASONS = {
+  infeasible: 'No feed keeps every limit, so there is nothing to trade: `velamen blend` without --frontier says why.',
+  uncertified: 'NOT PROVED: no engine’s answer passed its check.',
+};
+
+function tradeOff({ points, costUnit }: FrontierResult): Block[] {
+  const [closest, cheapest] = [points[0]!, points.at(-1)!];
+  const blocks: Block[] = [
+    paragraph(
+      points.length === 1
+        ? `The cheapest mix is also the closest: ${percent(closest.miss)} off its aims at most, for ${figure(closest.cost)} ${costUnit}.`
+        : `From ${percent(closest.miss)} off the aims at most, for ${figure(closest.cost)} ${costUnit}, to ${percent(cheapest.miss)} for ${figure(cheapest.cost)} ${costUnit}. Between the lines of the table mixes change in proportion, and so does the cost.`,
+    ),
+    table(
+      ['>largest miss', 'on', `>${costUnit}`, '>each % closer costs', 'what goes in, per litre'],
+      points.map((point) => [
+        percent(point.miss),
+        missText(point),
+        figure(point.cost),
+        point.costOfCloser === null ? '' : figure(point.costOfCloser),
+        itemsText(point),
+      ]),
+    ),
+  ];
+  return blocks;
+}
+
+/** `Fe below, K above`. */
+export function missText(point: FrontierPoint): string {
+  const few = point.misses.slice(0, 3).map(({ element, side }) => `${element} ${side}`);
+  return [...few, ...(point.misses.length > 3 ? [`${point.misses.length - 3} more`] : [])].join(', ');
+}
+
+function itemsText(point: FrontierPoint): string {
+  const waters = point.waters.length > 1 ? [waterText(point.waters)] : [];
+  return [
+    ...point.items.map((item) =>
+      item.gramsPerLitre === undefined
+        ? `${item.id} ${amount(item.millilitresPerLitre!, 'mL')}`
+        : `${item.id} ${amount(item.gramsPerLitre, 'g')}`,
+    ),
+    ...waters,
+  ].join(', ');
+}
