@@ -14,6 +14,7 @@ export async function byCases(
   table: Table,
   target: number,
   judge: Judge,
+  most = MOST,
 ): Promise<{ bound: number; cases: Case[] } | 'too many' | 'disproved'> {
   const relaxed = { ...table, integer: table.integer.map(() => false) };
   if (table.integer.some((whole, j) => whole && Math.ceil(table.lower[j]!) > Math.floor(table.upper[j]!)))
@@ -23,7 +24,7 @@ export async function byCases(
   ];
   const cases: Case[] = [];
   let bound = Number.POSITIVE_INFINITY;
-  for (let asked = 0; asked < MOST; asked += 1) {
+  for (let asked = 0; asked < most; asked += 1) {
     const box = open.pop();
     if (!box) return { bound, cases };
     const answer = await judge({ ...relaxed, ...box });

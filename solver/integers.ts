@@ -27,6 +27,7 @@ export async function solveIntegers(
   engines: readonly Engine[],
   limits: EngineLimits,
   judge: Judge,
+  mostCases?: number,
 ): Promise<Finding> {
   const root = await judge(relaxed(table));
   if (root.verdict === 'infeasible' || root.verdict === 'uncertified') return root;
@@ -40,9 +41,9 @@ export async function solveIntegers(
     last = claim.claim;
     const finding =
       claim.claim === 'integer-infeasible'
-        ? await nothing(still, judge, engine.name)
+        ? await nothing(still, judge, engine.name, mostCases)
         : claim.claim === 'integer'
-          ? await something(table, claim, root, judge, engine.name)
+          ? await something(table, claim, root, judge, engine.name, mostCases)
           : { why: claim.claim === 'none' ? claim.why : 'whole numbers were not in what it said' };
     if ('verdict' in finding) return finding;
     refusals.push(`${engine.name}: ${finding.why}`);
@@ -51,8 +52,13 @@ export async function solveIntegers(
 }
 
 /** The claim that no whole numbers fit. */
-async function nothing(still: Table, judge: Judge, engine: string): Promise<Finding | Refusal> {
-  const proof = await byCases(still, Number.POSITIVE_INFINITY, judge);
+async function nothing(
+  still: Table,
+  judge: Judge,
+  engine: string,
+  mostCases?: number,
+): Promise<Finding | Refusal> {
+  const proof = await byCases(still, Number.POSITIVE_INFINITY, judge, mostCases);
   if (proof === 'disproved') return { why: 'said that no whole numbers fit, yet some do' };
   if (proof === 'too many') return { why: 'its search found nothing; to prove that would take too many cases' };
   return { verdict: 'infeasible', ray: [], engine, cases: proof.cases };
@@ -65,6 +71,7 @@ async function something(
   root: Finding,
   judge: Judge,
   engine: string,
+  mostCases?: number,
 ): Promise<Finding | Refusal> {
   const answer = await settle(table, claim.x, judge);
   if ('why' in answer) return answer;
@@ -72,7 +79,7 @@ async function something(
   if (root.verdict !== 'optimal') return { why: 'the relaxation has no optimum' };
   const finding = judged(table, answer, Math.max(root.bound, claim.bound), engine);
   if (!('verdict' in finding) || finding.verdict !== 'optimal') return finding;
-  const proof = await byCases(table, finding.objective, judge);
+  const proof = await byCases(table, finding.objective, judge, mostCases);
   if (proof === 'disproved') return { why: 'whole numbers that cost less were found' };
   return proof === 'too many'
     ? finding

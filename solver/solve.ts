@@ -15,6 +15,8 @@ export interface SolveOptions {
   engines?: readonly Engine[];
   /** For programs with integer columns: when it runs out, the verdict is `uncertified` with the `best` answer so far. */
   timeLimitSeconds?: number;
+  /** For programs with integer columns: most relaxations asked for a proof by cases; 0 takes the search's word. */
+  mostCases?: number;
 }
 
 const ENGINES: readonly Engine[] = [simplex, highs, highsProof];
@@ -31,7 +33,7 @@ export async function solve(program: LinearProgram, options: SolveOptions = {}):
   const limits: EngineLimits =
     options.timeLimitSeconds === undefined ? {} : { timeLimitSeconds: options.timeLimitSeconds };
   const judge: Judge = (t) => solveLinear(t, engines);
-  const finding = table.integer.some(Boolean) ? await solveIntegers(table, engines, limits, judge) : await judge(table);
+  const finding = table.integer.some(Boolean) ? await solveIntegers(table, engines, limits, judge, options.mostCases) : await judge(table);
   return verdict(program, finding);
 }
 
