@@ -2,7 +2,7 @@ import type { FrontierPoint, FrontierResult } from '../formulation/results.js';
 import { headerFacts } from './blend.js';
 import { amount, figure, percent } from './figures.js';
 import { waterText } from './mix.js';
-import { type Block, heading, paragraph, type Sheet, spoken, table } from './sheet.js';
+import { type Block, heading, list, paragraph, type Sheet, spoken, table } from './sheet.js';
 
 /** Cost against closeness as a sheet: one line for each corner, closest first. */
 export function frontierSheet(result: FrontierResult): Sheet {
@@ -32,15 +32,16 @@ function tradeOff({ points, costUnit }: FrontierResult): Block[] {
         : `From ${percent(closest.miss)} off the aims at most, for ${figure(closest.cost)} ${costUnit}, to ${percent(cheapest.miss)} for ${figure(cheapest.cost)} ${costUnit}. Between the lines of the table mixes change in proportion, and so does the cost.`,
     ),
     table(
-      ['>largest miss', 'on', `>${costUnit}`, '>each % closer costs', 'what goes in, per litre'],
+      ['>largest miss', 'on', `>${costUnit}`, '>each % closer costs'],
       points.map((point) => [
         percent(point.miss),
         missText(point),
         figure(point.cost),
         point.costOfCloser === null ? '' : figure(point.costOfCloser),
-        itemsText(point),
       ]),
     ),
+    heading('What goes in at each of them, per litre'),
+    list(points.map((point) => `${percent(point.miss)}: ${itemsText(point)}`)),
   ];
   return blocks;
 }
