@@ -6,4 +6,5 @@ export { type LinearEc, linearEc, linearEcOfIons, microSiemensPerMg } from './li
 export * from './nutrients.js';
 export { elementPerOxide, massShare, OXIDES, oxidePerElement } from './oxides.js';
 export { type Salt, saltNamed, saltsOf } from './salts.js';
+export * from './solution/index.js';
 export { ATOMIC_WEIGHTS, atomicWeight } from './weights.js';

@@ -1,0 +1,115 @@
+import { waterActivity, writeActivities } from './activity.js';
+import { type Bench, newBench, solvePH } from './protons.js';
+import { CATION_CHARGES, CATIONS, type Constants, LIGAND_CHARGES, LIGANDS, SPECIES } from './species.js';
+import type { Totals } from './totals.js';
+
+export interface Speciation {
+  pH: number;
+  ionicStrength: number;
+  waterActivity: number;
+  /** mol/kg of each of SPECIES */
+  molality: Float64Array;
+  /** log10 γ of each of SPECIES */
+  logGamma: Float64Array;
+  /** potassium hydroxide (+) or nitric acid (−) that a fixed pH takes, mol/kg */
+  titrant: number;
+  sweeps: number;
+}
+
+/**
+ * Distributes totals over ion pairs and protonated forms at equilibrium, in sweeps: activity coefficients; pH and free ligands by a
+ * safeguarded Newton search of the proton balance; free cations from their mass balance. Every step is a closed formula with
+ * positive results, so no input can make it fail; the ionic strength is damped when it swings.
+ */
+export function speciate(totals: Totals, constants: Constants): Speciation {
+  const bench = newBench(totals, firstStrength(totals));
+  const logGamma = new Float64Array(SPECIES.length);
+  const molality = new Float64Array(SPECIES.length);
+  let damping = 1;
+  let lastStep = 0;
+  let sweeps = 0;
+  while (sweeps < MOST_SWEEPS) {
+    sweeps++;
+    writeActivities(bench.ionicStrength, constants.water, logGamma);
+    condition(bench, constants, logGamma);
+    bench.carbonDioxide = (totals.carbonDioxide ?? 0) / 10 ** logGamma[CARBON_DIOXIDE]!;
+    solvePH(bench, totals);
+    const moved = freeCations(bench, totals);
+    const step = distribute(bench, molality) - bench.ionicStrength;
+    if (step * lastStep < 0) damping = Math.max(0.1, damping * 0.7);
+    lastStep = step;
+    bench.ionicStrength += damping * step;
+    if (moved < TOLERANCE && Math.abs(step) <= TOLERANCE * (bench.ionicStrength + 1e-9)) break;
+  }
+  return {
+    pH: -Math.log10(bench.hydrogen),
+    ionicStrength: bench.ionicStrength,
+    waterActivity: waterActivity(molality.reduce((sum, m) => sum + m, 0)),
+    molality,
+    logGamma,
+    titrant: bench.titrant,
+    sweeps,
+  };
+}
+
+const CARBON_DIOXIDE = SPECIES.findIndex((s) => s.id === 'CO2');
+const MOST_SWEEPS = 400;
+const TOLERANCE = 1e-8;
+
+/** Ionic strength if nothing paired. */
+function firstStrength({ cations, ligands }: Totals): number {
+  const of = (molalities: Float64Array, charges: readonly number[]): number =>
+    molalities.reduce((sum, m, i) => sum + m * (charges[i] ?? 0) ** 2, 0);
+  return (
+    0.5 * of(cations, CATION_CHARGES) +
+    0.4 *
+      of(
+        ligands,
+        LIGAND_CHARGES.map((z) => Math.max(-2, z)),
+      )
+  );
+}
+
+/** Where the free form of each cation and ligand stands in SPECIES. */
+const FREE_CATION = CATIONS.map((id) => SPECIES.findIndex((s) => s.id === id));
+const FREE_LIGAND = LIGANDS.map((id) => SPECIES.findIndex((s) => s.id === id));
+
+/** Constants in molalities (hydrogen as activity) at the ionic strength of this sweep. */
+function condition(bench: Bench, { logK }: Constants, logGamma: Float64Array): void {
+  for (let i = 0; i < SPECIES.length; i++) {
+    const { cation, ligand } = SPECIES[i]!;
+    const gammas =
+      (cation < 0 ? 0 : logGamma[FREE_CATION[cation]!]!) + (ligand < 0 ? 0 : logGamma[FREE_LIGAND[ligand]!]!);
+    bench.k[i] = Math.exp(Math.LN10 * (logK[i]! + gammas - logGamma[i]!));
+  }
+}
+
+/** Free cations from their mass balance; returns the largest relative move. */
+function freeCations(bench: Bench, totals: Totals): number {
+  const { shares, cations, ligands, k, powers } = bench;
+  shares.fill(0);
+  for (let i = 0; i < SPECIES.length; i++) {
+    const { cation, ligand, protons } = SPECIES[i]!;
+    if (cation >= 0) shares[cation]! += k[i]! * powers[protons + 1]! * (ligand < 0 ? 1 : ligands[ligand]!);
+  }
+  let moved = 0;
+  for (let c = 0; c < CATIONS.length; c++) {
+    const total = totals.cations[c]! + (c === 0 ? Math.max(0, bench.titrant) : 0);
+    const free = total / shares[c]!;
+    if (total > 0) moved = Math.max(moved, Math.abs(free - cations[c]!) / free);
+    cations[c] = free;
+  }
+  return moved;
+}
+
+/** Writes the molality of every species; returns the ionic strength. */
+function distribute({ k, powers, cations, ligands }: Bench, molality: Float64Array): number {
+  let strength = 0;
+  for (let i = 0; i < SPECIES.length; i++) {
+    const { cation, ligand, protons, charge } = SPECIES[i]!;
+    const m = k[i]! * powers[protons + 1]! * (cation < 0 ? 1 : cations[cation]!) * (ligand < 0 ? 1 : ligands[ligand]!);
+    molality[i] = m;
+    strength += 0.5 * charge * charge * m;
+  }
+  return strength;
+}

@@ -1,0 +1,109 @@
+import { CATIONS, type Constants, LIGANDS, LOG_CO2_IN_AIR, VOLUMES } from './species.js';
+
+/** Ions of a solution in mmol/L; P is all orthophosphate, HCO3 the alkalinity in meq/L (negative: acid). */
+export interface SolutionIons {
+  K?: number;
+  Ca?: number;
+  Mg?: number;
+  Na?: number;
+  NH4?: number;
+  NO3?: number;
+  P?: number;
+  SO4?: number;
+  Cl?: number;
+  HCO3?: number;
+}
+
+export interface SolutionOptions {
+  /** °C, 0 to 50; default 25 */
+  temperatureC?: number;
+  /** in equilibrium with the CO2 of air (default), or closed */
+  air?: boolean;
+  /** fixed pH, reached with potassium hydroxide or nitric acid */
+  pH?: number;
+  /** closed only: all dissolved carbonate, mmol/L; default: what the alkalinity holds at `sourcePH` */
+  carbonate?: number;
+  /** pH of the water that brought the alkalinity; default 7.6 */
+  sourcePH?: number;
+}
+
+/** What there is in a kilogram of water, mol/kg. */
+export interface Totals {
+  /** in order of CATIONS */
+  cations: Float64Array;
+  /** in order of LIGANDS; carbonate is ignored when open to air */
+  ligands: Float64Array;
+  /** charge of the analysis that no ion accounts for: it stays out of the proton balance */
+  unexplained: number;
+  /** activity of dissolved CO2 where the can is open to air, else null */
+  carbonDioxide: number | null;
+  /** a fixed pH, else null: the pH follows from the charge balance */
+  pH: number | null;
+}
+
+/** Totals per kilogram of water, with the kilograms of water in a litre. */
+export function totalsOf(
+  ions: SolutionIons,
+  { air = true, pH, carbonate, sourcePH = 7.6 }: SolutionOptions,
+  constants: Constants,
+): { totals: Totals; waterKgPerLitre: number; chargeError: number } {
+  const at = (name: keyof SolutionIons): number => amount(ions[name]);
+  const alkalinity = Number.isFinite(ions.HCO3) ? (ions.HCO3 ?? 0) : 0;
+  const carbon = carbonate === undefined ? carbonAt(sourcePH, alkalinity) : amount(carbonate);
+  const kg = waterPerLitre(at, alkalinity);
+  const perKg = (mmolPerLitre: number): number => mmolPerLitre / 1000 / kg;
+  const ligands = LIGANDS.map((id) => perKg(id === 'CO3' ? carbon : at(id === 'PO4' ? 'P' : id)));
+  const excess =
+    at('K') +
+    at('Na') +
+    at('NH4') +
+    2 * (at('Ca') + at('Mg')) -
+    at('NO3') -
+    at('Cl') -
+    2 * at('SO4') -
+    at('P') -
+    alkalinity;
+  const chargeError = alkalinity === 0 ? 0 : excess;
+  return {
+    totals: {
+      cations: Float64Array.from(CATIONS.map((id) => perKg(at(id)))),
+      ligands: Float64Array.from(ligands),
+      unexplained: perKg(chargeError),
+      carbonDioxide: air ? 10 ** (LOG_CO2_IN_AIR + constants.logHenry) : null,
+      pH: pH !== undefined && Number.isFinite(pH) ? Math.min(16, Math.max(-2, pH)) : null,
+    },
+    waterKgPerLitre: kg,
+    chargeError,
+  };
+}
+
+/** mmol/L; what is no amount at all counts as none. */
+function amount(value: number | undefined): number {
+  return value !== undefined && value > 0 ? Math.min(value, MOST) : 0;
+}
+
+/** No salt dissolves beyond this, mmol/L. */
+const MOST = 20_000;
+
+/** Carbonate that an alkalinity holds at a pH: bicarbonate, and the CO2 beside it (pK1 6.35, 0.06 less for the ions of a tap). */
+function carbonAt(pH: number, alkalinity: number): number {
+  return Math.max(0, alkalinity) * (1 + 10 ** (6.29 - pH));
+}
+
+/**
+ * Kilograms of water in a litre at 25 °C: the litre less the room that the ions take (partial molar volumes, growing with the root of
+ * the ionic strength).
+ */
+function waterPerLitre(at: (name: keyof SolutionIons) => number, alkalinity: number): number {
+  const molar = Object.entries(VOLUMES).map(([id, { charge, volume }]) => {
+    const mmol = id === 'H2PO4' ? at('P') : id === 'HCO3' ? Math.max(0, alkalinity) : at(id as keyof SolutionIons);
+    return { mol: mmol / 1000, charge, volume };
+  });
+  const strength = molar.reduce((sum, { mol, charge }) => sum + 0.5 * mol * charge ** 2, 0);
+  const growth = VOLUME_SLOPE * Math.min(2, Math.sqrt(strength));
+  const room = molar.reduce((sum, { mol, charge, volume }) => sum + mol * (volume + growth * charge ** 2), 0);
+  return Math.max(0.2, 0.997047 * (1 - room / 1000));
+}
+
+/** cm³/mol per (mol/L)^½: half of the limiting law's 1.87 (Redlich & Meyer 1964) holds in concentrates too. */
+const VOLUME_SLOPE = 0.9;
