@@ -15,10 +15,14 @@ export async function extrasOf(joint: Joint, best: PurchaseOption): Promise<Extr
   for (const [index, { offer }] of joint.pool.entries()) {
     if (offer === null || counts[index]! > 0 || offer.price > spare) continue;
     if (joint.feeds.every((feed) => !(feed.ceilings[index]! > 0))) continue;
-    const available = availableWith(joint, counts.map((count, i) => (i === index ? 1 : count)));
+    const available = availableWith(
+      joint,
+      counts.map((count, i) => (i === index ? 1 : count)),
+    );
     const closest = await closestPossible(joint, available);
     // a hair closer is no reason to buy: one part in a hundred of the aims
-    if (closest !== null && best.closest !== null && closest < best.closest - 0.01) found.push({ index, available, closest });
+    if (closest !== null && best.closest !== null && closest < best.closest - 0.01)
+      found.push({ index, available, closest });
   }
   const price = (index: number): number => joint.pool[index]!.offer!.price;
   found.sort((a, b) => a.closest - b.closest || price(a.index) - price(b.index) || a.index - b.index);

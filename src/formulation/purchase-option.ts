@@ -6,8 +6,8 @@ import type { OptionFeed, Pack, PurchaseOption, StockLine } from './purchase-typ
 import { readOut } from './readout.js';
 import type { Mix, Proof } from './results.js';
 
-/** Weeks in a month of a year of 365.25 days. */
-const WEEKS_IN_MONTH = 365.25 / 7 / 12;
+/** A year of 52 weeks. */
+const WEEKS_IN_MONTH = 52 / 12;
 /** A limit with less than this share of its bound to spare is only just met. */
 const JUST = 0.02;
 
@@ -20,7 +20,10 @@ export async function optionOf(joint: Joint, found: Found, proof: Proof): Promis
   const settled = await settleThrift(joint, available, Math.max(0, found.objective - spend));
   if (settled === null) throw new Error('a purchase that was found to do could not be mixed');
   const feeds = feedsOf(joint, settled);
-  const waterCost = feeds.reduce((sum, feed) => sum + feed.litres * feed.waters.reduce((s, w) => s + w.costPerLitre, 0), 0);
+  const waterCost = feeds.reduce(
+    (sum, feed) => sum + feed.litres * feed.waters.reduce((s, w) => s + w.costPerLitre, 0),
+    0,
+  );
   return {
     packs,
     spend,
@@ -92,7 +95,8 @@ function stockOf(joint: Joint, counts: readonly number[], settled: Settled): Sto
 export function justMetOf(mix: Mix): OptionFeed['justMet'] {
   const met: OptionFeed['justMet'] = [];
   for (const { element, low, high, min, max } of mix.elements) {
-    if (min !== null && min > 0 && low <= min * (1 + JUST)) met.push({ limit: `${element} min`, value: low, bound: min });
+    if (min !== null && min > 0 && low <= min * (1 + JUST))
+      met.push({ limit: `${element} min`, value: low, bound: min });
     if (max !== null && max > 0 && high >= max * (1 - JUST))
       met.push({ limit: `${element} max`, value: high, bound: max });
   }
@@ -109,7 +113,9 @@ export function justMetOf(mix: Mix): OptionFeed['justMet'] {
 export function largestMissOf(mix: Mix): number {
   return Math.max(
     0,
-    ...mix.elements.flatMap(({ mgPerLitre, aim }) => (aim !== null && aim > 0 ? [Math.abs(mgPerLitre - aim) / aim] : [])),
+    ...mix.elements.flatMap(({ mgPerLitre, aim }) =>
+      aim !== null && aim > 0 ? [Math.abs(mgPerLitre - aim) / aim] : [],
+    ),
   );
 }
 

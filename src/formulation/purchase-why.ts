@@ -33,20 +33,35 @@ async function wishesOf(request: PurchaseRequest, options: PurchaseOptions): Pro
   const money = (x: number): string => `${shortNumber(x)} ${request.currency}`.trim();
   if (budget !== undefined) {
     const least = await spendOf({ ...rest, ...(atMost === undefined ? {} : { atMost }) }, options);
-    if (least) lines.push(line(`packs for at most ${money(budget)}`, `the least that does costs ${money(least.spend)}: ${least.what}`));
+    if (least)
+      lines.push(
+        line(`packs for at most ${money(budget)}`, `the least that does costs ${money(least.spend)}: ${least.what}`),
+      );
   }
   if (atMost !== undefined) {
     const least = await spendOf({ ...rest, ...(budget === undefined ? {} : { budget }) }, options);
-    if (least) lines.push(line(`at most ${atMost} new products`, `with any number this does, for ${money(least.spend)}: ${least.what}`));
+    if (least)
+      lines.push(
+        line(`at most ${atMost} new products`, `with any number this does, for ${money(least.spend)}: ${least.what}`),
+      );
   }
   if (lines.length === 0 && budget !== undefined && atMost !== undefined) {
     const least = await spendOf(rest, options);
-    if (least) lines.push(line(`at most ${atMost} new products for at most ${money(budget)}`, `without both limits ${least.what} does, for ${money(least.spend)}`));
+    if (least)
+      lines.push(
+        line(
+          `at most ${atMost} new products for at most ${money(budget)}`,
+          `without both limits ${least.what} does, for ${money(least.spend)}`,
+        ),
+      );
   }
   return lines;
 }
 
-async function spendOf(request: PurchaseRequest, options: PurchaseOptions): Promise<{ spend: number; what: string } | null> {
+async function spendOf(
+  request: PurchaseRequest,
+  options: PurchaseOptions,
+): Promise<{ spend: number; what: string } | null> {
   const joint = jointProgram(request);
   const answer = await search(joint, { ...options, byCases: false });
   if (!('found' in answer)) return null;
@@ -62,6 +77,8 @@ function stockLine(request: PurchaseRequest): ConflictLine {
   return {
     limit: `stock for ${shortNumber(request.weeks)} weeks`,
     from: 'shelf',
-    because: ['each feed could be mixed, but not from what is on hand and for sale for so long: something that is needed is not for sale'],
+    because: [
+      'each feed could be mixed, but not from what is on hand and for sale for so long: something that is needed is not for sale',
+    ],
   };
 }

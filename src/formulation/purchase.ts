@@ -97,7 +97,8 @@ function proofOfFound(found: Found, earlier: number, joint: Joint): Proof {
       sentence: `time ran out: this purchase does, but one that costs up to ${share} % less may exist (${figures})`,
     };
   }
-  const other = earlier === 0 ? 'no purchase costs less' : 'no purchase that does without part of each option before costs less';
+  const other =
+    earlier === 0 ? 'no purchase costs less' : 'no purchase that does without part of each option before costs less';
   const how = {
     multipliers: 'proved by arithmetic',
     cases: 'proved case by case, by arithmetic',
@@ -111,13 +112,23 @@ function nothing(answer: Exclude<Search, { found: Found }>): Pick<Listed, 'statu
   if (!answer.none) {
     return {
       status: 'uncertified',
-      proof: { ...empty, engine: 'none', verdict: 'uncertified', sentence: `nothing was found or ruled out: ${answer.why}` },
+      proof: {
+        ...empty,
+        engine: 'none',
+        verdict: 'uncertified',
+        sentence: `nothing was found or ruled out: ${answer.why}`,
+      },
     };
   }
   const how = answer.byArithmetic ? 'proved by arithmetic' : 'the search went through all of them; its own word';
   return {
     status: 'infeasible',
-    proof: { ...empty, engine: answer.engine, verdict: 'infeasible', sentence: `no purchase serves every feed (${how})` },
+    proof: {
+      ...empty,
+      engine: answer.engine,
+      verdict: 'infeasible',
+      sentence: `no purchase serves every feed (${how})`,
+    },
   };
 }
 
@@ -154,7 +165,9 @@ function notesOf({ pool }: Joint): string[] {
   const unknown = pool.filter((c) => c.isOnShelf && c.onHand === null).map((c) => c.product.id);
   return unknown.length === 0
     ? []
-    : [`The shelf does not say how much is left of ${unknown.join(', ')}: taken as enough. Fill in on_hand to have it counted.`];
+    : [
+        `The shelf does not say how much is left of ${unknown.join(', ')}: taken as enough. Fill in on_hand to have it counted.`,
+      ];
 }
 
 function cautionsOf(joint: Joint, best: PurchaseOption): string[] {

@@ -1,0 +1,118 @@
+import * as z from 'zod';
+import { amount, feedHeader, maybe, mix, proof } from './shapes.js';
+
+const unit = z.enum(['g', 'mL']);
+const limits = z.array(z.strictObject({ limit: z.string(), value: z.number(), bound: z.number() }));
+
+const pack = z.strictObject({
+  id: z.string(),
+  name: z.string(),
+  count: z.int().min(1).describe('packs to buy'),
+  price: amount.describe('money for one pack'),
+  pack: amount.describe('g or mL in one pack'),
+  unit,
+  isNew: z.boolean().describe('false for more of what stands on the shelf'),
+});
+
+const stock = z.strictObject({
+  id: z.string(),
+  name: z.string(),
+  unit,
+  onHand: amount.nullable().describe('null when the shelf does not say'),
+  bought: amount,
+  used: amount.describe('over the horizon'),
+  left: amount.nullable(),
+  months: amount.nullable().describe('how long shelf and packs last; null when not used or unknown'),
+});
+
+const option = z.strictObject({
+  packs: z.array(pack),
+  spend: amount.describe('money for packs'),
+  waterCost: amount.describe('money for water over the horizon'),
+  total: amount.describe('spend + waterCost: what is made least'),
+  feeds: z.array(
+    z.strictObject({
+      ...mix,
+      feed: feedHeader,
+      litres: amount.describe('over the horizon'),
+      justMet: limits.describe('limits with less than 2 % to spare'),
+      largestMiss: amount.describe('largest distance from an aim in this blend, as a share of the aim'),
+    }),
+  ),
+  stock: z.array(stock),
+  closest: amount.nullable().describe('the least possible largest miss from the aims that these packs allow'),
+  proof,
+});
+
+const conflict = z.array(z.strictObject({ limit: z.string(), from: z.string(), because: z.array(z.string()) }));
+
+/** What `buy` prints. */
+export const buyShape = z.strictObject({
+  schema: z.literal('velamen.buy/1'),
+  status: z.enum(['optimal', 'infeasible', 'uncertified']),
+  currency: z.string(),
+  weeks: amount,
+  plan: z.array(z.strictObject({ feed: feedHeader, weeklyLitres: amount, litres: amount })),
+  market: z.strictObject({ name: z.string(), products: z.int() }),
+  options: z.array(option).describe('the best first'),
+  extras: z.array(
+    z.strictObject({
+      id: z.string(),
+      name: z.string(),
+      extraSpend: amount,
+      closest: amount.describe('largest miss from the aims that becomes possible'),
+      costPerLitre: amount.describe('value of what an average litre holds'),
+    }),
+  ),
+  oneMoreAllowed: z.strictObject({ spend: amount, products: z.array(z.string()) }).nullable(),
+  comparison: z
+    .strictObject({
+      alone: z.array(z.strictObject({ feed: z.string(), spend: maybe, products: z.array(z.string()) })),
+      aloneSpend: maybe,
+      jointSpend: amount,
+      fewest: z.strictObject({ products: z.array(z.string()), spend: amount, proved: z.boolean() }).nullable(),
+    })
+    .nullable(),
+  failures: z.array(z.strictObject({ feed: z.string(), conflict })),
+  notes: z.array(z.string()),
+  cautions: z.array(z.string()),
+  proof,
+});
+
+const judged = {
+  largestMiss: amount.describe('largest distance from an element of the original feed, as a share of it'),
+  sumOfMisses: amount,
+  holds: z.boolean().describe('every limit of the feed is kept'),
+  broken: limits,
+};
+
+/** What `buy --instead-of ID` prints. */
+export const substitutesShape = z.strictObject({
+  schema: z.literal('velamen.substitutes/1'),
+  status: z.enum(['found', 'not used', 'none']),
+  product: z.strictObject({ id: z.string(), name: z.string() }),
+  currency: z.string(),
+  market: z.strictObject({ name: z.string(), products: z.int() }),
+  feeds: z.array(
+    z.strictObject({
+      feed: feedHeader,
+      original: z.strictObject({ dose: amount, unit, costPerLitre: amount, keepsLimits: z.boolean() }),
+      leftOut: z.strictObject(judged).nullable().describe('the feed with nothing in its place'),
+      substitutes: z.array(
+        z.strictObject({
+          id: z.string(),
+          name: z.string(),
+          dose: amount.describe('g or mL per litre in the feed that comes closest'),
+          unit,
+          perOriginal: amount.nullable().describe('g or mL of it for one g or mL of the original'),
+          costPerLitre: amount,
+          pack: amount,
+          price: amount,
+          ...judged,
+        }),
+      ),
+    }),
+  ),
+  notes: z.array(z.string()),
+  cautions: z.array(z.string()),
+});

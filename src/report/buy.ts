@@ -1,0 +1,136 @@
+import type { OptionFeed, PurchaseOption, PurchaseResult, StockLine } from '../formulation/purchase-types.js';
+import { cautionBlocks } from './blend.js';
+import { comparisonBlocks, extraBlocks } from './buy-beside.js';
+import { amount, figure, money, percent } from './figures.js';
+import { waterText } from './mix.js';
+import { type Block, facts, heading, list, paragraph, section, type Sheet, spoken, table } from './sheet.js';
+
+/** What to buy: the best option, the next ones, what they are worth beside other ways; or why nothing does. */
+export function buySheet(result: PurchaseResult): Sheet {
+  const [best, ...others] = result.options;
+  return {
+    title: titleOf(result),
+    blocks: [
+      planFacts(result),
+      ...(best ? overview(result) : failureBlocks(result)),
+      ...(best ? optionBlocks(best, 1, result) : []),
+      heading('Proof'),
+      paragraph(spoken(result.proof.sentence), result.proof.verdict === 'uncertified' ? 'bad' : 'good'),
+      ...(best ? extraBlocks(best, result) : []),
+      ...comparisonBlocks(result),
+      ...others.flatMap((option, i) => optionBlocks(option, i + 2, result)),
+      ...section('Notes', result.notes),
+      ...cautionBlocks(result.cautions),
+    ],
+  };
+}
+
+function titleOf({ plan, options, status }: PurchaseResult): string {
+  const feeds = listed(plan.map((line) => line.feed.name));
+  const best = options[0];
+  if (!best) return status === 'infeasible' ? `No purchase serves ${feeds}` : `No purchase was found for ${feeds}`;
+  return best.packs.length === 0 ? `Nothing to buy for ${feeds}: the shelf suffices` : `What to buy for ${feeds}`;
+}
+
+function planFacts({ plan, weeks, market }: PurchaseResult): Block {
+  return facts(
+    ...plan.map(({ feed, weeklyLitres, litres }): [string, string] => [
+      feed.name,
+      `${feed.plants} in ${feed.medium}, ${feed.phase}, ${feed.strength}: ${figure(weeklyLitres)} L a week, ${figure(litres)} L in all`,
+    ]),
+    ['For', `${figure(weeks)} weeks`],
+    ['Market', `${market.name}: ${market.products} products`],
+  );
+}
+
+/** Every option in one line. */
+function overview({ options, currency }: PurchaseResult): Block[] {
+  const hasWater = options.some((option) => option.waterCost > 0);
+  const rows = options.map((option, i) => [
+    `${i + 1}`,
+    packsText(option),
+    money(option.spend, currency),
+    ...(hasWater ? [money(option.waterCost, currency)] : []),
+    option.closest === null ? '' : percent(option.closest),
+  ]);
+  return [
+    heading('Ways to buy, the cheapest first'),
+    table(['', 'packs', '>spend', ...(hasWater ? ['>water'] : []), '>aims within'], rows),
+  ];
+}
+
+function packsText({ packs }: PurchaseOption): string {
+  if (packs.length === 0) return 'nothing';
+  return packs.map((pack) => `${pack.count} × ${pack.id}, ${amount(pack.pack, pack.unit)}`).join('; ');
+}
+
+function optionBlocks(option: PurchaseOption, number: number, { currency, weeks }: PurchaseResult): Block[] {
+  const unproved = option.proof.verdict === 'uncertified' ? ' (NOT PROVED to be the cheapest)' : '';
+  return [
+    heading(`Option ${number}: ${money(option.spend, currency)}${unproved}`),
+    stockTable(option, weeks, currency),
+    ...option.feeds.flatMap((feed) => feedBlocks(feed, currency)),
+    ...(number > 1 ? [paragraph(spoken(option.proof.sentence), unproved ? 'bad' : 'quiet')] : []),
+  ];
+}
+
+function stockTable({ packs, stock }: PurchaseOption, weeks: number, currency: string): Block {
+  const rows = stock.map((line) => {
+    const pack = packs.find((p) => p.id === line.id);
+    return [
+      line.name === '' ? line.id : line.name,
+      pack ? `${pack.count} × ${amount(pack.pack, pack.unit)}` : 'on hand',
+      pack ? money(pack.count * pack.price, currency) : '',
+      amount(line.used, line.unit),
+      lasts(line),
+      line.left === null ? 'unknown' : amount(tidy(line.left, line), line.unit),
+    ];
+  });
+  return table(['', 'buy', '>money', '>used', '>lasts', `>left after ${figure(weeks)} weeks`], rows);
+}
+
+/** Rounding dust is nothing. */
+const tidy = (left: number, line: StockLine): number => (left <= 1e-6 * line.used ? 0 : left);
+
+function lasts({ months, used }: StockLine): string {
+  if (months === null) return used > 0 ? 'unknown' : 'not used';
+  return months > 120 ? 'over 10 years' : `${figure(months)} months`;
+}
+
+/** One feed's blend in a table, and its tight limits in a line. */
+function feedBlocks(feed: OptionFeed, currency: string): Block[] {
+  const rows = feed.items.map((item) => [
+    item.name === '' ? item.id : item.name,
+    amount(item.gramsPerLitre ?? item.millilitresPerLitre ?? 0, item.gramsPerLitre === undefined ? 'mL' : 'g'),
+    item.costPerLitre === null ? 'price unknown' : money(item.costPerLitre, currency),
+  ]);
+  const met = feed.justMet.map(({ limit, bound }) => (/ (min|max)$/.test(limit) ? `${limit} ${figure(bound)}` : limit));
+  const tight = met.length === 0 ? 'Nothing is tight.' : `Only just met: ${met.join(', ')}.`;
+  return [
+    table([`${feed.feed.name}, in ${waterText(feed.waters)}`, '>per litre', '>value per litre'], rows, [
+      'together',
+      '',
+      money(feed.costPerLitre, currency),
+    ]),
+    paragraph(`${tight} Farthest from an aim: ${percent(feed.largestMiss)}.`),
+  ];
+}
+
+function failureBlocks({ failures }: PurchaseResult): Block[] {
+  if (failures.length === 0) return [];
+  return failures.flatMap(({ feed, conflict }) => [
+    heading(`Why: ${feed}`),
+    paragraph('With everything on the market and on the shelf, these cannot all hold together:', 'bad'),
+    list(
+      conflict.map(
+        ({ limit, from, because }) =>
+          `${limit} (${from})${because.length > 0 ? `: ${because.slice(0, 2).join('; ')}` : ''}`,
+      ),
+    ),
+  ]);
+}
+
+/** `moss`, `moss and bark`, `moss, bark and fern`. */
+export function listed(names: readonly string[]): string {
+  return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
+}

@@ -1,0 +1,140 @@
+import * as z from 'zod';
+import { NUTRIENTS } from '../chemistry/nutrients.js';
+
+/** The parts that the shapes of several commands share. */
+
+export const amount = z.number().min(0);
+export const maybe = z.number().nullable();
+export const element = z.enum(NUTRIENTS);
+
+export const feedHeader = z.strictObject({
+  name: z.string(),
+  plants: z.string(),
+  medium: z.string(),
+  phase: z.string(),
+  strength: z.string(),
+  strengthFactor: amount.describe('factor applied to the programme’s bands'),
+  batchLitres: amount.nullable(),
+  currency: z.string(),
+});
+
+export const item = z.strictObject({
+  id: z.string(),
+  name: z.string(),
+  gramsPerLitre: amount.optional().describe('powders'),
+  millilitresPerLitre: amount.optional().describe('liquids'),
+  perBatch: amount.nullable().describe('g or mL for the whole batch'),
+  costPerLitre: amount.nullable().describe('null when no price is known'),
+});
+
+export const waterShare = z.strictObject({
+  id: z.string(),
+  name: z.string(),
+  share: amount.describe('share of the can, 0 to 1'),
+  costPerLitre: amount,
+});
+
+export const elementLine = z.strictObject({
+  element,
+  mgPerLitre: z.number().describe('mg/L of the element in the can, as labels state it'),
+  low: z.number().describe('least the labels allow'),
+  high: z.number().describe('most the labels allow'),
+  min: maybe,
+  aim: maybe,
+  max: maybe,
+});
+
+export const ruleLine = z.strictObject({
+  rule: z.string(),
+  from: z.string(),
+  value: maybe.describe('left side, or the ratio for A <= k * B'),
+  bound: maybe.optional(),
+  holds: z.boolean(),
+});
+
+export const ec = z.strictObject({
+  mSPerCm: z.number().describe('predicted at 25 °C, water included'),
+  low: z.number(),
+  high: z.number(),
+  max: maybe,
+});
+
+export const stage = z.strictObject({
+  goal: z.string(),
+  found: z.number(),
+  bound: z.number(),
+  gap: z.number(),
+  violation: z.number(),
+  engine: z.string(),
+});
+
+export const proof = z.strictObject({
+  engine: z.string(),
+  verdict: z.enum(['optimal', 'infeasible', 'uncertified']),
+  found: maybe.describe('cost per litre found'),
+  bound: maybe.describe('cost per litre below which no mix exists'),
+  gap: maybe,
+  violation: maybe,
+  sentence: z.string(),
+  stages: z.array(stage).optional(),
+});
+
+export const nitrogenShares = z
+  .strictObject({
+    nitrate: z.number(),
+    ammonium: z.number(),
+    urea: z.number(),
+    other: z.number(),
+    undeclared: z.number(),
+  })
+  .nullable();
+
+export const mix = {
+  items: z.array(item),
+  waters: z.array(waterShare),
+  elements: z.array(elementLine),
+  nitrogenShares,
+  rules: z.array(ruleLine),
+  costPerLitre: amount,
+  costPerBatch: amount.nullable(),
+  ec,
+};
+
+export const misses = z.array(z.strictObject({ limit: z.string(), value: z.number(), bound: z.number() }));
+
+export const priceSide = z.strictObject({
+  pricePerUnit: maybe.describe('cost per litre for each unit of the bound; null: it cannot move that way'),
+  limit: maybe.describe('the bound up to which that price holds; null: for ever'),
+});
+
+export const productPrice = z.strictObject({
+  id: z.string(),
+  unit: z.enum(['g', 'mL']),
+  price: amount.describe('money per g or mL as counted in the blend'),
+  lowest: maybe.describe('used: the blend stays best from here; not used: it comes in below; null: never'),
+  highest: maybe.describe('used: the blend stays best up to here; null: at any price'),
+  pack: maybe,
+  lowestPerPack: maybe,
+  highestPerPack: maybe,
+  sentence: z.string(),
+});
+
+export const prices = z.strictObject({
+  limits: z.array(
+    z.strictObject({
+      limit: z.string(),
+      from: z.string(),
+      end: z.enum(['least', 'most']),
+      bound: z.number(),
+      unit: z.string().describe('what the bound is counted in'),
+      left: priceSide.describe('for a smaller bound'),
+      right: priceSide.describe('for a greater bound'),
+      lifted: z
+        .strictObject({ costPerLitre: z.number(), saves: amount.describe('share of the cost, 0 to 1') })
+        .nullable(),
+      sentence: z.string(),
+    }),
+  ),
+  used: z.array(productPrice),
+  unused: z.array(productPrice),
+});
