@@ -1,7 +1,13 @@
 import { formatNumber } from '../units/index.js';
 
-/** Three significant digits are what a spoon, a scale or a pen can use; whole digits are never dropped. */
-export const figure = (value: number): string => formatNumber(value, 3);
+/**
+ * Three significant digits are what a spoon, a scale or a pen can use; whole digits are never dropped. A figure that lies on its limit
+ * but for rounding dust is printed like the limit: 12.749999999999963 and 12.75 are both 12.8.
+ */
+export const figure = (value: number): string => formatNumber(value * (1 + DUST), 3);
+
+/** Far above the dust of a linear program, far below half of the third digit. */
+const DUST = 1e-9;
 
 /** `12.5 %` of a share from 0 to 1. */
 export const percent = (share: number): string => `${figure(100 * share)} %`;
