@@ -1,5 +1,5 @@
 import type { Speciation } from './speciation.js';
-import { type Constants, SPECIES } from './species.js';
+import { type Constants, FREE_CATION, FREE_LIGAND, SPECIES } from './species.js';
 
 /**
  * Conductivity in µS/cm of the ions that a speciation leaves free, by the Debye–Hückel–Onsager equation for mixtures (Onsager & Fuoss
@@ -7,11 +7,7 @@ import { type Constants, SPECIES } from './species.js';
  * damped by the size of the ions (Falkenhagen, Leist & Kelbg 1952).
  */
 export function conductivityOf(found: Speciation, waterKgPerLitre: number, { lambda, water }: Constants): number {
-  const ions: Ion[] = [];
-  SPECIES.forEach(({ charge }, i) => {
-    const molPerLitre = found.molality[i]! * waterKgPerLitre;
-    if (charge !== 0 && molPerLitre > 0) ions.push({ z: charge, c: molPerLitre, lambda: lambda[i]! });
-  });
+  const ions = conducting(found.molality, waterKgPerLitre, lambda);
   const strength = ions.reduce((sum, { z, c }) => sum + 0.5 * c * z * z, 0);
   if (strength === 0) return 0;
   const root = Math.sqrt(strength);
@@ -29,6 +25,20 @@ export function conductivityOf(found: Speciation, waterKgPerLitre: number, { lam
     sum += c * Math.max(0, slowed);
   });
   return sum * 1000;
+}
+
+/** The ions that carry current, a share of the calcium and magnesium sulfate pairs counted as ions (see `conducts` in the data). */
+function conducting(molality: Float64Array, waterKgPerLitre: number, lambda: readonly number[]): Ion[] {
+  const free = Float64Array.from(molality);
+  SPECIES.forEach(({ cation, ligand, conducts }, i) => {
+    if (conducts === 0) return;
+    const split = conducts * molality[i]!;
+    free[FREE_CATION[cation]!]! += split;
+    free[FREE_LIGAND[ligand]!]! += split;
+  });
+  return SPECIES.flatMap(({ charge }, i) =>
+    charge !== 0 && free[i]! > 0 ? [{ z: charge, c: free[i]! * waterKgPerLitre, lambda: lambda[i]! }] : [],
+  );
 }
 
 interface Ion {

@@ -1,6 +1,6 @@
 import { waterActivity, writeActivities } from './activity.js';
 import { type Bench, newBench, solvePH } from './protons.js';
-import { CATION_CHARGES, CATIONS, type Constants, LIGAND_CHARGES, LIGANDS, SPECIES } from './species.js';
+import { CATION_CHARGES, CATIONS, type Constants, FREE_CATION, FREE_LIGAND, LIGAND_CHARGES, SPECIES } from './species.js';
 import type { Totals } from './totals.js';
 
 export interface Speciation {
@@ -69,10 +69,6 @@ function firstStrength({ cations, ligands }: Totals): number {
       )
   );
 }
-
-/** Where the free form of each cation and ligand stands in SPECIES. */
-const FREE_CATION = CATIONS.map((id) => SPECIES.findIndex((s) => s.id === id));
-const FREE_LIGAND = LIGANDS.map((id) => SPECIES.findIndex((s) => s.id === id));
 
 /** Constants in molalities (hydrogen as activity) at the ionic strength of this sweep. */
 function condition(bench: Bench, { logK }: Constants, logGamma: Float64Array): void {

@@ -19,6 +19,8 @@ export interface Species {
   protons: number;
   size: number;
   b: number;
+  /** of an uncharged pair, the share that conducts as two ions */
+  conducts: number;
 }
 
 export const SPECIES: readonly Species[] = aqueous.species.map((row) => ({
@@ -29,7 +31,12 @@ export const SPECIES: readonly Species[] = aqueous.species.map((row) => ({
   protons: row.h,
   size: row.sizeAngstrom,
   b: row.b,
+  conducts: row.conducts ?? 0,
 }));
+
+/** Where the free form of each cation and ligand stands in SPECIES. */
+export const FREE_CATION = CATIONS.map((id) => SPECIES.findIndex((s) => s.id === id));
+export const FREE_LIGAND = LIGANDS.map((id) => SPECIES.findIndex((s) => s.id === id));
 
 export const MINERALS = aqueous.minerals;
 export type MineralName = 'gypsum' | 'brushite' | 'calcite' | 'struvite';
@@ -57,7 +64,7 @@ export function constantsAt(celsius: number): Constants {
   const constants: Constants = {
     water,
     logK: aqueous.species.map((row) => logKAt(row, water.kelvin)),
-    lambda: aqueous.species.map((row) => lambdaAt(row, celsius, water)),
+    lambda: aqueous.species.map((row) => lambdaAt(row, water)),
     minerals: MINERALS.map((row) => logKAt(row, water.kelvin)),
     logHenry: logKAt(aqueous.carbonDioxide, water.kelvin),
   };
@@ -67,12 +74,11 @@ export function constantsAt(celsius: number): Constants {
 
 export const LOG_CO2_IN_AIR = aqueous.carbonDioxide.logPressureInAir;
 
-/** Published polynomial where there is one, else Walden's rule: conductivity goes as one over the viscosity of water. */
-function lambdaAt(row: { lambda25: number; lambda?: readonly number[] }, celsius: number, water: Water): number {
-  if (!row.lambda) return (row.lambda25 * waterAt(25).viscosity) / water.viscosity;
-  const at = (t: number): number => (row.lambda ?? []).reduceRight((sum, c) => sum * t + c, 0);
-  return (row.lambda25 * at(celsius)) / at(25);
+/** Walden's rule, conductivity as one over the viscosity of water, with the small departure published for each ion. */
+function lambdaAt(row: { lambda25: number; mobilityKelvin?: number }, { kelvin, viscosity }: Water): number {
+  return row.lambda25 * (VISCOSITY_25 / viscosity) * Math.exp((row.mobilityKelvin ?? 0) * (1 / kelvin - 1 / 298.15));
 }
+const VISCOSITY_25 = waterAt(25).viscosity;
 
 /** Partial molar volumes at 25 °C, cm³/mol, by species. */
 export const VOLUMES: Readonly<Record<string, { charge: number; volume: number }>> = Object.fromEntries(
