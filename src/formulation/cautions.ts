@@ -88,7 +88,7 @@ function isAcid(p: Product): boolean {
   return /\b(nitric|phosphoric|sulfuric|sulphuric|hydrochloric|muriatic|citric|acetic|formic) acid\b/.test(words(p));
 }
 
-function isAlkali(p: Product): boolean {
+export function isAlkali(p: Product): boolean {
   if (/^(K|Na)OH$|^(K|Na)2CO3|^Ca\(OH\)2|^CaO$|SiO3|Si[2-9]O/.test(p.formula ?? '')) return true;
   return /\b(hydroxide|quicklime|hydrated lime|potassium carbonate|(potassium|sodium) (meta)?silicate)\b/.test(
     words(p),
