@@ -86,6 +86,8 @@ export function feedRequests(
         ...(own.maxEc === undefined ? {} : { maxEc: own.maxEc }),
         shelf: inputs.shelf.products,
         waters: inputs.waters,
+        otherWaters: catalog.waters,
+        market: [...catalog.products, ...catalog.salts],
         goal,
         ...(atMost === undefined ? {} : { atMost }),
       },

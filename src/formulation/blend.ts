@@ -3,14 +3,16 @@ import { amountsOf } from './amounts.js';
 import { chosen, fewestProducts, restrictTo, withAtMost } from './at-most.js';
 import { cautionsFor } from './cautions.js';
 import { type Stage, solveClosest } from './closest.js';
+import { closeShelf, sourcesDisagree } from './close.js';
 import { conflictOf } from './conflict.js';
+import { type Capped, ecWords, leastEc, underEcCap } from './ec-cap.js';
 import { type Formulated, formulate, shortNumber } from './formulate.js';
 import { nearestMix } from './nearest.js';
 import { costing } from './price.js';
 import { pricesOf } from './prices.js';
 import { proofOf, stagedProof } from './proof.js';
-import { readOut } from './readout.js';
-import type { FeedRequest } from './request.js';
+import { type Amounts, readOut } from './readout.js';
+import { ecCap, type FeedRequest } from './request.js';
 import type { BlendResult, Mix } from './results.js';
 import { costOfSilence } from './unknowns.js';
 
@@ -26,15 +28,16 @@ export interface BlendOptions {
  * The cheapest (or closest) feed that keeps every limit, with its proof; or, where none does, the limits that conflict, the
  * ways out and the nearest feed.
  */
-export async function blend(request: FeedRequest, options: BlendOptions = {}): Promise<BlendResult> {
-  const formulated = formulate(request);
-  const cost = costing(request.shelf);
-  const unit = cost.counts === 'money' ? `${request.header.currency}/L` : 'g/L';
-  const solved = await solveGoal(formulated, request);
-  const notes = notesOf(request, cost);
+export async function blend(asked: FeedRequest, options: BlendOptions = {}): Promise<BlendResult> {
+  const closed = { ...asked, shelf: await closeShelf(asked.shelf) };
+  const cost = costing(closed.shelf);
+  const unit = cost.counts === 'money' ? `${closed.header.currency}/L` : 'g/L';
+  const capped = await solveUnderCap(closed);
+  const { result: solved, request } = capped;
+  const notes = [...notesOf(request, cost), ...(await disagreements(asked))];
 
   if (solved.verdict.verdict === 'optimal') {
-    const mix = readOut(amountsOf(solved.verdict, formulated), request);
+    const mix = readOut(amountsOf(solved.verdict, solved.formulated), request);
     const proof = solved.stages
       ? stagedProof(solved.stages, unit)
       : proofOf(solved.verdict, cost.counts === 'money' ? 'cheaper' : 'lighter', unit);
@@ -42,6 +45,7 @@ export async function blend(request: FeedRequest, options: BlendOptions = {}): P
       proof.bound = solved.choiceBound;
       proof.sentence += `; no other choice of at most ${request.atMost} products can cost less than ${shortNumber(solved.choiceBound)}`;
     }
+    proof.sentence += ecWords(capped);
     const silence =
       request.goal === 'cheapest' && request.atMost === undefined
         ? await costOfSilence(request, solved.verdict.objective)
@@ -62,7 +66,31 @@ export async function blend(request: FeedRequest, options: BlendOptions = {}): P
     };
   }
 
-  return refused(request, formulated, solved.verdict, notes, unit);
+  const answer = await refused(request, solved.formulated, solved.verdict, notes, unit);
+  if (answer.status === 'infeasible') answer.proof.sentence += ecWords(capped);
+  return answer;
+}
+
+/**
+ * Solves under the EC cap. Where the plane makes the limits contradict each other with the EC row among them, the mix of least EC is
+ * sought, and the limits are only called impossible where that, too, is over the cap by the full model.
+ */
+async function solveUnderCap(request: FeedRequest): Promise<Capped<Solved>> {
+  const run = (at: FeedRequest): Promise<Solved> => solveGoal(formulate(at), at);
+  const mixOf = ({ verdict, formulated }: Solved): Amounts | null =>
+    verdict.verdict === 'optimal' ? amountsOf(verdict, formulated) : null;
+  const first = await underEcCap(request, run, mixOf);
+  const { verdict } = first.result;
+  if (verdict.verdict === 'optimal' || ecCap(request) === null) return first;
+  if (verdict.verdict === 'infeasible' && verdict.ray.ec === 0) return { ...first, presses: false };
+  const least = await leastEc(request);
+  if (!least) return { ...first, presses: false };
+  return underEcCap({ ...request, ecPlane: least.plane }, run, mixOf);
+}
+
+async function disagreements({ shelf }: FeedRequest): Promise<string[]> {
+  const said = await Promise.all(shelf.map(async (p) => [p.id, await sourcesDisagree(p)] as const));
+  return said.flatMap(([id, sentence]) => (sentence === null ? [] : [`${id}: ${sentence}.`]));
 }
 
 /** What is said when no mix keeps every limit, or when none could be proved. */
@@ -89,7 +117,7 @@ async function refused(
     ? await productConflict(formulated, request.atMost!)
     : status === 'infeasible'
       ? await conflictOf(request)
-      : { conflict: [], relaxations: [] };
+      : {};
   // nothing is recommended: the top of the result reads out the bare water, the mix that misses least stands under `nearest`
   const bare = readOut(
     { products: request.shelf.map(() => 0), waters: request.waters.map((_, i) => (i === 0 ? 1 : 0)) },
@@ -118,12 +146,21 @@ async function productConflict(
     relaxations:
       fewest === null
         ? []
-        : [{ limit, change: `at most ${fewest} products instead of ${most}`, from: most, to: fewest }],
+        : [
+            {
+              kind: 'products',
+              limit,
+              change: `at most ${fewest} products instead of ${most}`,
+              from: most,
+              to: fewest,
+            },
+          ],
   };
 }
 
 interface Solved {
   verdict: Verdict;
+  formulated: Formulated;
   stages?: Stage[];
   /** What the integer program proved about the choice of products. */
   choiceBound?: number;
@@ -140,12 +177,14 @@ async function solveGoal(formulated: Formulated, request: FeedRequest): Promise<
 }
 
 async function cheapest(formulated: Formulated): Promise<Solved> {
-  return { verdict: await solve(formulated.program) };
+  return { verdict: await solve(formulated.program), formulated };
 }
 
 async function closest(formulated: Formulated, request: FeedRequest): Promise<Solved> {
   const staged = await solveClosest(formulated, request);
-  return staged.verdict === 'optimal' ? { verdict: staged.last, stages: staged.stages } : { verdict: staged };
+  return staged.verdict === 'optimal'
+    ? { verdict: staged.last, stages: staged.stages, formulated }
+    : { verdict: staged, formulated };
 }
 
 function head(

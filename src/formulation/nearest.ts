@@ -1,6 +1,7 @@
 import { type Column, type LinearProgram, type Optimal, type Row, solve } from '../../solver/index.js';
+import { NUTRIENTS } from '../chemistry/nutrients.js';
 import { type Formulated, formulate, type Limit } from './formulate.js';
-import { missesOf, readOut } from './readout.js';
+import { type Amounts, missesOf, readOut } from './readout.js';
 import { amountsOf } from './amounts.js';
 import type { FeedRequest } from './request.js';
 import type { BlendResult } from './results.js';
@@ -24,10 +25,27 @@ export async function nearestMix(request: FeedRequest): Promise<NonNullable<Blen
   for (const soft of TIERS) {
     const answer = await leastMiss(formulated, soft);
     if (!answer) continue;
-    const mix = readOut(amountsOf(answer, formulated), request);
+    const mix = readOut(withoutDust(amountsOf(answer, formulated), request), request);
     return { ...mix, misses: missesOf(mix) };
   }
   return null;
+}
+
+/** Less of a product than changes any element by this part of what is wanted of it is the engine's rounding. */
+const DUST = 1e-6;
+
+/** The same amounts without those that no plant and no balance could tell from nothing. */
+function withoutDust(amounts: Amounts, request: FeedRequest): Amounts {
+  const products = amounts.products.map((x, i) => {
+    const { content } = request.shelf[i]!.composition;
+    const felt = NUTRIENTS.some((nutrient) => {
+      const band = request.programme.bands[nutrient];
+      const wanted = (band && (band.max ?? band.aim ?? band.min)) ?? 1;
+      return x * content[nutrient].high > DUST * wanted;
+    });
+    return felt ? x : 0;
+  });
+  return { ...amounts, products };
 }
 
 async function leastMiss(formulated: Formulated, soft: ReadonlySet<Limit['kind']>): Promise<Optimal | null> {

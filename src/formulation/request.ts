@@ -1,6 +1,7 @@
 import type { Product, Water } from '../catalog/product.js';
 import type { Programme } from '../programme/programme.js';
 import type { Rule } from '../programme/rule.js';
+import type { EcPlane } from './ec-row.js';
 import type { FeedHeader } from './results.js';
 
 /** One feed to be formulated. Bands in `programme` are already at the wanted strength. */
@@ -15,8 +16,15 @@ export interface FeedRequest {
   /** At least one source; several are blended, shares summing to 1. */
   waters: Water[];
   goal: 'cheapest' | 'closest';
+  /** Waters that could be blended in where no mix exists, and products that could be bought: only ever named as ways out. */
+  otherWaters?: Water[];
+  market?: Product[];
   /** At most this many products. */
   atMost?: number;
+  /** Temperature of the can in °C, where it is to be told apart from 25. */
+  temperatureC?: number;
+  /** The plane that stands for the EC model in the program; by default one that suits the programme. */
+  ecPlane?: EcPlane;
 }
 
 /** The tightest EC cap in force, mS/cm, or null. */

@@ -1,4 +1,5 @@
 import type { Nutrient } from '../chemistry/nutrients.js';
+import type { CloudingLine } from './clouding.js';
 
 /** What a result is about, in the grower's words. */
 export interface FeedHeader {
@@ -55,12 +56,47 @@ export interface RuleLine {
   holds: boolean;
 }
 
-/** Predicted conductivity at 25 °C of the whole can (water included), mS/cm. */
+/**
+ * Predicted conductivity at 25 °C of the whole can (water included), mS/cm; low…high for what labels leave open and for the
+ * error of the model, 3 %.
+ */
 export interface EcLine {
   mSPerCm: number;
   low: number;
   high: number;
   max: number | null;
+}
+
+/** The same without a pen's correction, at the can's own temperature. */
+export interface EcAtTemperature {
+  celsius: number;
+  mSPerCm: number;
+  low: number;
+  high: number;
+}
+
+/** Predicted pH of the can after standing open to air; an estimate. */
+export interface PhLine {
+  value: number;
+  low: number;
+  high: number;
+  /** As mixed, before carbon dioxide leaves or enters; null in water with next to no alkalinity, where air decides within minutes. */
+  asMixed: number | null;
+  caution: string;
+}
+
+/** What the feed does to the pH of a medium over time, in mg CaCO3 per litre of feed; negative is basic. */
+export interface AcidityLine {
+  /** Pierre's formula: what the feed's salts leave behind; low…high for what labels leave open. */
+  mgCaCO3PerLitre: number;
+  low: number;
+  high: number;
+  /** If all ammonium and urea turned into nitrate and none were taken up: the worst case. */
+  ifAllNitrifies: number;
+  /** Alkalinity of the can (water included), which works against it; meq/L. */
+  alkalinity: number;
+  /** Plain sentences: what it means over time, and what acid a hard water would need. */
+  says: string[];
 }
 
 /** Why the answer can be believed. */
@@ -90,6 +126,12 @@ export interface Mix {
   costPerLitre: number;
   costPerBatch: number | null;
   ec: EcLine;
+  /** Only where a temperature was asked for. */
+  ecAtTemperature?: EcAtTemperature;
+  ph: PhLine;
+  acidity: AcidityLine;
+  /** Whether the can stays clear, mineral by mineral. */
+  precipitation: CloudingLine[];
 }
 
 /** One limit of a conflict. */
@@ -102,11 +144,45 @@ export interface ConflictLine {
 
 /** One way out of a conflict. */
 export interface Relaxation {
+  /**
+   * `single`: this limit alone; `together`: the least total over all limits, each counted in parts of itself; `strength`: every band
+   * scaled; `water`: another water blended in.
+   */
+  kind: 'single' | 'together' | 'strength' | 'water' | 'products';
   limit: string;
-  /** In the grower's units. */
+  /** In the grower's units, rounded to the side that works. */
   change: string;
+  /** The limit's number before and after; shares from 0 to 1; for several moves 0 and the sum of their relative sizes. */
   from: number;
   to: number;
+  /** For `together`. */
+  moves?: { limit: string; change: string; from: number; to: number }[];
+}
+
+/** An element with a floor that nothing on the shelf and no water in use is known to hold. */
+export interface Absent {
+  element: Nutrient;
+  min: number;
+  /** Kinds of product that would bring it, the best first. */
+  broughtBy: string[];
+}
+
+/** The proof of a conflict as a sum: Σ times · limit asks for `asked`, and no mix can give more than `most`. */
+export interface FarkasSum {
+  terms: { limit: string; end: 'least' | 'most'; bound: number; times: number }[];
+  asked: number;
+  most: number;
+  sentence: string;
+}
+
+/** Why no mix exists. */
+export interface WhyNot {
+  absent: Absent[];
+  conflict: ConflictLine[];
+  /** True where every limit of the conflict is proved to be needed for it. */
+  irreducible: boolean;
+  farkas: FarkasSum | null;
+  relaxations: Relaxation[];
 }
 
 /** What moving an end does to the cost per litre: `pricePerUnit` per unit of the end, the same as far as `limit`. */
@@ -171,6 +247,9 @@ export interface BlendResult extends Mix {
   /** For the cheapest blend of a priced shelf; on large shelves only on request. */
   prices?: Prices;
   conflict?: ConflictLine[];
+  irreducible?: boolean;
+  absent?: Absent[];
+  farkas?: FarkasSum | null;
   relaxations?: Relaxation[];
   nearest?: (Mix & { misses: { limit: string; value: number; bound: number }[] }) | null;
 }

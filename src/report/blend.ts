@@ -1,8 +1,9 @@
-import type { BlendResult, ConflictLine, FeedHeader, Relaxation } from '../formulation/results.js';
+import type { BlendResult, FeedHeader } from '../formulation/results.js';
 import { figure } from './figures.js';
-import { missLines, mixBlocks, type PenScale, waterText } from './mix.js';
+import { mixBlocks, type PenScale, waterText } from './mix.js';
 import { priceBlocks } from './prices.js';
-import { type Block, facts, heading, list, paragraph, section, type Sheet, spoken, table } from './sheet.js';
+import { type Block, facts, heading, paragraph, section, type Sheet, spoken, table } from './sheet.js';
+import { whyNotBlocks } from './why-not.js';
 
 /** The feed as a sheet: the mix and its proof, or why there is none and the nearest there is. */
 export function blendSheet(result: BlendResult, pen: PenScale | null = null, allPrices = false): Sheet {
@@ -15,7 +16,7 @@ export function blendSheet(result: BlendResult, pen: PenScale | null = null, all
       ...(result.status === 'uncertified'
         ? [paragraph('NOT PROVED: no engine’s answer passed its check. Treat the figures as a guess.', 'bad')]
         : []),
-      ...(cannot ? cannotBlocks(result, pen) : mixBlocks(result, feed, pen)),
+      ...(cannot ? whyNotBlocks(result, pen) : mixBlocks(result, feed, pen)),
       heading('Proof'),
       paragraph(spoken(proof.sentence), result.status === 'uncertified' ? 'bad' : 'good'),
       ...stageBlocks(result),
@@ -39,38 +40,6 @@ export function headerFacts(feed: FeedHeader, water: string): Block {
 
 export function cautionBlocks(cautions: readonly string[]): Block[] {
   return cautions.length === 0 ? [] : [heading('Take care'), { kind: 'cautions', items: [...cautions] }];
-}
-
-function cannotBlocks(result: BlendResult, pen: PenScale | null): Block[] {
-  const { conflict = [], relaxations = [], nearest = null, feed } = result;
-  const blocks: Block[] = [
-    heading('Why'),
-    paragraph('On this shelf these limits cannot all hold together; without any one of them the rest could:', 'bad'),
-    list(conflict.map(conflictLine)),
-  ];
-  if (relaxations.length > 0)
-    blocks.push(heading('Ways out, each enough by itself'), list(relaxations.map(relaxationLine)));
-  if (nearest) {
-    blocks.push(
-      heading('The nearest feed there is'),
-      paragraph('It keeps what it can and misses these limits:'),
-      list(missLines(nearest.misses)),
-      ...mixBlocks(nearest, feed, pen),
-    );
-  }
-  return blocks;
-}
-
-function conflictLine(line: ConflictLine): string {
-  // the first two tell the story; all of them are in the JSON
-  const rest = line.because.length - 2;
-  const told = [...line.because.slice(0, 2), ...(rest > 0 ? [`${rest} more`] : [])].join('; ');
-  const because = told === '' ? '' : `: ${told}`;
-  return `${line.limit} (${line.from})${because}`;
-}
-
-function relaxationLine(line: Relaxation): string {
-  return `${line.limit}: ${line.change}`;
 }
 
 function stageBlocks(result: BlendResult): Block[] {

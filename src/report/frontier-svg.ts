@@ -39,7 +39,7 @@ export function frontierSvg({ points, feed, costUnit }: FrontierResult): string 
       (p) =>
         `<circle cx="${x(100 * p.miss)}" cy="${y(p.cost)}" r="4.5" fill="#222"><title>${escapeMarkup(`${figure(100 * p.miss)} % off at most: ${figure(p.cost)} ${costUnit}`)}</title></circle>`,
     ),
-    '<g fill="#222">',
+    '<g fill="#222" stroke="#fff" stroke-width="4" paint-order="stroke">',
     ...endLabels(
       points.length,
       (i) => ({ x: x(misses[i]!), y: y(costs[i]!) }),
@@ -59,10 +59,10 @@ function endLabels(
   says: (i: number) => string,
 ): string[] {
   if (count === 0) return [];
-  const label = (i: number, word: string, above: boolean): string => {
+  const label = (i: number, word: string, below: boolean): string => {
     const at = place(i);
     const right = at.x > (PLOT.left + PLOT.right) / 2;
-    return text(right ? at.x : at.x + 10, above ? at.y - 12 : at.y + 4, `${word}: ${says(i)}`, right ? 'end' : 'start');
+    return text(right ? at.x : at.x + 10, below ? at.y + 24 : at.y + 4, `${word}: ${says(i)}`, right ? 'end' : 'start');
   };
   if (count === 1) return [label(0, 'closest and cheapest', true)];
   return [label(0, 'closest', false), label(count - 1, 'cheapest', true)];

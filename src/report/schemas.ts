@@ -32,6 +32,8 @@ export const refusedShape = z.strictObject({
   problems: z.array(problemShape).min(1),
 });
 
+const move = { limit: z.string(), change: z.string(), from: z.number(), to: z.number() };
+
 export const blendShape = z.strictObject({
   schema: z.literal('velamen.blend/1'),
   status: z.enum(['optimal', 'infeasible', 'uncertified']),
@@ -44,8 +46,31 @@ export const blendShape = z.strictObject({
   proof,
   prices: prices.optional(),
   conflict: z.array(z.strictObject({ limit: z.string(), from: z.string(), because: z.array(z.string()) })).optional(),
+  irreducible: z.boolean().optional().describe('every limit of the conflict is proved to be needed for it'),
+  absent: z
+    .array(z.strictObject({ element, min: z.number(), broughtBy: z.array(z.string()) }))
+    .optional()
+    .describe('elements with a floor that nothing on the shelf is known to hold'),
+  farkas: z
+    .strictObject({
+      terms: z.array(
+        z.strictObject({ limit: z.string(), end: z.enum(['least', 'most']), bound: z.number(), times: z.number() }),
+      ),
+      asked: z.number(),
+      most: z.number(),
+      sentence: z.string(),
+    })
+    .nullable()
+    .optional()
+    .describe('the sum of times · limit asks for more than any mix can give'),
   relaxations: z
-    .array(z.strictObject({ limit: z.string(), change: z.string(), from: z.number(), to: z.number() }))
+    .array(
+      z.strictObject({
+        kind: z.enum(['single', 'together', 'strength', 'water', 'products']),
+        ...move,
+        moves: z.array(z.strictObject(move)).optional(),
+      }),
+    )
     .optional(),
   nearest: z
     .strictObject({ ...mix, misses })

@@ -100,7 +100,7 @@ export const infeasibleResult: BlendResult = {
     { limit: 'Ca ≥ 24 mg/L', from: 'programme', because: ['cal brings 40 mg Ca per mL'] },
     { limit: 'Mg ≤ 12 mg/L', from: 'programme', because: [] },
   ],
-  relaxations: [{ limit: 'Mg ≤ 12 mg/L', change: 'let Mg rise to 14.2 mg/L', from: 12, to: 14.2 }],
+  relaxations: [{ kind: 'single', limit: 'Mg ≤ 12 mg/L', change: 'let Mg rise to 14.2 mg/L', from: 12, to: 14.2 }],
   nearest: { ...mix, misses: [{ limit: 'Ca min', value: 18.5, bound: 24 }] },
 };
 

@@ -1,0 +1,93 @@
+import type { Absent, BlendResult, ConflictLine, Relaxation } from '../formulation/results.js';
+import { missLines, mixBlocks, type PenScale } from './mix.js';
+import { type Block, heading, list, paragraph, spoken } from './sheet.js';
+
+/** Why no feed keeps every limit, the ways out, and the nearest feed there is. */
+export function whyNotBlocks(result: BlendResult, pen: PenScale | null): Block[] {
+  const { conflict = [], absent = [], relaxations = [], nearest = null, feed, farkas } = result;
+  const blocks: Block[] = [heading('Why'), ...absentBlocks(absent)];
+  // where something is missing altogether, a conflict of one floor says the same again
+  const onlyAbsent = absent.length > 0 && conflict.length === 1;
+  if (conflict.length > 0 && !onlyAbsent) {
+    blocks.push(
+      paragraph(
+        result.irreducible === false
+          ? 'On this shelf these limits cannot all hold together:'
+          : 'On this shelf these limits cannot all hold together; without any one of them the rest could:',
+        'bad',
+      ),
+      list(conflict.map(conflictLine)),
+    );
+    if (farkas) blocks.push(paragraph(spoken(farkas.sentence)));
+  }
+  blocks.push(...waysOutBlocks(relaxations));
+  if (nearest) {
+    blocks.push(
+      heading('The nearest feed there is'),
+      paragraph('It keeps what it can and misses these limits:'),
+      list(missLines(nearest.misses)),
+      ...mixBlocks(nearest, feed, pen),
+    );
+  }
+  return blocks;
+}
+
+function absentBlocks(absent: readonly Absent[]): Block[] {
+  if (absent.length === 0) return [];
+  const elements = absent.map((a) => a.element);
+  return [
+    paragraph(`Nothing on this shelf is known to hold ${enumerated(elements)}.`, 'bad'),
+    list(
+      grouped(absent).map(
+        ({ names, by }) =>
+          `${enumerated(names)}: ${by === '' ? 'nothing on the market either' : `would come from ${by}`}`,
+      ),
+    ),
+  ];
+}
+
+/** Elements that the same kinds would bring, on one line. */
+function grouped(absent: readonly Absent[]): { names: string[]; by: string }[] {
+  const groups = new Map<string, string[]>();
+  for (const { element, broughtBy } of absent) {
+    const by = broughtBy.join(', or ');
+    groups.set(by, [...(groups.get(by) ?? []), element]);
+  }
+  return [...groups].map(([by, names]) => ({ names, by }));
+}
+
+function conflictLine(line: ConflictLine): string {
+  // the first two tell the story; all of them are in the JSON
+  const rest = line.because.length - 2;
+  const told = [...line.because.slice(0, 2), ...(rest > 0 ? [`${rest} more`] : [])].join('; ');
+  const because = told === '' ? '' : `: ${told}`;
+  return `${line.limit} (${line.from})${because}`;
+}
+
+function waysOutBlocks(relaxations: readonly Relaxation[]): Block[] {
+  if (relaxations.length === 0) return [];
+  const enough = relaxations.filter((r) => r.kind !== 'together');
+  const total = relaxations.find((r) => r.kind === 'together');
+  const blocks: Block[] = [];
+  if (enough.length > 0) blocks.push(heading('Ways out, each enough by itself'), list(enough.map(wayLine)));
+  const singles = enough.filter((r) => r.kind === 'single');
+  if (total && (total.moves?.length ?? 0) > 1) {
+    blocks.push(
+      heading(
+        singles.length === 0
+          ? 'No single limit is enough; the least that together is'
+          : 'Or a little of each, the least in total',
+      ),
+      list(total.moves!.map((m) => `${m.limit}: ${m.change}`)),
+    );
+  }
+  return blocks;
+}
+
+function wayLine(line: Relaxation): string {
+  return line.kind === 'strength' || line.kind === 'water' ? line.change : `${line.limit}: ${line.change}`;
+}
+
+function enumerated(names: readonly string[]): string {
+  return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
+}
