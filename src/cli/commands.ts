@@ -1,9 +1,17 @@
 import { assessCommand } from './assess.js';
 import { blendCommand } from './blend.js';
+import { buyCommand } from './buy.js';
 import type { Command } from './command.js';
 import { labelsCommand } from './labels.js';
 import { reachCommand } from './reach.js';
 import { schemaCommand } from './schema.js';
 
 /** Every command, in the order a grower meets them. */
-export const COMMANDS: readonly Command[] = [labelsCommand, blendCommand, reachCommand, assessCommand, schemaCommand];
+export const COMMANDS: readonly Command[] = [
+  labelsCommand,
+  blendCommand,
+  reachCommand,
+  buyCommand,
+  assessCommand,
+  schemaCommand,
+];

@@ -2,7 +2,11 @@
 export { assess } from './assess.js';
 export { blend } from './blend.js';
 export { frontier } from './frontier.js';
+export { purchase } from './purchase.js';
+export type * from './purchase-types.js';
 export { reach } from './reach.js';
 export { parseRecipe, type Recipe, type RecipeLine } from './recipe.js';
 export type { FeedRequest } from './request.js';
 export type * from './results.js';
+export { substitutes } from './substitutes.js';
+export type * from './substitutes-types.js';

@@ -1,4 +1,5 @@
 import { cautionsFor } from './cautions.js';
+import { closeShelf } from './close.js';
 import { shortNumber } from './formulate.js';
 import { compare } from './purchase-compare.js';
 import { extrasOf } from './purchase-extras.js';
@@ -13,7 +14,12 @@ import type { Proof } from './results.js';
  * The cheapest whole packs with which every feed can be mixed over the horizon, the shelf used first; the next best that differ in
  * what is bought; and what they are worth beside other ways. Where no purchase does, why.
  */
-export async function purchase(request: PurchaseRequest, options: PurchaseOptions = {}): Promise<PurchaseResult> {
+export async function purchase(asked: PurchaseRequest, options: PurchaseOptions = {}): Promise<PurchaseResult> {
+  const request = {
+    ...asked,
+    shelf: await closeShelf(asked.shelf),
+    market: await closeShelf(asked.market),
+  };
   const joint = jointProgram(request);
   const listed = await list(joint, options);
   const best = listed.options[0];
@@ -102,7 +108,7 @@ function proofOfFound(found: Found, earlier: number, joint: Joint): Proof {
   const how = {
     multipliers: 'proved by arithmetic',
     cases: 'proved case by case, by arithmetic',
-    search: 'by the search’s exhaustion, its own word; the purchase itself is checked by arithmetic',
+    search: 'by exhaustion, on the word of the search; the purchase itself is checked',
   }[boundBy];
   return { ...base, verdict: 'optimal', sentence: `${other}: ${figures} (${how})` };
 }

@@ -26,13 +26,13 @@ export function extraBlocks(best: PurchaseOption, { extras, oneMoreAllowed, curr
     percent(extra.closest),
     money(extra.costPerLitre, currency),
   ]);
-  const now = ['as it is', '', best.closest === null ? '' : percent(best.closest), money(valueOf(best), currency)];
+  const now = ['as it is', '', best.closest === null ? '' : percent(best.closest), money(meanValue(best), currency)];
   blocks.push(table(['', '>extra spend', '>aims within', '>value per litre'], [now, ...rows]));
   return blocks;
 }
 
 /** Value of what goes into an average litre. */
-function valueOf({ feeds }: PurchaseOption): number {
+function meanValue({ feeds }: PurchaseOption): number {
   const litres = feeds.reduce((sum, feed) => sum + feed.litres, 0);
   return feeds.reduce((sum, feed) => sum + feed.litres * feed.costPerLitre, 0) / litres;
 }

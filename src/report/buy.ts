@@ -56,6 +56,10 @@ function overview({ options, currency }: PurchaseResult): Block[] {
   return [
     heading('Ways to buy, the cheapest first'),
     table(['', 'packs', '>spend', ...(hasWater ? ['>water'] : []), '>aims within'], rows),
+    paragraph(
+      'Aims within: how near to every aim of every feed these packs could come. The blends below are the thriftiest that keep every limit.',
+      'quiet',
+    ),
   ];
 }
 
@@ -78,7 +82,7 @@ function stockTable({ packs, stock }: PurchaseOption, weeks: number, currency: s
   const rows = stock.map((line) => {
     const pack = packs.find((p) => p.id === line.id);
     return [
-      line.name === '' ? line.id : line.name,
+      line.id,
       pack ? `${pack.count} × ${amount(pack.pack, pack.unit)}` : 'on hand',
       pack ? money(pack.count * pack.price, currency) : '',
       amount(line.used, line.unit),

@@ -1,0 +1,19 @@
+import type { Given } from './command.js';
+import type { Io } from './io.js';
+
+/** A line that tells what is being sought, on a terminal only, and is gone when the result is printed. */
+export interface Progress {
+  step: (what: string) => void;
+  done: () => void;
+}
+
+/** None where the output is read by a program or the terminal cannot take a line back. */
+export function progress(given: Given, io: Io): Progress {
+  const formats = ['json', 'csv', 'html'].some((name) => given.flag(name));
+  if (!io.isTTY || formats || io.env.TERM === 'dumb') return { step: () => {}, done: () => {} };
+  const width = Math.max(20, (io.columns ?? 80) - 1);
+  return {
+    step: (what) => io.stderr(`\r\u001b[K${`seeking ${what} …`.slice(0, width)}`),
+    done: () => io.stderr('\r\u001b[K'),
+  };
+}
