@@ -20,12 +20,12 @@ const KINDS: ReadonlyMap<string, string> = new Map([
 ]);
 
 /** Kinds named for one element. */
-const NAMED = 3;
+const NAMED = 2;
 
 /**
  * Elements with a floor that nothing on the shelf is known to hold and that the water alone does not reach, with the kinds of
- * product on the market that would bring each: first those that bring most of the others too, then those that hold most
- * of it beside their other nutrients.
+ * product on the market that would bring each: first those that bring many of the missing ones and
+ * little else.
  */
 export function absentFrom(formulated: Formulated, request: FeedRequest): Absent[] {
   const missing = formulated.program.rows.filter((row) => {
@@ -47,11 +47,12 @@ function kindsWith(nutrient: Nutrient, absent: readonly Nutrient[], request: Fee
       const { content } = product.composition;
       const level = (n: Nutrient): number => content[n].low / need(n, request);
       const rest = Object.keys(request.programme.bands).reduce((sum, n) => sum + level(n as Nutrient), 0);
-      const brings = absent.filter((n) => content[n].low > 0).length;
-      return { product, brings, share: rest > 0 ? level(nutrient) / rest : 0 };
+      const brings = absent.filter((n) => content[n].low > 0);
+      const useful = brings.reduce((sum, n) => sum + level(n), 0);
+      return { product, score: rest > 0 ? (brings.length * useful) / rest : 0 };
     })
-    .filter(({ share }) => share > 0)
-    .sort((a, b) => b.brings - a.brings || b.share - a.share)
+    .filter(({ product, score }) => score > 0 && product.composition.content[nutrient].low > 0)
+    .sort((x, y) => y.score - x.score)
     .map(({ product }) => KINDS.get(product.kind ?? '') ?? product.name);
   return [...new Set(found)].slice(0, NAMED);
 }
