@@ -27,12 +27,13 @@ export function conductivityOf(found: Speciation, waterKgPerLitre: number, { lam
   return sum * 1000;
 }
 
-/** The ions that carry current, a share of the calcium and magnesium sulfate pairs counted as ions (see `conducts` in the data). */
+/** The ions that carry current, a share of the sulfate pairs counted as free ions (see `conducts` in the data). */
 function conducting(molality: Float64Array, waterKgPerLitre: number, lambda: readonly number[]): Ion[] {
   const free = Float64Array.from(molality);
   SPECIES.forEach(({ cation, ligand, conducts }, i) => {
     if (conducts === 0) return;
     const split = conducts * molality[i]!;
+    free[i]! -= split;
     free[FREE_CATION[cation]!]! += split;
     free[FREE_LIGAND[ligand]!]! += split;
   });

@@ -19,7 +19,7 @@ export interface Species {
   protons: number;
   size: number;
   b: number;
-  /** of an uncharged pair, the share that conducts as two ions */
+  /** of a pair, the share that conducts as two free ions */
   conducts: number;
 }
 
