@@ -7,6 +7,7 @@ import { Collected } from './collect.js';
 import type { Command } from './command.js';
 import { type FeedInputs, feedInputs, feedRequests } from './feed-input.js';
 import { FEED_OPTIONS } from './feed-options.js';
+import { recipeProducts } from './recipe-input.js';
 import { shippedCatalog } from './shipped.js';
 
 /** What a given recipe delivers. */
@@ -50,7 +51,7 @@ export const assessCommand: Command = {
       collected.add(
         problem('no-recipe', {}, 'no recipe', 'a recipe in quotes', 'For example "1.2 g base + 3 mL kelp in 4 L".'),
       );
-    const products = [...inputs.shelf.products, ...unshelved(inputs, [...catalog.products, ...catalog.salts])];
+    const products = recipeProducts(inputs, catalog);
     const recipe =
       words === undefined
         ? undefined
@@ -58,7 +59,7 @@ export const assessCommand: Command = {
     const [request] = judged ? feedRequests(inputs, catalog, collected) : [unjudged(inputs)];
     const warnings = collected.settle();
     const shelf = [...new Set(recipe!.lines.map((line) => line.product))];
-    const result = assess(recipe!, { ...request!, shelf }, judged);
+    const result = await assess(recipe!, { ...request!, shelf }, judged);
     return {
       exit: result.status === 'outside' ? 3 : 0,
       json: result,
@@ -67,12 +68,6 @@ export const assessCommand: Command = {
     };
   },
 };
-
-/** Catalog products whose ids are not taken by the shelf. */
-function unshelved(inputs: FeedInputs, market: FeedInputs['shelf']['products']): FeedInputs['shelf']['products'] {
-  const taken = new Set(inputs.shelf.products.map((product) => product.id));
-  return market.filter((product) => !taken.has(product.id));
-}
 
 /** A request that asks for nothing: the recipe is only read out. */
 function unjudged(inputs: FeedInputs): FeedRequest {

@@ -2,6 +2,7 @@ import { assessCommand } from './assess.js';
 import { blendCommand } from './blend.js';
 import { buyCommand } from './buy.js';
 import type { Command } from './command.js';
+import { concentrateCommand } from './concentrate.js';
 import { labelsCommand } from './labels.js';
 import { reachCommand } from './reach.js';
 import { schemaCommand } from './schema.js';
@@ -13,5 +14,6 @@ export const COMMANDS: readonly Command[] = [
   reachCommand,
   buyCommand,
   assessCommand,
+  concentrateCommand,
   schemaCommand,
 ];

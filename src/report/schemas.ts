@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import { buyShape, substitutesShape } from './buy-shapes.js';
+import { concentrateShape } from './concentrate-shapes.js';
 import {
   amount,
   element,
@@ -207,4 +208,5 @@ export const SHAPES: ReadonlyMap<string, z.ZodType> = new Map<string, z.ZodType>
   ['substitutes', substitutesShape],
   ['programmes', programmesShape],
   ['assess', assessShape],
+  ['concentrate', concentrateShape],
 ]);

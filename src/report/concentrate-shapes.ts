@@ -1,0 +1,69 @@
+import * as z from 'zod';
+import { amount, feedHeader, maybe } from './shapes.js';
+
+const clouding = z.strictObject({
+  mineral: z.enum(['gypsum', 'brushite', 'calcite', 'struvite']),
+  index: maybe.describe('log10(ion product / solubility product) as mixed; null where a part is missing'),
+  openIndex: maybe.describe('the same after standing open to the air'),
+  verdict: z.enum(['clear', 'borderline', 'will cloud']),
+  between: z.tuple([z.string(), z.string()]).nullable().describe('items that bring most of its two parts'),
+  sentence: z.string(),
+});
+
+const tank = z.strictObject({
+  name: z.string().describe('A (calcium), B, or stock where there is one bottle'),
+  items: z.array(
+    z.strictObject({
+      id: z.string(),
+      name: z.string(),
+      gramsPerJug: amount.optional().describe('powders'),
+      millilitresPerJug: amount.optional().describe('liquids'),
+      perLitre: amount.describe('g or mL in one litre of stock'),
+    }),
+  ),
+  pH: z.number(),
+  fullest: z
+    .strictObject({ what: z.string(), share: amount.describe('1 = the limit, a tenth below saturation') })
+    .nullable(),
+  precipitation: z.array(clouding),
+  steps: z.array(z.string()),
+  label: z.array(z.string()),
+  keepsWeeks: amount,
+});
+
+const apart = z.strictObject({
+  id: z.string(),
+  name: z.string(),
+  gramsPerLitre: amount.optional(),
+  millilitresPerLitre: amount.optional(),
+  why: z.string(),
+});
+
+export const concentrateShape = z.strictObject({
+  schema: z.literal('velamen.concentrate/1'),
+  status: z.enum(['made', 'too strong', 'nothing to dissolve']),
+  feed: feedHeader.nullable(),
+  recipe: z.string().nullable(),
+  ratio: amount.describe('one part of each stock in so many parts of feed'),
+  dosePerLitre: amount.describe('mL of each stock in a litre of feed'),
+  jugMillilitres: amount,
+  coldestCelsius: z.number(),
+  tanks: z.array(tank),
+  apart: z.array(apart).describe('what belongs into no stock bottle, per litre of feed'),
+  can: z.strictObject({ pH: z.number(), precipitation: z.array(clouding) }).nullable(),
+  largest: z.array(
+    z.strictObject({
+      tanks: z.union([z.literal(1), z.literal(2)]),
+      ratio: maybe.describe('rounded down; null where not even 1:2 holds'),
+      dosePerLitre: maybe,
+      limitedBy: z.array(z.string()).describe('what breaks first just above it'),
+    }),
+  ),
+  why: z.array(z.string()).describe('what breaks at the ratio asked'),
+  use: z.array(z.string()),
+  lasts: z.strictObject({ feedLitres: amount, batches: maybe, weeks: maybe }).nullable(),
+  keeping: z.array(z.string()),
+  jarTest: z.array(z.string()),
+  notes: z.array(z.string()),
+  cautions: z.array(z.string()),
+});

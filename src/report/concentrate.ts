@@ -1,0 +1,111 @@
+import type { ConcentrateResult, TankItem, TankSheet } from '../dose/concentrate-result.js';
+import type { CloudingLine } from '../formulation/clouding.js';
+import { cautionBlocks } from './blend.js';
+import { amount, figure, percent } from './figures.js';
+import { type Block, facts, heading, list, paragraph, section, type Sheet, spoken, table } from './sheet.js';
+
+/** Stock solutions as a sheet: the bottles, their labels, the doses; or why there are none and the strongest there is. */
+export function concentrateSheet(result: ConcentrateResult): Sheet {
+  const name = result.feed?.name ?? 'recipe';
+  const made = result.status === 'made';
+  const bottles = result.tanks.length === 1 ? 'one stock bottle' : 'two stock bottles';
+  return {
+    title: made ? `${name}: ${bottles}, 1:${figure(result.ratio)}` : `${name}: no stock at 1:${figure(result.ratio)}`,
+    blocks: [
+      facts(
+        ['Recipe', result.recipe],
+        [
+          'Plants',
+          result.feed && result.feed.plants !== ''
+            ? `${result.feed.plants} in ${result.feed.medium}, ${result.feed.phase}`
+            : null,
+        ],
+        ['Dose', `${figure(result.dosePerLitre)} mL of each stock in a litre of feed`],
+        [
+          'Jug',
+          result.jugMillilitres >= 1000
+            ? `${figure(result.jugMillilitres / 1000)} L`
+            : `${figure(result.jugMillilitres)} mL`,
+        ],
+        ['Coldest', `${figure(result.coldestCelsius)} °C`],
+      ),
+      ...(made ? [] : whyNot(result)),
+      ...result.tanks.flatMap((tank) => tankBlocks(tank, result.jugMillilitres)),
+      ...apartBlocks(result),
+      ...section('From stock to feed', result.use),
+      ...lastsBlocks(result),
+      ...largestBlocks(result),
+      ...section('Keeping', result.keeping),
+      ...section('Jar test, before the first jug', result.jarTest),
+      ...section('Notes', result.notes),
+      ...cautionBlocks(result.cautions),
+    ],
+  };
+}
+
+function whyNot(result: ConcentrateResult): Block[] {
+  if (result.status === 'nothing to dissolve') return result.why.map((why) => paragraph(spoken(why), 'bad'));
+  return [
+    heading('Why'),
+    paragraph('At this ratio no way of sharing the items between bottles holds:', 'bad'),
+    list(result.why.map(spoken)),
+  ];
+}
+
+function tankBlocks(tank: TankSheet, jug: number): Block[] {
+  const head = tank.name === 'stock' ? 'The stock' : `Stock ${tank.name}`;
+  const clouding = tank.precipitation.filter((line) => line.index !== null).map(cloudText);
+  return [
+    heading(head),
+    table(
+      ['', `>for ${jug >= 1000 ? `${figure(jug / 1000)} L` : `${figure(jug)} mL`}`, '>per litre of stock'],
+      tank.items.map((item) => [item.name, perJug(item), amount(item.perLitre, unitOf(item))]),
+    ),
+    list([
+      ...tank.steps,
+      `It stands at about pH ${figure(Math.round(tank.pH * 10) / 10)}.${tank.fullest ? ` Nearest to its limit: ${tank.fullest.what}, at ${percent(tank.fullest.share)} of what may stand in it.` : ''}`,
+      ...(clouding.length === 0 ? ['Nothing in it can cloud it.'] : clouding),
+    ]),
+    paragraph(`Label for the bottle: ${tank.label.join(' ')}`),
+  ];
+}
+
+const cloudText = (line: CloudingLine): string =>
+  line.verdict === 'clear'
+    ? `${spoken(line.sentence).replace(/\.$/, '')} (index ${figure(line.index ?? 0)}).`
+    : line.sentence;
+
+function apartBlocks({ apart }: ConcentrateResult): Block[] {
+  if (apart.length === 0) return [];
+  return section(
+    'Kept out of the stock',
+    apart.map((item) => {
+      const dose =
+        item.gramsPerLitre === undefined
+          ? amount(item.millilitresPerLitre ?? 0, 'mL')
+          : amount(item.gramsPerLitre, 'g');
+      return `${item.name}, ${dose} per litre of feed: ${item.why}.`;
+    }),
+  );
+}
+
+function lastsBlocks({ lasts }: ConcentrateResult): Block[] {
+  if (lasts === null) return [];
+  const batches = lasts.batches === null ? '' : `, ${figure(lasts.batches)} cans`;
+  const weeks = lasts.weeks === null ? '' : `, ${figure(lasts.weeks)} weeks`;
+  return [paragraph(`A jug makes ${figure(lasts.feedLitres)} L of feed${batches}${weeks}.`)];
+}
+
+function largestBlocks({ largest }: ConcentrateResult): Block[] {
+  const rows = largest.map(({ tanks, ratio, dosePerLitre, limitedBy }) => [
+    tanks === 1 ? 'one bottle' : 'two bottles',
+    ratio === null || dosePerLitre === null ? 'none' : `1:${figure(ratio)} (${figure(dosePerLitre)} mL/L)`,
+    limitedBy[0] === 'measuring' ? 'less than 1 mL in a litre cannot be measured well' : (limitedBy[0] ?? ''),
+  ]);
+  return rows.length === 0
+    ? []
+    : [heading('The strongest that holds'), table(['', '>ratio', 'because beyond it'], rows)];
+}
+
+const unitOf = (item: TankItem): 'g' | 'mL' => (item.gramsPerJug === undefined ? 'mL' : 'g');
+const perJug = (item: TankItem): string => amount(item.gramsPerJug ?? item.millilitresPerJug ?? 0, unitOf(item));
