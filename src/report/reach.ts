@@ -12,11 +12,12 @@ export function reachSheet(result: ReachResult, water: string): Sheet {
       verdict(result),
       heading('Reach of each element, mg/L'),
       table(
-        ['', '>lowest', '>highest', '>least', '>aim', '>most', '', 'held back by'],
+        ['', '>lowest', '>highest', '>caps only', '>least', '>aim', '>most', '', 'held back by'],
         result.elements.map((line) => [
           line.element,
-          end(line.lowest ?? line.capsOnly.lowest),
-          top(line),
+          end(line.lowest),
+          line.lowest === null ? '' : top(line.highest),
+          range(line.capsOnly),
           end(line.min),
           end(line.aim),
           end(line.max),
@@ -24,14 +25,10 @@ export function reachSheet(result: ReachResult, water: string): Sheet {
           heldBack(line),
         ]),
       ),
-      ...(result.elements.some((line) => line.lowest === null)
-        ? [
-            paragraph(
-              'Not every limit can be kept at once here, so the reach shown keeps the upper limits only.',
-              'quiet',
-            ),
-          ]
-        : []),
+      paragraph(
+        'Lowest and highest: every other limit kept. Caps only: the minima of the other elements given up.',
+        'quiet',
+      ),
       heading('Proof'),
       paragraph(spoken(result.proof.sentence), result.status === 'uncertified' ? 'bad' : 'good'),
       ...section('Notes', result.notes),
@@ -43,7 +40,7 @@ export function reachSheet(result: ReachResult, water: string): Sheet {
 export function reachAgainstSheet(mine: ReachResult, other: ReachResult): Sheet {
   const theirs = new Map(other.elements.map((line) => [line.element, line]));
   const span = (line: ReachLine | undefined): string =>
-    line === undefined ? '' : `${end(line.lowest ?? line.capsOnly.lowest)} to ${top(line)}`;
+    line === undefined ? '' : line.lowest === null ? `(${range(line.capsOnly)})` : range(line);
   const rows = mine.elements.map((line) => {
     const second = theirs.get(line.element);
     return [
@@ -61,6 +58,9 @@ export function reachAgainstSheet(mine: ReachResult, other: ReachResult): Sheet 
     blocks: [
       facts(['First', mine.shelf], ['Second', other.shelf]),
       table(['mg/L', '>least', '>most', '>first', '', '>second', ''], rows),
+      ...([...mine.elements, ...other.elements].some((line) => line.lowest === null)
+        ? [paragraph('In brackets: the other limits cannot all be kept there, so their minima are given up.', 'quiet')]
+        : []),
       list([`First: ${mine.proof.sentence}.`, `Second: ${other.proof.sentence}.`]),
     ],
   };
@@ -85,9 +85,12 @@ function verdict(result: ReachResult): Block {
 const end = (value: number | null): string => (value === null ? '' : figure(value));
 
 /** The highest; an element that nothing holds back has none. */
-function top(line: ReachLine): string {
-  const highest = line.lowest === null ? line.capsOnly.highest : line.highest;
-  return highest === null ? 'no end' : figure(highest);
+const top = (highest: number | null): string => (highest === null ? 'no end' : figure(highest));
+
+/** `8–18.1`; empty where even the caps cannot be kept. */
+function range({ lowest, highest }: ReachLine['capsOnly']): string {
+  if (lowest === null) return '';
+  return highest === null ? `from ${figure(lowest)}` : `${figure(lowest)}–${figure(highest)}`;
 }
 
 /** Which side of the band lies beyond reach whatever else is given up but the caps, in a word. */
