@@ -1,4 +1,5 @@
 import type { Composition } from '../label/composition.js';
+import type { ProductIons } from '../label/counter-ions.js';
 import type { Where } from '../problem.js';
 
 /** How well a row is supported. */
@@ -26,6 +27,10 @@ export interface Product {
   price?: number;
   /** Ceiling from the label, g/L or mL/L. */
   maxRate?: number;
+  /** Measured conductivity of 1 g/L or 1 mL/L in pure water at 25 °C, mS/cm; overrides what the ions predict. */
+  ec?: number;
+  /** Its ions, once the label has been closed by the salts it names (`closeProduct`). */
+  ions?: ProductIons;
   /** The sort of product, in our own words: `salt`, `calcium`, `micro`, … */
   kind?: string;
   notes: string;

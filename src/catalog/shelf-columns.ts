@@ -18,6 +18,7 @@ export const SHELF_COLUMNS: readonly Column[] = [
   { name: 'pack', synonyms: ['pack size', 'size', 'package'] },
   { name: 'price', synonyms: ['cost', 'pack price'] },
   { name: 'max_rate', synonyms: ['maximum rate', 'label rate'] },
+  { name: 'ec', synonyms: ['EC of 1 g/L', 'EC of 1 mL/L'], unit: 'mS/cm' },
   { name: 'kind' },
   ...SOURCE_COLUMNS,
 ];

@@ -41,6 +41,7 @@ function productOf(row: Row, problems: Problem[]): Product | undefined {
   const pack = amountCell(row, 'pack', measured, problems);
   const maxRate = rateCell(row, 'max_rate', measured, problems);
   const price = numberCell(row, 'price', { least: 0, most: 1e6 }, problems);
+  const ec = numberCell(row, 'ec', EC, problems);
   problems.push(...priceProblems(row, price), ...zeroProblems(row, pack, maxRate));
   if (!composition) return undefined;
   const id = row.text('id') ?? '';
@@ -59,6 +60,7 @@ function productOf(row: Row, problems: Problem[]): Product | undefined {
   const kind = row.text('kind');
   if (formula !== undefined) product.formula = formula;
   if (kind !== undefined) product.kind = kind;
+  if (ec !== undefined) product.ec = ec;
   if (measured.density !== undefined) product.density = measured.density;
   if (form === 'powder' && bulkDensity !== undefined) product.bulkDensity = bulkDensity;
   if (onHand !== undefined) product.onHand = onHand;
@@ -72,6 +74,9 @@ function productOf(row: Row, problems: Problem[]): Product | undefined {
 const DENSITY = { least: 0.7, most: 2, unit: 'g/mL' };
 /** From fluffy seaweed powder to dense crystals; from memory. */
 const BULK_DENSITY = { least: 0.1, most: 2.5, unit: 'g/mL' };
+
+/** mS/cm of 1 g/L: potassium chloride makes 1.9, acids up to 6; from memory. */
+const EC = { least: 0, most: 10, unit: 'mS/cm' };
 
 const FORMS: ReadonlyMap<string, 'powder' | 'liquid'> = new Map([
   ['powder', 'powder'],

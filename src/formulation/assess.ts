@@ -1,4 +1,5 @@
 import { cautionsFor } from './cautions.js';
+import { closeShelf, sourcesDisagree } from './close.js';
 import { missesOf, readOut } from './readout.js';
 import type { Recipe } from './recipe.js';
 import type { FeedRequest } from './request.js';
@@ -8,14 +9,16 @@ import type { AssessResult } from './results.js';
  * What a given recipe delivers, read against the programme of the request (or against nothing). Rules and the EC cap are the same
  * as `blend` keeps; several waters are taken in equal shares.
  */
-export function assess(recipe: Recipe, request: FeedRequest, hasProgramme = true): AssessResult {
+export async function assess(recipe: Recipe, asked: FeedRequest, hasProgramme = true): Promise<AssessResult> {
+  const request = { ...asked, shelf: await closeShelf(asked.shelf) };
   const amounts = request.shelf.map(() => 0);
   for (const line of recipe.lines) {
-    const index = request.shelf.indexOf(line.product);
+    const index = asked.shelf.indexOf(line.product);
     amounts[index] = amounts[index]! + line.amount / recipe.volumeLitres;
   }
   const mix = readOut({ products: amounts, waters: request.waters.map(() => 1 / request.waters.length) }, request);
   const misses = missesOf(mix);
+  const disagree = await Promise.all(recipe.lines.map(({ product }) => sourcesDisagree(product)));
   return {
     schema: 'velamen.assess/1',
     status: !hasProgramme ? 'no programme' : misses.length === 0 ? 'within' : 'outside',
@@ -26,6 +29,7 @@ export function assess(recipe: Recipe, request: FeedRequest, hasProgramme = true
     misses,
     notes: [
       ...recipe.lines.flatMap((line) => (line.note ? [line.note] : [])),
+      ...recipe.lines.flatMap(({ product }, i) => (disagree[i] ? [`${product.id}: ${disagree[i]}.`] : [])),
       ...(request.waters.length > 1 ? ['Several waters are given: taken in equal shares.'] : []),
     ],
     cautions: cautionsFor(

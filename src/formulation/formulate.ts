@@ -1,7 +1,7 @@
 import type { Column, LinearProgram, Row } from '../../solver/index.js';
 import type { Product, Water } from '../catalog/product.js';
 import { NUTRIENTS, type Nutrient } from '../chemistry/nutrients.js';
-import { linearEcOfProduct, linearEcOfWater } from './ec.js';
+import { firstPlane, planeOfProduct, planeOfWater } from './ec-row.js';
 import { costing } from './price.js';
 import { allRules, ecCap, type FeedRequest } from './request.js';
 
@@ -118,12 +118,13 @@ export function formulate(request: FeedRequest, options: FormulateOptions = {}):
   });
   const cap = ecCap(request);
   if (cap !== null) {
+    const plane = request.ecPlane ?? firstPlane(request);
     const terms: Record<string, number> = {};
     shelf.forEach((p, i) => {
-      terms[productColumn(i)] = linearEcOfProduct(p).mSPerCm;
+      terms[productColumn(i)] = planeOfProduct(plane, p);
     });
     waters.forEach((w, i) => {
-      terms[waterColumn(i)] = linearEcOfWater(w);
+      terms[waterColumn(i)] = planeOfWater(plane, w);
     });
     add({ id: 'ec', kind: 'ec', text: `EC ≤ ${shortNumber(cap)} mS/cm`, from: 'programme' }, { upper: cap, terms });
   }

@@ -1,8 +1,8 @@
 import type { Product, Water } from '../catalog/product.js';
 import { NUTRIENTS, type Nutrient } from '../chemistry/nutrients.js';
 import type { Rule } from '../programme/rule.js';
-import { linearEcOfProduct, linearEcOfWater } from './ec.js';
 import { waterContent } from './formulate.js';
+import { inTheCan } from './in-the-can.js';
 import { mixingRank } from './order.js';
 import { pricePerUnit } from './price.js';
 import { allRules, ecCap, type FeedRequest } from './request.js';
@@ -20,9 +20,12 @@ export interface Amounts {
   waters: number[];
 }
 
-type ReadoutRequest = Pick<FeedRequest, 'programme' | 'rules' | 'maxEc' | 'shelf' | 'waters' | 'header'>;
+type ReadoutRequest = Pick<
+  FeedRequest,
+  'programme' | 'rules' | 'maxEc' | 'shelf' | 'waters' | 'header' | 'temperatureC'
+>;
 
-/** Reads a mix out: amounts, elements against bands, rules, cost, EC. Pure arithmetic on the original labels. */
+/** Reads a mix out: amounts, elements against bands, rules, cost, and what the can will show. Pure arithmetic on the original labels. */
 export function readOut(amounts: Amounts, request: ReadoutRequest): Mix {
   const { shelf, waters, header } = request;
   const batch = header.batchLitres;
@@ -63,7 +66,7 @@ export function readOut(amounts: Amounts, request: ReadoutRequest): Mix {
       max: band?.max ?? null,
     };
   });
-  const ec = ecOf(amounts, shelf, waters);
+  const { ec, ...solution } = inTheCan(amounts, shelf, waters, totals, request.temperatureC);
   const costPerLitre =
     items.reduce((sum, i) => sum + (i.costPerLitre ?? 0), 0) + waterShares.reduce((sum, w) => sum + w.costPerLitre, 0);
   return {
@@ -75,6 +78,7 @@ export function readOut(amounts: Amounts, request: ReadoutRequest): Mix {
     costPerLitre,
     costPerBatch: batch === null ? null : costPerLitre * batch,
     ec: { ...ec, max: ecCap(request) },
+    ...solution,
   };
 }
 
@@ -118,28 +122,6 @@ function totalsOf(amounts: Amounts, shelf: readonly Product[], waters: readonly 
       return [n, total];
     }),
   );
-}
-
-function ecOf(
-  amounts: Amounts,
-  shelf: readonly Product[],
-  waters: readonly Water[],
-): { mSPerCm: number; low: number; high: number } {
-  const ec = { mSPerCm: 0, low: 0, high: 0 };
-  amounts.products.forEach((x, i) => {
-    if (x === 0) return;
-    const per = linearEcOfProduct(shelf[i]!);
-    ec.mSPerCm += x * per.mSPerCm;
-    ec.low += x * per.low;
-    ec.high += x * per.high;
-  });
-  amounts.waters.forEach((share, i) => {
-    const per = share * linearEcOfWater(waters[i]!);
-    ec.mSPerCm += per;
-    ec.low += per;
-    ec.high += per;
-  });
-  return ec;
 }
 
 function nitrogenShares(totals: ReadonlyMap<Nutrient, Total>): Mix['nitrogenShares'] {

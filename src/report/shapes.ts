@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import { NUTRIENTS } from '../chemistry/nutrients.js';
+import { MINERALS } from '../formulation/clouding.js';
 
 /** The parts that the shapes of several commands share. */
 
@@ -59,6 +60,39 @@ export const ec = z.strictObject({
   max: maybe,
 });
 
+export const ecAtTemperature = z.strictObject({
+  celsius: z.number(),
+  mSPerCm: z.number().describe('at that temperature, as a meter without correction shows it'),
+  low: z.number(),
+  high: z.number(),
+});
+
+export const ph = z.strictObject({
+  value: z.number().describe('an estimate, after standing open to air'),
+  low: z.number(),
+  high: z.number(),
+  asMixed: maybe.describe('before carbon dioxide leaves; null without alkalinity'),
+  caution: z.string(),
+});
+
+export const acidity = z.strictObject({
+  mgCaCO3PerLitre: z.number().describe('potential acidity of a litre of feed (Pierre); negative is basic'),
+  low: z.number(),
+  high: z.number(),
+  ifAllNitrifies: z.number().describe('mg CaCO3 per litre, the worst case'),
+  alkalinity: z.number().describe('of the can, meq/L'),
+  says: z.array(z.string()),
+});
+
+export const cloudingLine = z.strictObject({
+  mineral: z.enum(MINERALS),
+  index: maybe.describe('saturation index as mixed; 0 is saturated; null where a part is missing'),
+  openIndex: maybe.describe('after standing open to air'),
+  verdict: z.enum(['clear', 'borderline', 'will cloud']),
+  between: z.tuple([z.string(), z.string()]).nullable().describe('the items that bring most of its parts'),
+  sentence: z.string(),
+});
+
 export const stage = z.strictObject({
   goal: z.string(),
   found: z.number(),
@@ -98,6 +132,10 @@ export const mix = {
   costPerLitre: amount,
   costPerBatch: amount.nullable(),
   ec,
+  ecAtTemperature: ecAtTemperature.optional(),
+  ph,
+  acidity,
+  precipitation: z.array(cloudingLine),
 };
 
 export const misses = z.array(z.strictObject({ limit: z.string(), value: z.number(), bound: z.number() }));

@@ -61,6 +61,25 @@ export const mix: Mix = {
   costPerLitre: 0.0032512,
   costPerBatch: 0.0130048,
   ec: { mSPerCm: 0.42, low: 0.39, high: 0.45, max: 0.6 },
+  ph: { value: 5.6, low: 5.4, high: 5.8, asMixed: null, caution: 'An estimate.' },
+  acidity: {
+    mgCaCO3PerLitre: -12,
+    low: -14,
+    high: -11,
+    ifAllNitrifies: 71,
+    alkalinity: 0.02,
+    says: ['Basic over time.'],
+  },
+  precipitation: [
+    {
+      mineral: 'brushite',
+      index: -1.2,
+      openIndex: -1.1,
+      verdict: 'clear',
+      between: null,
+      sentence: 'calcium phosphate (brushite): stays clear.',
+    },
+  ],
 };
 
 export const blendResult: BlendResult = {

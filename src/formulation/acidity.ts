@@ -1,0 +1,62 @@
+import { CACO3_PER_MEQ, nitrificationAcidity, potentialAcidity } from '../chemistry/acidity.js';
+import { NUTRIENTS, type Nutrient } from '../chemistry/nutrients.js';
+import type { AcidityLine } from './results.js';
+
+/** mg/L of each nutrient in the can, as labels state it and as they leave it. */
+export type Totals = ReadonlyMap<Nutrient, { low: number; stated: number; high: number }>;
+
+/**
+ * Potential acidity of a litre of feed and what it means over time. The water's own salts count as the products' do; its alkalinity
+ * is told apart.
+ * @param alkalinity meq/L of the can
+ * @param ofWater meq/L that the water brings into it
+ */
+export function acidityOf(totals: Totals, alkalinity: number, ofWater: number): AcidityLine {
+  const mg = (end: (n: Nutrient) => 'low' | 'stated' | 'high'): Partial<Record<Nutrient, number>> =>
+    Object.fromEntries(NUTRIENTS.map((n) => [n, totals.get(n)?.[end(n)] ?? 0]));
+  const value = potentialAcidity(mg(() => 'stated'));
+  return {
+    mgCaCO3PerLitre: value,
+    low: Math.min(value, potentialAcidity(mg((n) => (BASIC.has(n) ? 'high' : 'low')))),
+    high: Math.max(value, potentialAcidity(mg((n) => (BASIC.has(n) ? 'low' : 'high')))),
+    ifAllNitrifies: nitrificationAcidity(mg(() => 'stated')),
+    alkalinity,
+    says: [overTime(value), ...forTap(ofWater)],
+  };
+}
+
+const BASIC: ReadonlySet<Nutrient> = new Set<Nutrient>(['K', 'Na', 'Ca', 'Mg']);
+
+/** mg CaCO3 per litre within which a feed is neither: less than the potential of the rain's own carbon dioxide to matter. */
+const NEUTRAL = 5;
+
+/** Sphagnum pH 4.0–4.5 and its exchange of H+ for cations: handbook; bark's buffer: from memory. */
+function overTime(value: number): string {
+  if (Math.abs(value) <= NEUTRAL)
+    return 'Nearly neutral over time: it leaves the pH of moss and bark about where it is.';
+  return value > 0
+    ? 'Acid over time: bark is buffered for weeks to months; moss has no buffer, stands at pH 4 to 4.5 already and is left there or lower. Flush with plain water.'
+    : 'Basic over time: bark drifts upwards in weeks to months; moss has no buffer and leaves its pH of 4 to 4.5 sooner, as roots take nitrate.';
+}
+
+/** Alkalinity that greenhouses aim for in mg/L CaCO3 (convention from memory). */
+export const ALKALINITY_AIM = { least: 40, most: 100 } as const;
+
+/** meq/L of acid that brings an alkalinity into its range: [to the upper end, to the lower end]; null where it is there. */
+export function acidNeeded(
+  alkalinity: number,
+  aim: { least: number; most: number } = ALKALINITY_AIM,
+): [number, number] | null {
+  const [toMost, toLeast] = [alkalinity - aim.most / CACO3_PER_MEQ, alkalinity - aim.least / CACO3_PER_MEQ];
+  return toMost <= 0 ? null : [toMost, toLeast];
+}
+
+function forTap(alkalinity: number): string[] {
+  const acid = acidNeeded(alkalinity);
+  if (!acid) return [];
+  const { least, most } = ALKALINITY_AIM;
+  const [from, to] = acid.map((meq) => meq.toFixed(1));
+  return [
+    `The water's alkalinity is ${(alkalinity * CACO3_PER_MEQ).toFixed(0)} mg/L CaCO3; to bring it to ${least} to ${most} takes ${from} to ${to} meq of acid per litre. Strong acids burn: mixing with rain does the same; else go by the acid's label and a person trained for it.`,
+  ];
+}

@@ -1,0 +1,104 @@
+import type { Product, Water } from '../catalog/product.js';
+import { CHARGES, type Ions } from '../chemistry/ions.js';
+import { NUTRIENTS, type Nutrient } from '../chemistry/nutrients.js';
+import { ionsFromNutrients } from '../chemistry/ions.js';
+import { times } from '../label/counter-ions.js';
+import { conductingIons, conductivity, ionsOfWater, NONE, plus } from './ec.js';
+import { ecCap, type FeedRequest } from './request.js';
+
+/** The full conductivity model as a plane that touches it at one mix: mS/cm = constant + Σ slope · mmol/L. */
+export interface EcPlane {
+  /** Where it touches, in words for the proof. */
+  at: string;
+  constant: number;
+  slope: Ions;
+}
+
+/**
+ * The plane that touches the model at a solution. Ions can only be added in pairs, so each slope is taken along a neutral salt: cations
+ * with chloride, anions and bicarbonate with sodium. Conductivity bends downwards (the more ions, the less each carries), so
+ * the plane lies above the model nearly everywhere: what keeps it keeps the cap. Where acid meets alkalinity it does not,
+ * and every answer is therefore measured by the model itself.
+ */
+export function planeAt(ions: Ions, at: string): EcPlane {
+  const here = conductivity(ions);
+  const step = STEP * Math.max(LEAST, size(ions));
+  const along = (salt: Partial<Ions>): number => (conductivity(plus(ions, { ...NONE, ...salt }, step)) - here) / step;
+  const chloride = along({ Na: 1, Cl: 1 });
+  const cation = (ion: 'K' | 'NH4' | 'Ca' | 'Mg'): number =>
+    along({ [ion]: 1, Cl: CHARGES[ion] }) - CHARGES[ion] * chloride;
+  const anion = (ion: 'NO3' | 'P' | 'SO4'): number => along({ [ion]: 1, Na: -CHARGES[ion] });
+  const slope: Ions = {
+    Na: 0,
+    Cl: chloride,
+    K: cation('K'),
+    NH4: cation('NH4'),
+    Ca: cation('Ca'),
+    Mg: cation('Mg'),
+    NO3: anion('NO3'),
+    P: anion('P'),
+    SO4: anion('SO4'),
+    alkalinity: along({ Na: 1, alkalinity: 1 }),
+  };
+  return { at, constant: here - dot(slope, ions), slope };
+}
+
+/** mS/cm that the plane gives to one g or mL per litre. */
+export function planeOfProduct(plane: EcPlane, product: Product): number {
+  return dot(plane.slope, conductingIons(product, 'value'));
+}
+
+/** mS/cm that the plane gives to a can of this water; shares of waters sum to 1, so the constant stands with them. */
+export function planeOfWater(plane: EcPlane, water: Water): number {
+  return plane.constant + dot(plane.slope, ionsOfWater(water));
+}
+
+/**
+ * The plane to begin with: it touches the model where a feed in the proportions of the programme's aims, in the first water,
+ * reads the EC cap.
+ */
+export function firstPlane(request: Pick<FeedRequest, 'programme' | 'waters' | 'maxEc'>): EcPlane {
+  const before = PLANES.get(request.programme);
+  const cap = ecCap(request) ?? 1;
+  const water = ionsOfWater(request.waters[0]!);
+  if (before && before.water === request.waters[0] && before.cap === cap) return before.plane;
+  const feed = aimed(request.programme.bands);
+  const strength = strengthAt(cap, feed, water);
+  const plane = planeAt(plus(water, feed, strength), 'the programme’s aims at the strength of the cap');
+  PLANES.set(request.programme, { water: request.waters[0]!, cap, plane });
+  return plane;
+}
+
+const PLANES = new WeakMap<FeedRequest['programme'], { water: Water; cap: number; plane: EcPlane }>();
+
+/** Finite difference, as a share of the ions present (mmol/L): small against their curvature, large against rounding. */
+const STEP = 1e-3;
+const LEAST = 0.5;
+
+const size = (ions: Ions): number => NAMES.reduce((sum, ion) => sum + ions[ion], 0);
+const NAMES = Object.keys(CHARGES) as Exclude<keyof Ions, 'alkalinity'>[];
+const dot = (a: Ions, b: Ions): number =>
+  (Object.keys(a) as (keyof Ions)[]).reduce((sum, ion) => sum + a[ion] * b[ion], 0);
+
+/** Ions in the proportions of the aims, nitrogen as nitrate, closed by chloride or sodium. */
+function aimed(bands: FeedRequest['programme']['bands']): Ions {
+  const mg = Object.fromEntries(
+    NUTRIENTS.flatMap((n): [Nutrient, number][] => (bands[n]?.aim === undefined ? [] : [[n, bands[n]!.aim!]])),
+  ) as Partial<Record<Nutrient, number>>;
+  const ions = ionsFromNutrients({ ...mg, 'NO3-N': mg.N ?? mg['NO3-N'] ?? 0, 'NH4-N': 0 });
+  const left = ions.alkalinity;
+  const closed = left > 0 ? { ...ions, Cl: ions.Cl + left } : { ...ions, Na: ions.Na - left };
+  return size(closed) > 0 ? { ...closed, alkalinity: 0 } : { ...NONE, K: 1, NO3: 1 };
+}
+
+/** How much of a feed brings the water to the cap; a tenth of it where the water alone is over. */
+function strengthAt(cap: number, feed: Ions, water: Ions): number {
+  const alone = conductivity(water);
+  const left = cap - alone;
+  let strength = cap / conductivity(feed);
+  if (left <= 0) return 0.1 * strength;
+  for (let step = 0; step < 4; step += 1) {
+    strength *= left / Math.max(1e-9, conductivity(plus(water, times(feed, strength))) - alone);
+  }
+  return strength;
+}

@@ -1,0 +1,106 @@
+import { nutrientsPerGram, parseFormula } from '../chemistry/formula.js';
+import { CHARGES, ION_NUTRIENTS, type Ions, ionsPerGram, mmolPerMg } from '../chemistry/ions.js';
+import { NUTRIENTS, type PerNutrient } from '../chemistry/nutrients.js';
+import type { Composition, Content } from './composition.js';
+
+/**
+ * The ions that one g or mL sets free, in mmol (alkalinity in meq), each a whole make-up whose charges balance: the likeliest, the
+ * least and the most conductive, the most acid and the most alkaline.
+ */
+export interface ProductIons {
+  value: Ions;
+  dim: Ions;
+  bright: Ions;
+  acid: Ions;
+  alkaline: Ions;
+  /** A formula settles everything; a list of sources nearly so; a bare label is closed by every plausible counter-ion. */
+  from: 'formula' | 'sources' | 'label alone';
+}
+
+/** The ions of a pure salt, acid or alkali in the strength that the composition tells. */
+export function ionsOfFormula(text: string, { content }: Composition): ProductIons | null {
+  const read = parseFormula(text);
+  if (!read.ok) return null;
+  const mg = nutrientsPerGram(read.value);
+  const held = NUTRIENTS.find((n) => mg[n] > 0);
+  const share = held === undefined ? 1 : (content[held].stated ?? 0) / mg[held];
+  const ions = times(ionsPerGram(read.value), share);
+  return { value: ions, dim: ions, bright: ions, acid: ions, alkaline: ions, from: 'formula' };
+}
+
+/**
+ * The ions of a label without a usable list of sources. Cation charge that the figures leave over is balanced by sulfate and chloride
+ * alike (bright: by chloride, dim and alkaline: by bicarbonate) where the label is silent on them, else by bicarbonate; anion
+ * charge left over by sodium where it may be there (dim), else by acid (bright, acid). Nitrogen without a form counts half as ammonium and
+ * nitrate, in dim not at all and in bright wholly, as far as those forms are possible. Charges within 3 % are rounding.
+ */
+export function ionsOfLabel({ content }: Composition): ProductIons {
+  const half = strong(content, 0.5);
+  const none = strong(content, 0);
+  const all = strong(content, 1);
+  const open = (n: 'S' | 'Cl' | 'Na'): number => content[n].high - (content[n].stated ?? content[n].low);
+  const room = {
+    SO4: open('S') * mmolPerMg('SO4'),
+    Cl: open('Cl') * mmolPerMg('Cl'),
+    Na: open('Na') * mmolPerMg('Na'),
+  };
+  return {
+    value: balanced(half, room, 'even'),
+    dim: balanced(none, room, 'alkali'),
+    bright: balanced(all, room, 'chloride'),
+    acid: balanced(half, room, 'acid'),
+    alkaline: balanced(half, room, 'alkali'),
+    from: 'label alone',
+  };
+}
+
+type Strong = Exclude<keyof Ions, 'alkalinity'>;
+const STRONG = Object.keys(CHARGES) as Strong[];
+const ROUNDING = 0.03;
+
+/** Declared ions; `share` of the nitrogen without a form is counted as ammonium and nitrate. */
+function strong(content: PerNutrient<Content>, share: number): Ions {
+  const stated = (n: Content): number => n.stated ?? n.low;
+  const ions = Object.fromEntries(
+    STRONG.map((ion) => [ion, stated(content[ION_NUTRIENTS[ion]]) * mmolPerMg(ion)]),
+  ) as unknown as Ions;
+  const forms = (['NO3-N', 'NH4-N', 'urea-N', 'other-N'] as const).reduce((sum, f) => sum + stated(content[f]), 0);
+  const rest = Math.max(0, stated(content.N) - forms) * mmolPerMg('NO3') * share;
+  const ionic = (['NO3', 'NH4'] as const).filter(
+    (ion) => content[ION_NUTRIENTS[ion]].high > stated(content[ION_NUTRIENTS[ion]]),
+  );
+  for (const ion of ionic) ions[ion] += rest / ionic.length;
+  return { ...ions, alkalinity: 0 };
+}
+
+function balanced(
+  ions: Ions,
+  room: Record<'SO4' | 'Cl' | 'Na', number>,
+  by: 'even' | 'chloride' | 'alkali' | 'acid',
+): Ions {
+  const cations = STRONG.reduce((sum, ion) => sum + Math.max(0, CHARGES[ion]) * ions[ion], 0);
+  const anions = STRONG.reduce((sum, ion) => sum + Math.max(0, -CHARGES[ion]) * ions[ion], 0);
+  const left = cations - anions;
+  if (Math.abs(left) <= ROUNDING * Math.max(cations, anions)) {
+    return left > 0 ? { ...ions, Cl: ions.Cl + left } : { ...ions, Na: ions.Na - left };
+  }
+  if (left < 0) {
+    const sodium = by === 'acid' || by === 'chloride' ? 0 : Math.min(-left, room.Na);
+    return { ...ions, Na: ions.Na + sodium, alkalinity: left + sodium };
+  }
+  const half = by === 'even' ? left / 2 : left;
+  const chloride = by === 'alkali' ? 0 : Math.min(half, room.Cl);
+  const sulfate = by === 'alkali' ? 0 : Math.min(left - chloride, 2 * room.SO4) / 2;
+  const more = by === 'alkali' ? 0 : Math.min(left - chloride - 2 * sulfate, room.Cl - chloride);
+  return {
+    ...ions,
+    Cl: ions.Cl + chloride + more,
+    SO4: ions.SO4 + sulfate,
+    alkalinity: left - chloride - 2 * sulfate - more,
+  };
+}
+
+/** Every ion times a factor. */
+export function times(ions: Ions, factor: number): Ions {
+  return Object.fromEntries(Object.entries(ions).map(([ion, mmol]) => [ion, mmol * factor])) as unknown as Ions;
+}
