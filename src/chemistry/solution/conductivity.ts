@@ -1,5 +1,5 @@
 import type { Speciation } from './speciation.js';
-import { type Constants, FREE_CATION, FREE_LIGAND, SPECIES } from './species.js';
+import { CONDUCTION, type Constants, FREE_CATION, FREE_LIGAND, SPECIES } from './species.js';
 
 /**
  * Conductivity in µS/cm of the ions that a speciation leaves free, by the Debye–Hückel–Onsager equation for mixtures (Onsager & Fuoss
@@ -50,7 +50,7 @@ interface Ion {
   lambda: number;
 }
 
-const SIZE = 4.2;
+const SIZE = CONDUCTION.sizeAngstrom;
 const F2_PER_6PI_N = 82.0;
 
 /** Per unit charge² the share of its velocity that each ion loses: [(E − √H) v]ⱼ/vⱼ, with √H as a series. */

@@ -112,18 +112,29 @@ function protonsTaken(bench: Bench, totals: Totals, kept: number[]): { sum: numb
     const open = l === CARBONATE && totals.carbonDioxide !== null;
     if (!open && totals.ligands[l] === 0) continue;
     const offset = open ? LIGAND_CHARGES[CARBONATE] : 0;
-    let [share, taken, squares] = [0, 0, 0];
+    let [share, doubled, taken, squares] = [0, 0, 0, 0];
     for (const i of WITH_LIGAND[l]!) {
-      const { cation, protons } = SPECIES[i]!;
+      const { cation, ligandCount, protons } = SPECIES[i]!;
       const part = k[i]! * powers[protons + 1]! * (cation < 0 ? 1 : cations[cation]!);
+      if (ligandCount === 2) {
+        doubled += part;
+        continue;
+      }
       share += part;
       taken += (protons + offset) * part;
       squares += (protons + offset) ** 2 * part;
     }
-    const free = open ? bench.carbonDioxide / (k[CARBON_DIOXIDE]! * powers[3]!) : totals.ligands[l]! / share;
+    const free = open
+      ? bench.carbonDioxide / (k[CARBON_DIOXIDE]! * powers[3]!)
+      : freeLigand(totals.ligands[l]!, share, doubled);
     ligands[l] = free;
     sum += taken * free;
     slope += open ? squares * free : (squares - (taken * taken) / share) * free;
   }
   return { sum, slope };
+}
+
+/** Root of free · share + 2 · free² · doubled = total; species that hold two of a ligand take up no protons. */
+function freeLigand(total: number, share: number, doubled: number): number {
+  return (2 * total) / (share + Math.sqrt(share * share + 8 * total * doubled));
 }

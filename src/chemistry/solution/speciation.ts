@@ -1,6 +1,14 @@
 import { waterActivity, writeActivities } from './activity.js';
 import { type Bench, newBench, solvePH } from './protons.js';
-import { CATION_CHARGES, CATIONS, type Constants, FREE_CATION, FREE_LIGAND, LIGAND_CHARGES, SPECIES } from './species.js';
+import {
+  CATION_CHARGES,
+  CATIONS,
+  type Constants,
+  FREE_CATION,
+  FREE_LIGAND,
+  LIGAND_CHARGES,
+  SPECIES,
+} from './species.js';
 import type { Totals } from './totals.js';
 
 export interface Speciation {
@@ -73,9 +81,10 @@ function firstStrength({ cations, ligands }: Totals): number {
 /** Constants in molalities (hydrogen as activity) at the ionic strength of this sweep. */
 function condition(bench: Bench, { logK }: Constants, logGamma: Float64Array): void {
   for (let i = 0; i < SPECIES.length; i++) {
-    const { cation, ligand } = SPECIES[i]!;
+    const { cation, ligand, ligandCount } = SPECIES[i]!;
     const gammas =
-      (cation < 0 ? 0 : logGamma[FREE_CATION[cation]!]!) + (ligand < 0 ? 0 : logGamma[FREE_LIGAND[ligand]!]!);
+      (cation < 0 ? 0 : logGamma[FREE_CATION[cation]!]!) +
+      (ligand < 0 ? 0 : ligandCount * logGamma[FREE_LIGAND[ligand]!]!);
     bench.k[i] = Math.exp(Math.LN10 * (logK[i]! + gammas - logGamma[i]!));
   }
 }
@@ -85,8 +94,8 @@ function freeCations(bench: Bench, totals: Totals): number {
   const { shares, cations, ligands, k, powers } = bench;
   shares.fill(0);
   for (let i = 0; i < SPECIES.length; i++) {
-    const { cation, ligand, protons } = SPECIES[i]!;
-    if (cation >= 0) shares[cation]! += k[i]! * powers[protons + 1]! * (ligand < 0 ? 1 : ligands[ligand]!);
+    const { cation, ligand, ligandCount, protons } = SPECIES[i]!;
+    if (cation >= 0) shares[cation]! += k[i]! * powers[protons + 1]! * held(ligands, ligand, ligandCount);
   }
   let moved = 0;
   for (let c = 0; c < CATIONS.length; c++) {
@@ -98,12 +107,18 @@ function freeCations(bench: Bench, totals: Totals): number {
   return moved;
 }
 
+/** The factor that a species' ligands bring to its molality. */
+function held(ligands: Float64Array, ligand: number, count: number): number {
+  if (ligand < 0) return 1;
+  return count === 1 ? ligands[ligand]! : ligands[ligand]! ** count;
+}
+
 /** Writes the molality of every species; returns the ionic strength. */
 function distribute({ k, powers, cations, ligands }: Bench, molality: Float64Array): number {
   let strength = 0;
   for (let i = 0; i < SPECIES.length; i++) {
-    const { cation, ligand, protons, charge } = SPECIES[i]!;
-    const m = k[i]! * powers[protons + 1]! * (cation < 0 ? 1 : cations[cation]!) * (ligand < 0 ? 1 : ligands[ligand]!);
+    const { cation, ligand, ligandCount, protons, charge } = SPECIES[i]!;
+    const m = k[i]! * powers[protons + 1]! * (cation < 0 ? 1 : cations[cation]!) * held(ligands, ligand, ligandCount);
     molality[i] = m;
     strength += 0.5 * charge * charge * m;
   }

@@ -15,6 +15,8 @@ export interface Species {
   cation: number;
   /** index in LIGANDS, −1 for none */
   ligand: number;
+  /** how many of the ligand it holds */
+  ligandCount: number;
   /** protons taken up; negative: given off to water */
   protons: number;
   size: number;
@@ -28,6 +30,7 @@ export const SPECIES: readonly Species[] = aqueous.species.map((row) => ({
   charge: row.charge,
   cation: row.cation === null ? -1 : CATIONS.indexOf(row.cation as (typeof CATIONS)[number]),
   ligand: row.ligand === null ? -1 : LIGANDS.indexOf(row.ligand as (typeof LIGANDS)[number]),
+  ligandCount: row.ligandCount ?? 1,
   protons: row.h,
   size: row.sizeAngstrom,
   b: row.b,
@@ -72,6 +75,8 @@ export function constantsAt(celsius: number): Constants {
   return constants;
 }
 
+export const CONDUCTION = aqueous.conduction;
+export const VOLUME_GROWTH = aqueous.water.volumeSlope;
 export const LOG_CO2_IN_AIR = aqueous.carbonDioxide.logPressureInAir;
 
 /** Walden's rule, conductivity as one over the viscosity of water, with the small departure published for each ion. */

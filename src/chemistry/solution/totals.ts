@@ -1,4 +1,4 @@
-import { CATIONS, type Constants, LIGANDS, LOG_CO2_IN_AIR, VOLUMES } from './species.js';
+import { CATIONS, type Constants, LIGANDS, LOG_CO2_IN_AIR, VOLUME_GROWTH, VOLUMES } from './species.js';
 
 /** Ions of a solution in mmol/L; P is all orthophosphate, HCO3 the alkalinity in meq/L (negative: acid). */
 export interface SolutionIons {
@@ -105,10 +105,7 @@ function waterPerLitre(at: (name: keyof SolutionIons) => number, alkalinity: num
     return { mol: mmol / 1000, charge, volume };
   });
   const strength = molar.reduce((sum, { mol, charge }) => sum + 0.5 * mol * charge ** 2, 0);
-  const growth = VOLUME_SLOPE * Math.min(2, Math.sqrt(strength));
+  const growth = VOLUME_GROWTH * Math.min(2, Math.sqrt(strength));
   const room = molar.reduce((sum, { mol, charge, volume }) => sum + mol * (volume + growth * charge ** 2), 0);
   return Math.max(0.2, 0.997047 * (1 - room / 1000));
 }
-
-/** cm³/mol per (mol/L)^½: half of the limiting law's 1.87 (Redlich & Meyer 1964) holds in concentrates too. */
-const VOLUME_SLOPE = 0.9;
