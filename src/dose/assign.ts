@@ -1,4 +1,4 @@
-import { type StockItem, type StockSetting, solubleLimits, mineralLimits, type TankLimit, tankLimits } from './tank.js';
+import { type StockItem, type StockSetting, solubleLimits, mineralsHold, type TankLimit, tankLimits } from './tank.js';
 
 /** Which items stand in which bottle; the calcium bottle first. */
 export type Split = readonly (readonly StockItem[])[];
@@ -51,7 +51,7 @@ export function splitLimits(split: Split, factor: number, setting: StockSetting)
 export function splitHolds(split: Split, factor: number, setting: StockSetting): boolean {
   return (
     split.every((tank) => solubleLimits(tank, factor, setting).every((limit) => limit.holds)) &&
-    split.every((tank) => mineralLimits(tank, factor, setting).every((limit) => limit.holds))
+    split.every((tank) => mineralsHold(tank, factor, setting))
   );
 }
 

@@ -1,5 +1,5 @@
 import { type Split, splitHolds, splitLimits } from './assign.js';
-import { canCloud, mineralLimits, solubleLimits, type StockItem, type StockSetting } from './tank.js';
+import { canCloud, mineralsHold, type StockItem, type StockSetting, solubleLimits } from './tank.js';
 
 /** The strongest stock that holds. */
 export interface Largest {
@@ -21,18 +21,11 @@ export const STRONGEST = 1000;
 export function largest(splits: readonly Split[], setting: StockSetting): Largest {
   let best = 0;
   let split: Split | null = null;
-  const bySolubility = memo((tank) => solubleMost(tank, setting));
-  const byMinerals = memo((tank) => clearMost(tank, bySolubility(tank), setting));
-  const ranked = splits.map((s) => ({ split: s, most: Math.min(...s.map((tank) => bySolubility(tank))) }));
-  ranked.sort((a, b) => b.most - a.most);
-  for (const candidate of ranked) {
-    if (candidate.most <= best * (1 + 1e-9)) break;
-    if (best > 0 && !splitHolds(candidate.split, best * (1 + 2e-4), setting)) continue;
-    const factor = Math.min(...candidate.split.map((tank) => byMinerals(tank)));
-    if (factor > best) {
-      best = factor;
-      split = candidate.split;
-    }
+  for (const candidate of splits) {
+    // most cannot beat the best so far, which one look at each bottle shows
+    if (best > 0 && !splitHolds(candidate, best * (1 + 2e-4), setting)) continue;
+    const factor = Math.min(...candidate.map((tank) => mostOf(tank, setting)));
+    if (factor > best) [best, split] = [factor, candidate];
   }
   if (split === null) {
     return { factor: null, split, limitedBy: splits[0] ? broken(splits[0], WEAKEST, setting) : [] };
@@ -51,20 +44,16 @@ export function broken(split: Split, factor: number, setting: StockSetting): str
   return [...new Set(over.map((limit) => limit.sentence))];
 }
 
-function solubleMost(tank: readonly StockItem[], setting: StockSetting): number {
-  const holds = (factor: number): boolean => solubleLimits(tank, factor, setting).every((limit) => limit.holds);
-  if (!holds(WEAKEST)) return 0;
-  return holds(STRONGEST) ? STRONGEST : bisect(WEAKEST, STRONGEST, holds);
-}
-
-function clearMost(tank: readonly StockItem[], most: number, setting: StockSetting): number {
-  if (most === 0 || !canCloud(tank, setting)) return most;
-  const holds = (factor: number): boolean => mineralLimits(tank, factor, setting).every((limit) => limit.holds);
-  let below = WEAKEST;
-  if (!holds(below)) return 0;
-  while (below < most) {
+/** The strongest that one bottle can be; 0 where the weakest breaks already. */
+function mostOf(tank: readonly StockItem[], setting: StockSetting): number {
+  const dissolves = (factor: number): boolean => solubleLimits(tank, factor, setting).every((limit) => limit.holds);
+  const clear = (factor: number): boolean => mineralsHold(tank, factor, setting);
+  if (!dissolves(WEAKEST) || !clear(WEAKEST)) return 0;
+  const most = dissolves(STRONGEST) ? STRONGEST : bisect(WEAKEST, STRONGEST, dissolves);
+  if (!canCloud(tank, setting)) return most;
+  for (let below = WEAKEST; below < most; ) {
     const next = Math.min(most, below * 1.1);
-    if (!holds(next)) return bisect(below, next, holds);
+    if (!clear(next)) return bisect(below, next, clear);
     below = next;
   }
   return most;
@@ -79,15 +68,4 @@ function bisect(holding: number, breaking: number, holds: (factor: number) => bo
     else high = middle;
   }
   return low;
-}
-
-/** Remembers by the items of the bottle, not by the array that holds them. */
-function memo(of: (tank: readonly StockItem[]) => number) {
-  const known = new Map<string, number>();
-  return (tank: readonly StockItem[]): number => {
-    const key = JSON.stringify(tank.map((item) => item.product.id).sort());
-    const value = known.get(key) ?? of(tank);
-    known.set(key, value);
-    return value;
-  };
 }

@@ -86,7 +86,9 @@ function labelOf(bottle: {
       : name === 'A'
         ? `Dose: ${dose} in each litre of water, stir, then as much of ${other}.`
         : `Dose: ${dose} in each litre of water, after ${other} has been stirred in.`,
-    ...(tanks === 1 ? [] : [`NEVER undiluted together with ${other}${calcium ? ' (calcium turns it to stone)' : ''}.`]),
+    ...(tanks === 1
+      ? []
+      : [`NEVER undiluted together with ${other}${calcium ? ' (calcium and phosphate fall out)' : ''}.`]),
     `Made on: ____________   Use within ${keepsWeeks} weeks.`,
     'PLANT FEED, CONCENTRATED. NOT FOR DRINKING. Keep from children and pets. Splash in the eyes: rinse long with water, see a doctor.',
   ];

@@ -79,30 +79,48 @@ export function solubleLimits(items: readonly StockItem[], factor: number, setti
   return [room, ...salts.filter((salt) => salt.share > 0), ...products];
 }
 
-/** Each mineral against clear, the more cautious of the coldest and of 25 °C. */
+/** Each mineral against clear, the more cautious of the coldest and of 25 °C, and of the likeliest and the fullest make-up. */
 export function mineralLimits(items: readonly StockItem[], factor: number, setting: StockSetting): TankLimit[] {
   if (!canCloud(items, setting)) return [];
-  const stocks = [
-    items.map((i) => i.brings.ions),
-    items.map((i) => (i.brings.most ? unbalanced(i.brings.most) : i.brings.ions)),
-  ];
-  const versions = items.some((i) => i.brings.most) ? stocks : stocks.slice(0, 1);
-  const worst = indices(
-    versions.map((parts) => totalOf([times(totalOf(parts), factor), setting.water])),
-    setting,
-  );
+  const worst = indices(solutionsOf(items, factor, setting), setting);
   return MINERALS.filter((mineral) => worst[mineral] > -LOWEST).map((mineral) => {
     const index = worst[mineral];
-    const most = Math.max(THRESHOLDS[mineral].clear, setting.waterIndex[mineral]);
+    const most = mostIndex(mineral, setting);
+    const past = index - most < 0.02 ? 'past' : `${shown(index)}, clear up to`;
     return {
       kind: 'mineral',
       name: mineralName(mineral),
       share: 10 ** (index - most),
-      holds: index <= most + 1e-9,
-      sentence: `${mineralName(mineral)} would come out (saturation index ${shown(index)}, at most ${shown(most)} stays clear)`,
+      holds: index <= most,
+      sentence: `${mineralName(mineral)} would come out (saturation index ${past} ${shown(most)})`,
     };
   });
 }
+
+/** The same as a plain yes or no, which stops at the first that breaks. */
+export function mineralsHold(items: readonly StockItem[], factor: number, setting: StockSetting): boolean {
+  if (!canCloud(items, setting)) return true;
+  return solutionsOf(items, factor, setting).every((ions) =>
+    temperaturesOf(setting).every((temperatureC) => {
+      const { saturation } = setting.chemistry(ions, { temperatureC, air: false });
+      return MINERALS.every((mineral) => (saturation[mineral] ?? -LOWEST) <= mostIndex(mineral, setting));
+    }),
+  );
+}
+
+/** Up to which index a mineral stays clear; what the water brings by itself is not the products' doing. */
+const mostIndex = (mineral: Mineral, setting: StockSetting): number =>
+  Math.max(THRESHOLDS[mineral].clear, setting.waterIndex[mineral] + 1e-9);
+
+function solutionsOf(items: readonly StockItem[], factor: number, { water }: StockSetting): SolutionIons[] {
+  const likely = items.map(({ brings }) => brings.ions);
+  const fullest = items.map(({ brings }) => (brings.most ? unbalanced(brings.most) : brings.ions));
+  const versions = items.some(({ brings }) => brings.most) ? [likely, fullest] : [likely];
+  return versions.map((parts) => totalOf([times(totalOf(parts), factor), water]));
+}
+
+const temperaturesOf = ({ coldest }: Pick<StockSetting, 'coldest'>): number[] =>
+  coldest === 25 ? [25] : [25, coldest];
 
 /** True where a mineral has all its parts in the bottle; chemistry need not be asked otherwise. */
 export function canCloud(items: readonly StockItem[], setting: StockSetting): boolean {
@@ -118,7 +136,7 @@ function indices(
 ): Record<Mineral, number> {
   const worst = { gypsum: -LOWEST, brushite: -LOWEST, calcite: -LOWEST, struvite: -LOWEST };
   for (const ions of solutions) {
-    for (const temperatureC of coldest === 25 ? [25] : [25, coldest]) {
+    for (const temperatureC of temperaturesOf({ coldest })) {
       const { saturation } = chemistry(ions, { temperatureC, air: false });
       for (const mineral of MINERALS) {
         const index = saturation[mineral];
