@@ -5,8 +5,8 @@ import { problem, warning } from '../problem.js';
 import { assessSheet } from '../report/assess.js';
 import { Collected } from './collect.js';
 import type { Command } from './command.js';
-import { type FeedInputs, feedInputs, feedRequests } from './feed-input.js';
-import { FEED_OPTIONS } from './feed-options.js';
+import { type FeedInputs, feedInputs, feedRequests, temperature } from './feed-input.js';
+import { FEED_OPTIONS, METER_OPTIONS } from './feed-options.js';
 import { recipeProducts } from './recipe-input.js';
 import { shippedCatalog } from './shipped.js';
 
@@ -28,7 +28,10 @@ export const assessCommand: Command = {
     'Products are named by their id on the shelf, or by an id of the catalog. With --feed, or with --plants and --medium, the recipe is judged.',
   ],
   operands: { name: 'RECIPE', says: 'amounts joined by +, then "in" and a volume, all in one pair of quotes', most: 1 },
-  options: Object.fromEntries(Object.entries(FEED_OPTIONS).filter(([name]) => name !== 'volume')),
+  options: {
+    ...Object.fromEntries(Object.entries(FEED_OPTIONS).filter(([name]) => name !== 'volume')),
+    ...METER_OPTIONS,
+  },
   async run(given, io) {
     const catalog = shippedCatalog();
     const collected = new Collected();
@@ -56,10 +59,11 @@ export const assessCommand: Command = {
       words === undefined
         ? undefined
         : collected.take(parseRecipe(words, products, inputs.bench?.kit ?? {}, { field: 'recipe' }));
+    const celsius = temperature(given, collected);
     const [request] = judged ? feedRequests(inputs, catalog, collected) : [unjudged(inputs)];
     const warnings = collected.settle();
     const shelf = [...new Set(recipe!.lines.map((line) => line.product))];
-    const result = await assess(recipe!, { ...request!, shelf }, judged);
+    const result = await assess(recipe!, { ...request!, ...celsius, shelf }, judged);
     return {
       exit: result.status === 'outside' ? 3 : 0,
       json: result,

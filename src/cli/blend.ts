@@ -3,8 +3,8 @@ import { problem } from '../problem.js';
 import { blendSheet } from '../report/blend.js';
 import { Collected } from './collect.js';
 import type { Command } from './command.js';
-import { feedInputs, feedRequests } from './feed-input.js';
-import { FEED_OPTIONS, SHELF_OPTIONS } from './feed-options.js';
+import { feedInputs, feedRequests, temperature } from './feed-input.js';
+import { FEED_OPTIONS, METER_OPTIONS, SHELF_OPTIONS } from './feed-options.js';
 import { clashes, frontierOutcome } from './frontier.js';
 import { parseCount } from './parse-options.js';
 import { listProgrammes } from './programmes.js';
@@ -31,6 +31,7 @@ export const blendCommand: Command = {
   options: {
     ...FEED_OPTIONS,
     ...SHELF_OPTIONS,
+    ...METER_OPTIONS,
     closest: { says: 'come as close as possible to the aims, and only then look at the price' },
     'at-most': { value: 'K', says: 'use at most this many products' },
     prices: { says: 'everything about what it costs to insist: each limit that binds, each product used or left out' },
@@ -45,7 +46,14 @@ export const blendCommand: Command = {
     const inputs = feedInputs(given, io, catalog, collected);
     const count = given.text('at-most');
     const atMost = count === undefined ? undefined : collected.take(parseCount(count, { field: '--at-most' }));
-    const requests = feedRequests(inputs, catalog, collected, given.flag('closest') ? 'closest' : 'cheapest', atMost);
+    const celsius = temperature(given, collected);
+    const requests = feedRequests(
+      inputs,
+      catalog,
+      collected,
+      given.flag('closest') ? 'closest' : 'cheapest',
+      atMost,
+    ).map((request) => ({ ...request, ...celsius }));
     if (requests.length > 1 && given.flag('json')) {
       const names = requests.map((request) => request.header.name).join(', ');
       collected.add(

@@ -12,6 +12,7 @@ import type { Collected } from './collect.js';
 import type { Given } from './command.js';
 import type { Io } from './io.js';
 import { optionBench } from './option-bench.js';
+import { parseTemperature } from './parse-options.js';
 import { type Shelf, shelfInput } from './shelf-input.js';
 
 /** Everything a command on feeds works from. */
@@ -93,6 +94,13 @@ export function feedRequests(
       },
     ];
   });
+}
+
+/** What --temperature says, where it was given. */
+export function temperature(given: Given, collected: Collected): Pick<FeedRequest, 'temperatureC'> {
+  const text = given.text('temperature');
+  const celsius = text === undefined ? undefined : collected.take(parseTemperature(text, { field: '--temperature' }));
+  return celsius === undefined ? {} : { temperatureC: celsius };
 }
 
 /** Options that describe a feed. */

@@ -24,3 +24,8 @@ export const SHELF_OPTIONS: Record<string, OptionSpec> = {
   with: { value: 'ID', says: 'as if this product of the catalog stood on the shelf too', repeatable: true },
   without: { value: 'ID', says: 'as if this product were not there', repeatable: true },
 };
+
+/** For commands that say what a meter will show. */
+export const METER_OPTIONS: Record<string, OptionSpec> = {
+  temperature: { value: 'TEMP', says: 'temperature of the can, to show its EC there too: "18 °C"' },
+};

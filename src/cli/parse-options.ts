@@ -19,6 +19,26 @@ export function parseCount(text: string, where: Where): Checked<number> {
   };
 }
 
+/** `18 °C`, `18 C`, `64 °F` or a bare number in °C, from 0 to 40 °C. */
+export function parseTemperature(text: string, where: Where): Checked<number> {
+  const match = /^\s*(\d+(?:\.\d+)?)\s*°?\s*([CF]?)\s*$/i.exec(text);
+  const number = Number(match?.[1] ?? Number.NaN);
+  const celsius = match?.[2]?.toUpperCase() === 'F' ? ((number - 32) * 5) / 9 : number;
+  if (celsius >= 0 && celsius <= 40) return { ok: true, value: celsius, warnings: [] };
+  return {
+    ok: false,
+    problems: [
+      problem(
+        'temperature',
+        where,
+        `"${text}"`,
+        'a temperature from 0 to 40 °C',
+        'Write for example "18 °C" or "64 °F".',
+      ),
+    ],
+  };
+}
+
 /** `Ca=40, Mg=11` as keys and values, the way bench.yaml would say it; a name without `=` stays a name. */
 export function parseWaterWords(text: string, where: Where): Checked<string | Record<string, string>> {
   if (!/[=:]/.test(text)) return { ok: true, value: text.trim(), warnings: [] };

@@ -2,9 +2,10 @@ import type { Product, Water } from '../catalog/product.js';
 import type { Ions } from '../chemistry/ions.js';
 import { ionsOf } from './close.js';
 import { acidityOf, type Totals } from './acidity.js';
-import { type Bringer, cloudingOf, type SolutionIons } from './clouding.js';
+import { bringerOf, bringerOfWater } from './bringers.js';
+import { type Bringer, cloudingOf } from './clouding.js';
 import { solutionChemistry } from '../chemistry/solution/index.js';
-import { chemistryOf, conductingIons, ionsOfMix, ionsOfWater, type MakeUp, NONE, plus } from './ec.js';
+import { chemistryOf, conductingIons, ionsOfMix, ionsOfWater, type MakeUp } from './ec.js';
 import type { Amounts } from './readout.js';
 import type { EcLine, Mix, PhLine } from './results.js';
 
@@ -87,31 +88,8 @@ function waterAlkalinity(amounts: Amounts, waters: readonly Water[]): number {
 
 /** Each product and water with what it brings into a litre. */
 function bringers(amounts: Amounts, shelf: readonly Product[], waters: readonly Water[]): Bringer[] {
-  const products = amounts.products.flatMap((x, i): Bringer[] => {
-    const product = shelf[i]!;
-    if (!(x > 1e-12)) return [];
-    const ions = solutionIons(plus(NONE, ionsOf(product).value, x));
-    return [{ id: product.id, name: product.name, ions, ...mostOf(product, x, ions) }];
-  });
-  const sources = amounts.waters.flatMap((share, i): Bringer[] =>
-    share > 1e-9
-      ? [{ id: waters[i]!.id, name: waters[i]!.name, ions: solutionIons(plus(NONE, ionsOfWater(waters[i]!), share)) }]
-      : [],
-  );
-  return [...products, ...sources];
-}
-
-/** The most of each ion over the make-ups that the label allows. */
-function mostOf(product: Product, x: number, ions: SolutionIons): { most?: SolutionIons } {
-  const { value, dim, bright, acid, alkaline } = ionsOf(product);
-  if (value === dim && value === acid) return {};
-  const all = [dim, bright, acid, alkaline].map((m) => solutionIons(plus(NONE, m, x)));
-  const most = Object.fromEntries(
-    (Object.keys(ions) as (keyof SolutionIons)[]).map((ion) => [ion, Math.max(ions[ion], ...all.map((m) => m[ion]))]),
-  ) as SolutionIons;
-  return { most };
-}
-
-function solutionIons({ alkalinity, ...strong }: Ions): SolutionIons {
-  return { ...strong, HCO3: alkalinity };
+  return [
+    ...amounts.products.flatMap((x, i) => (x > 1e-12 ? [bringerOf(shelf[i]!, x)] : [])),
+    ...amounts.waters.flatMap((share, i) => (share > 1e-9 ? [bringerOfWater(waters[i]!, share)] : [])),
+  ];
 }

@@ -1,5 +1,6 @@
 import type { ElementLine, FeedHeader, Item, Mix, RuleLine, WaterShare } from '../formulation/results.js';
 import { amount, figure, money, percent } from './figures.js';
+import { solutionBlocks } from './solution.js';
 import { type Bar, type Block, heading, paragraph, table } from './sheet.js';
 
 /** What a grower's pen prints: mS/cm itself, or a dissolved-solids scale (500, 640, 700, …). */
@@ -17,6 +18,7 @@ export function mixBlocks(
     ...nitrogenBlocks(mix),
     ...ruleBlocks(mix.rules),
     ...ecBlocks(mix, pen),
+    ...solutionBlocks(mix),
   ];
 }
 
@@ -104,7 +106,7 @@ export function ruleBlocks(rules: readonly RuleLine[]): Block[] {
 }
 
 /** What a meter will show, with the room it has. */
-export function ecBlocks(mix: Pick<Mix, 'ec'>, pen: PenScale | null): Block[] {
+export function ecBlocks(mix: Pick<Mix, 'ec' | 'ecAtTemperature'>, pen: PenScale | null): Block[] {
   const { mSPerCm, low, high, max } = mix.ec;
   const limit =
     max === null
@@ -114,6 +116,12 @@ export function ecBlocks(mix: Pick<Mix, 'ec'>, pen: PenScale | null): Block[] {
         : `; OVER the limit of ${figure(max)}`;
   const range = (of: (ec: number) => string): string => (of(low) === of(high) ? '' : ` (${of(low)} to ${of(high)})`);
   const lines = [`EC at 25 °C: ${figure(mSPerCm)} mS/cm${range(figure)}${limit}.`];
+  if (mix.ecAtTemperature) {
+    const at = mix.ecAtTemperature;
+    lines.push(
+      `At ${figure(at.celsius)} °C: ${figure(at.mSPerCm)} mS/cm (${figure(at.low)} to ${figure(at.high)}) on a meter that does not correct for temperature.`,
+    );
+  }
   if (pen !== null && pen !== 'EC') {
     const reading = (ec: number): string => figure(ec * pen);
     lines.push(`A pen on the ${pen} scale shows about ${reading(mSPerCm)} ppm of that scale${range(reading)}.`);
