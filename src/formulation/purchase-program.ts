@@ -100,7 +100,7 @@ function rowsOf(joint: Joint): Row[] {
       terms: Object.fromEntries(Object.entries(row.terms).map(([id, a]) => [feedColumn(f, id), a])),
     })),
   );
-  pool.forEach((candidate, i) => rows.push(...stockRows(joint, candidate, i)));
+  rows.push(...pool.flatMap((candidate, i) => stockRows(joint, candidate, i)));
   const bought = pool.flatMap((candidate, i) =>
     most[i]! > 0 ? [{ candidate, column: boughtColumn(joint, i), i }] : [],
   );
@@ -171,7 +171,7 @@ function sourceRows(joint: Joint): Row[] {
       // a hair below what is missing, so that rounding never cuts an answer off
       const need = missing * (1 - 1e-6);
       const terms = Object.fromEntries(sources.map(([id, brings]) => [id, Math.min(1, brings / need)]));
-      return [{ id: `source:${f}:${row.id}`, lower: 1 - 1e-9, terms }];
+      return [{ id: `source:${f}:${row.id}`, lower: 1, terms }];
     }),
   );
 }

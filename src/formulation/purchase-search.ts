@@ -1,4 +1,4 @@
-import { type Row, solve } from '../../solver/index.js';
+import { type LinearProgram, type Row, solve, type Verdict } from '../../solver/index.js';
 import { boughtColumn, type Joint, packColumn } from './purchase-program.js';
 import { ENGINES } from './purchase-settle.js';
 import type { PurchaseOptions } from './purchase-types.js';
@@ -38,11 +38,12 @@ export async function search(joint: Joint, options: SearchOptions = {}): Promise
     columns: options.count === 'products' ? counting(joint) : joint.program.columns,
     rows: [...joint.program.rows, ...(options.rows ?? [])],
   };
-  const verdict = await solve(program, {
-    engines: ENGINES,
+  const limits = {
     ...(left === undefined ? {} : { timeLimitSeconds: left }),
     ...(options.byCases === false ? { mostCases: 0 } : {}),
-  });
+  };
+  const first = await solve(program, { engines: ENGINES, ...limits });
+  const verdict = isLost(first) && (options.secondsLeft?.() ?? 1) > 0 ? await solve(plain(program), limits) : first;
   switch (verdict.verdict) {
     case 'optimal':
       return { found: { ...verdict, counts: countsOf(joint, verdict.x) } };
@@ -56,6 +57,16 @@ export async function search(joint: Joint, options: SearchOptions = {}): Promise
     case 'unbounded':
       throw new Error('modelling fault: a purchase cannot earn money');
   }
+}
+
+/** Neither an answer nor the search's word that there is none. */
+function isLost(verdict: Verdict): boolean {
+  return verdict.verdict === 'uncertified' && !verdict.best && verdict.claim !== 'integer-infeasible';
+}
+
+/** Without the rows that only help: where rounding trips an engine, it may be over them. */
+function plain({ columns, rows }: LinearProgram): LinearProgram {
+  return { columns, rows: rows.filter((row) => !row.id.startsWith('source:') && !row.id.startsWith('dose:')) };
 }
 
 function counting(joint: Joint): Joint['program']['columns'] {

@@ -37,11 +37,19 @@ export async function settleThrift(
       if (formulated.waters.has(column.id) && column.cost > 0) water[feedColumn(f, column.id)] = litres * column.cost;
     }
   });
-  const paid = Number.isFinite(waterCost) && Object.keys(water).length > 0;
-  // rounding of the search, 1e-6, must not leave this program without a point
-  const cap: Row[] = paid ? [{ id: 'water-cost', upper: waterCost * (1 + 1e-6) + 1e-9, terms: water }] : [];
-  return settled(joint, { columns, rows: [...rows, ...cap] });
+  if (!Number.isFinite(waterCost) || Object.keys(water).length === 0) return settled(joint, { columns, rows });
+  // a cap of next to nothing is a bound of zero on each, which no engine has to round
+  const capped: LinearProgram =
+    waterCost > NOTHING
+      ? { columns, rows: [...rows, { id: 'water-cost', upper: waterCost * (1 + ROUNDING), terms: water }] }
+      : { columns: columns.map((c) => (water[c.id] === undefined ? c : { ...c, upper: 0 })), rows };
+  return (await settled(joint, capped)) ?? settled(joint, { columns, rows });
 }
+
+/** Money that is none. */
+const NOTHING = 1e-6;
+/** The search is good to 1e-6, which must not leave the next program without a point. */
+const ROUNDING = 1e-6;
 
 /** The least possible largest miss from any aim of any feed, as a share of the aim. Null where the stocks do not do. */
 export async function closestPossible(joint: Joint, available: readonly number[]): Promise<number | null> {
