@@ -5,7 +5,8 @@ import { type Command, FORMAT_OPTIONS, type Given, type OptionSpec } from './com
 /** Reads a command's arguments. @throws Refusal with every unknown, repeated, empty or clashing option. */
 export function readArguments(command: Command, argv: readonly string[]): Given {
   const options = optionsOf(command);
-  const parsed = parserFor(options).parseSync([...argv]) as Record<string, unknown>;
+  const { words, loose } = tellSigns(argv, options);
+  const parsed = parserFor(options).parseSync(words) as Record<string, unknown>;
   const values = new Map<string, unknown[]>();
   const problems: Problem[] = [];
   for (const [key, value] of Object.entries(parsed)) {
@@ -15,7 +16,7 @@ export function readArguments(command: Command, argv: readonly string[]): Given 
     else values.set(key, Array.isArray(value) ? value : [value]);
   }
   for (const [key, given] of values) problems.push(...valueProblems(key, given, options.get(key)!));
-  const operands = (parsed._ as unknown[]).map(String);
+  const operands = [...(parsed._ as unknown[]).map(String), ...loose];
   problems.push(...operandProblems(command, operands), ...formatProblems(values));
   if (problems.length > 0) throw new Refusal(problems);
   const text = (name: string): string | undefined =>
@@ -55,6 +56,23 @@ export function parserFor(options: ReadonlyMap<string, OptionSpec>) {
     });
   }
   return parser;
+}
+
+/** A word such as `-4 L` is a value with a sign, not an option: it goes to the option before it, or stands on its own. */
+function tellSigns(
+  argv: readonly string[],
+  options: ReadonlyMap<string, OptionSpec>,
+): { words: string[]; loose: string[] } {
+  const words: string[] = [];
+  const loose: string[] = [];
+  for (const word of argv) {
+    const before = words.at(-1);
+    if (!/^[-−][.,]?\d/.test(word)) words.push(word);
+    else if (before?.startsWith('--') && options.get(before.slice(2))?.value !== undefined)
+      words[words.length - 1] = `${before}=${word}`;
+    else loose.push(word);
+  }
+  return { words, loose };
 }
 
 function unknownOption(key: string, argv: readonly string[], known: readonly string[], command: string): Problem {

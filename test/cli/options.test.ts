@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { readArguments } from '../../src/cli/arguments.js';
+import { assessCommand } from '../../src/cli/assess.js';
 import { blendCommand } from '../../src/cli/blend.js';
 import { parseCount, parseShare, parseWaterWords } from '../../src/cli/parse-options.js';
 import { Refusal } from '../../src/problem.js';
@@ -49,6 +50,14 @@ describe('arguments', () => {
     [['4', 'L'], 'stray-word'],
   ])('%j is refused: %s', (argv, wanted) => {
     expect(codes(argv).some((code) => code.startsWith(wanted))).toBe(true);
+  });
+
+  it('may begin with a minus sign: a negative amount is a value, judged by whoever reads it', () => {
+    const given = readArguments(blendCommand, ['--volume', '-4 L', '--nh4', '-.1', '--strength=-10 %', '--json']);
+    expect(['volume', 'nh4', 'strength'].map((name) => given.text(name))).toEqual(['-4 L', '-.1', '-10 %']);
+    expect(given.flag('json')).toBe(true);
+    expect(readArguments(assessCommand, ['-1 g base in 4 L', '--json']).operands).toEqual(['-1 g base in 4 L']);
+    expect(codes(['-4'])).toEqual([expect.stringMatching(/^stray-word/)]);
   });
 
   it('are all told at once', () => {
