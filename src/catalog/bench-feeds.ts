@@ -69,13 +69,7 @@ function strengthOf(spot: Spot, problems: Problem[]): Strength | undefined {
   const nitrogen = /^N\s*[:=]?\s*(?=\d)(.*)$/i.exec(text)?.[1];
   if (nitrogen === undefined && !/%|percent|per cent/i.test(text)) {
     problems.push(
-      problem(
-        'strength',
-        whereIs(spot),
-        describe(contentOf(spot)),
-        '80 % or "N: 90 mg/L"',
-        `Say which: ${sayWhich(text)}`,
-      ),
+      problem('strength', whereIs(spot), describe(contentOf(spot)), '80 % or "N: 90 mg/L"', sayWhich(text)),
     );
     return undefined;
   }
@@ -113,8 +107,8 @@ function keyed(spot: Spot): string {
 
 function sayWhich(text: string): string {
   const value = Number(text);
-  if (!(value > 0)) return 'write strength: 80 %';
-  return value <= 1 ? `${value * 100} % of full strength?` : `${value} %, or "N: ${value} mg/L"?`;
+  if (!(value > 0)) return 'Write for example 80 % or "N: 90 mg/L".';
+  return `Say which: ${value <= 1 ? `${value * 100} % of full strength?` : `${value} %, or "N: ${value} mg/L"?`}`;
 }
 
 /** A tanker holds 30,000 L; past that the unit is wrong. */

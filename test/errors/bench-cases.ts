@@ -73,6 +73,13 @@ export const BENCH_CASES: readonly Case[] = [
   ],
   [
     'bench',
+    'water: rain\nfeeds:\n  moss: { plants: phal, medium: moss, strength: strong }\n',
+    [
+      'strength: bench.yaml:3 (feeds.moss.strength): found "strong"; expected 80 % or "N: 90 mg/L". Write for example 80 % or "N: 90 mg/L".',
+    ],
+  ],
+  [
+    'bench',
     'water: rain\nfeeds:\n  moss: { plants: phal, medium: moss, strength: 800 % }\n',
     [
       'strength: bench.yaml:3 (feeds.moss.strength): found "800 %"; expected more than 0 and at most 500 %, or N up to 2000 mg/L. Write for example 80 % or "N: 90 mg/L".',
