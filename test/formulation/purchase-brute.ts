@@ -86,10 +86,18 @@ export async function bruteForce(
   const listed: { way: number[]; total: number }[] = [];
   const differs = (way: number[]): boolean =>
     listed.every((l) => way.some((n, i) => n < l.way[i]!) && way.some((n, i) => n > 0 !== l.way[i]! > 0));
+  // more packs never do harm, so a way within one that fails fails too; all packs together are tried first
+  const fails: number[][] = [];
+  const everything = offers.map((_, i) => Math.max(...ways.map((way) => way[i]!)));
+  if ((await waterCost(request, offers, everything)) === null) return [];
   for (const way of allowed) {
+    if (fails.some((f) => way.every((n, i) => n <= f[i]!))) continue;
     if (!priced && (listed.length === most || !differs(way))) continue;
     const water = await waterCost(request, offers, way);
-    if (water === null) continue;
+    if (water === null) {
+      fails.push(way);
+      continue;
+    }
     if (priced) costed.push({ way, total: spend(way) + water });
     else listed.push({ way, total: spend(way) });
   }
