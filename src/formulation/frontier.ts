@@ -1,11 +1,13 @@
 import { type LinearProgram, solve } from '../../solver/index.js';
 import { amountsOf } from './amounts.js';
+import { closeShelf } from './close.js';
+import { type Capped, ecWords, leastEc, underEcCap } from './ec-cap.js';
 import { formulate, shortNumber } from './formulate.js';
 import { type Corner, cornerOf, frontierProgram, missesFromAims, WORST, weighted } from './frontier-program.js';
 import { costing } from './price.js';
 import { proofOf } from './proof.js';
 import { readOut } from './readout.js';
-import type { FeedRequest } from './request.js';
+import { ecCap, type FeedRequest } from './request.js';
 import type { FrontierPoint, FrontierResult } from './results.js';
 
 /** Two corners nearer than this, in miss and as a share of cost, are one: the certificate's own 1e-6. */
@@ -22,7 +24,9 @@ const MOST = 500;
  * found exactly: the ends first, then between two neighbours the mix that is best at their own exchange rate; where none
  * beats them the straight line between them is proved (Aneja & Nair 1979, Management Science 25:73). From closest to cheapest.
  */
-export async function frontier(request: FeedRequest): Promise<FrontierResult> {
+export async function frontier(asked: FeedRequest): Promise<FrontierResult> {
+  const capped = await onOnePlane({ ...asked, shelf: await closeShelf(asked.shelf) });
+  const { request } = capped;
   const formulated = formulate(request);
   const program = frontierProgram(formulated, request);
   const counts = costing(request.shelf).counts;
@@ -66,9 +70,36 @@ export async function frontier(request: FeedRequest): Promise<FrontierResult> {
       violation: Math.max(...answers.map((a) => a.violation)),
       sentence:
         `each of the ${points.length} corners is the best mix at an exchange rate of cost for closeness, and between neighbours ` +
-        `none is better than the straight line: no mix is cheaper at any closeness (closest ${shortNumber(100 * points[0]!.miss)} %, cheapest ${shortNumber(points.at(-1)!.cost)} ${unit})`,
+        `none is better than the straight line: no mix is cheaper at any closeness (closest ${shortNumber(100 * points[0]!.miss)} %, cheapest ${shortNumber(points.at(-1)!.cost)} ${unit})${ecWords(capped)}`,
     },
   };
+}
+
+/**
+ * The request with one EC plane for the whole curve: that of the closest mix where the cap holds that one back (it is the stronger
+ * feed as a rule), else that of the cheapest. Planes lie above the model, so every mix of the curve keeps the cap.
+ */
+async function onOnePlane(request: FeedRequest): Promise<Capped<unknown>> {
+  const settle = (from: FeedRequest, goal: (program: LinearProgram) => LinearProgram) =>
+    underEcCap(
+      from,
+      async (at) => {
+        const formulated = formulate(at);
+        return { formulated, verdict: await solve(goal(frontierProgram(formulated, at))) };
+      },
+      ({ formulated, verdict }) => (verdict.verdict === 'optimal' ? amountsOf(verdict, formulated) : null),
+    );
+  const forMiss = (program: LinearProgram) => ({ ...program, columns: missOnly(program.columns) });
+  let closest = await settle(request, forMiss);
+  if (closest.result.verdict.verdict === 'infeasible' && ecCap(request) !== null) {
+    const least = await leastEc(request);
+    if (least) closest = await settle({ ...request, ecPlane: least.plane }, forMiss);
+  }
+  return closest.presses ? closest : settle(request, (program) => program);
+}
+
+function missOnly(columns: LinearProgram['columns']): LinearProgram['columns'] {
+  return columns.map((c) => ({ ...c, cost: c.id === WORST ? 1 : 0 }));
 }
 
 type Stopped = Exclude<Awaited<ReturnType<typeof solve>>, { verdict: 'optimal' }>;
@@ -78,8 +109,7 @@ async function endsOf(
   program: LinearProgram,
   request: FeedRequest,
 ): Promise<{ closest: Corner; cheapest: Corner } | Stopped> {
-  const forMiss = (columns: LinearProgram['columns']) => columns.map((c) => ({ ...c, cost: c.id === WORST ? 1 : 0 }));
-  const near = await solve({ ...program, columns: forMiss(program.columns) });
+  const near = await solve({ ...program, columns: missOnly(program.columns) });
   if (near.verdict !== 'optimal') return near;
   const cheap = await solve(program);
   if (cheap.verdict !== 'optimal') return cheap;
@@ -89,7 +119,7 @@ async function endsOf(
   }));
   const cost = Object.fromEntries(program.columns.filter((c) => c.cost !== 0).map((c) => [c.id, c.cost]));
   const cheapest = await firstOf((by) => ({
-    columns: forMiss(program.columns),
+    columns: missOnly(program.columns),
     rows: [...program.rows, { id: 'cost', upper: cheap.objective * (1 + by), terms: cost }],
   }));
   return {
@@ -113,7 +143,8 @@ async function cornersOf(
   first: Corner,
   last: Corner,
 ): Promise<Corner[] | null> {
-  if (same(first, last)) return [first];
+  // a curve of no width or no height is one point
+  if (last.miss - first.miss <= SAME || first.cost - last.cost <= SAME * first.cost) return [last];
   const done: Corner[] = [first];
   const ahead: Corner[] = [last];
   for (let step = 0; ahead.length > 0; step += 1) {
@@ -133,7 +164,7 @@ async function cornersOf(
 
 function same(a: Corner, b: Corner): boolean {
   const cost = Math.max(Math.abs(a.cost), Math.abs(b.cost));
-  return Math.abs(a.miss - b.miss) <= SAME || Math.abs(a.cost - b.cost) <= SAME * cost;
+  return Math.abs(a.miss - b.miss) <= SAME && Math.abs(a.cost - b.cost) <= SAME * cost;
 }
 
 /** Without corners that lie on the line between their neighbours. */

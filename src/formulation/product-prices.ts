@@ -23,19 +23,26 @@ export async function productPrices(
     if ((x[id] ?? 0) > 1e-12) {
       const range = await costRange(program, id, x);
       if (range.verdict !== 'range') continue;
-      used.push(priceOf(product, counted[i]!, Math.max(0, range.lowest ?? 0), range.highest, request.header.currency));
+      used.push(
+        priceOf(product, counted[i]!, cents(range.lowest ?? 0, counted[i]!), range.highest, request.header.currency),
+      );
     } else if (worth(program, id, y) <= 0) {
       unused.push(entryOf(product, counted[i]!, null, request.header.currency));
     } else {
       const entry = await entryPrice(program, id, x);
       if (entry.verdict !== 'price') continue;
-      // below this price it comes in; at a price below nothing means never
-      const comesIn = entry.cost === null || entry.cost < 0 ? null : entry.cost;
+      // below this price it comes in; no price below nothing is asked for anything
+      const comesIn = entry.cost === null ? null : cents(entry.cost, counted[i]!) || null;
       unused.push(entryOf(product, counted[i]!, comesIn, request.header.currency));
     }
   }
   unused.sort((a, b) => nearness(b) - nearness(a));
   return { used, unused };
+}
+
+/** A price of no more than a millionth of the present one is nothing. */
+function cents(price: number, now: number): number {
+  return price <= 1e-6 * now ? 0 : price;
 }
 
 /** What the multipliers say a unit of a column is worth: at no higher price than that can it come in. */
@@ -64,8 +71,8 @@ function priceOf(
 function entryOf(product: Product, counted: number, comesIn: number | null, currency: string): ProductPrice {
   const line = lineOf(product, counted, comesIn ?? 0, null);
   const { pack, unit } = line;
-  if (comesIn === null || comesIn === 0) {
-    return { ...line, lowest: comesIn, lowestPerPack: comesIn, sentence: 'would not come in at any price' };
+  if (comesIn === null) {
+    return { ...line, lowest: null, lowestPerPack: null, sentence: 'would not come in at any price' };
   }
   const at =
     pack === null
