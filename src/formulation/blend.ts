@@ -1,19 +1,19 @@
 import { solve, type Verdict } from '../../solver/index.js';
 import { amountsOf } from './amounts.js';
-import { chosen, fewestProducts, restrictTo, withAtMost } from './at-most.js';
+import { fewestProducts } from './at-most.js';
 import { cautionsFor } from './cautions.js';
-import { type Stage, solveClosest } from './closest.js';
 import { closeShelf, sourcesDisagree } from './close.js';
 import { conflictOf } from './conflict.js';
-import { type Capped, ecWords, leastEc, underEcCap } from './ec-cap.js';
-import { type Formulated, formulate, shortNumber } from './formulate.js';
+import { ecWords } from './ec-cap.js';
+import { type Formulated, shortNumber } from './formulate.js';
 import { nearestMix } from './nearest.js';
 import { costing } from './price.js';
 import { pricesOf } from './prices.js';
 import { proofOf, stagedProof } from './proof.js';
-import { type Amounts, readOut } from './readout.js';
-import { ecCap, type FeedRequest } from './request.js';
+import { readOut } from './readout.js';
+import type { FeedRequest } from './request.js';
 import type { BlendResult, Mix } from './results.js';
+import { solveUnderCap } from './solve-goal.js';
 import { costOfSilence } from './unknowns.js';
 
 /** Up to this many products, what it costs to insist is always worked out: some ten programs for each of them. */
@@ -69,23 +69,6 @@ export async function blend(asked: FeedRequest, options: BlendOptions = {}): Pro
   const answer = await refused(request, solved.formulated, solved.verdict, notes, unit);
   if (answer.status === 'infeasible') answer.proof.sentence += ecWords(capped);
   return answer;
-}
-
-/**
- * Solves under the EC cap. Where the plane makes the limits contradict each other with the EC row among them, the mix of least EC is
- * sought, and the limits are only called impossible where that, too, is over the cap by the full model.
- */
-async function solveUnderCap(request: FeedRequest): Promise<Capped<Solved>> {
-  const run = (at: FeedRequest): Promise<Solved> => solveGoal(formulate(at), at);
-  const mixOf = ({ verdict, formulated }: Solved): Amounts | null =>
-    verdict.verdict === 'optimal' ? amountsOf(verdict, formulated) : null;
-  const first = await underEcCap(request, run, mixOf);
-  const { verdict } = first.result;
-  if (verdict.verdict === 'optimal' || ecCap(request) === null) return first;
-  if (verdict.verdict === 'infeasible' && verdict.ray.ec === 0) return { ...first, presses: false };
-  const least = await leastEc(request);
-  if (!least) return { ...first, presses: false };
-  return underEcCap({ ...request, ecPlane: least.plane }, run, mixOf);
 }
 
 async function disagreements({ shelf }: FeedRequest): Promise<string[]> {
@@ -156,35 +139,6 @@ async function productConflict(
             },
           ],
   };
-}
-
-interface Solved {
-  verdict: Verdict;
-  formulated: Formulated;
-  stages?: Stage[];
-  /** What the integer program proved about the choice of products. */
-  choiceBound?: number;
-}
-
-async function solveGoal(formulated: Formulated, request: FeedRequest): Promise<Solved> {
-  const run = request.goal === 'closest' ? closest : cheapest;
-  if (request.atMost === undefined) return run(formulated, request);
-  const integer = withAtMost(formulated, request.atMost);
-  const choice = await run(integer, request);
-  if (choice.verdict.verdict !== 'optimal') return choice;
-  const solved = await run(restrictTo(formulated, chosen(integer, choice.verdict)), request);
-  return { ...solved, choiceBound: choice.verdict.bound };
-}
-
-async function cheapest(formulated: Formulated): Promise<Solved> {
-  return { verdict: await solve(formulated.program), formulated };
-}
-
-async function closest(formulated: Formulated, request: FeedRequest): Promise<Solved> {
-  const staged = await solveClosest(formulated, request);
-  return staged.verdict === 'optimal'
-    ? { verdict: staged.last, stages: staged.stages, formulated }
-    : { verdict: staged, formulated };
 }
 
 function head(

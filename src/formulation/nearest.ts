@@ -1,5 +1,6 @@
 import { type Column, type LinearProgram, type Optimal, type Row, solve } from '../../solver/index.js';
 import { NUTRIENTS } from '../chemistry/nutrients.js';
+import { underEcCap } from './ec-cap.js';
 import { type Formulated, formulate, type Limit } from './formulate.js';
 import { type Amounts, missesOf, readOut } from './readout.js';
 import { amountsOf } from './amounts.js';
@@ -21,11 +22,16 @@ const TIERS: ReadonlySet<Limit['kind']>[] = [
  * Caps, rules and EC are kept whole if minima alone can give way. Null if even that cannot be proved.
  */
 export async function nearestMix(request: FeedRequest): Promise<NonNullable<BlendResult['nearest']> | null> {
-  const formulated = formulate(request);
   for (const soft of TIERS) {
-    const answer = await leastMiss(formulated, soft);
-    if (!answer) continue;
-    const mix = readOut(withoutDust(amountsOf(answer, formulated), request), request);
+    const run = async (at: FeedRequest): Promise<Amounts | null> => {
+      const formulated = formulate(at);
+      const answer = await leastMiss(formulated, soft);
+      return answer && withoutDust(amountsOf(answer, formulated), request);
+    };
+    // where the EC cap may give way too, there is nothing to linearise towards
+    const amounts = soft.has('ec') ? await run(request) : (await underEcCap(request, run, (found) => found)).result;
+    if (!amounts) continue;
+    const mix = readOut(amounts, request);
     return { ...mix, misses: missesOf(mix) };
   }
   return null;

@@ -1,8 +1,12 @@
 import { type LinearProgram, type Optimal, solve, type Verdict } from '../../solver/index.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
+import { amountsOf } from './amounts.js';
+import { closeShelf } from './close.js';
+import { leastEc, underEcCap } from './ec-cap.js';
 import { type Formulated, type FormulateOptions, formulate, termsOf } from './formulate.js';
 import { proofOf } from './proof.js';
-import type { FeedRequest } from './request.js';
+import type { Amounts } from './readout.js';
+import { ecCap, type FeedRequest } from './request.js';
 import type { ReachLine, ReachResult } from './results.js';
 
 /** An end of a band counts as reached within this share, as the certificate allows. */
@@ -16,10 +20,11 @@ const PRESSES = 1e-7;
  * only the caps kept, and the limits that stop it. Guaranteed contents count towards the highest, worst cases towards the
  * lowest.
  */
-export async function reach(request: FeedRequest, shelfName: string): Promise<ReachResult> {
+export async function reach(asked: FeedRequest, shelfName: string): Promise<ReachResult> {
+  const request = { ...asked, shelf: await closeShelf(asked.shelf) };
   const banded = Object.keys(request.programme.bands) as Nutrient[];
   const elements: ReachLine[] = [];
-  const whole = await solve(formulate(request).program);
+  const whole = await feasible(request);
   const verdicts: Verdict[] = [whole];
   for (const nutrient of banded) {
     const band = request.programme.bands[nutrient]!;
@@ -73,22 +78,40 @@ export async function reach(request: FeedRequest, shelfName: string): Promise<Re
   };
 }
 
+/** Whether any mix keeps every limit; where the first plane of the EC cap forbids it, the one at the mix of least EC decides. */
+async function feasible(request: FeedRequest): Promise<Verdict> {
+  const verdict = await solve(formulate(request).program);
+  if (verdict.verdict !== 'infeasible' || ecCap(request) === null || (verdict.ray.ec ?? 0) === 0) return verdict;
+  const least = await leastEc(request);
+  return least ? solve(formulate({ ...request, ecPlane: least.plane }).program) : verdict;
+}
+
+/** Verdicts with the legend of the last program each. */
 interface Extremes {
-  formulated: Formulated;
+  formulated: { low: Formulated; high: Formulated };
   low: Verdict;
   high: Verdict;
 }
 
 async function extremes(request: FeedRequest, nutrient: Nutrient, options: FormulateOptions): Promise<Extremes> {
-  const formulated = formulate(request, { ...options, ceilingsAsRows: request.shelf.length <= 200 });
-  const aim = (side: 'cap' | 'floor', sign: 1 | -1): LinearProgram => {
-    const terms = termsOf(request.shelf, request.waters, new Map([[nutrient, 1]]), side);
-    return {
-      rows: formulated.program.rows,
-      columns: formulated.program.columns.map((c) => ({ ...c, cost: sign * (terms[c.id] ?? 0) })),
+  const terms = (side: 'cap' | 'floor') => termsOf(request.shelf, request.waters, new Map([[nutrient, 1]]), side);
+  const end = async (costs: Record<string, number>, sign: 1 | -1): Promise<Ended> => {
+    const run = async (at: FeedRequest): Promise<Ended> => {
+      const formulated = formulate(at, { ...options, ceilingsAsRows: request.shelf.length <= 200 });
+      const columns = formulated.program.columns.map((c) => ({ ...c, cost: sign * (costs[c.id] ?? 0) }));
+      return { formulated, verdict: await solve({ rows: formulated.program.rows, columns }) };
     };
+    const mixOf = ({ verdict, formulated }: Ended): Amounts | null =>
+      verdict.verdict === 'optimal' ? amountsOf(verdict, formulated) : null;
+    return (await underEcCap(request, run, mixOf)).result;
   };
-  return { formulated, low: await solve(aim('cap', 1)), high: await solve(aim('floor', -1)) };
+  const [low, high] = [await end(terms('cap'), 1), await end(terms('floor'), -1)];
+  return { formulated: { low: low.formulated, high: high.formulated }, low: low.verdict, high: high.verdict };
+}
+
+interface Ended {
+  formulated: Formulated;
+  verdict: Verdict;
 }
 
 /** The mg/L reached; null when the other limits cannot be kept; Infinity for an element that nothing holds back. */
@@ -107,20 +130,21 @@ function limitedBy(found: Extremes, end: 'low' | 'high'): string[] {
   const verdict = end === 'high' ? found.high : found.low;
   if (verdict.verdict === 'unbounded') return ['nothing: no cap holds it back'];
   const weights = verdict.verdict === 'optimal' ? verdict.y : verdict.verdict === 'infeasible' ? verdict.ray : {};
-  const entries = [...found.formulated.limits.values()].map((limit) => ({
+  const entries = [...found.formulated[end].limits.values()].map((limit) => ({
     limit,
     weight: Math.abs(weights[limit.id] ?? 0),
   }));
-  const most = Math.max(0, ...entries.map((e) => e.weight * scaleOf(found, e.limit.id)));
+  const { program } = found.formulated[end];
+  const most = Math.max(0, ...entries.map((e) => e.weight * scaleOf(program, e.limit.id)));
   return entries
-    .filter((e) => e.limit.kind !== 'water' && most > 0 && e.weight * scaleOf(found, e.limit.id) > PRESSES * most)
-    .sort((a, b) => b.weight * scaleOf(found, b.limit.id) - a.weight * scaleOf(found, a.limit.id))
+    .filter((e) => e.limit.kind !== 'water' && most > 0 && e.weight * scaleOf(program, e.limit.id) > PRESSES * most)
+    .sort((a, b) => b.weight * scaleOf(program, b.limit.id) - a.weight * scaleOf(program, a.limit.id))
     .map((e) => e.limit.text);
 }
 
 /** Multipliers are compared after multiplying by their row's size, so that mS/cm and mg/L stand side by side. */
-function scaleOf(found: Extremes, rowId: string): number {
-  const row = found.formulated.program.rows.find((r) => r.id === rowId)!;
+function scaleOf(program: LinearProgram, rowId: string): number {
+  const row = program.rows.find((r) => r.id === rowId)!;
   const bound = Math.max(Math.abs(row.lower ?? 0), Math.abs(row.upper ?? 0));
   return bound > 0 ? bound : Math.max(0, ...Object.values(row.terms).map(Math.abs));
 }
