@@ -4,11 +4,11 @@ import { blend } from '../formulation/blend.js';
 import { closeProduct } from '../formulation/close.js';
 import { parseRecipe, type Recipe } from '../formulation/recipe.js';
 import type { FeedRequest } from '../formulation/request.js';
-import { problem } from '../problem.js';
+import { type Problem, problem } from '../problem.js';
 import { concentrateSheet } from '../report/concentrate.js';
 import { Collected } from './collect.js';
 import type { Command, Given } from './command.js';
-import { type FeedInputs, feedInputs, feedRequests } from './feed-input.js';
+import { FEED_WORDS, type FeedInputs, feedInputs, feedRequests } from './feed-input.js';
 import { FEED_OPTIONS, SHELF_OPTIONS } from './feed-options.js';
 import { recipeProducts } from './recipe-input.js';
 import { shippedCatalog } from './shipped.js';
@@ -49,6 +49,7 @@ export const concentrateCommand: Command = {
     const own = words !== undefined;
     const inputs = feedInputs(given, io, catalog, collected, { feed: !own, shelf: !own });
     const stock = stockOptions(given, collected);
+    if (own) collected.add(...notBesideRecipe(given));
     const recipe = own
       ? collected.take(
           parseRecipe(words, recipeProducts(inputs, catalog), inputs.bench?.kit ?? {}, { field: '--recipe' }),
@@ -84,6 +85,22 @@ export const concentrateCommand: Command = {
     };
   },
 };
+
+/** What describes a feed or the shelf to blend it from has no say beside a recipe. */
+function notBesideRecipe(given: Given): Problem[] {
+  const idle = ['feed', ...FEED_WORDS, 'volume', 'currency', 'with', 'without'].filter((name) =>
+    given.named().includes(name),
+  );
+  return idle.map((name) =>
+    problem(
+      'beside-recipe',
+      { field: `--${name}` },
+      `--${name} beside --recipe`,
+      'one or the other',
+      `Leave --${name} out, or leave --recipe out to concentrate a feed.`,
+    ),
+  );
+}
 
 type StockOptions = Pick<ConcentrateRequest, 'ratio' | 'tanks' | 'jugMillilitres' | 'coldestCelsius'>;
 type Feed = Omit<ConcentrateRequest, keyof StockOptions | 'scaleStepGrams'>;
@@ -122,8 +139,15 @@ async function ofRecipe(recipe: Recipe, inputs: FeedInputs): Promise<Feed> {
     items: [...amounts.values()],
     waters: inputs.waters.map((water) => ({ water, share })),
     weeklyLitres: null,
+    remark: inputs.waters.length > 1 ? 'Several waters are given: taken in equal shares.' : null,
   };
 }
+
+const REMARKS = {
+  optimal: null,
+  infeasible: 'No feed keeps every limit, so there is none to concentrate: `velamen blend` says why.',
+  uncertified: 'The blend is NOT PROVED: treat its figures as a guess.',
+} as const;
 
 /** The cheapest blend of a feed; where there is none, a feed without items. */
 async function ofFeed(request: FeedRequest, inputs: FeedInputs): Promise<Feed> {
@@ -145,5 +169,6 @@ async function ofFeed(request: FeedRequest, inputs: FeedInputs): Promise<Feed> {
       return water ? [{ water, share }] : [];
     }),
     weeklyLitres: inputs.specs.find((spec) => spec.name === request.header.name)?.weeklyLitres ?? null,
+    remark: REMARKS[result.status],
   };
 }

@@ -27,6 +27,8 @@ export interface ConcentrateRequest {
   jugMillilitres: number;
   coldestCelsius: number;
   scaleStepGrams: number | null;
+  /** Why there is no feed, or what to know about it; null where nothing is to be said. */
+  remark: string | null;
 }
 
 /**
@@ -47,7 +49,8 @@ export function concentrate(
   const setting = stockSetting(chemistry, table, request.coldestCelsius, water);
   const can = items.length === 0 ? null : cloudingOf([...items.map((i) => i.brings), ...waters], chemistry);
   const base = { ...headOf(request), apart, can: can && { pH: can.pH, precipitation: can.minerals } };
-  if (stocked.length === 0) return { ...base, status: 'nothing to dissolve', why: [NOTHING], cautions: [] };
+  if (stocked.length === 0)
+    return { ...base, status: 'nothing to dissolve', why: [request.remark ?? NOTHING], cautions: [] };
 
   const tanksAllowed = request.tanks === null ? ([1, 2] as const) : ([request.tanks] as const);
   const counts = stocked.length === 1 ? ([1] as const) : tanksAllowed;
@@ -59,7 +62,7 @@ export function concentrate(
   const told = {
     ...base,
     largest: strongest,
-    notes: notesOf({ request, exact, stocked, can, split: best ?? null }),
+    notes: notesOf({ request, exact, stocked, can, largest: strongest, made: best !== undefined }),
     cautions: cautionsFor(
       items.map((item) => item.product),
       request.feed?.plants ?? '',

@@ -6,9 +6,11 @@ export interface Largest {
   /** Times the strength in the can; null where not even the weakest holds. */
   factor: number | null;
   split: Split | null;
-  /** What breaks first just above it; `measuring` at the end of the range. */
+  /** What breaks first just above it, as sentences. */
   limitedBy: string[];
 }
+
+const MEASURING = 'less than 1 mL in a litre cannot be measured well';
 
 /** From 1:2, below which it is no stock, to 1:1000, a dose of 1 mL per litre: less cannot be measured. */
 export const WEAKEST = 2;
@@ -33,7 +35,7 @@ export function largest(splits: readonly Split[], setting: StockSetting): Larges
   return {
     factor: best,
     split,
-    limitedBy: best >= STRONGEST ? ['measuring'] : broken(split, best * (1 + 1e-3), setting),
+    limitedBy: best >= STRONGEST ? [MEASURING] : broken(split, best * (1 + 1e-3), setting),
   };
 }
 

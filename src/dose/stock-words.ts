@@ -1,9 +1,8 @@
 import type { Clouding } from '../formulation/clouding.js';
 import { formatNumber } from '../units/format.js';
-import type { Split } from './assign.js';
 import { EXACT_UP_TO } from './assign.js';
 import type { ConcentrateRequest } from './concentrate.js';
-import type { ApartItem, ConcentrateResult, TankSheet } from './concentrate-result.js';
+import type { ApartItem, ConcentrateResult, LargestLine, TankSheet } from './concentrate-result.js';
 import { ceilingByConvention, type StockItem } from './tank.js';
 import { isOrganic, ml } from './tank-sheet.js';
 
@@ -72,10 +71,12 @@ export function notesOf(told: {
   exact: boolean;
   stocked: readonly StockItem[];
   can: Clouding | null;
-  split: Split | null;
+  largest: readonly LargestLine[];
+  made: boolean;
 }): string[] {
-  const { request, exact, stocked, can, split } = told;
+  const { request, exact, stocked, can, largest, made } = told;
   const notes = [
+    ...(request.remark === null ? [] : [request.remark]),
     `1:${formatNumber(request.ratio, 4)} means ${ml(1000 / request.ratio)} of each stock in a litre of finished feed.`,
   ];
   if (!exact)
@@ -108,9 +109,17 @@ export function notesOf(told: {
         .map((m) => m.sentence)
         .join(' ')}`,
     );
-  if (split)
+  if (made)
     notes.push(
       'The bottles stay clear at the pH they have by themselves: add nothing alkaline to them (hard water, silicate).',
+    );
+  if (largest.some((line) => line.limitedBy.some((why) => why.includes('phosphate (brushite)'))))
+    notes.push(
+      'pH decides how much phosphate stands beside calcium: the more acid, the more. Acidifying a stock is for trained hands, by the label of the acid; no recipe for it here.',
+    );
+  if (request.waters.some(({ water, share }) => share * water.alkalinity > 50))
+    notes.push(
+      'Fill the bottles with rain or purified water where you can: the lime of hard water is no help in them.',
     );
   return notes;
 }

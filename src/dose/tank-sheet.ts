@@ -48,9 +48,9 @@ export function isOrganic(product: StockItem['product']): boolean {
   return /kelp|seaweed|fish|humic|humate|fulvic|amino|molasses|hydrolysate|yeast|organic|extract|guano/.test(words);
 }
 
-function stepsOf(items: readonly TankItem[], { jugMillilitres }: ConcentrateRequest): string[] {
+function stepsOf(items: readonly TankItem[], { jugMillilitres, waters }: ConcentrateRequest): string[] {
   return [
-    `Fill the jug to three quarters (${ml(0.75 * jugMillilitres)}) with hand-warm water (30 to 40 °C).`,
+    `Fill the jug to three quarters with ${ml(0.75 * jugMillilitres)} of hand-warm water (30 to 40 °C): ${waterNames(waters)}.`,
     ...items.map((item, i) => {
       const what = `${amountOf(item)} of ${item.name}`;
       const verb = item.gramsPerJug === undefined ? 'Pour in' : 'Stir in';
@@ -93,6 +93,9 @@ function labelOf(bottle: {
     'PLANT FEED, CONCENTRATED. NOT FOR DRINKING. Keep from children and pets. Splash in the eyes: rinse long with water, see a doctor.',
   ];
 }
+
+const waterNames = (waters: ConcentrateRequest['waters']): string =>
+  waters.map(({ water }) => water.name).join(' and ');
 
 /** `12.4 g` or `3.1 mL` for the jug. */
 export function amountOf(item: TankItem): string {

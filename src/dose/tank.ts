@@ -7,6 +7,8 @@ import {
   MINERALS,
   type Mineral,
   mineralName,
+  pairNames,
+  pairOf,
   partsOf,
   type SolutionIons,
   THRESHOLDS,
@@ -83,16 +85,23 @@ export function solubleLimits(items: readonly StockItem[], factor: number, setti
 export function mineralLimits(items: readonly StockItem[], factor: number, setting: StockSetting): TankLimit[] {
   if (!canCloud(items, setting)) return [];
   const worst = indices(solutionsOf(items, factor, setting), setting);
+  const bringers = [
+    ...items.map(({ brings }) => brings),
+    // the water is not concentrated
+    { id: ' water', name: 'the water', ions: times(setting.water, 1 / factor) },
+  ];
   return MINERALS.filter((mineral) => worst[mineral] > -LOWEST).map((mineral) => {
     const index = worst[mineral];
     const most = mostIndex(mineral, setting);
+    const pair = pairOf(mineral, bringers);
+    const from = pair === null ? '' : `, from ${pairNames(pair)}`;
     const past = index - most < 0.02 ? 'past' : `${shown(index)}, clear up to`;
     return {
       kind: 'mineral',
       name: mineralName(mineral),
       share: 10 ** (index - most),
       holds: index <= most,
-      sentence: `${mineralName(mineral)} would come out (saturation index ${past} ${shown(most)})`,
+      sentence: `${mineralName(mineral)} would come out${from} (saturation index ${past} ${shown(most)})`,
     };
   });
 }

@@ -131,7 +131,7 @@ export function totalOf(parts: readonly SolutionIons[]): SolutionIons {
 }
 
 /** The item that brings most of each part; null where nothing does. */
-function pairOf(mineral: Mineral, bringers: readonly Bringer[]): [Bringer, Bringer] | null {
+export function pairOf(mineral: Mineral, bringers: readonly Bringer[]): [Bringer, Bringer] | null {
   const [first, second] = PARTS[mineral].map((ion) => mostOf(ion, bringers));
   return first && second ? [first, second] : null;
 }
@@ -149,8 +149,7 @@ function sentenceOf(
   { onStanding, labelOnly }: { onStanding: boolean; labelOnly: boolean },
 ): string {
   if (verdict === 'clear') return `${mineralName(mineral)}: stays clear.`;
-  const pair = between === null ? '' : between[0].id === between[1].id ? between[0].name : bothNames(between);
-  const who = pair === '' ? '' : `, from ${pair}`;
+  const who = between === null ? '' : `, from ${pairNames(between)}`;
   const when = onStanding ? ' after standing open to the air' : '';
   if (labelOnly)
     return `${mineralName(mineral)}${who}: clear by what is stated, but what the labels leave open could cloud it.`;
@@ -159,7 +158,8 @@ function sentenceOf(
     : `${mineralName(mineral)}${who}: will cloud${when}.`;
 }
 
-const bothNames = ([a, b]: [Bringer, Bringer]): string => `${a.name} with ${b.name}`;
+/** `cal with base`, or the one that brings both. */
+export const pairNames = ([a, b]: [Bringer, Bringer]): string => (a.id === b.id ? a.name : `${a.name} with ${b.name}`);
 
 const SPELLED: Readonly<Record<Mineral, string>> = {
   gypsum: 'calcium sulfate (gypsum)',

@@ -1,14 +1,5 @@
 import * as z from 'zod';
-import { amount, feedHeader, maybe } from './shapes.js';
-
-const clouding = z.strictObject({
-  mineral: z.enum(['gypsum', 'brushite', 'calcite', 'struvite']),
-  index: maybe.describe('log10(ion product / solubility product) as mixed; null where a part is missing'),
-  openIndex: maybe.describe('the same after standing open to the air'),
-  verdict: z.enum(['clear', 'borderline', 'will cloud']),
-  between: z.tuple([z.string(), z.string()]).nullable().describe('items that bring most of its two parts'),
-  sentence: z.string(),
-});
+import { amount, cloudingLine, feedHeader, maybe } from './shapes.js';
 
 const tank = z.strictObject({
   name: z.string().describe('A (calcium), B, or stock where there is one bottle'),
@@ -25,7 +16,7 @@ const tank = z.strictObject({
   fullest: z
     .strictObject({ what: z.string(), share: amount.describe('1 = the limit, a tenth below saturation') })
     .nullable(),
-  precipitation: z.array(clouding),
+  precipitation: z.array(cloudingLine),
   steps: z.array(z.string()),
   label: z.array(z.string()),
   keepsWeeks: amount,
@@ -50,7 +41,7 @@ export const concentrateShape = z.strictObject({
   coldestCelsius: z.number(),
   tanks: z.array(tank),
   apart: z.array(apart).describe('what belongs into no stock bottle, per litre of feed'),
-  can: z.strictObject({ pH: z.number(), precipitation: z.array(clouding) }).nullable(),
+  can: z.strictObject({ pH: z.number(), precipitation: z.array(cloudingLine) }).nullable(),
   largest: z.array(
     z.strictObject({
       tanks: z.union([z.literal(1), z.literal(2)]),

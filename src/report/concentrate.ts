@@ -47,7 +47,7 @@ function whyNot(result: ConcentrateResult): Block[] {
   if (result.status === 'nothing to dissolve') return result.why.map((why) => paragraph(spoken(why), 'bad'));
   return [
     heading('Why'),
-    paragraph('At this ratio no way of sharing the items between bottles holds:', 'bad'),
+    paragraph('Shared out as well as can be, this would happen at the ratio asked:', 'bad'),
     list(result.why.map(spoken)),
   ];
 }
@@ -66,13 +66,14 @@ function tankBlocks(tank: TankSheet, jug: number): Block[] {
       `It stands at about pH ${figure(Math.round(tank.pH * 10) / 10)}.${tank.fullest ? ` Nearest to its limit: ${tank.fullest.what}, at ${percent(tank.fullest.share)} of what may stand in it.` : ''}`,
       ...(clouding.length === 0 ? ['Nothing in it can cloud it.'] : clouding),
     ]),
-    paragraph(`Label for the bottle: ${tank.label.join(' ')}`),
+    heading(`Label for ${tank.name === 'stock' ? 'the bottle' : `bottle ${tank.name}`}`),
+    list(tank.label),
   ];
 }
 
 const cloudText = (line: CloudingLine): string =>
   line.verdict === 'clear'
-    ? `${spoken(line.sentence).replace(/\.$/, '')} (index ${figure(line.index ?? 0)}).`
+    ? `${spoken(line.sentence).replace(/\.$/, '')} (index ${figure(line.index ?? 0).replace('-', '−')}).`
     : line.sentence;
 
 function apartBlocks({ apart }: ConcentrateResult): Block[] {
@@ -100,7 +101,7 @@ function largestBlocks({ largest }: ConcentrateResult): Block[] {
   const rows = largest.map(({ tanks, ratio, dosePerLitre, limitedBy }) => [
     tanks === 1 ? 'one bottle' : 'two bottles',
     ratio === null || dosePerLitre === null ? 'none' : `1:${figure(ratio)} (${figure(dosePerLitre)} mL/L)`,
-    limitedBy[0] === 'measuring' ? 'less than 1 mL in a litre cannot be measured well' : (limitedBy[0] ?? ''),
+    limitedBy[0] ?? '',
   ]);
   return rows.length === 0
     ? []

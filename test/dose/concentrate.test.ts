@@ -81,7 +81,7 @@ describe('the largest ratio', () => {
 
   it('ends at 1 mL in a litre, which can just be measured', () => {
     expect(stock([['KNO3', 0.05]]).largest).toEqual([
-      { tanks: 1, ratio: 1000, dosePerLitre: 1, limitedBy: ['measuring'] },
+      { tanks: 1, ratio: 1000, dosePerLitre: 1, limitedBy: ['less than 1 mL in a litre cannot be measured well'] },
     ]);
   });
 });

@@ -63,6 +63,7 @@ export function stock(
       jugMillilitres: 1000,
       coldestCelsius: 10,
       scaleStepGrams: null,
+      remark: null,
       ...more,
     },
     solutionChemistry,

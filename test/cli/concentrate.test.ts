@@ -1,0 +1,129 @@
+import { describe, expect, it } from 'vitest';
+import { parseDose, parseJug, parseRatio, parseStorage, parseTanks } from '../../src/cli/stock-options.js';
+import { concentrateShape } from '../../src/report/concentrate-shapes.js';
+import type { Checked } from '../../src/problem.js';
+import { folder, velamen } from './world.js';
+
+const HOAGLAND =
+  '0.50551 g potassium-nitrate + 1.18073 g calcium-nitrate + 0.136084 g monopotassium-phosphate + 0.492932 g magnesium-sulfate in 1 L';
+const SHELF = 'id,form,formula\nkno3,powder,KNO3\nmkp,powder,KH2PO4\n';
+const run = (...argv: string[]) => velamen(['concentrate', '--water', 'pure', ...argv], folder({ 'shelf.csv': SHELF }));
+
+describe('concentrate', () => {
+  it('prints the object that its shape promises', async () => {
+    const made = await run('--recipe', HOAGLAND, '--json');
+    expect(made.exit).toBe(0);
+    const result = concentrateShape.parse(JSON.parse(made.stdout));
+    expect(result).toMatchObject({ status: 'made', ratio: 100, dosePerLitre: 10, feed: null, recipe: HOAGLAND });
+    expect(result.tanks.map((tank) => tank.name)).toEqual(['A', 'B']);
+  });
+
+  it('takes a dose for the ratio', async () => {
+    const [ratio, dose] = await Promise.all([
+      run('--recipe', HOAGLAND, '--ratio', '1:50', '--json'),
+      run('--recipe', HOAGLAND, '--dose', '20 mL/L', '--json'),
+    ]);
+    expect(ratio.exit).toBe(0);
+    expect(dose.stdout).toBe(ratio.stdout);
+  });
+
+  it('refuses a ratio that cannot hold, with the largest that does and why', async () => {
+    const refused = await run('--recipe', HOAGLAND, '--ratio', '1:20', '--tanks', '1', '--json');
+    expect(refused.exit).toBe(3);
+    const result = concentrateShape.parse(JSON.parse(refused.stdout));
+    expect(result.status).toBe('too strong');
+    expect(result.why.join()).toContain(
+      'calcium sulfate (gypsum) would come out, from Calcium nitrate tetrahydrate with Magnesium sulfate heptahydrate (Epsom salt)',
+    );
+    const one = result.largest.find((line) => line.tanks === 1)!;
+    const again = await run('--recipe', HOAGLAND, '--ratio', `1:${one.ratio}`, '--tanks', '1');
+    expect(again.exit).toBe(0);
+  });
+
+  it('says so where there is no feed to concentrate', async () => {
+    const none = await run('--plants', 'phalaenopsis', '--medium', 'bark');
+    expect(none.exit).toBe(3);
+    expect(none.stdout.replace(/\s+/g, ' ')).toContain('`velamen blend` says why');
+  });
+
+  it('writes grams, doses, labels and the jar test for a feed of a bench', async () => {
+    const made = await velamen(
+      ['concentrate', '--bench', 'examples/moss-without-ammonium', '--jug', '500 mL'],
+      new URL('../../', import.meta.url).pathname,
+    );
+    expect(made.exit).toBe(0);
+    for (const said of [
+      'Stock A',
+      'Stock B',
+      'Label for bottle A',
+      'NOT FOR DRINKING',
+      'Jar test',
+      'Never mix A and B',
+    ])
+      expect(made.stdout).toContain(said);
+  });
+});
+
+describe('what concentrate refuses', () => {
+  it.each([
+    [['--recipe', HOAGLAND, '--ratio', '100:1'], 'did you mean 1:100?'],
+    [['--recipe', HOAGLAND, '--ratio', '1:0'], 'Neither side can be nothing'],
+    [['--recipe', HOAGLAND, '--ratio', '1:1'], 'no stock but the feed itself'],
+    [['--recipe', HOAGLAND, '--ratio', 'strong'], 'Write for example 1:100'],
+    [['--recipe', HOAGLAND, '--ratio', '1:5000'], 'Less than 1 mL'],
+    [['--recipe', HOAGLAND, '--dose', '1200 mL/L'], 'more than the litre itself'],
+    [['--recipe', HOAGLAND, '--dose', '600 mL/L'], 'no stock but the feed itself'],
+    [['--recipe', HOAGLAND, '--dose', '0 mL/L'], 'Nothing is no dose'],
+    [['--recipe', HOAGLAND, '--dose', '10 g'], '10 mL/L'],
+    [['--recipe', HOAGLAND, '--dose', '10 mL/L', '--ratio', '1:100'], 'one of the two'],
+    [['--recipe', HOAGLAND, '--coldest', '-5 °C'], 'free of frost'],
+    [['--recipe', HOAGLAND, '--coldest', '20 °F'], 'free of frost'],
+    [['--recipe', HOAGLAND, '--coldest', 'cellar'], '10 °C'],
+    [['--recipe', HOAGLAND, '--jug', '5 mL'], 'a volume from 10 mL'],
+    [['--recipe', HOAGLAND, '--jug', '500 g'], 'a volume from 10 mL'],
+    [['--recipe', HOAGLAND, '--tanks', '3'], '1 or 2'],
+    [['--recipe', '1 g unobtainium in 1 L'], 'unobtainium'],
+    [['--recipe', HOAGLAND, '--strength', '80 %'], 'Leave --strength out'],
+    [['--recipe', HOAGLAND, '--with', 'urea'], 'Leave --with out'],
+  ])('%j', async (argv, said) => {
+    const refused = await run(...argv);
+    expect(refused.exit).toBe(2);
+    expect(refused.stdout).toBe('');
+    expect(refused.stderr.replace(/\s+/g, ' ')).toContain(said);
+  });
+
+  it('an unknown feed', async () => {
+    const refused = await velamen(
+      ['concentrate', '--bench', 'examples/moss-without-ammonium', '--feed', 'mos'],
+      new URL('../../', import.meta.url).pathname,
+    );
+    expect(refused.exit).toBe(2);
+    expect(refused.stderr).toContain('Did you mean moss?');
+  });
+});
+
+describe('the words of its options', () => {
+  const value = <T>(read: Checked<T>) => (read.ok ? read.value : read.problems[0]!.code);
+  it.each([
+    [parseRatio('1:100', {}), 100],
+    [parseRatio('100', {}), 100],
+    [parseRatio('1 / 128', {}), 128],
+    [parseRatio('2:100', {}), 50],
+    [parseDose('10 mL/L', {}), 100],
+    [parseDose('1 mL/L', {}), 1000],
+    [parseJug('2 L', {}), 2000],
+    [parseStorage('10', {}), 10],
+    [parseStorage('50 °F', {}), 10],
+    [parseStorage('0 C', {}), 0],
+    [parseStorage('−1 °C', {}), 'coldest'],
+    [parseTanks('2', {}), 2],
+    [parseTanks('two', {}), 'tanks'],
+  ])('%#', (read, expected) => {
+    expect(value(read as Checked<number>)).toBe(expected);
+  });
+
+  it('read a spoon in a gallon: 2 US tsp in 1 US gal is 2.604 mL in a litre', () => {
+    // 4.92892159375 mL and 3.785411784 L, by definition
+    expect(value(parseDose('2 tsp / US gal', {}))).toBeCloseTo(3785.411784 / (2 * 4.92892159375), 9);
+  });
+});
