@@ -47,6 +47,22 @@ export function chargeLeft(contents: Contents): { forAnions: number; forCations:
 
 const CLOSED = 0.02;
 
+/**
+ * The most sodium in % that fits into the mass left. Beside stated anions it needs its own mass only; beside nitrogen without a form it
+ * needs that nitrogen to be nitrate, which is heavier than the ammonia it was counted as.
+ */
+export function sodiumRoom(contents: Contents, room: number): number {
+  const sodium = atomicWeight('Na');
+  const low = (weights: readonly (readonly [Nutrient, number])[]): number =>
+    weights.reduce((total, [n, charge]) => {
+      return total + (charge * (contents.get(n)?.low ?? 0)) / atomicWeight(n.endsWith('-N') ? 'N' : n);
+    }, 0);
+  const free = Math.max(0, low(ANIONS) - low(CATIONS)) * sodium;
+  return free >= room ? room : free + ((room - free) * sodium) / (sodium + NITRATE_FOR_AMMONIA);
+}
+
+const NITRATE_FOR_AMMONIA = atomicWeight('N') / massShare('N', 'NO3') - atomicWeight('N') / massShare('N', 'NH3');
+
 const AS_ELEMENT: readonly Nutrient[] = [
   'K',
   'Ca',

@@ -5,7 +5,7 @@ import { type Salt, saltsOf } from '../chemistry/salts.js';
 import { atomicWeight } from '../chemistry/weights.js';
 import { formatNumber } from '../units/format.js';
 import type { Analysis } from './analysis.js';
-import { type Contents, chargeLeft, leastMass, massLimit } from './balance.js';
+import { type Contents, chargeLeft, leastMass, massLimit, sodiumRoom } from './balance.js';
 import type { Content } from './composition.js';
 
 /**
@@ -33,7 +33,8 @@ export function undeclared(analysis: Analysis, stated: Contents): { content: Map
   const charge = chargeLeft(new Map([...content, ...stated]));
   for (const nutrient of missing.filter((n) => PARTNERS.has(n))) {
     const carried = carriedBy(nutrient, sources.known, stated);
-    const most = onlyTraces(nutrient, sources) ? carried : carried + partner(nutrient, charge);
+    const paired = Math.min(partner(nutrient, charge), nutrient === 'Na' ? sodiumRoom(stated, room) : room);
+    const most = onlyTraces(nutrient, sources) ? carried : carried + paired;
     content.set(nutrient, upTo(Math.min(most, nutrient === 'S' ? room * massShare('S', 'SO4') : room)));
   }
   return { content, open: sentences(content, sources.unknown) };

@@ -67,6 +67,16 @@ describe('chloride, sulfur and sodium that a label does not state', () => {
     expect(content(label, 'Na').high).toBeCloseTo((160 * salt.Na) / salt.N, 6);
   });
 
+  it('sodium beside nitrogen without a form pays for the nitrate that it needs', () => {
+    // 30-10-10: at most as sodium nitrate in the mass left, 30 N as NH3, 10 P2O5 as PO3 and 10 K2O as K taken off; NO3 − NH3 = 44.97.
+    const label = powder({ N: 30, P2O5: 10, K2O: 10 });
+    const left = 1000 - 300 / 0.82244 - (content(label, 'P').low * 78.971) / 30.974 - content(label, 'K').low;
+    expect(content(label, 'Na').high).toBeCloseTo((left * 22.99) / (22.99 + 44.97), 0);
+    // Beside stated nitrate it needs its own mass only: sodium nitrate by its label, forms stated.
+    const stated = powder({ N: 16, 'NO3-N': 16 });
+    expect(content(stated, 'Na').high).toBeCloseTo((160 * 22.99) / 14.007, 6);
+  });
+
   it('a balance that closes leaves no room: ammonium nitrate, potassium nitrate, Epsom salt by their labels', () => {
     for (const percent of [
       { N: 34, 'NO3-N': 17, 'NH4-N': 17 },
