@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { highs, type LinearProgram, simplex, solve } from '../../solver/index.js';
+import { stigler } from './stigler.js';
 
 interface Case {
   source: string;
@@ -31,8 +32,7 @@ describe.each(cases)('%s', (_, { source, program, expect: known }) => {
 });
 
 test('Stigler 1945: the least-cost diet (J. Farm Economics 27:303)', async () => {
-  const { program } = stigler();
-  const answer = await solve(program);
+  const answer = await solve(stigler());
   expect(answer.verdict).toBe('optimal');
   if (answer.verdict !== 'optimal') return;
   // $/day and $/year as printed with six and four decimals
@@ -47,25 +47,3 @@ test('Stigler 1945: the least-cost diet (J. Farm Economics 27:303)', async () =>
     'Navy Beans, Dried': 0.061029,
   });
 });
-
-/** Columns in dollars a day, rows per day; requirements as in the paper (calories in thousands). */
-function stigler(): { program: LinearProgram } {
-  const text = readFileSync(new URL('../reference/stigler_1945_diet.csv', import.meta.url), 'utf8');
-  const [header, ...lines] = text.split('\n').filter((line) => line && !line.startsWith('#'));
-  const names = header!.split(',').slice(3);
-  const foods = lines.map((line) => {
-    const [, food, rest] = /^"(.*?)",(?:"[^"]*"|[^,]*),(.*)$/.exec(line)!;
-    return { food: food!, per: rest!.split(',').slice(1).map(Number) };
-  });
-  const daily = [3, 70, 0.8, 12, 5, 1.8, 2.7, 18, 75];
-  return {
-    program: {
-      columns: foods.map(({ food }) => ({ id: food, cost: 1 })),
-      rows: daily.map((lower, i) => ({
-        id: names[i]!,
-        lower,
-        terms: Object.fromEntries(foods.map(({ food, per }) => [food, per[i]!])),
-      })),
-    },
-  };
-}
