@@ -41,7 +41,8 @@ export interface Substitute extends Judged {
 /** The substitutes for one feed. */
 export interface FeedSubstitutes {
   feed: FeedHeader;
-  original: { dose: number; unit: 'g' | 'mL'; costPerLitre: number; keepsLimits: boolean };
+  /** `broken`: how many limits the shelf breaks even with it. */
+  original: { dose: number; unit: 'g' | 'mL'; costPerLitre: number; keepsLimits: boolean; broken: number };
   /** The feed with nothing in its place. */
   leftOut: Judged | null;
   substitutes: Substitute[];

@@ -19,7 +19,7 @@ import type {
   SubstitutesResult,
 } from './substitutes-types.js';
 
-/** A substitute within this of the original's elements needs no better one: candidates tried in full beyond those listed. */
+/** Candidates beyond those listed that are tried in full: the first look sees the largest miss only, not the sum. */
 const TRIED = 8;
 
 /**
@@ -65,6 +65,7 @@ async function ofFeed(
       unit: product.composition.per,
       costPerLitre: original?.mix.costPerLitre ?? 0,
       keepsLimits: original?.keepsLimits ?? false,
+      broken: original ? missesOf(original.mix).length : 0,
     },
   };
   if (!original || dose === 0) return { ...head, leftOut: null, substitutes: [] };
@@ -74,24 +75,29 @@ async function ofFeed(
   const candidates = market.filter((p) => !owned.has(p.id) && sharesWith(p, product));
   const tried: { product: Product; near: number; holds: boolean }[] = [];
   for (const candidate of candidates) {
-    const near = await nearness({ ...aimed, shelf: [...rest, candidate] });
+    const near = await nearness({ ...aimed, shelf: [...rest, candidate] }, original.keepsLimits);
     if (near) tried.push({ product: candidate, ...near });
   }
   tried.sort((a, b) => Number(b.holds) - Number(a.holds) || a.near - b.near || (a.product.id < b.product.id ? -1 : 1));
   const full: Substitute[] = [];
   for (const { product: candidate } of tried.slice(0, most + TRIED)) {
-    const mix = await closestMix({ ...aimed, shelf: [...rest, candidate] });
+    const mix = await closestMix({ ...aimed, shelf: [...rest, candidate] }, original.keepsLimits);
     if (mix) full.push(...substituteOf(candidate, mix, dose, aimed));
   }
-  full.sort(
+  const bare = await closestMix({ ...aimed, shelf: rest }, original.keepsLimits);
+  const leftOut = bare && judgedOf(bare, aimed);
+  const better = full.filter((line) => leftOut === null || isBetter(line, leftOut, original.keepsLimits));
+  const keeps = (line: Judged): number => (original.keepsLimits && line.holds ? 1 : 0);
+  better.sort(
     (a, b) =>
-      Number(b.holds) - Number(a.holds) ||
-      a.largestMiss - b.largestMiss ||
-      a.sumOfMisses - b.sumOfMisses ||
-      (a.id < b.id ? -1 : 1),
+      keeps(b) - keeps(a) || a.largestMiss - b.largestMiss || a.sumOfMisses - b.sumOfMisses || (a.id < b.id ? -1 : 1),
   );
-  const bare = await closestMix({ ...aimed, shelf: rest });
-  return { ...head, leftOut: bare && judgedOf(bare, aimed), substitutes: full.slice(0, most) };
+  return { ...head, leftOut, substitutes: better.slice(0, most) };
+}
+
+/** One part in twenty of what nothing in its place would miss is no substitute yet. */
+function isBetter(line: Judged, leftOut: Judged, keep: boolean): boolean {
+  return (keep && line.holds && !leftOut.holds) || line.largestMiss < 0.95 * leftOut.largestMiss;
 }
 
 /** The cheapest feed of the shelf as it is, or the nearest where none keeps every limit. */
@@ -122,10 +128,13 @@ function sharesWith(product: Product, other: Product): boolean {
   return held.some(([n]) => product.composition.content[n as Nutrient].low > 0);
 }
 
-/** Least largest miss with every limit kept; where that cannot be, with no limit but stock and label ceilings. */
-async function nearness(request: FeedRequest): Promise<{ near: number; holds: boolean } | null> {
-  const kept = await solve(leastMiss(request, true), { engines: ENGINES });
-  if (kept.verdict === 'optimal') return { near: kept.objective, holds: true };
+/**
+ * Least largest miss with every limit kept; where that cannot be, or where the original kept them not either, with no limit but
+ * stock and label ceilings.
+ */
+async function nearness(request: FeedRequest, keep: boolean): Promise<{ near: number; holds: boolean } | null> {
+  const kept = keep ? await solve(leastMiss(request, true), { engines: ENGINES }) : null;
+  if (kept?.verdict === 'optimal') return { near: kept.objective, holds: true };
   const free = await solve(leastMiss(request, false), { engines: ENGINES });
   return free.verdict === 'optimal' ? { near: free.objective, holds: false } : null;
 }
@@ -152,10 +161,10 @@ function unlimited(request: FeedRequest): Parameters<typeof formulate> {
 }
 
 /** The mix that comes closest, read against the real limits. */
-async function closestMix(request: FeedRequest): Promise<Mix | null> {
+async function closestMix(request: FeedRequest, keep: boolean): Promise<Mix | null> {
   const formulated = formulate(request);
-  const kept = await solveClosest(formulated, request);
-  if (kept.verdict === 'optimal') return readOut(amountsOf(kept.last, formulated), request);
+  const kept = keep ? await solveClosest(formulated, request) : null;
+  if (kept?.verdict === 'optimal') return readOut(amountsOf(kept.last, formulated), request);
   const loose = formulate(...unlimited(request));
   const free = await solveClosest(loose, request);
   return free.verdict === 'optimal' ? readOut(amountsOf(free.last, loose), request) : null;

@@ -96,7 +96,7 @@ export const substitutesShape = z.strictObject({
   feeds: z.array(
     z.strictObject({
       feed: feedHeader,
-      original: z.strictObject({ dose: amount, unit, costPerLitre: amount, keepsLimits: z.boolean() }),
+      original: z.strictObject({ dose: amount, unit, costPerLitre: amount, keepsLimits: z.boolean(), broken: z.int() }),
       leftOut: z.strictObject(judged).nullable().describe('the feed with nothing in its place'),
       substitutes: z.array(
         z.strictObject({

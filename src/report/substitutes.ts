@@ -24,7 +24,7 @@ function feedBlocks({ feed, original, leftOut, substitutes }: FeedSubstitutes, r
   const head = [
     heading(`${feed.name}: ${feed.plants} in ${feed.medium}, ${feed.phase}, ${feed.strength}`),
     paragraph(
-      `The feed now takes ${amount(original.dose, original.unit)} of ${product.id} to the litre and costs ${money(original.costPerLitre, currency)}.`,
+      `The feed now takes ${amount(original.dose, original.unit)} of ${product.id} to the litre and costs ${money(original.costPerLitre, currency)}.${original.broken > 0 ? ` Limits broken even so: ${original.broken}.` : ''}`,
     ),
   ];
   if (substitutes.length === 0) {
@@ -34,23 +34,27 @@ function feedBlocks({ feed, original, leftOut, substitutes }: FeedSubstitutes, r
       ...leftOutBlocks(leftOut),
     ];
   }
+  const allKept = substitutes.every((line) => line.holds);
   const rows = substitutes.map((line) => [
-    line.name === '' ? line.id : line.name,
+    line.id,
     amount(line.dose, line.unit),
     percent(line.largestMiss),
-    line.holds ? 'all' : `all but ${line.broken.length}`,
+    ...(allKept ? [] : [line.holds ? 'kept' : `${line.broken.length} broken`]),
     money(line.costPerLitre, currency),
-    `${money(line.price, currency)} for ${amount(line.pack, line.unit)}`,
+    ...(allKept ? [`${amount(line.pack, line.unit)}, ${money(line.price, currency)}`] : []),
   ]);
   const best = substitutes[0]!;
   return [
     ...head,
-    table(['in its place', '>per litre', '>farthest off', 'limits kept', '>cost per litre', '>pack'], rows),
+    table(
+      ['', '>per litre', '>off by', ...(allKept ? [] : ['limits']), '>feed per litre', ...(allKept ? ['>pack'] : [])],
+      rows,
+    ),
     paragraph(matching(best, original.unit, product.id)),
     ...(best.holds ? [] : [list(missLines(best.broken))]),
     ...leftOutBlocks(leftOut),
     paragraph(
-      'Farthest off: the element that differs most from the feed as it was. The other products of the shelf are dosed anew.',
+      `Off by: how far the element that differs most lies from the feed as it was; the other products of the shelf are dosed anew.${allKept ? ' Every limit is kept.' : ''}`,
       'quiet',
     ),
   ];
