@@ -54,6 +54,6 @@ export function logKAt(law: TemperatureLaw, kelvin: number): number {
 }
 
 function analytic(terms: readonly number[], t: number): number {
-  const [a0 = 0, a1 = 0, a2 = 0, a3 = 0, a4 = 0] = terms;
-  return a0 + a1 * t + a2 / t + a3 * Math.log10(t) + a4 / (t * t);
+  const [a0 = 0, a1 = 0, a2 = 0, a3 = 0, a4 = 0, a5 = 0] = terms;
+  return a0 + a1 * t + a2 / t + a3 * Math.log10(t) + a4 / (t * t) + a5 * t * t;
 }

@@ -48,7 +48,7 @@ export function totalsOf(
   constants: Constants,
 ): { totals: Totals; waterKgPerLitre: number; chargeError: number } {
   const at = (name: keyof SolutionIons): number => amount(ions[name]);
-  const alkalinity = Number.isFinite(ions.HCO3) ? (ions.HCO3 ?? 0) : 0;
+  const alkalinity = amount(ions.HCO3) - amount(-(ions.HCO3 ?? 0));
   const carbon = carbonate === undefined ? carbonAt(sourcePH, alkalinity) : amount(carbonate);
   const kg = waterPerLitre(at, alkalinity);
   const perKg = (mmolPerLitre: number): number => mmolPerLitre / 1000 / kg;
@@ -84,7 +84,7 @@ const ANALYSIS_ERROR = 0.12;
 
 /** mmol/L; what is no amount at all counts as none. */
 function amount(value: number | undefined): number {
-  return value !== undefined && value > 0 ? Math.min(value, MOST) : 0;
+  return value !== undefined && Number.isFinite(value) ? Math.max(0, Math.min(value, MOST)) : 0;
 }
 
 /** No salt dissolves beyond this, mmol/L. */
