@@ -68,14 +68,17 @@ describe('saturation in concentrates, pure water, closed', () => {
     return solutionChemistry(ionsOf(row), pH ? { air: false, pH: Number(pH) } : { air: false });
   };
 
-  test.each(['gypsum', 'brushite', 'struvite'] as const)('%s within 0.35, the right sign in 98 rows of 100', (mineral) => {
-    const pairs = indices(rows, mineral, solve);
-    expect(pairs.length).toBeGreaterThan(100);
-    expect(worst(pairs.map(([ours, theirs]) => ours - theirs))).toBeLessThanOrEqual(0.35);
-    const clear = pairs.filter(([, theirs]) => Math.abs(theirs) > 0.2);
-    const right = clear.filter(([ours, theirs]) => ours > 0 === theirs > 0);
-    expect(right.length / clear.length).toBeGreaterThanOrEqual(0.98);
-  });
+  test.each(['gypsum', 'brushite', 'struvite'] as const)(
+    '%s within 0.35, the right sign in 98 rows of 100',
+    (mineral) => {
+      const pairs = indices(rows, mineral, solve);
+      expect(pairs.length).toBeGreaterThan(100);
+      expect(worst(pairs.map(([ours, theirs]) => ours - theirs))).toBeLessThanOrEqual(0.35);
+      const clear = pairs.filter(([, theirs]) => Math.abs(theirs) > 0.2);
+      const right = clear.filter(([ours, theirs]) => ours > 0 === theirs > 0);
+      expect(right.length / clear.length).toBeGreaterThanOrEqual(0.98);
+    },
+  );
 });
 
 test('calcium at which gypsum and brushite saturate: within 12 %', () => {
