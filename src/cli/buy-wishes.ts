@@ -8,7 +8,6 @@ import type { Collected } from './collect.js';
 import type { Given } from './command.js';
 import type { FeedInputs } from './feed-input.js';
 import type { Market } from './market-input.js';
-import { parseCount } from './parse-options.js';
 
 /** What the grower asks of a purchase. */
 export interface Wishes {
@@ -24,7 +23,7 @@ const USUAL_SECONDS = 20;
 /** Reads --at-most, --budget, --ban, --need and --seconds. */
 export function buyWishes(given: Given, market: Market, shelf: readonly Product[], collected: Collected): Wishes {
   const count = given.text('at-most');
-  const atMost = count === undefined ? undefined : collected.take(parseNumberOfProducts(count));
+  const atMost = count === undefined ? undefined : collected.take(numberOfProducts(count));
   const budget = numberOption(given, 'budget', 0, 'money, 0 or more', collected);
   const seconds = numberOption(given, 'seconds', 0.1, 'seconds, 0.1 or more', collected);
   const known = [...market.all, ...shelf.filter((p) => !market.all.some((m) => m.id === p.id))];
@@ -52,7 +51,7 @@ export function buyWishes(given: Given, market: Market, shelf: readonly Product[
   };
 }
 
-/** The feeds with their litres a week. A feed that says neither itself nor by --weekly is refused. */
+/** The feeds with their litres a week. --weekly overrides the bench; a feed without either is refused. */
 export function plannedFeeds(
   given: Given,
   inputs: FeedInputs,
@@ -63,7 +62,7 @@ export function plannedFeeds(
   const weekly = text === undefined ? undefined : collected.take(litres(text, { field: '--weekly' }));
   return requests.flatMap((request) => {
     const spec = inputs.specs.find((s) => s.name === request.header.name);
-    const weeklyLitres = spec?.weeklyLitres ?? weekly;
+    const weeklyLitres = weekly ?? spec?.weeklyLitres;
     if (weeklyLitres !== undefined) return [{ request, weeklyLitres }];
     if (text === undefined) {
       collected.add(
@@ -96,9 +95,17 @@ export function refuseWishes(given: Given, collected: Collected): void {
   }
 }
 
-/** A whole number, 0 included: refills only. */
-function parseNumberOfProducts(text: string): Checked<number> {
-  return text.trim() === '0' ? { ok: true, value: 0, warnings: [] } : parseCount(text, { field: '--at-most' });
+/** A whole number from 0 (refills only) to 9999. */
+function numberOfProducts(text: string): Checked<number> {
+  if (/^\s*\d{1,4}\s*$/.test(text)) return { ok: true, value: Number(text), warnings: [] };
+  const wrong = problem(
+    'number-of-products',
+    { field: '--at-most' },
+    `"${text}"`,
+    'a whole number, 0 or more',
+    'Write for example 2; 0 buys more of what is on the shelf only.',
+  );
+  return { ok: false, problems: [wrong] };
 }
 
 function litres(text: string, where: Where): Checked<number> {

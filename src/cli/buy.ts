@@ -39,7 +39,7 @@ export const buyCommand: Command = {
   ],
   options: {
     ...Object.fromEntries(Object.entries(FEED_OPTIONS).filter(([name]) => name !== 'volume')),
-    weekly: { value: 'AMOUNT', says: 'how much of each feed is used in a week, for feeds that do not say: "10 L"' },
+    weekly: { value: 'AMOUNT', says: 'how much of each feed is used in a week: "10 L" (default: as the bench says)' },
     weeks: { value: 'N', says: 'weeks to buy for (default: 26)' },
     months: { value: 'N', says: 'months to buy for, a twelfth of 52 weeks each' },
     year: { says: 'buy for a year of 52 weeks' },

@@ -41,16 +41,14 @@ async function wishesOf(request: PurchaseRequest, options: PurchaseOptions): Pro
   if (atMost !== undefined) {
     const least = await spendOf({ ...rest, ...(budget === undefined ? {} : { budget }) }, options);
     if (least)
-      lines.push(
-        line(`at most ${atMost} new products`, `with any number this does, for ${money(least.spend)}: ${least.what}`),
-      );
+      lines.push(line(newProducts(atMost), `with any number this does, for ${money(least.spend)}: ${least.what}`));
   }
   if (lines.length === 0 && budget !== undefined && atMost !== undefined) {
     const least = await spendOf(rest, options);
     if (least)
       lines.push(
         line(
-          `at most ${atMost} new products for at most ${money(budget)}`,
+          `${newProducts(atMost)} for at most ${money(budget)}`,
           `without both limits ${least.what} does, for ${money(least.spend)}`,
         ),
       );
@@ -82,3 +80,5 @@ function stockLine(request: PurchaseRequest): ConflictLine {
     ],
   };
 }
+
+const newProducts = (most: number): string => `at most ${most} new ${most === 1 ? 'product' : 'products'}`;

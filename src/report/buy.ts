@@ -124,7 +124,7 @@ function failureBlocks({ failures }: PurchaseResult): Block[] {
   if (failures.length === 0) return [];
   return failures.flatMap(({ feed, conflict }) => [
     heading(`Why: ${feed}`),
-    paragraph('With everything on the market and on the shelf, these cannot all hold together:', 'bad'),
+    paragraph(reasonOf(conflict), 'bad'),
     list(
       conflict.map(
         ({ limit, from, because }) =>
@@ -132,6 +132,13 @@ function failureBlocks({ failures }: PurchaseResult): Block[] {
       ),
     ),
   ]);
+}
+
+/** A feed's own limits conflict; or each feed could be mixed, and a wish or the stock is in the way. */
+function reasonOf(conflict: PurchaseResult['failures'][number]['conflict']): string {
+  return conflict.every(({ from }) => from === 'you' || from === 'shelf') && conflict.length < 3
+    ? 'Each feed could be mixed from market and shelf, but this is in the way:'
+    : 'With everything on the market and on the shelf, these cannot all hold together:';
 }
 
 /** `moss`, `moss and bark`, `moss, bark and fern`. */
