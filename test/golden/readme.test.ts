@@ -25,9 +25,12 @@ describe('README', () => {
   });
 
   it('names only commands that run', async () => {
-    const lines = readFileSync(file, 'utf8').match(/^ {4}velamen .*$/gm) ?? [];
-    expect(lines.length).toBeGreaterThan(5);
-    for (const line of lines.filter((l) => l.includes('--bench'))) {
+    const text = readFileSync(file, 'utf8');
+    const blocks = text.match(/^ {4}velamen .*$/gm) ?? [];
+    expect(blocks.length).toBeGreaterThan(5);
+    const inline = [...text.matchAll(/`(velamen assess "[^`]*)`/g)].map(([, line]) => line!);
+    expect(inline.length).toBeGreaterThan(0);
+    for (const line of [...blocks.filter((l) => l.includes('--bench')), ...inline]) {
       const ran = await velamen(shellWords(line.replace(/\s+#.*$/, '').trim()).slice(1), root);
       expect(ran.exit, `${line}\n${ran.stderr}`).not.toBe(1);
       expect(ran.exit, `${line}\n${ran.stderr}`).not.toBe(2);
