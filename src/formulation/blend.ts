@@ -46,6 +46,7 @@ export async function blend(asked: FeedRequest, options: BlendOptions = {}): Pro
       proof.sentence += `; no other choice of at most ${request.atMost} products can cost less than ${shortNumber(solved.choiceBound)}`;
     }
     proof.sentence += ecWords(capped);
+    if (!capped.keeps) proof.verdict = 'uncertified';
     const silence =
       request.goal === 'cheapest' && request.atMost === undefined
         ? await costOfSilence(request, solved.verdict.objective)
@@ -56,7 +57,7 @@ export async function blend(asked: FeedRequest, options: BlendOptions = {}): Pro
       cost.counts === 'money' &&
       (options.prices ?? request.shelf.length <= PRICED_SHELF);
     return {
-      ...head(request, 'optimal'),
+      ...head(request, capped.keeps ? 'optimal' : 'uncertified'),
       ...mix,
       unknowns: silence,
       notes,

@@ -20,49 +20,76 @@ export interface Capped<T> {
   round: number;
   /** True where the EC row holds the mix back; where not, the result stands whatever the plane. */
   presses: boolean;
+  /** False where a mix is over the cap by the full model after all rounds. */
+  keeps: boolean;
 }
 
 /**
  * Solves with the EC row as a plane, measures the mix by the full model, lets the plane touch the model at that mix, and solves again, until
  * the mix keeps the cap by the full model and stands at it (or the row does not hold it back). Each plane lies above the model where
- * that bends downwards, so every mix found keeps the cap and the next is no worse: the concave–convex procedure. A mix over the
- * cap is cut off by its own plane, moved by what it was over from the fourth round on.
+ * that bends downwards, so every mix found keeps the cap and the next is no worse: the concave–convex procedure. Where it bends
+ * upwards (acid meets alkali) a mix may come out over the cap: then the plane is taken where the way to it from a mix inside the cap
+ * crosses the cap, and from the second such round on it is also moved in, further each time.
  * @param mixOf the amounts of a result, or null where there is no mix to measure
+ * @param inside a mix known to keep every limit, the cap too
  */
 export async function underEcCap<T>(
   request: FeedRequest,
   run: (request: FeedRequest) => Promise<T>,
   mixOf: (result: T) => Amounts | null,
+  inside: Amounts | null = null,
 ): Promise<Capped<T>> {
   const cap = ecCap(request);
+  if (cap === null) return { result: await run(request), request, round: 1, presses: false, keeps: true };
   let current: FeedRequest = { ...request, ecPlane: request.ecPlane ?? firstPlane(request) };
-  if (cap === null) return { result: await run(request), request, round: 1, presses: false };
+  let safe = inside;
   let kept: Capped<T> | null = null;
   let last: Capped<T> | null = null;
   for (let round = 1; round <= MOST_ROUNDS; round += 1) {
     const result = await run(current);
     const amounts = mixOf(result);
-    if (!amounts) return kept ?? { result, request: current, round, presses: true };
-    const plane = current.ecPlane!;
-    last = { result, request: current, round, presses: onPlane(plane, amounts, request) >= cap * (1 - KEPT) };
-    const ions = conductingMix(amounts, request);
-    const ec = conductivity(ions);
-    if (ec <= cap * (1 + KEPT)) kept = last;
-    if (kept === last && (!last.presses || ec >= cap * (1 - NEAR))) return kept;
-    const touching = planeAt(ions, `${shortNumber(ec)} mS/cm, the mix of round ${round}`);
-    const over = kept === last || round < 4 ? 0 : ec - cap;
-    current = { ...request, ecPlane: { ...touching, constant: touching.constant + over } };
+    if (!amounts) return kept ?? { result, request: current, round, presses: true, keeps: true };
+    const presses = onPlane(current.ecPlane!, amounts, request) >= cap * (1 - KEPT);
+    const ec = fullEc(amounts, request);
+    const keeps = ec <= cap * (1 + KEPT);
+    last = { result, request: current, round, presses, keeps };
+    if (keeps) {
+      kept = last;
+      safe = amounts;
+      if (!presses || ec >= cap * (1 - NEAR)) return kept;
+    }
+    const at = keeps || !safe ? amounts : crossing(safe, amounts, cap, request);
+    const where = at === amounts ? `the mix of round ${round}` : `on the way to the mix of round ${round}`;
+    const plane = planeAt(conductingMix(at, request), `${shortNumber(fullEc(at, request))} mS/cm, ${where}`);
+    const over = keeps || round < 2 ? 0 : round * (ec - cap);
+    const room = safe ? 0.9 * Math.max(0, cap - onPlane(plane, safe, request)) : over;
+    current = { ...request, ecPlane: { ...plane, constant: plane.constant + Math.min(over, room) } };
   }
   return kept ?? last!;
+}
+
+/** The mix at the cap on the straight way from a mix inside it to one outside; every linear limit that both keep holds there too. */
+function crossing(from: Amounts, to: Amounts, cap: number, request: FeedRequest): Amounts {
+  let [low, high] = [0, 1];
+  const between = (share: number): Amounts => ({
+    products: from.products.map((x, i) => x + share * (to.products[i]! - x)),
+    waters: from.waters.map((x, i) => x + share * (to.waters[i]! - x)),
+  });
+  for (let step = 0; step < 12; step += 1) {
+    const middle = (low + high) / 2;
+    if (fullEc(between(middle), request) <= cap) low = middle;
+    else high = middle;
+  }
+  return between(low);
 }
 
 /**
  * The mix of least EC that keeps every other limit, by planes in turn; null where even without the cap none does. Least for the last
  * plane: a lower one elsewhere is not excluded.
  */
-export async function leastEc(request: FeedRequest): Promise<{ ec: number; plane: EcPlane } | null> {
+export async function leastEc(request: FeedRequest): Promise<Least | null> {
   let plane = request.ecPlane ?? firstPlane(request);
-  let least: { ec: number; plane: EcPlane } | null = null;
+  let least: Least | null = null;
   for (let round = 1; round <= MOST_ROUNDS; round += 1) {
     const formulated = formulate({ ...request, ecPlane: plane });
     const terms = formulated.program.rows.find((row) => row.id === 'ec')?.terms ?? {};
@@ -71,19 +98,33 @@ export async function leastEc(request: FeedRequest): Promise<{ ec: number; plane
       rows: formulated.program.rows.filter((row) => row.id !== 'ec'),
     });
     if (verdict.verdict !== 'optimal') return least;
-    const ions = conductingMix(amountsOf(verdict, formulated), request);
+    const amounts = amountsOf(verdict, formulated);
+    const ions = conductingMix(amounts, request);
     const ec = conductivity(ions);
     if (least && ec >= least.ec * (1 - NEAR)) return least;
     plane = planeAt(ions, `${shortNumber(ec)} mS/cm, the least found with every other limit kept`);
-    least = { ec, plane };
+    least = { ec, plane, amounts };
   }
   return least;
 }
 
+interface Least {
+  ec: number;
+  plane: EcPlane;
+  amounts: Amounts;
+}
+
 /** What the proof says about the EC row; empty where it does not matter. */
-export function ecWords({ request, round, presses }: Capped<unknown>): string {
+export function ecWords({ request, round, presses, keeps }: Capped<unknown>): string {
   if (!presses || ecCap(request) === null || !request.ecPlane) return '';
+  // six rounds have always been enough; should they not be, the answer must not pass for proved
+  if (!keeps) return `; but by the full model its EC is over the cap after ${round} rounds`;
   return `; EC row linearised at ${request.ecPlane.at} (round ${round})`;
+}
+
+/** mS/cm of a mix by the full model. */
+export function fullEc(amounts: Amounts, request: FeedRequest): number {
+  return conductivity(conductingMix(amounts, request));
 }
 
 function conductingMix(amounts: Amounts, { shelf, waters }: FeedRequest): ReturnType<typeof ionsOfMix> {

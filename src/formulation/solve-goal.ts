@@ -31,7 +31,8 @@ export async function solveUnderCap(request: FeedRequest): Promise<Capped<Solved
     return { ...first, presses: false };
   const least = await leastEc(request);
   if (!least) return { ...first, presses: false };
-  return underEcCap({ ...request, ecPlane: least.plane }, run, mixOf);
+  const inside = least.ec <= ecCap(request)! ? least.amounts : null;
+  return underEcCap({ ...request, ecPlane: least.plane }, run, mixOf, inside);
 }
 
 async function solveGoal(formulated: Formulated, request: FeedRequest): Promise<Solved> {
