@@ -1,0 +1,82 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, it } from 'vitest';
+import { blendShape, frontierShape } from '../../src/report/schemas.js';
+import { folder, velamen } from './world.js';
+
+const ROOT = fileURLToPath(new URL('../..', import.meta.url));
+const MOSS = ['blend', '--bench', join(ROOT, 'examples/moss-without-ammonium')];
+
+describe('blend --prices', () => {
+  it('prints every range, and the short form only the few that matter', async () => {
+    const short = await velamen(MOSS, ROOT);
+    const all = await velamen([...MOSS, '--prices'], ROOT);
+    expect(short.stdout).toContain('What it costs to insist');
+    expect(short.stdout).not.toContain('Prices between which');
+    expect(all.stdout).toContain('Prices between which this blend stays the cheapest');
+    expect(all.stdout).toContain('Prices below which a product left out would come in');
+    const { prices } = blendShape.parse(JSON.parse((await velamen([...MOSS, '--json'], ROOT)).stdout));
+    expect(prices!.limits.length).toBeGreaterThan(2);
+    expect(prices!.used.map((line) => line.id)).toContain('potassium-nitrate');
+  });
+});
+
+describe('blend --frontier', () => {
+  it('prints the corners and draws them into a file', async () => {
+    const home = folder();
+    const ran = await velamen([...MOSS, '--frontier', '--svg', 'curve.svg', '--json'], home);
+    const result = frontierShape.parse(JSON.parse(ran.stdout));
+    expect(ran.exit).toBe(0);
+    const svg = readFileSync(join(home, 'curve.svg'), 'utf8');
+    expect(svg.match(/<circle/g)).toHaveLength(result.points.length);
+    expect(svg).toContain('largest miss from an aim, % of the aim');
+    // a picture of its own: nothing is fetched, no script runs
+    expect(svg.replace('http://www.w3.org/2000/svg', '')).not.toMatch(/https?:|<script|href/);
+    expect(svg).not.toContain('NaN');
+  });
+
+  it('exits with 3 where there is nothing to trade, and draws nothing', async () => {
+    const home = folder();
+    const ran = await velamen([...MOSS, '--frontier', '--rule', 'K <= 1', '--svg', 'curve.svg'], home);
+    expect(ran.exit).toBe(3);
+    expect(ran.stdout).toContain('nothing to trade');
+    expect(() => readFileSync(join(home, 'curve.svg'))).toThrow('ENOENT');
+  });
+});
+
+describe('refusals', () => {
+  it.each([
+    [
+      ['--frontier', '--closest'],
+      'found --frontier and --closest expected the trade-off by itself Leave out --frontier or --closest.',
+    ],
+    [['--frontier', '--at-most', '2'], 'found --frontier and --at-most expected the trade-off by itself'],
+    [['--frontier', '--prices'], 'found --frontier and --prices expected the trade-off by itself'],
+    [
+      ['--prices', '--closest'],
+      'found --prices and --closest expected prices of the cheapest blend of the whole shelf',
+    ],
+    [
+      ['--prices', '--at-most', '2'],
+      'found --prices and --at-most expected prices of the cheapest blend of the whole shelf',
+    ],
+    [['--svg', 'a.svg'], 'found --svg alone expected --frontier with it Add --frontier, or leave out --svg.'],
+    [
+      ['--frontier', '--svg', 'gone/a.svg'],
+      'found a folder that is not there expected a place to write to Name another file.',
+    ],
+    [['--frontier', '--svg', 'a-folder'], 'found a folder of that name expected a place to write to'],
+  ])('%j', async (options, wanted) => {
+    const ran = await velamen([...MOSS, ...options], folder({ 'a-folder/x': '' }));
+    expect(ran.exit).toBe(2);
+    expect(ran.stderr.replace(/\s+/g, ' ')).toContain(wanted);
+  });
+
+  it('of one picture for several feeds', async () => {
+    const bench = join(ROOT, 'examples/what-the-shelf-reaches');
+    const ran = await velamen(['blend', '--bench', bench, '--frontier', '--svg', 'a.svg'], folder());
+    expect(ran.exit).toBe(2);
+    expect(ran.stderr).toContain('one feed for --svg');
+  });
+});
