@@ -1,5 +1,6 @@
 import { solutionChemistry } from '../chemistry/solution/index.js';
-import { type ConcentrateRequest, concentrate } from '../dose/concentrate.js';
+import { concentrate } from '../dose/concentrate.js';
+import type { ConcentrateRequest } from '../dose/concentrate-request.js';
 import { blend } from '../formulation/blend.js';
 import { closeProduct } from '../formulation/close.js';
 import { parseRecipe, type Recipe } from '../formulation/recipe.js';

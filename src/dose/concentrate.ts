@@ -1,35 +1,15 @@
-import type { Product, Water } from '../catalog/product.js';
 import type { Solubility } from '../catalog/solubility.js';
 import { bringerOf, bringerOfWater } from '../formulation/bringers.js';
 import { cautionsFor } from '../formulation/cautions.js';
 import { type Bringer, type Chemistry, type Clouding, cloudingOf, times, totalOf } from '../formulation/clouding.js';
-import type { FeedHeader } from '../formulation/results.js';
 import { apartFrom } from './apart.js';
 import { type Split, splitHolds, splitsOf } from './assign.js';
+import type { ConcentrateRequest } from './concentrate-request.js';
 import type { ConcentrateResult, LargestLine } from './concentrate-result.js';
 import { broken, largest, STRONGEST } from './largest.js';
 import { JAR_TEST, keepingOf, lastsOf, notesOf, useOf } from './stock-words.js';
 import { type StockItem, type StockSetting, stockSetting, tankLimits } from './tank.js';
 import { tankSheet } from './tank-sheet.js';
-
-/** A feed to be kept as stock. */
-export interface ConcentrateRequest {
-  feed: FeedHeader | null;
-  recipe: string | null;
-  items: { product: Product; perLitre: number }[];
-  /** Shares of the can, summing to 1. */
-  waters: { water: Water; share: number }[];
-  weeklyLitres: number | null;
-  /** One part of each stock in so many parts of feed, 2 to 1000. */
-  ratio: number;
-  /** Null: one bottle where one will do. */
-  tanks: 1 | 2 | null;
-  jugMillilitres: number;
-  coldestCelsius: number;
-  scaleStepGrams: number | null;
-  /** Why there is no feed, or what to know about it; null where nothing is to be said. */
-  remark: string | null;
-}
 
 /**
  * Stock solutions of a feed in one or two bottles: every split of its items (up to twelve of them) is held against the saturation of
@@ -48,9 +28,8 @@ export function concentrate(
   const water = totalOf(waters.map((w) => w.ions));
   const setting = stockSetting(chemistry, table, request.coldestCelsius, water);
   const can = items.length === 0 ? null : cloudingOf([...items.map((i) => i.brings), ...waters], chemistry);
-  const base = { ...headOf(request), apart, can: can && { pH: can.pH, precipitation: can.minerals } };
-  if (stocked.length === 0)
-    return { ...base, status: 'nothing to dissolve', why: [request.remark ?? NOTHING], cautions: [] };
+  const base = { ...emptyResult(request), apart, can: can && { pH: can.pH, precipitation: can.minerals } };
+  if (stocked.length === 0) return { ...base, why: [request.remark ?? NOTHING], cautions: [] };
 
   const tanksAllowed = request.tanks === null ? ([1, 2] as const) : ([request.tanks] as const);
   const counts = stocked.length === 1 ? ([1] as const) : tanksAllowed;
@@ -69,12 +48,8 @@ export function concentrate(
     ),
   };
   if (!best) {
-    const nearest = splits.at(0);
-    return {
-      ...told,
-      status: 'too strong',
-      why: nearest ? broken(fewestBroken(splits, request.ratio, setting), request.ratio, setting) : [],
-    };
+    const nearest = fewestBroken(splits, request.ratio, setting);
+    return { ...told, status: 'too strong', why: broken(nearest, request.ratio, setting) };
   }
   const tanks = best.map((tank, i) =>
     tankSheet({
@@ -101,9 +76,10 @@ export function concentrate(
 const NOTHING = 'There is nothing to dissolve: the feed asks for no product that can stand in a stock bottle.';
 
 /** Everything that is known before a single bottle has been judged. */
-function headOf(request: ConcentrateRequest): Omit<ConcentrateResult, 'status' | 'apart' | 'can'> {
+function emptyResult(request: ConcentrateRequest): ConcentrateResult {
   return {
     schema: 'velamen.concentrate/1',
+    status: 'nothing to dissolve',
     feed: request.feed,
     recipe: request.recipe,
     ratio: request.ratio,
@@ -111,6 +87,8 @@ function headOf(request: ConcentrateRequest): Omit<ConcentrateResult, 'status' |
     jugMillilitres: request.jugMillilitres,
     coldestCelsius: request.coldestCelsius,
     tanks: [],
+    apart: [],
+    can: null,
     largest: [],
     why: [],
     use: [],

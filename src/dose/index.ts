@@ -1,3 +1,4 @@
 /** The room's door: a feed in, stock bottles out. */
-export { type ConcentrateRequest, concentrate } from './concentrate.js';
+export { concentrate } from './concentrate.js';
+export type { ConcentrateRequest } from './concentrate-request.js';
 export type * from './concentrate-result.js';

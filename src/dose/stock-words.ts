@@ -1,7 +1,7 @@
 import type { Clouding } from '../formulation/clouding.js';
 import { formatNumber } from '../units/format.js';
 import { EXACT_UP_TO } from './assign.js';
-import type { ConcentrateRequest } from './concentrate.js';
+import type { ConcentrateRequest } from './concentrate-request.js';
 import type { ApartItem, ConcentrateResult, LargestLine, TankSheet } from './concentrate-result.js';
 import { ceilingByConvention, type StockItem } from './tank.js';
 import { isOrganic, ml } from './tank-sheet.js';

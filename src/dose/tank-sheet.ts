@@ -1,7 +1,7 @@
 import type { Clouding } from '../formulation/clouding.js';
 import { mixingRank } from '../formulation/order.js';
 import { formatNumber } from '../units/format.js';
-import type { ConcentrateRequest } from './concentrate.js';
+import type { ConcentrateRequest } from './concentrate-request.js';
 import type { TankItem, TankSheet } from './concentrate-result.js';
 import type { StockItem, TankLimit } from './tank.js';
 

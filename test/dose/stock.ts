@@ -4,7 +4,8 @@ import { readSolubility } from '../../src/catalog/solubility.js';
 import { formula, nutrientsPerGram } from '../../src/chemistry/formula.js';
 import { perNutrient } from '../../src/chemistry/nutrients.js';
 import { solutionChemistry } from '../../src/chemistry/solution/index.js';
-import { concentrate, type ConcentrateRequest } from '../../src/dose/concentrate.js';
+import { concentrate } from '../../src/dose/concentrate.js';
+import type { ConcentrateRequest } from '../../src/dose/concentrate-request.js';
 import { clean } from '../catalog/told.js';
 import { pure } from '../formulation/fixtures.js';
 

@@ -182,4 +182,12 @@ export const TABLE_CASES: readonly Case[] = [
       'number-unclear: shelf.csv:2 (price): found "1,500"; expected a number that can be read one way only. Write it without thousands marks, with a point before decimals.',
     ],
   ],
+  [
+    'solubility',
+    'id,formula,at_0,at_10,at_20,at_30\na,KNO,13,,20,2000\n',
+    [
+      'cell-empty: catalog/solubility.csv:2 (at_10): found an empty cell; expected a value for at_10. Fill in at_10.',
+      'number-range: catalog/solubility.csv:2 (at_30): found "2000"; expected a number in g/100 g from 0.01 to 1000. Check the number, its decimal point and its unit.',
+    ],
+  ],
 ];
