@@ -1,5 +1,6 @@
 import { findProduct } from '../catalog/catalog.js';
 import type { Product } from '../catalog/product.js';
+import { labelFacts } from '../formulation/label-facts.js';
 import { labelLine } from '../label/label-line.js';
 import { problem, type Problem } from '../problem.js';
 import { type LabelsResult, labelsSheet } from '../report/labels.js';
@@ -52,16 +53,15 @@ export const labelsCommand: Command = {
         ? shelf.products
         : given.operands.flatMap((id) => collected.take(findProduct(shelf.products, id)) ?? []);
     const warnings = collected.settle();
+    const closed = await Promise.all(shown.map(labelFacts));
     const result: LabelsResult = {
       schema: 'velamen.labels/1',
       status: 'read',
       shelf: shelf.name,
-      products: shown.map((product) =>
-        labelLine(
-          product,
-          warnings.filter((w) => isAbout(w, product)),
-        ),
-      ),
+      products: closed.map(({ product, facts, problems }) => ({
+        ...labelLine(product, [...warnings.filter((w) => isAbout(w, product)), ...problems]),
+        ...facts,
+      })),
     };
     // warnings about a product stand with it on the sheet
     return {

@@ -48,10 +48,8 @@ const CLOSURES = new WeakMap<Product['composition'], Promise<Closure>>();
 
 async function close(product: Product): Promise<Product> {
   const closure = await closureOf(product);
-  if (closure === null) return product.ions ? product : { ...product, ions: ionsOf(product) };
-  if (closure.verdict === 'impossible') {
-    const open = [...product.composition.open, `${disagreement(closure)}: the list is not used.`];
-    return { ...product, composition: { ...product.composition, open }, ions: ionsOf(product) };
+  if (closure === null || closure.verdict === 'impossible') {
+    return product.ions ? product : { ...product, ions: ionsOf(product) };
   }
   return { ...product, composition: narrowed(product, closure), ions: ionsOfClosure(closure) };
 }
@@ -105,5 +103,5 @@ function disagreement({ off }: Impossible): string {
   const figures = off.map(
     ({ nutrient, declared, nearest }) => `${nutrient} ${formatNumber(nearest, 3)} % for ${formatNumber(declared, 3)} %`,
   );
-  return `The salts named cannot make this analysis (the nearest they come is ${figures.join(', ')})`;
+  return `the salts named cannot make this analysis: the nearest they come is ${figures.join(', ')}`;
 }

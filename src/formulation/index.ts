@@ -8,6 +8,8 @@ export { purchase } from './purchase.js';
 export type * from './purchase-types.js';
 export { reach } from './reach.js';
 export { type Meeting, meetings } from './meeting.js';
+export { closeProduct, closeShelf, ionsOf } from './close.js';
+export { type LabelFacts, labelFacts } from './label-facts.js';
 export { parseRecipe, type Recipe, type RecipeLine } from './recipe.js';
 export type { FeedRequest } from './request.js';
 export type * from './results.js';

@@ -1,4 +1,5 @@
 import { NUTRIENTS } from '../chemistry/nutrients.js';
+import type { LabelFacts } from '../formulation/label-facts.js';
 import type { LabelLine } from '../label/label-line.js';
 import { problemLine } from '../problem.js';
 import { figure } from './figures.js';
@@ -10,7 +11,7 @@ export interface LabelsResult {
   schema: 'velamen.labels/1';
   status: 'read';
   shelf: string;
-  products: LabelLine[];
+  products: (LabelLine & LabelFacts)[];
 }
 
 /** What 1 g/L or 1 mL/L of each product brings, and what its label leaves open. */
@@ -20,7 +21,7 @@ export function labelsSheet(result: LabelsResult): Sheet {
     title: `What the labels of ${result.shelf} mean`,
     blocks: [
       paragraph(
-        'mg of each element in a litre, from 1 g (powder) or 1 mL (liquid). A range is what the label leaves open.',
+        'mg of each element in a litre, and mS/cm (EC), from 1 g (powder) or 1 mL (liquid) in pure water at 25 °C. A range is what the label leaves open.',
       ),
       overview(products),
       ...products.flatMap(details),
@@ -29,7 +30,7 @@ export function labelsSheet(result: LabelsResult): Sheet {
 }
 
 /** Products down, elements across; elements that no product holds are left out. */
-function overview(products: readonly LabelLine[]): Block {
+function overview(products: LabelsResult['products']): Block {
   const present = NUTRIENTS.filter((n) => products.some((p) => p.elements.some((e) => e.element === n)));
   const rows = products.map((product) => {
     const cells = present.map((n) => {
@@ -38,14 +39,33 @@ function overview(products: readonly LabelLine[]): Block {
       const { low, high } = found;
       return high > low * (1 + 1e-9) ? `${figure(low)}–${figure(high)}` : figure(found.mgPerLitre ?? low);
     });
-    return [product.id, product.per, ...cells];
+    return [product.id, product.per, ecCell(product), ...cells];
   });
-  return table(['', 'per', ...present.map((n) => `>${n}`)], rows);
+  return table(['', 'per', '>EC', ...present.map((n) => `>${n}`)], rows);
 }
 
-function details(product: LabelLine): Block[] {
+/** mS/cm from 1 g/L or 1 mL/L. */
+function ecCell({ ec }: LabelFacts): string {
+  return figure(ec.low) === figure(ec.high) ? figure(ec.mSPerCm) : `${figure(ec.low)}–${figure(ec.high)}`;
+}
+
+const EC_FROM: Readonly<Record<LabelFacts['ec']['from'], string>> = {
+  measured: 'measurement, as the shelf says',
+  formula: 'its formula',
+  sources: 'the salts it names',
+  'label alone': 'every counter-ion that the label allows',
+};
+
+function acidityText({ acidity, per }: LabelFacts & Pick<LabelLine, 'per'>): string {
+  if (Math.abs(acidity) < 0.5) return 'neutral';
+  const unit = per === 'g/L' ? 'kg' : 'litre';
+  return `${acidity > 0 ? 'acid' : 'basic'}, ${figure(Math.abs(acidity))} g CaCO3 per ${unit}`;
+}
+
+function details(product: LabelsResult['products'][number]): Block[] {
   const blocks: Block[] = [];
-  if (product.nitrogenShares !== null) blocks.push(facts(['nitrogen', nitrogenText(product.nitrogenShares)]));
+  const nitrogen = product.nitrogenShares === null ? null : nitrogenText(product.nitrogenShares);
+  blocks.push(facts(['nitrogen', nitrogen], ['over time', acidityText(product)], ['EC by', EC_FROM[product.ec.from]]));
   const says = [...product.open, ...product.problems.map(problemLine)];
   if (says.length > 0) blocks.push(list(says));
   return blocks.length === 0

@@ -193,6 +193,15 @@ export const labelsShape = z.strictObject({
       nitrogenShares,
       open: z.array(z.string()),
       problems: z.array(problemShape),
+      ec: z
+        .strictObject({
+          mSPerCm: z.number(),
+          low: z.number(),
+          high: z.number(),
+          from: z.enum(['measured', 'formula', 'sources', 'label alone']),
+        })
+        .describe('from 1 g/L or 1 mL/L in pure water at 25 °C'),
+      acidity: z.number().describe('potential acidity, g CaCO3 per kg or per litre of product; negative is basic'),
     }),
   ),
 });
