@@ -1,5 +1,6 @@
 import { type LinearProgram, type Optimal, type Row, shadowPrice, solve } from '../../solver/index.js';
-import { type Formulated, formulate, type Limit, shortNumber } from './formulate.js';
+import { formatNumber } from '../units/format.js';
+import { type Formulated, formulate, type Limit } from './formulate.js';
 import { productPrices } from './product-prices.js';
 import type { FeedRequest } from './request.js';
 import type { LimitPrice, PriceSide, Prices } from './results.js';
@@ -84,37 +85,50 @@ function unitOf(limit: Limit, request: FeedRequest): string {
   return 'mg/L';
 }
 
+/** `each mg/L costs 0.00019 EUR/L, from 18 to 23.9; lifting it saves 34.4 %`. */
 function sentence(
   limit: Limit,
   bound: number,
   end: 'lower' | 'upper',
-  sides: { left: PriceSide; right: PriceSide },
+  { left, right }: { left: PriceSide; right: PriceSide },
   lifted: LimitPrice['lifted'],
   unit: string,
   money: string,
   cost: number,
 ): string {
-  const [stricter, looser] = end === 'lower' ? [sides.right, sides.left] : [sides.left, sides.right];
+  const [stricter, looser] = end === 'lower' ? [right, left] : [left, right];
   // a rule of proportion has no number of its own to move: what moves is the room it leaves
   const room = limit.kind === 'rule' && bound === 0;
-  const said = (side: PriceSide, isStricter: boolean): string => {
-    const way = room
-      ? `each ${unit} ${isStricter ? 'stricter' : 'of room'}`
-      : `each ${unit} ${isStricter === (end === 'lower') ? 'more' : 'less'}`;
-    if (side.pricePerUnit === null)
-      return isStricter ? `${way} is more than any mix can keep` : `${way} changes nothing`;
-    const paid = Math.abs(side.pricePerUnit);
-    const nothing =
-      paid * Math.max(Math.abs(bound), 1e-9) <= NOTHING * cost &&
-      paid * Math.abs((side.limit ?? bound) - bound) <= NOTHING * cost;
-    const range = side.limit === null ? '' : ` as far as ${shortNumber(room ? Math.abs(side.limit) : side.limit)}`;
-    return `${way} ${isStricter ? 'costs' : 'saves'} ${nothing ? 'nothing' : `${shortNumber(paid)} ${money}`}${range}`;
+  const paid = (side: PriceSide): string => {
+    const price = Math.abs(side.pricePerUnit!);
+    const most = price * Math.max(Math.abs(bound), Math.abs((side.limit ?? bound) - bound));
+    return most <= NOTHING * cost ? 'nothing' : `${plain(price)} ${money}`;
   };
-  const lift =
-    lifted === null
-      ? ''
-      : lifted.saves > 0
-        ? `; lifting it saves ${shortNumber(100 * lifted.saves)} %`
-        : '; lifting it saves nothing';
-  return `${said(stricter, true)}; ${said(looser, false)}${lift}`;
+  const to = (side: PriceSide): string =>
+    side.limit === null ? 'without end' : `as far as ${plain(Math.abs(side.limit))}`;
+  const parts: string[] = [];
+  if (!room && stricter.pricePerUnit !== null && paid(stricter) === paid(looser)) {
+    const ends = [left, right].map((side) => (side.limit === null ? 'without end' : plain(side.limit)));
+    const each = end === 'lower' ? `each ${unit} costs` : `each ${unit} of room saves`;
+    parts.push(
+      `${each} ${paid(looser)}, from ${ends[0]} to ${ends[1]}`
+        .replace('from without end to', 'up to')
+        .replace(/ to without end$/, ' upwards'),
+    );
+  } else {
+    const more = end === 'lower' ? ['more', 'less'] : ['less', 'more'];
+    const [up, down] = room ? ['stricter', 'of room'] : more;
+    parts.push(
+      stricter.pricePerUnit === null
+        ? 'no mix could keep a stricter one'
+        : `each ${unit} ${up} costs ${paid(stricter)} ${to(stricter)}`,
+    );
+    if (looser.pricePerUnit !== null) parts.push(`each ${unit} ${down} saves ${paid(looser)} ${to(looser)}`);
+  }
+  if (lifted)
+    parts.push(lifted.saves > 0 ? `lifting it saves ${plain(100 * lifted.saves)} %` : 'lifting it saves nothing');
+  return parts.join('; ');
 }
+
+/** Three digits are what a price is read to. */
+const plain = (x: number): string => formatNumber(x, 3);

@@ -1,6 +1,7 @@
 import { costRange, entryPrice, type LinearProgram, type Optimal } from '../../solver/index.js';
 import type { Product } from '../catalog/product.js';
-import { productColumn, shortNumber } from './formulate.js';
+import { formatNumber } from '../units/format.js';
+import { productColumn } from './formulate.js';
 import { costing, pricePerUnit } from './price.js';
 import type { FeedRequest } from './request.js';
 import type { Prices, ProductPrice } from './results.js';
@@ -60,8 +61,8 @@ function priceOf(
   const line = lineOf(product, counted, lowest, highest);
   const { pack, unit } = line;
   const show = (perUnit: number): string =>
-    pack === null ? `${shortNumber(perUnit)} ${currency}/${unit}` : `${shortNumber(perUnit * pack)} ${currency}`;
-  const per = pack === null ? '' : ` a pack of ${shortNumber(pack)} ${unit}`;
+    pack === null ? `${plain(perUnit)} ${currency}/${unit}` : `${plain(perUnit * pack)} ${currency}`;
+  const per = pack === null ? '' : ` a pack of ${plain(pack)} ${unit}`;
   const above = lowest > 0 ? `from ${show(lowest)}` : 'even for nothing';
   const below = highest === null ? 'at any price' : `${lowest > 0 ? '' : 'and '}up to ${show(highest)}`;
   const stays = lowest > 0 && highest === null ? `${above} upwards` : highest === null ? below : `${above} ${below}`;
@@ -76,8 +77,8 @@ function entryOf(product: Product, counted: number, comesIn: number | null, curr
   }
   const at =
     pack === null
-      ? `${shortNumber(comesIn)} ${currency}/${unit}`
-      : `${shortNumber(comesIn * pack)} ${currency} a pack of ${shortNumber(pack)} ${unit}`;
+      ? `${plain(comesIn)} ${currency}/${unit}`
+      : `${plain(comesIn * pack)} ${currency} a pack of ${plain(pack)} ${unit}`;
   return { ...line, sentence: `would come in below ${at}${nowOf(product, currency)}` };
 }
 
@@ -99,10 +100,13 @@ function lineOf(product: Product, counted: number, lowest: number, highest: numb
 
 function nowOf(product: Product, currency: string): string {
   if (pricePerUnit(product) === null) return ' (its price is not known)';
-  return ` (now ${shortNumber(product.price!)} ${currency})`.replace(' )', ')');
+  return ` (now ${plain(product.price!)} ${currency})`.replace(' )', ')');
 }
 
 /** How near a product is to coming in: its entry price as a share of its own. */
 function nearness(line: ProductPrice): number {
   return line.lowest === null ? -1 : line.price > 0 ? line.lowest / line.price : Number.MAX_VALUE;
 }
+
+/** Three digits are what a price is read to. */
+const plain = (x: number): string => formatNumber(x, 3);

@@ -1,4 +1,4 @@
-import type { Prices } from '../formulation/results.js';
+import type { Prices, ProductPrice } from '../formulation/results.js';
 import { figure, money } from './figures.js';
 import { type Block, heading, list, paragraph, table } from './sheet.js';
 
@@ -23,8 +23,6 @@ function shortForm({ limits, unused }: Prices): Block[] {
 }
 
 function everything({ limits, used, unused }: Prices, currency: string): Block[] {
-  const per = (x: number | null, unit: string): string => (x === null ? '' : `${money(x, currency)}/${unit}`);
-  const pack = (x: number | null): string => (x === null ? '' : money(x, currency));
   const blocks: Block[] = [heading('What it costs to insist')];
   blocks.push(
     limits.length === 0
@@ -35,15 +33,13 @@ function everything({ limits, used, unused }: Prices, currency: string): Block[]
     blocks.push(
       heading('Prices between which this blend stays the cheapest'),
       table(
-        ['', '>now', '>from', '>up to', '>pack', '>from', '>up to'],
+        ['', '', '>now', '>from', '>up to'],
         used.map((line) => [
           line.id,
-          per(line.price, line.unit),
-          per(line.lowest, line.unit),
-          line.highest === null ? 'any price' : per(line.highest, line.unit),
-          line.pack === null ? '' : `${figure(line.pack)} ${line.unit}`,
-          pack(line.lowestPerPack),
-          line.highest === null ? 'any price' : pack(line.highestPerPack),
+          packOf(line),
+          priceOf(line, line.price, currency),
+          line.lowest ? priceOf(line, line.lowest, currency) : 'nothing',
+          line.highest === null ? 'any price' : priceOf(line, line.highest, currency),
         ]),
       ),
     );
@@ -52,16 +48,24 @@ function everything({ limits, used, unused }: Prices, currency: string): Block[]
     blocks.push(
       heading('Prices below which a product left out would come in'),
       table(
-        ['', '>now', '>comes in below', '>pack', '>comes in below'],
+        ['', '', '>now', '>comes in below'],
         unused.map((line) => [
           line.id,
-          per(line.price, line.unit),
-          line.lowest ? per(line.lowest, line.unit) : 'never',
-          line.pack === null ? '' : `${figure(line.pack)} ${line.unit}`,
-          line.lowest ? pack(line.lowestPerPack) : 'never',
+          packOf(line),
+          priceOf(line, line.price, currency),
+          line.lowest ? priceOf(line, line.lowest, currency) : 'never',
         ]),
       ),
     );
   }
   return blocks;
+}
+
+/** What the prices of a line are for: a pack where one is known, else a g or mL. */
+function packOf({ pack, unit }: ProductPrice): string {
+  return pack === null ? `1 ${unit}` : `${figure(pack)} ${unit}`;
+}
+
+function priceOf({ pack }: ProductPrice, perUnit: number, currency: string): string {
+  return money(perUnit * (pack ?? 1), currency);
 }

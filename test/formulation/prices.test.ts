@@ -26,8 +26,8 @@ describe('what it costs to insist', () => {
     expect(limits[0]!.left).toEqual({ pricePerUnit: expect.closeTo(0.0000325, 12), limit: expect.closeTo(0, 6) });
     // a mg of room turns a mg of N from nitrate (0.00004) into ammonium (0.00001), as far as the other 75 mg
     expect(limits[1]!.right).toEqual({ pricePerUnit: expect.closeTo(-0.00003, 12), limit: expect.closeTo(75, 6) });
-    expect(limits[0]!.sentence).toContain('each mg/L more costs 0.0000325 EUR/L as far as 150');
-    expect(limits[1]!.sentence).toContain('lifting it saves 69.23 %');
+    expect(limits[0]!.sentence).toContain('each mg/L costs 0.0000325 EUR/L, from 0 to 150');
+    expect(limits[1]!.sentence).toContain('lifting it saves 69.2 %');
   });
 
   it('on products, by hand', async () => {
