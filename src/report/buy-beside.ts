@@ -17,7 +17,9 @@ export function extraBlocks(best: PurchaseOption, { extras, oneMoreAllowed, curr
     );
   }
   if (extras.length === 0) {
-    blocks.push(paragraph('No single product more would bring the feeds noticeably closer to their aims.'));
+    blocks.push(
+      paragraph('No single product more that the budget allows would bring the feeds noticeably closer to their aims.'),
+    );
     return blocks;
   }
   const rows = extras.map((extra) => [
