@@ -22,13 +22,12 @@ function phLine({ value, low, high, asMixed, caution }: Mix['ph']): string {
 }
 
 function acidityLine({ mgCaCO3PerLitre, low, high, ifAllNitrifies }: Mix['acidity']): string {
-  const kind = mgCaCO3PerLitre > 0 ? 'acid' : 'basic';
-  const of = (mg: number): string => figure(Math.abs(mg));
-  const open = figure(low) === figure(high) ? '' : ` (${figure(low)} to ${figure(high)}, + acid)`;
-  const worst =
-    ifAllNitrifies > 0.5 ? `; at most ${of(ifAllNitrifies)} acid if all ammonium and urea turn to nitrate` : '';
-  return `Potential acidity: ${of(mgCaCO3PerLitre)} mg CaCO3 per litre, ${kind}${open}${worst}.`;
+  const worst = ifAllNitrifies > 0.5 ? `; if all ammonium and urea turned to nitrate, ${acid(ifAllNitrifies)}` : '';
+  const open = figure(low) === figure(high) ? '' : ` (labels leave open ${acid(low)} to ${acid(high)})`;
+  return `Potential acidity: ${acid(mgCaCO3PerLitre)} mg CaCO3 per litre${open}${worst}.`;
 }
+
+const acid = (mg: number): string => `${mg < 0 ? 'basic' : 'acid'} ${figure(Math.abs(mg))}`;
 
 /** A tenth of a unit is what strips and pens tell apart. */
 const tenth = (pH: number): string => pH.toFixed(1);
