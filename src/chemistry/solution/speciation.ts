@@ -33,6 +33,7 @@ export function speciate(totals: Totals, constants: Constants): Speciation {
   const bench = newBench(totals, firstStrength(totals));
   const logGamma = new Float64Array(SPECIES.length);
   const molality = new Float64Array(SPECIES.length);
+  const history = { now: new Float64Array(CATIONS.length), before: new Float64Array(CATIONS.length) };
   let damping = 1;
   let lastStep = 0;
   let sweeps = 0;
@@ -42,7 +43,8 @@ export function speciate(totals: Totals, constants: Constants): Speciation {
     condition(bench, constants, logGamma);
     bench.carbonDioxide = (totals.carbonDioxide ?? 0) / 10 ** logGamma[CARBON_DIOXIDE]!;
     solvePH(bench, totals);
-    const moved = freeCations(bench, totals);
+    const moved = freeCations(bench, totals, history);
+    if (sweeps % LEAP_EVERY === 0) leap(bench.cations, history);
     const step = distribute(bench, molality) - bench.ionicStrength;
     if (step * lastStep < 0) damping = Math.max(0.1, damping * 0.7);
     lastStep = step;
@@ -90,7 +92,7 @@ function condition(bench: Bench, { logK }: Constants, logGamma: Float64Array): v
 }
 
 /** Free cations from their mass balance; returns the largest relative move. */
-function freeCations(bench: Bench, totals: Totals): number {
+function freeCations(bench: Bench, totals: Totals, history: Steps): number {
   const { shares, cations, ligands, k, powers } = bench;
   shares.fill(0);
   for (let i = 0; i < SPECIES.length; i++) {
@@ -101,11 +103,33 @@ function freeCations(bench: Bench, totals: Totals): number {
   for (let c = 0; c < CATIONS.length; c++) {
     const total = totals.cations[c]! + (c === 0 ? Math.max(0, bench.titrant) : 0);
     const free = total / shares[c]!;
-    if (total > 0) moved = Math.max(moved, Math.abs(free - cations[c]!) / free);
+    history.before[c] = history.now[c]!;
+    history.now[c] = total > 0 && cations[c]! > 0 ? Math.log(free / cations[c]!) : 0;
+    moved = Math.max(moved, Math.abs(history.now[c]!));
     cations[c] = free;
   }
   return moved;
 }
+
+/** The last two moves of each cation, as logarithms. */
+interface Steps {
+  now: Float64Array;
+  before: Float64Array;
+}
+
+/**
+ * Where a cation and a ligand are nearly all paired, the sweeps creep in steps that shrink by a constant factor: leaps to where they
+ * lead (Aitken), by a factor of 20 at most. Only a better guess for the next sweep, which balances masses again.
+ */
+function leap(cations: Float64Array, { now, before }: Steps): void {
+  for (let c = 0; c < CATIONS.length; c++) {
+    const ratio = now[c]! / before[c]!;
+    if (ratio > 0.5 && ratio < 0.999)
+      cations[c]! *= Math.exp(Math.max(-3, Math.min(3, (now[c]! * ratio) / (1 - ratio))));
+  }
+}
+
+const LEAP_EVERY = 12;
 
 /** The factor that a species' ligands bring to its molality. */
 function held(ligands: Float64Array, ligand: number, count: number): number {
