@@ -1,23 +1,29 @@
+import { SOLUTION_IONS, type SolutionIons, totalOf } from '../formulation/clouding.js';
 import { type StockItem, type StockSetting, solubleLimits, mineralsHold, type TankLimit, tankLimits } from './tank.js';
 
 /** Which items stand in which bottle; the calcium bottle first. */
 export type Split = readonly (readonly StockItem[])[];
 
-/** Items up to this number are tried in every way; of more, the lightest follow a rule. */
+/** Items up to this number are tried in every way; of more, the lightest follow the rule for traces. */
 export const EXACT_UP_TO = 12;
+
+/** An item that brings less than this share of every ion sways no index by more than a hundredth: a trace. */
+const TRACE = 0.02;
 
 export interface Splits {
   /** The best first: one bottle before two, then the fewest opposed pairs in one bottle, then the lighter heavier bottle. */
   splits: Split[];
-  /** False where only the heaviest items were tried in every way. */
+  /** False where so many items matter that only the heaviest were tried in every way. */
   exact: boolean;
 }
 
 /** Every way to share items between at most `tanks` bottles. Two bottles that are mirror images count once. */
 export function splitsOf(items: readonly StockItem[], tanks: readonly (1 | 2)[]): Splits {
   const byWeight = [...items].sort((a, b) => b.perLitre - a.perLitre || (a.product.id < b.product.id ? -1 : 1));
-  const free = byWeight.slice(0, EXACT_UP_TO);
-  const bound = byWeight.slice(EXACT_UP_TO);
+  const total = totalOf(items.map((item) => item.brings.most ?? item.brings.ions));
+  const matters = byWeight.filter((item, i) => i < 2 || !isTrace(item, total));
+  const free = matters.slice(0, EXACT_UP_TO);
+  const bound = byWeight.filter((item) => !free.includes(item));
   const candidates: { split: Split; tanks: number; opposed: number; heaviest: number }[] = [];
   const add = (split: Split): void => {
     candidates.push({
@@ -39,7 +45,7 @@ export function splitsOf(items: readonly StockItem[], tanks: readonly (1 | 2)[])
     }
   }
   candidates.sort((a, b) => a.tanks - b.tanks || a.opposed - b.opposed || a.heaviest - b.heaviest);
-  return { splits: candidates.map((c) => c.split), exact: bound.length === 0 };
+  return { splits: candidates.map((c) => c.split), exact: matters.length === free.length };
 }
 
 /** Every limit of every bottle of a split at a strength. */
@@ -55,7 +61,12 @@ export function splitHolds(split: Split, factor: number, setting: StockSetting):
   );
 }
 
-/** Items past the exact ones: calcium to the calcium bottle, the rest to the other. */
+function isTrace({ brings }: StockItem, total: SolutionIons): boolean {
+  const ions = brings.most ?? brings.ions;
+  return SOLUTION_IONS.every((ion) => Math.abs(ions[ion]) <= TRACE * Math.abs(total[ion]));
+}
+
+/** Traces and items past the exact ones: calcium to the calcium bottle, the rest to the other. */
 function placed(item: StockItem, [first, second]: [StockItem[], StockItem[]]): StockItem[] {
   const calciumIsFirst = calciumOf(first) >= calciumOf(second);
   return item.brings.ions.Ca > 0 === calciumIsFirst ? first : second;

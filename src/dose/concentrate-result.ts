@@ -14,6 +14,8 @@ export interface ConcentrateResult {
   dosePerLitre: number;
   jugMillilitres: number;
   coldestCelsius: number;
+  /** The water for the bottles, in words. */
+  fill: string;
   tanks: TankSheet[];
   /** What belongs into no stock bottle, with its amount in a litre of feed. */
   apart: ApartItem[];

@@ -25,10 +25,16 @@ export function concentrate(
     .map((item): StockItem => ({ ...item, brings: bringerOf(item.product, item.perLitre) }));
   const { stocked, apart } = apartFrom(items);
   const waters = request.waters.map(({ water, share }) => bringerOfWater(water, share));
-  const water = totalOf(waters.map((w) => w.ions));
-  const setting = stockSetting(chemistry, table, request.coldestCelsius, water);
+  const fill = fillOf(request.waters);
+  const filling = fill.own ? waters : [];
+  const setting = stockSetting(chemistry, table, request.coldestCelsius, totalOf(filling.map((w) => w.ions)));
   const can = items.length === 0 ? null : cloudingOf([...items.map((i) => i.brings), ...waters], chemistry);
-  const base = { ...emptyResult(request), apart, can: can && { pH: can.pH, precipitation: can.minerals } };
+  const base = {
+    ...emptyResult(request),
+    fill: fill.says,
+    apart,
+    can: can && { pH: can.pH, precipitation: can.minerals },
+  };
   if (stocked.length === 0) return { ...base, why: [request.remark ?? NOTHING], cautions: [] };
 
   const tanksAllowed = request.tanks === null ? ([1, 2] as const) : ([request.tanks] as const);
@@ -56,7 +62,8 @@ export function concentrate(
       name: best.length === 1 ? 'stock' : 'AB'.charAt(i),
       items: tank,
       request,
-      clouding: cloudingOfTank(tank, waters, request.ratio, setting),
+      fill: fill.says,
+      clouding: cloudingOfTank(tank, filling, request.ratio, setting),
       limits: tankLimits(tank, request.ratio, setting),
       tanks: best.length,
     }),
@@ -73,6 +80,15 @@ export function concentrate(
   };
 }
 
+/** Hard water throws out lime in a strong calcium stock, so such bottles are filled with pure water; mg/L as CaCO3. */
+const HARD = 50;
+
+function fillOf(waters: ConcentrateRequest['waters']): { own: boolean; says: string } {
+  const alkalinity = waters.reduce((sum, { water, share }) => sum + share * water.alkalinity, 0);
+  if (alkalinity > HARD) return { own: false, says: 'rain or purified water, not the hard water of the can' };
+  return { own: true, says: waters.map(({ water }) => water.name).join(' and ') };
+}
+
 const NOTHING = 'There is nothing to dissolve: the feed asks for no product that can stand in a stock bottle.';
 
 /** Everything that is known before a single bottle has been judged. */
@@ -86,6 +102,7 @@ function emptyResult(request: ConcentrateRequest): ConcentrateResult {
     dosePerLitre: 1000 / request.ratio,
     jugMillilitres: request.jugMillilitres,
     coldestCelsius: request.coldestCelsius,
+    fill: '',
     tanks: [],
     apart: [],
     can: null,

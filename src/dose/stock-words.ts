@@ -81,7 +81,7 @@ export function notesOf(told: {
   ];
   if (!exact)
     notes.push(
-      `More than ${EXACT_UP_TO} items: the ${EXACT_UP_TO} heaviest were tried in every way, the traces follow the rule (calcium apart).`,
+      `More than ${EXACT_UP_TO} items that matter: the ${EXACT_UP_TO} heaviest were tried in every way, the rest follow the rule (calcium apart).`,
     );
   const guessed = stocked.filter(({ product }) => product.form === 'powder' && isGuessed(product));
   if (guessed.length > 0)
@@ -116,10 +116,6 @@ export function notesOf(told: {
   if (largest.some((line) => line.limitedBy.some((why) => why.includes('phosphate (brushite)'))))
     notes.push(
       'pH decides how much phosphate stands beside calcium: the more acid, the more. Acidifying a stock is for trained hands, by the label of the acid; no recipe for it here.',
-    );
-  if (request.waters.some(({ water, share }) => share * water.alkalinity > 50))
-    notes.push(
-      'Fill the bottles with rain or purified water where you can: the lime of hard water is no help in them.',
     );
   return notes;
 }

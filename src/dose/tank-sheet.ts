@@ -10,11 +10,13 @@ export function tankSheet(bottle: {
   name: string;
   items: readonly StockItem[];
   request: ConcentrateRequest;
+  /** The water it is filled with, in words. */
+  fill: string;
   clouding: Clouding;
   limits: readonly TankLimit[];
   tanks: number;
 }): TankSheet {
-  const { name, request, clouding, limits, tanks } = bottle;
+  const { name, request, fill, clouding, limits, tanks } = bottle;
   const litres = request.jugMillilitres / 1000;
   const ordered = [...bottle.items].sort((a, b) => mixingRank(a.product) - mixingRank(b.product));
   const items = ordered.map(({ product, perLitre }): TankItem => {
@@ -32,7 +34,7 @@ export function tankSheet(bottle: {
     pH: clouding.pH,
     fullest: fullest && { what: fullest.name, share: fullest.share },
     precipitation: clouding.minerals,
-    steps: stepsOf(items, request),
+    steps: stepsOf(items, request, fill),
     label: labelOf({ name, items, request, tanks, keepsWeeks, ordered }),
     keepsWeeks,
   };
@@ -48,9 +50,9 @@ export function isOrganic(product: StockItem['product']): boolean {
   return /kelp|seaweed|fish|humic|humate|fulvic|amino|molasses|hydrolysate|yeast|organic|extract|guano/.test(words);
 }
 
-function stepsOf(items: readonly TankItem[], { jugMillilitres, waters }: ConcentrateRequest): string[] {
+function stepsOf(items: readonly TankItem[], { jugMillilitres }: ConcentrateRequest, fill: string): string[] {
   return [
-    `Fill the jug to three quarters with ${ml(0.75 * jugMillilitres)} of hand-warm water (30 to 40 °C): ${waterNames(waters)}.`,
+    `Fill the jug to three quarters with ${ml(0.75 * jugMillilitres)} of hand-warm water (30 to 40 °C): ${fill}.`,
     ...items.map((item, i) => {
       const what = `${amountOf(item)} of ${item.name}`;
       const verb = item.gramsPerJug === undefined ? 'Pour in' : 'Stir in';
@@ -58,7 +60,7 @@ function stepsOf(items: readonly TankItem[], { jugMillilitres, waters }: Concent
         ? `${verb} ${what}; wait until it is wholly clear before the next.`
         : `${verb} ${what}; stir until it is wholly clear.`;
     }),
-    `Let it cool, then fill up with water to ${ml(jugMillilitres)}.`,
+    `Let it cool, then fill up to ${ml(jugMillilitres)}.`,
     'Where it stays cloudy, or crystals show after a night at its coldest place, it is too strong: add water and a larger dose.',
   ];
 }
@@ -93,9 +95,6 @@ function labelOf(bottle: {
     'PLANT FEED, CONCENTRATED. NOT FOR DRINKING. Keep from children and pets. Splash in the eyes: rinse long with water, see a doctor.',
   ];
 }
-
-const waterNames = (waters: ConcentrateRequest['waters']): string =>
-  waters.map(({ water }) => water.name).join(' and ');
 
 /** `12.4 g` or `3.1 mL` for the jug. */
 export function amountOf(item: TankItem): string {

@@ -39,6 +39,7 @@ export const concentrateShape = z.strictObject({
   dosePerLitre: amount.describe('mL of each stock in a litre of feed'),
   jugMillilitres: amount,
   coldestCelsius: z.number(),
+  fill: z.string().describe('the water for the bottles'),
   tanks: z.array(tank),
   apart: z.array(apart).describe('what belongs into no stock bottle, per litre of feed'),
   can: z.strictObject({ pH: z.number(), precipitation: z.array(cloudingLine) }).nullable(),

@@ -27,6 +27,7 @@ export function concentrateSheet(result: ConcentrateResult): Sheet {
             ? `${figure(result.jugMillilitres / 1000)} L`
             : `${figure(result.jugMillilitres)} mL`,
         ],
+        ['Filled with', result.fill],
         ['Coldest', `${figure(result.coldestCelsius)} °C`],
       ),
       ...(made ? [] : whyNot(result)),
