@@ -3,7 +3,9 @@ import { run } from './run.js';
 
 // a reader that closes early (`velamen labels | head`) is no fault
 process.stdout.on('error', (fault: NodeJS.ErrnoException) => {
-  process.exit(fault.code === 'EPIPE' ? 0 : 1);
+  if (fault.code === 'EPIPE') process.exit(0);
+  process.stderr.write(`velamen: the output could not be written: ${fault.message}\n`);
+  process.exit(1);
 });
 
 process.exitCode = await run(process.argv.slice(2), {

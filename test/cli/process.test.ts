@@ -1,4 +1,5 @@
 import { spawnSync } from 'node:child_process';
+import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
@@ -32,6 +33,12 @@ const shell = (line: string) => {
 };
 
 describe('the real process', () => {
+  it.runIf(existsSync('/dev/full'))('says so where its output cannot be written', () => {
+    const full = shell('"$NODE" "$CLI" labels --catalog potassium-nitrate > /dev/full');
+    expect(full.status).toBe(1);
+    expect(full.stderr).toMatch(/^velamen: the output could not be written: .*ENOSPC.*\n$/);
+  });
+
   it('finds its catalog, writes to both streams and leaves its exit code', () => {
     expect(shell('"$NODE" "$CLI" labels --catalog potassium-nitrate')).toMatchObject({ status: 0, stderr: '' });
     const refused = shell('"$NODE" "$CLI" blend --plnats fern');
