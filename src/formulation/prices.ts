@@ -118,11 +118,8 @@ function sentence(
   } else {
     const more = end === 'lower' ? ['more', 'less'] : ['less', 'more'];
     const [up, down] = room ? ['stricter', 'of room'] : more;
-    parts.push(
-      stricter.pricePerUnit === null
-        ? 'no mix could keep a stricter one'
-        : `each ${unit} ${up} costs ${paid(stricter)} ${to(stricter)}`,
-    );
+    if (stricter.pricePerUnit !== null) parts.push(`each ${unit} ${up} costs ${paid(stricter)} ${to(stricter)}`);
+    else if (bound !== 0 || room) parts.push('no mix could keep a stricter one');
     if (looser.pricePerUnit !== null) parts.push(`each ${unit} ${down} saves ${paid(looser)} ${to(looser)}`);
   }
   if (lifted)
