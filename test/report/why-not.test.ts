@@ -1,0 +1,145 @@
+import { describe, expect, it } from 'vitest';
+import type { BlendResult, FrontierResult, Prices, Relaxation } from '../../src/formulation/results.js';
+import { blendSheet } from '../../src/report/blend.js';
+import { frontierSheet } from '../../src/report/frontier.js';
+import { frontierSvg } from '../../src/report/frontier-svg.js';
+import { frontierShape } from '../../src/report/schemas.js';
+import { renderText } from '../../src/report/text.js';
+import { blendResult, header, infeasibleResult, mix } from './fixtures.js';
+
+const said = (result: BlendResult, all = false): string =>
+  renderText(blendSheet(result, null, all), { columns: 80, colour: false }).replace(/\s+/g, ' ');
+
+const single: Relaxation = {
+  kind: 'single',
+  limit: 'Mg ≤ 12 mg/L',
+  change: '14.2 instead of 12 mg/L',
+  from: 12,
+  to: 14.2,
+};
+const total: Relaxation = {
+  kind: 'together',
+  limit: '2 limits together',
+  change: 'a; b',
+  from: 0,
+  to: 0.4,
+  moves: [
+    { limit: 'Ca ≥ 24 mg/L', change: '20 instead of 24 mg/L', from: 24, to: 20 },
+    { limit: 'Mg ≤ 12 mg/L', change: '13 instead of 12 mg/L', from: 12, to: 13 },
+  ],
+};
+
+describe('why not', () => {
+  it('says first what is missing, and not the same again as a conflict', () => {
+    const text = said({
+      ...infeasibleResult,
+      absent: [
+        { element: 'Fe', min: 0.2, broughtBy: ['a trace-element mix', 'a nitrate feed'] },
+        { element: 'Mo', min: 0.01, broughtBy: ['a trace-element mix', 'a nitrate feed'] },
+        { element: 'Si', min: 1, broughtBy: [] },
+      ],
+      conflict: [{ limit: 'Fe ≥ 0.2 mg/L', from: 'programme', because: ['nothing on the shelf is known to hold Fe'] }],
+      relaxations: [total],
+    });
+    expect(text).toContain('Why Nothing on this shelf is known to hold Fe, Mo and Si.');
+    expect(text).toContain(
+      '- Fe and Mo: would come from a trace-element mix, or a nitrate feed - Si: nothing on the market either',
+    );
+    expect(text).not.toContain('cannot all hold together');
+    expect(text).toContain(
+      'No single limit is enough; the least that together is - Ca ≥ 24 mg/L: 20 instead of 24 mg/L',
+    );
+  });
+
+  it('spells the proof out, and claims that every limit is needed only where that is proved', () => {
+    const farkas = { terms: [], asked: 1.3, most: 0, sentence: '0.4 × (Ca ≥ 20.4 mg/L) … together they ask 0 ≥ 1.3' };
+    const proved = said({ ...infeasibleResult, irreducible: true, farkas, relaxations: [single, total] });
+    expect(proved).toContain('together they ask 0 ≥ 1.3.');
+    expect(proved).toContain('without any one of them the rest could');
+    expect(proved).toContain('Or a little of each, the least in total');
+    expect(said({ ...infeasibleResult, irreducible: false })).not.toContain('without any one of them');
+  });
+});
+
+describe('what it costs to insist', () => {
+  const limit = (saves: number, n: number): Prices['limits'][number] => ({
+    limit: `limit ${n}`,
+    from: 'you',
+    end: 'most',
+    bound: 1,
+    unit: 'mg/L',
+    left: { pricePerUnit: null, limit: 1 },
+    right: { pricePerUnit: -1, limit: null },
+    lifted: { costPerLitre: 1, saves },
+    sentence: `sentence ${n}`,
+  });
+  const product = {
+    id: 'x',
+    unit: 'g' as const,
+    price: 0.02,
+    pack: null,
+    lowestPerPack: null,
+    highestPerPack: null,
+    sentence: 'sentence',
+  };
+  const prices: Prices = {
+    limits: [limit(0.5, 1), limit(0.4, 2), limit(0.3, 3), limit(0.2, 4), limit(0, 5)],
+    used: [{ ...product, lowest: 0, highest: null }],
+    unused: [{ ...product, id: 'y', lowest: null, highest: null }],
+  };
+
+  it('is short unless all is asked for', () => {
+    const short = said({ ...blendResult, prices });
+    expect(short).toContain('limit 3 (you): sentence 3');
+    expect(short).not.toContain('limit 4');
+    const all = said({ ...blendResult, prices }, true);
+    expect(all).toContain('limit 5 (you): sentence 5');
+    expect(all).toContain('x 1 g 0.02 EUR nothing any price');
+    expect(all).toContain('y 1 g 0.02 EUR never');
+  });
+
+  it('is not there where nothing costs anything', () => {
+    const nothing = { limits: [limit(0, 1)], used: [], unused: [] };
+    expect(said({ ...blendResult, prices: nothing })).not.toContain('insist');
+    expect(said({ ...blendResult, prices: { limits: [], used: [], unused: [] } }, true)).toContain(
+      'stands on no limit',
+    );
+  });
+});
+
+describe('the frontier', () => {
+  const point = (miss: number, cost: number, costOfCloser: number | null): FrontierResult['points'][number] => ({
+    miss,
+    cost,
+    misses: [{ element: 'K', side: 'above' }],
+    items: mix.items,
+    waters: mix.waters,
+    costOfCloser,
+  });
+  const result: FrontierResult = {
+    schema: 'velamen.frontier/1',
+    status: 'optimal',
+    feed: { ...header, name: '<b>&' },
+    costUnit: 'EUR/L',
+    points: [point(0, 0, null)],
+    proof: blendResult.proof,
+  };
+
+  it('of one point, at no cost and no miss, is still a picture', () => {
+    frontierShape.parse(result);
+    const svg = frontierSvg(result);
+    expect(svg).toContain('closest and cheapest: 0 %, 0 EUR/L');
+    expect(svg).not.toMatch(/NaN|Infinity|<b>/);
+    expect(renderText(frontierSheet(result), { columns: 80, colour: false })).toContain('also the closest');
+  });
+
+  it('stays inside its frame', () => {
+    const svg = frontierSvg({ ...result, points: [point(0.1, 12_345, 1), point(3.7, 7, null)] });
+    for (const [, x, y] of svg.matchAll(/cx="([\d.]+)" cy="([\d.]+)"/g)) {
+      expect(Number(x)).toBeGreaterThanOrEqual(84);
+      expect(Number(x)).toBeLessThanOrEqual(612);
+      expect(Number(y)).toBeGreaterThanOrEqual(56);
+      expect(Number(y)).toBeLessThanOrEqual(340);
+    }
+  });
+});
