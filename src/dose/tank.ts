@@ -44,7 +44,7 @@ export function stockSetting(
   water: SolutionIons,
 ): StockSetting {
   const bare = { chemistry, ceilings: ceilingsAt(table, coldest), coldest, water };
-  return { ...bare, waterIndex: indices([water], bare) };
+  return { ...bare, waterIndex: indices([unbalanced(water)], bare) };
 }
 
 /** One limit of a bottle; `share` above 1 breaks it (for a mineral the index itself decides). */
@@ -123,9 +123,9 @@ const mostIndex = (mineral: Mineral, setting: StockSetting): number =>
 
 function solutionsOf(items: readonly StockItem[], factor: number, { water }: StockSetting): SolutionIons[] {
   const likely = items.map(({ brings }) => brings.ions);
-  const fullest = items.map(({ brings }) => (brings.most ? unbalanced(brings.most) : brings.ions));
+  const fullest = items.map(({ brings }) => brings.most ?? brings.ions);
   const versions = items.some(({ brings }) => brings.most) ? [likely, fullest] : [likely];
-  return versions.map((parts) => totalOf([times(totalOf(parts), factor), water]));
+  return versions.map((parts) => unbalanced(totalOf([times(totalOf(parts), factor), water])));
 }
 
 const temperaturesOf = ({ coldest }: Pick<StockSetting, 'coldest'>): number[] =>

@@ -54,7 +54,7 @@ export interface Clouding {
  * leave open the most that can be there counts as borderline at least.
  */
 export function cloudingOf(bringers: readonly Bringer[], chemistry: Chemistry, temperatureC = 25): Clouding {
-  const ions = totalOf(bringers.map((b) => b.ions));
+  const ions = unbalanced(totalOf(bringers.map((b) => b.ions)));
   const mixed = chemistry(ions, { temperatureC, air: false });
   const open = chemistry(ions, { temperatureC, air: true });
   const opens = bringers.some((b) => b.most);
@@ -177,7 +177,10 @@ export const worse = (a: Verdict, b: Verdict): Verdict => (RANK[b] > RANK[a] ? b
 /** −∞ means that a part is missing. */
 const finite = (index: number | null): number | null => (index !== null && Number.isFinite(index) ? index : null);
 
-/** Ions whose charges need not balance, such as the most of each: their alkalinity alone, be it next to none, then settles the pH. */
+/**
+ * Ions whose charges need not balance, such as the most of each, or sodium whose chelate is not counted: their alkalinity alone, be it
+ * next to none, then settles the pH.
+ */
 export const unbalanced = (ions: SolutionIons): SolutionIons => ({ ...ions, HCO3: ions.HCO3 || 1e-9 });
 
 /** The same ions so many times stronger. */

@@ -212,3 +212,16 @@ describe('what goes where', () => {
     expect(made.keeping.join()).toContain('A jug lasts 50 weeks, longer than it keeps: make 200 mL at a time.');
   });
 });
+
+describe('chelates', () => {
+  it('do not make a stock alkaline by their sodium', () => {
+    const chelate = salt('FeC10H12N2O8Na', { id: 'iron', name: 'iron' });
+    const [tank] = stock([
+      ['Ca(NO3)2·4H2O', 1],
+      [chelate, 0.02],
+    ]).tanks;
+    // calcium nitrate by itself stands near 6.8 at 100 times (PHREEQC, test/reference/stock_bottles.csv)
+    expect(tank!.pH).toBeGreaterThan(6);
+    expect(tank!.pH).toBeLessThan(7.5);
+  });
+});
