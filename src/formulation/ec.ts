@@ -32,13 +32,18 @@ export function ionsOfWater(water: Water): Ions {
   return { ...ionsFromNutrients(water.mgPerLitre), alkalinity: water.alkalinity / CACO3_PER_MEQ };
 }
 
-/** The chemistry of a solution, for ions with their alkalinity. */
+/**
+ * The chemistry of a solution, for ions with their alkalinity. An alkalinity of 0 is one that is known: charge that chelates and trace metals
+ * leave over must not pass for acid or alkali.
+ */
 export function chemistryOf(
   { alkalinity, ...strong }: Ions,
   options: { temperatureC?: number; air?: boolean } = {},
 ): SolutionChemistry {
-  return solutionChemistry({ ...strong, HCO3: alkalinity }, options);
+  return solutionChemistry({ ...strong, HCO3: alkalinity === 0 ? KNOWN_ZERO : alkalinity }, options);
 }
+
+const KNOWN_ZERO = 1e-12;
 
 /** mS/cm at 25 °C by the full model, open to air. */
 export function conductivity(ions: Ions): number {
