@@ -6,14 +6,12 @@ import { type Block, heading, list, paragraph, spoken } from './sheet.js';
 export function whyNotBlocks(result: BlendResult, pen: PenScale | null): Block[] {
   const { conflict = [], absent = [], relaxations = [], nearest = null, feed, farkas } = result;
   const blocks: Block[] = [heading('Why'), ...absentBlocks(absent)];
-  // where something is missing altogether, a conflict of one floor says the same again
-  const onlyAbsent = absent.length > 0 && conflict.length === 1;
+  // where something is missing altogether, the conflict of its one floor says the same again
+  const onlyAbsent = conflict.length === 1 && absent.some((a) => conflict[0]!.limit.startsWith(`${a.element} ≥`));
   if (conflict.length > 0 && !onlyAbsent) {
     blocks.push(
       paragraph(
-        result.irreducible === false
-          ? 'On this shelf these limits cannot all hold together:'
-          : 'On this shelf these limits cannot all hold together; without any one of them the rest could:',
+        `${absent.length > 0 ? 'Besides, these' : 'On this shelf these'} limits cannot all hold together${result.irreducible === false ? '' : '; without any one of them the rest could'}:`,
         'bad',
       ),
       list(conflict.map(conflictLine)),
