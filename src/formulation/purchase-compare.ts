@@ -32,8 +32,8 @@ async function eachAlone(joint: Joint, options: PurchaseOptions): Promise<Compar
 }
 
 async function fewest(joint: Joint, best: PurchaseOption, options: PurchaseOptions): Promise<Comparison['fewest']> {
-  // where one product is bought because none is not enough, fewer cannot be: the best purchase costs more than none would
-  if (best.packs.length <= 1) {
+  // one product is bought because none is not enough, unless it is bought to spare water
+  if (best.packs.length === 0 || (best.packs.length === 1 && !hasDearWater(joint))) {
     return { products: best.packs.map((p) => p.id), spend: best.total, proved: best.proof.verdict === 'optimal' };
   }
   options.onStep?.('the fewest products');
@@ -54,6 +54,10 @@ async function fewest(joint: Joint, best: PurchaseOption, options: PurchaseOptio
     spend: cheapest.found.objective,
     proved: count.found.boundBy !== null && cheapest.found.boundBy !== null,
   };
+}
+
+function hasDearWater(joint: Joint): boolean {
+  return joint.request.feeds.some(({ request }) => request.waters.some((water) => water.pricePerLitre > 0));
 }
 
 function productsOf(joint: Joint, found: Found): string[] {

@@ -68,17 +68,17 @@ function packsText({ packs }: PurchaseOption): string {
   return packs.map((pack) => `${pack.count} × ${pack.id}, ${amount(pack.pack, pack.unit)}`).join('; ');
 }
 
-function optionBlocks(option: PurchaseOption, number: number, { currency, weeks }: PurchaseResult): Block[] {
+function optionBlocks(option: PurchaseOption, number: number, { currency }: PurchaseResult): Block[] {
   const unproved = option.proof.verdict === 'uncertified' ? ' (NOT PROVED to be the cheapest)' : '';
   return [
     heading(`Option ${number}: ${money(option.spend, currency)}${unproved}`),
-    stockTable(option, weeks, currency),
+    stockTable(option, currency),
     ...option.feeds.flatMap((feed) => feedBlocks(feed, currency)),
     ...(number > 1 ? [paragraph(spoken(option.proof.sentence), unproved ? 'bad' : 'quiet')] : []),
   ];
 }
 
-function stockTable({ packs, stock }: PurchaseOption, weeks: number, currency: string): Block {
+function stockTable({ packs, stock }: PurchaseOption, currency: string): Block {
   const rows = stock.map((line) => {
     const pack = packs.find((p) => p.id === line.id);
     return [
@@ -90,7 +90,7 @@ function stockTable({ packs, stock }: PurchaseOption, weeks: number, currency: s
       line.left === null ? 'unknown' : amount(tidy(line.left, line), line.unit),
     ];
   });
-  return table(['', 'buy', '>money', '>used', '>lasts', `>left after ${figure(weeks)} weeks`], rows);
+  return table(['', 'buy', '>money', '>used', '>lasts', '>left then'], rows);
 }
 
 /** Rounding dust is nothing. */
@@ -98,7 +98,7 @@ const tidy = (left: number, line: StockLine): number => (left <= 1e-6 * line.use
 
 function lasts({ months, used }: StockLine): string {
   if (months === null) return used > 0 ? 'unknown' : 'not used';
-  return months > 120 ? 'over 10 years' : `${figure(months)} months`;
+  return months > 120 ? '10+ years' : `${figure(months)} months`;
 }
 
 /** One feed's blend in a table, and its tight limits in a line. */

@@ -52,34 +52,57 @@ export function smallPurchase(seed: number): PurchaseRequest {
   };
 }
 
-/** What every way to buy costs, packs and water, by going through all of them; the cheapest five that differ, as `buy` lists them. */
-export async function bruteForce(
-  request: PurchaseRequest,
-  most = 5,
-): Promise<{ counts: Map<string, number>; total: number }[]> {
+interface Ways {
+  offers: Product[];
+  /** Counts in the order of the offers: every combination, and those that the grower's wishes allow, the cheapest first. */
+  all: number[][];
+  allowed: number[][];
+  spend: (way: number[]) => number;
+}
+
+function waysOf(request: PurchaseRequest): Ways {
   const offers = request.market.filter((p) => !request.ban?.includes(p.id));
   const onShelf = new Set(request.shelf.map((p) => p.id));
-  const ways = offers.reduce<number[][]>(
-    (all, product) => {
+  const all = offers.reduce<number[][]>(
+    (ways, product) => {
       const use = request.feeds.reduce(
         (sum, f) => sum + mostDose(product, f.request.programme.bands) * f.weeklyLitres * request.weeks,
         0,
       );
       const counts = Array.from({ length: Math.ceil(use / product.pack! - 1e-9) + 1 }, (_, n) => n);
-      return all.flatMap((way) => counts.map((n) => [...way, n]));
+      return ways.flatMap((way) => counts.map((n) => [...way, n]));
     },
     [[]],
   );
   const spend = (way: number[]): number => way.reduce((sum, n, i) => sum + n * offers[i]!.price!, 0);
-  const allowed = ways
+  const fresh = (way: number[]): number => way.filter((n, i) => n > 0 && !onShelf.has(offers[i]!.id)).length;
+  const allowed = all
     .filter((way) => offers.every((p, i) => !request.need?.includes(p.id) || way[i]! > 0))
     .filter((way) => request.budget === undefined || spend(way) <= request.budget)
-    .filter(
-      (way) =>
-        request.atMost === undefined ||
-        way.filter((n, i) => n > 0 && !onShelf.has(offers[i]!.id)).length <= request.atMost,
-    )
+    .filter((way) => request.atMost === undefined || fresh(way) <= request.atMost)
     .sort((a, b) => spend(a) - spend(b));
+  return { offers, all, allowed, spend };
+}
+
+/** The fewest different products with which all feeds can be mixed, by going through all ways; null where none does. */
+export async function fewestByBruteForce(request: PurchaseRequest): Promise<number | null> {
+  const { offers, allowed } = waysOf(request);
+  const products = (way: number[]): number => way.filter((n) => n > 0).length;
+  const fails: number[][] = [];
+  for (const way of [...allowed].sort((a, b) => products(a) - products(b))) {
+    if (fails.some((f) => way.every((n, i) => n <= f[i]!))) continue;
+    if ((await waterCost(request, offers, way)) !== null) return products(way);
+    fails.push(way);
+  }
+  return null;
+}
+
+/** What every way to buy costs, packs and water, by going through all of them; the cheapest five that differ, as `buy` lists them. */
+export async function bruteForce(
+  request: PurchaseRequest,
+  most = 5,
+): Promise<{ counts: Map<string, number>; total: number }[]> {
+  const { offers, all, allowed, spend } = waysOf(request);
   // water has a price only where the second water is there; then every way has to be priced
   const priced = request.feeds[0]!.request.waters.length > 1;
   const costed: { way: number[]; total: number }[] = [];
@@ -88,7 +111,7 @@ export async function bruteForce(
     listed.every((l) => way.some((n, i) => n < l.way[i]!) && way.some((n, i) => n > 0 !== l.way[i]! > 0));
   // more packs never do harm, so a way within one that fails fails too; all packs together are tried first
   const fails: number[][] = [];
-  const everything = offers.map((_, i) => Math.max(...ways.map((way) => way[i]!)));
+  const everything = offers.map((_, i) => Math.max(...all.map((way) => way[i]!)));
   if ((await waterCost(request, offers, everything)) === null) return [];
   for (const way of allowed) {
     if (fails.some((f) => way.every((n, i) => n <= f[i]!))) continue;

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { type PurchaseResult, purchase } from '../../src/formulation/index.js';
-import { bruteForce, smallPurchase } from './purchase-brute.js';
+import { bruteForce, fewestByBruteForce, smallPurchase } from './purchase-brute.js';
 
 const CASES = 120;
 
@@ -25,6 +25,26 @@ describe('purchase', () => {
     }
     expect(Math.min(...Object.values(seen))).toBeGreaterThan(4);
   }, 180_000);
+});
+
+describe('purchase compared', () => {
+  it('with each feed alone and with the fewest products, equals brute force', async () => {
+    let compared = 0;
+    for (let seed = 201; seed <= 230; seed += 1) {
+      const asked = smallPurchase(seed);
+      const { comparison, options } = await purchase(asked, { options: 1 });
+      if (!comparison) continue;
+      compared += 1;
+      expect(comparison.fewest!.products.length, `seed ${seed}`).toBe(await fewestByBruteForce(asked));
+      expect(comparison.jointSpend).toBe(options[0]!.total);
+      const { atMost: _, budget: __, ...free } = asked;
+      for (const [i, line] of comparison.alone.entries()) {
+        const [best] = await bruteForce({ ...free, feeds: [asked.feeds[i]!] }, 1);
+        expect(line.spend!, `seed ${seed}, ${line.feed}`).toBeCloseTo(best!.total, 4);
+      }
+    }
+    expect(compared).toBeGreaterThan(10);
+  }, 120_000);
 });
 
 /** Where nothing has to be bought there is nothing else to choose. */
