@@ -1,9 +1,10 @@
 import { solve } from '../../solver/index.js';
 import { conductingIons, conductivity, ionsOfMix } from './ec.js';
-import { type EcPlane, firstPlane, planeAt, planeOfProduct, planeOfWater } from './ec-row.js';
+import type { EcPlane } from './ec-plane.js';
+import { firstPlane, planeAt, planeOfProduct, planeOfWater } from './ec-row.js';
 import { amountsOf } from './amounts.js';
 import { formulate, shortNumber } from './formulate.js';
-import type { Amounts } from './readout.js';
+import type { Amounts } from './mix-amounts.js';
 import { ecCap, type FeedRequest } from './request.js';
 
 /** Rounds of linearisation at most; tests end within them. */

@@ -4,15 +4,8 @@ import { NUTRIENTS, type Nutrient } from '../chemistry/nutrients.js';
 import { ionsFromNutrients } from '../chemistry/ions.js';
 import { times } from '../label/counter-ions.js';
 import { conductingIons, conductivity, ionsOfWater, NONE, plus } from './ec.js';
+import type { EcPlane } from './ec-plane.js';
 import { ecCap, type FeedRequest } from './request.js';
-
-/** The full conductivity model as a plane that touches it at one mix: mS/cm = constant + Σ slope · mmol/L. */
-export interface EcPlane {
-  /** Where it touches, in words for the proof. */
-  at: string;
-  constant: number;
-  slope: Ions;
-}
 
 /**
  * The plane that touches the model at a solution. Ions can only be added in pairs, so each slope is taken along a neutral salt: cations

@@ -4,7 +4,7 @@ import { type Ions, ionsFromNutrients } from '../chemistry/ions.js';
 import { type SolutionChemistry, solutionChemistry } from '../chemistry/solution/index.js';
 import { type ProductIons, times } from '../label/counter-ions.js';
 import { ionsOf } from './close.js';
-import type { Amounts } from './readout.js';
+import type { Amounts } from './mix-amounts.js';
 
 /** Which make-up of the labels is meant. */
 export type MakeUp = keyof Omit<ProductIons, 'from'>;

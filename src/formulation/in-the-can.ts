@@ -6,7 +6,7 @@ import { bringerOf, bringerOfWater } from './bringers.js';
 import { type Bringer, cloudingOf } from './clouding.js';
 import { solutionChemistry } from '../chemistry/solution/index.js';
 import { chemistryOf, conductingIons, ionsOfMix, ionsOfWater, type MakeUp } from './ec.js';
-import type { Amounts } from './readout.js';
+import type { Amounts } from './mix-amounts.js';
 import type { EcLine, Mix, PhLine } from './results.js';
 
 /** What a can shows to a pen and to the eye. */

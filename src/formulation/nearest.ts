@@ -2,7 +2,8 @@ import { type Column, type LinearProgram, type Optimal, type Row, solve } from '
 import { NUTRIENTS } from '../chemistry/nutrients.js';
 import { underEcCap } from './ec-cap.js';
 import { type Formulated, formulate, type Limit } from './formulate.js';
-import { type Amounts, missesOf, readOut } from './readout.js';
+import type { Amounts } from './mix-amounts.js';
+import { missesOf, readOut } from './readout.js';
 import { amountsOf } from './amounts.js';
 import type { FeedRequest } from './request.js';
 import type { BlendResult } from './results.js';

@@ -2,7 +2,7 @@ import { type Column, highs, type LinearProgram, type Optimal, type Row, simplex
 import { aimsOf } from './closest.js';
 import { productColumn, termsOf } from './formulate.js';
 import { feedColumn, type Joint } from './purchase-program.js';
-import type { Amounts } from './readout.js';
+import type { Amounts } from './mix-amounts.js';
 
 /** With these engines first, because joint programs are large; the certificate judges them all alike. */
 export const ENGINES = [highs, simplex];

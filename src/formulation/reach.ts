@@ -5,7 +5,7 @@ import { closeShelf } from './close.js';
 import { leastEc, underEcCap } from './ec-cap.js';
 import { type Formulated, type FormulateOptions, formulate, termsOf } from './formulate.js';
 import { proofOf } from './proof.js';
-import type { Amounts } from './readout.js';
+import type { Amounts } from './mix-amounts.js';
 import { ecCap, type FeedRequest } from './request.js';
 import type { ReachLine, ReachResult } from './results.js';
 

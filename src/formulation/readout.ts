@@ -3,6 +3,7 @@ import { NUTRIENTS, type Nutrient } from '../chemistry/nutrients.js';
 import type { Rule } from '../programme/rule.js';
 import { waterContent } from './formulate.js';
 import { inTheCan } from './in-the-can.js';
+import type { Amounts } from './mix-amounts.js';
 import { mixingRank } from './order.js';
 import { pricePerUnit } from './price.js';
 import { allRules, ecCap, type FeedRequest } from './request.js';
@@ -13,12 +14,6 @@ const RARE: ReadonlySet<Nutrient> = new Set<Nutrient>(['other-N', 'Co', 'Ni']);
 
 /** A limit counts as kept within this share of its size; the certificate allows the same. */
 const KEPT = 1e-6;
-
-/** g/L or mL/L of each shelf product (same order) and litres per litre of each water. */
-export interface Amounts {
-  products: number[];
-  waters: number[];
-}
 
 type ReadoutRequest = Pick<
   FeedRequest,

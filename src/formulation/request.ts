@@ -1,7 +1,7 @@
 import type { Product, Water } from '../catalog/product.js';
 import type { Programme } from '../programme/programme.js';
 import type { Rule } from '../programme/rule.js';
-import type { EcPlane } from './ec-row.js';
+import type { EcPlane } from './ec-plane.js';
 import type { FeedHeader } from './results.js';
 
 /** One feed to be formulated. Bands in `programme` are already at the wanted strength. */

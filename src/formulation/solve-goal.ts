@@ -4,7 +4,7 @@ import { chosen, restrictTo, withAtMost } from './at-most.js';
 import { type Stage, solveClosest } from './closest.js';
 import { type Capped, leastEc, underEcCap } from './ec-cap.js';
 import { type Formulated, formulate } from './formulate.js';
-import type { Amounts } from './readout.js';
+import type { Amounts } from './mix-amounts.js';
 import { ecCap, type FeedRequest } from './request.js';
 
 /** What the goal of a request came to, with the legend of the program that told. */
