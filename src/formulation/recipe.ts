@@ -20,6 +20,9 @@ export interface Recipe {
   volumeLitres: number;
 }
 
+/** g or mL per litre; a strong stock solution stays below it. */
+const MOST_PER_LITRE = 1000;
+
 /**
  * Reads `1/4 tsp cal-part + 1.2 g base + 3 mL kelp in 1 US gal`. Products are named by id or name; spoonfuls of a powder need its
  * bulk density, grams of a liquid its density, drops the kit's dropper. Every problem at once.
@@ -47,10 +50,33 @@ export function parseRecipe(
     };
   }
   const volumeLitres = volumeOf(parts[2]!, where, problems);
-  const lines = parts[1]!
-    .split(/\s*(?:\+|;)\s*/)
-    .filter((part) => part !== '')
-    .flatMap((part) => lineOf(part, products, kit, where, problems));
+  const lines = parts[1]!.split(/\s*(?:\+|;)\s*/).flatMap((part) => {
+    if (part !== '') return lineOf(part, products, kit, where, problems);
+    problems.push(
+      problem(
+        'recipe',
+        where,
+        'nothing beside a +',
+        'an amount and a product on each side of it',
+        'Write for example: 1.2 g base + 3 mL kelp in 4 L',
+      ),
+    );
+    return [];
+  });
+  for (const line of lines) {
+    // a salt shaker emptied into a can: beyond this it is a slip of the pen, not a feed
+    if (line.amount / volumeLitres > MOST_PER_LITRE) {
+      problems.push(
+        problem(
+          'recipe-amount',
+          where,
+          `"${line.words}" in ${formatNumber(volumeLitres)} L`,
+          `at most ${MOST_PER_LITRE} g or mL in a litre`,
+          'Check the number and its unit.',
+        ),
+      );
+    }
+  }
   if (lines.length === 0 && problems.length === 0) {
     problems.push(
       problem('recipe', where, `"${text}"`, 'at least one product', 'Write for example: 1.2 g base in 4 L'),

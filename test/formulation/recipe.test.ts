@@ -38,4 +38,11 @@ describe('parseRecipe', () => {
     const read = parseRecipe('2 g base', shelf);
     expect(read.ok ? [] : read.problems.map((p) => p.expected)).toEqual(['parts joined by + and a volume after "in"']);
   });
+
+  it('refuses a plus without a part, and an amount that no can holds', () => {
+    const plus = parseRecipe('2 g base + in 4 L', shelf);
+    expect(plus.ok ? [] : plus.problems.map((p) => p.found)).toEqual(['nothing beside a +']);
+    const huge = parseRecipe('1e9 g base in 1 L', shelf);
+    expect(huge.ok ? [] : huge.problems.map((p) => p.expected)).toEqual(['at most 1000 g or mL in a litre']);
+  });
 });
