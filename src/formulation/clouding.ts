@@ -65,12 +65,13 @@ export function cloudingOf(bringers: readonly Bringer[], chemistry: Chemistry, t
     : null;
   const minerals = MINERALS.map((mineral): CloudingLine => {
     const present = partsOf(mineral).every((part) => ions[part] > TRACE);
-    const index = present ? finite(mixed.saturation[mineral]) : null;
+    // as mixed, lime needs alkalinity; the air brings carbonate only later
+    const index = present && (mineral !== 'calcite' || ions.HCO3 > TRACE) ? finite(mixed.saturation[mineral]) : null;
     const openIndex = present ? finite(open.saturation[mineral]) : null;
     const likely = worse(verdictOf(mineral, index), verdictOf(mineral, openIndex));
     const possible = verdictOf(mineral, worst === null ? null : finite(worst.saturation[mineral]));
     const verdict = likely === 'clear' && possible !== 'clear' ? 'borderline' : likely;
-    const between = index === null && verdict === 'clear' ? null : pairOf(mineral, bringers);
+    const between = index === null && openIndex === null && verdict === 'clear' ? null : pairOf(mineral, bringers);
     return {
       mineral,
       index,
@@ -122,7 +123,7 @@ export const partsOf = (mineral: Mineral): readonly (keyof SolutionIons)[] =>
   mineral === 'struvite' ? ['Mg', 'P', 'NH4'] : mineral === 'calcite' ? ['Ca'] : PARTS[mineral];
 
 /** mmol/L below which an ion is not there. */
-const TRACE = 1e-9;
+const TRACE = 1e-6;
 
 export function totalOf(parts: readonly SolutionIons[]): SolutionIons {
   return Object.fromEntries(

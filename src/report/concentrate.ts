@@ -31,6 +31,7 @@ export function concentrateSheet(result: ConcentrateResult): Sheet {
         ['Coldest', `${figure(result.coldestCelsius)} °C`],
       ),
       ...(made ? [] : whyNot(result)),
+      ...canBlocks(result),
       ...result.tanks.flatMap((tank) => tankBlocks(tank, result.jugMillilitres)),
       ...apartBlocks(result),
       ...section('From stock to feed', result.use),
@@ -53,9 +54,21 @@ function whyNot(result: ConcentrateResult): Block[] {
   ];
 }
 
+/** A can that clouds is told before anything is weighed. */
+function canBlocks({ can }: ConcentrateResult): Block[] {
+  const cloudy = can?.precipitation.filter((line) => line.verdict === 'will cloud') ?? [];
+  if (cloudy.length === 0) return [];
+  return [
+    paragraph(
+      `However it is mixed, the finished can itself turns cloudy. ${cloudy.map((line) => spoken(line.sentence)).join(' ')}`,
+      'bad',
+    ),
+  ];
+}
+
 function tankBlocks(tank: TankSheet, jug: number): Block[] {
   const head = tank.name === 'stock' ? 'The stock' : `Stock ${tank.name}`;
-  const clouding = tank.precipitation.filter((line) => line.index !== null).map(cloudText);
+  const clouding = tank.precipitation.filter((line) => line.index !== null && line.index > FAR).map(cloudText);
   return [
     heading(head),
     table(
@@ -65,12 +78,15 @@ function tankBlocks(tank: TankSheet, jug: number): Block[] {
     list([
       ...tank.steps,
       `It stands at about pH ${figure(Math.round(tank.pH * 10) / 10)}.${tank.fullest ? ` Nearest to its limit: ${tank.fullest.what}, at ${percent(tank.fullest.share)} of what may stand in it.` : ''}`,
-      ...(clouding.length === 0 ? ['Nothing in it can cloud it.'] : clouding),
+      ...(clouding.length === 0 ? ['Nothing in it comes near to clouding it.'] : clouding),
     ]),
     heading(`Label for ${tank.name === 'stock' ? 'the bottle' : `bottle ${tank.name}`}`),
     list(tank.label),
   ];
 }
+
+/** An index of a thousandth of saturation is not worth a line. */
+const FAR = -3;
 
 const cloudText = (line: CloudingLine): string =>
   line.verdict === 'clear'
