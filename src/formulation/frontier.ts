@@ -29,10 +29,12 @@ export async function frontier(asked: FeedRequest): Promise<FrontierResult> {
   const { request } = capped;
   const formulated = formulate(request);
   const program = frontierProgram(formulated, request);
-  const counts = costing(request.shelf).counts;
+  const { counts, assumed } = costing(request.shelf);
+  const notes =
+    assumed.length === 0 ? [] : [`No price is known for ${assumed.join(', ')}: counted at the dearest known price.`];
   const unit =
     counts === 'money' ? (request.header.currency === '' ? 'per litre' : `${request.header.currency}/L`) : 'g/L';
-  const base = { schema: 'velamen.frontier/1' as const, feed: request.header, costUnit: unit };
+  const base = { schema: 'velamen.frontier/1' as const, feed: request.header, costUnit: unit, notes };
   const ends = await endsOf(program, request);
   if ('verdict' in ends) {
     const proof = proofOf(ends, 'cheaper', unit);
@@ -68,11 +70,20 @@ export async function frontier(asked: FeedRequest): Promise<FrontierResult> {
       ...proofOf(answers.at(-1)!, 'cheaper', unit),
       gap: Math.max(...answers.map((a) => a.gap)),
       violation: Math.max(...answers.map((a) => a.violation)),
-      sentence:
-        `each of the ${points.length} corners is the best mix at an exchange rate of cost for closeness, and between neighbours ` +
-        `none is better than the straight line: no mix is cheaper at any closeness (closest ${shortNumber(100 * points[0]!.miss)} %, cheapest ${shortNumber(points.at(-1)!.cost)} ${unit})${ecWords(capped)}`,
+      sentence: `${proofWords(points, unit)}${ecWords(capped)}`,
     },
   };
+}
+
+function proofWords(points: readonly FrontierPoint[], unit: string): string {
+  const closest = `${shortNumber(100 * points[0]!.miss)} %`;
+  const cheapest = `${shortNumber(points.at(-1)!.cost)} ${unit}`;
+  if (points.length === 1)
+    return `no mix is closer than ${closest}, and none is cheaper than ${cheapest}: one mix is both`;
+  return (
+    `each of the ${points.length} corners is the best mix at an exchange rate of cost for closeness, and between neighbours none is better ` +
+    `than the straight line: no mix is cheaper at any closeness (closest ${closest}, cheapest ${cheapest})`
+  );
 }
 
 /**

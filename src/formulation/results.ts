@@ -1,5 +1,6 @@
 import type { Nutrient } from '../chemistry/nutrients.js';
 import type { CloudingLine } from './clouding.js';
+import type { Meeting } from './meeting.js';
 
 /** What a result is about, in the grower's words. */
 export interface FeedHeader {
@@ -132,6 +133,8 @@ export interface Mix {
   acidity: AcidityLine;
   /** Whether the can stays clear, mineral by mineral. */
   precipitation: CloudingLine[];
+  /** Pairs that stay clear in the can but cloud where they meet undiluted; absent where there are none. */
+  meetings?: Meeting[];
 }
 
 /** One limit of a conflict. */
@@ -276,6 +279,7 @@ export interface FrontierResult {
   /** `EUR/L`, or `g/L` where nothing has a price. */
   costUnit: string;
   points: FrontierPoint[];
+  notes: string[];
   proof: Proof;
 }
 

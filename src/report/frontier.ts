@@ -2,7 +2,7 @@ import type { FrontierPoint, FrontierResult } from '../formulation/results.js';
 import { headerFacts } from './blend.js';
 import { amount, figure, percent } from './figures.js';
 import { waterText } from './mix.js';
-import { type Block, heading, list, paragraph, type Sheet, spoken, table } from './sheet.js';
+import { type Block, heading, list, paragraph, section, type Sheet, spoken, table } from './sheet.js';
 
 /** Cost against closeness as a sheet: one line for each corner, closest first. */
 export function frontierSheet(result: FrontierResult): Sheet {
@@ -14,6 +14,7 @@ export function frontierSheet(result: FrontierResult): Sheet {
       ...(status === 'optimal' ? tradeOff(result) : [paragraph(REASONS[status], 'bad')]),
       heading('Proof'),
       paragraph(spoken(proof.sentence), status === 'optimal' ? 'good' : 'bad'),
+      ...section('Notes', result.notes),
     ],
   };
 }

@@ -99,6 +99,7 @@ export const frontierShape = z.strictObject({
       }),
     )
     .describe('corners from closest to cheapest; straight lines between them'),
+  notes: z.array(z.string()),
   proof,
 });
 

@@ -122,6 +122,7 @@ describe('the frontier', () => {
     feed: { ...header, name: '<b>&' },
     costUnit: 'EUR/L',
     points: [point(0, 0, null)],
+    notes: [],
     proof: blendResult.proof,
   };
 
