@@ -3,21 +3,16 @@ import { amountsOf } from './amounts.js';
 import { closeShelf } from './close.js';
 import { type Capped, ecWords, leastEc, underEcCap } from './ec-cap.js';
 import { formulate, shortNumber } from './formulate.js';
-import { type Corner, cornerOf, frontierProgram, missesFromAims, WORST, weighted } from './frontier-program.js';
+import { cornersOf, SAME } from './frontier-corners.js';
+import { type Corner, cornerOf, frontierProgram, missesFromAims, WORST } from './frontier-program.js';
 import { costing } from './price.js';
 import { proofOf } from './proof.js';
 import { readOut } from './readout.js';
 import { ecCap, type FeedRequest } from './request.js';
 import type { FrontierPoint, FrontierResult } from './results.js';
 
-/** Two corners nearer than this, in miss and as a share of cost, are one: the certificate's own 1e-6. */
-const SAME = 1e-6;
-/** A mix beats the line between two corners when it lies below it by this part; engines here are good to about 1e-12. */
-const BETTER = 1e-9;
 /** How far an end may be loosened when rounding leaves no mix exactly there. */
 const LOOSEN = [0, 1e-10, 1e-9, 1e-8, 1e-7];
-/** Corners of such a curve are some tens; this many would be a fault of ours. */
-const MOST = 500;
 
 /**
  * Least cost as a function of the largest miss allowed: convex and piecewise linear, so its corners say all of it. They are
@@ -145,52 +140,6 @@ async function firstOf(program: (by: number) => LinearProgram) {
     if (answer.verdict === 'optimal') return answer;
   }
   return null;
-}
-
-/** Every corner between two, ends included; null where one could not be proved. */
-async function cornersOf(
-  program: LinearProgram,
-  request: FeedRequest,
-  first: Corner,
-  last: Corner,
-): Promise<Corner[] | null> {
-  // a curve of no width or no height is one point
-  if (last.miss - first.miss <= SAME || first.cost - last.cost <= SAME * first.cost) return [last];
-  const done: Corner[] = [first];
-  const ahead: Corner[] = [last];
-  for (let step = 0; ahead.length > 0; step += 1) {
-    if (step > MOST) return null;
-    const a = done.at(-1)!;
-    const b = ahead.at(-1)!;
-    const rate = (a.cost - b.cost) / (b.miss - a.miss);
-    const found = await weighted(program, request, 1, rate);
-    if (!found) return null;
-    const line = a.cost + rate * a.miss;
-    const better = line - (found.cost + rate * found.miss) > BETTER * Math.max(Math.abs(line), Math.abs(a.cost));
-    if (better && !same(found, a) && !same(found, b) && found.miss > a.miss && found.miss < b.miss) ahead.push(found);
-    else done.push(ahead.pop()!);
-  }
-  return straightened(done);
-}
-
-function same(a: Corner, b: Corner): boolean {
-  const cost = Math.max(Math.abs(a.cost), Math.abs(b.cost));
-  return Math.abs(a.miss - b.miss) <= SAME && Math.abs(a.cost - b.cost) <= SAME * cost;
-}
-
-/** Without corners that lie on the line between their neighbours. */
-function straightened(corners: readonly Corner[]): Corner[] {
-  const kept: Corner[] = [];
-  for (const corner of corners) {
-    while (kept.length > 1 && onLine(kept.at(-2)!, kept.at(-1)!, corner)) kept.pop();
-    kept.push(corner);
-  }
-  return kept;
-}
-
-function onLine(a: Corner, b: Corner, c: Corner): boolean {
-  const there = a.cost + ((c.cost - a.cost) * (b.miss - a.miss)) / (c.miss - a.miss);
-  return there - b.cost <= SAME * Math.max(Math.abs(a.cost), Math.abs(b.cost));
 }
 
 /** The nutrients that decide the largest miss, with the side they miss on. */
