@@ -93,7 +93,7 @@ function inOrder(options: readonly PurchaseOption[]): PurchaseOption[] {
 function proofOfFound(found: Found, earlier: number, joint: Joint): Proof {
   const { objective, bound, gap, violation, engine, boundBy } = found;
   const { currency, weeks } = joint.request;
-  const figures = `bound ${shortNumber(bound)}, found ${shortNumber(objective)} ${currency} for packs and water over ${shortNumber(weeks)} weeks`;
+  const figures = `bound ${shortNumber(bound)}, found ${shortNumber(objective)} ${currency}, gap ${gapText(gap)}, for packs and water over ${shortNumber(weeks)} weeks`;
   const base = { engine, found: objective, bound, gap, violation };
   if (boundBy === null) {
     const share = objective > 0 ? shortNumber((100 * (objective - bound)) / objective) : '0';
@@ -112,6 +112,9 @@ function proofOfFound(found: Found, earlier: number, joint: Joint): Proof {
   }[boundBy];
   return { ...base, verdict: 'optimal', sentence: `${other}: ${figures} (${how})` };
 }
+
+/** The search's own tolerance is 0.0001 %. */
+const gapText = (gap: number): string => (gap <= 1e-6 ? 'below 0.0001 %' : `${shortNumber(100 * gap)} %`);
 
 function nothing(answer: Exclude<Search, { found: Found }>): Pick<Listed, 'status' | 'proof'> {
   const empty = { found: null, bound: null, gap: null, violation: null };
@@ -167,13 +170,26 @@ function headOf(request: PurchaseRequest): Pick<PurchaseResult, 'schema' | 'curr
   };
 }
 
-function notesOf({ pool }: Joint): string[] {
+function notesOf({ pool, request }: Joint): string[] {
   const unknown = pool.filter((c) => c.isOnShelf && c.onHand === null).map((c) => c.product.id);
-  return unknown.length === 0
-    ? []
-    : [
-        `The shelf does not say how much is left of ${unknown.join(', ')}: taken as enough. Fill in on_hand to have it counted.`,
-      ];
+  const other = pool
+    .filter(({ product, isOnShelf }) => {
+      const sold = isOnShelf ? request.market.find((p) => p.id === product.id) : undefined;
+      return sold !== undefined && sold.composition.per !== product.composition.per;
+    })
+    .map((c) => c.product.id);
+  return [
+    ...(unknown.length === 0
+      ? []
+      : [
+          `The shelf does not say how much is left of ${unknown.join(', ')}: taken as enough. Fill in on_hand to have it counted.`,
+        ]),
+    ...(other.length === 0
+      ? []
+      : [
+          `${other.join(', ')}: a powder on the shelf and a liquid on the market, or the other way; no more of it is bought.`,
+        ]),
+  ];
 }
 
 function cautionsOf(joint: Joint, best: PurchaseOption): string[] {

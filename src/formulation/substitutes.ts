@@ -4,6 +4,7 @@ import type { Nutrient } from '../chemistry/nutrients.js';
 import type { Band } from '../programme/programme.js';
 import { amountsOf } from './amounts.js';
 import { cautionsFor } from './cautions.js';
+import { closeShelf } from './close.js';
 import { aimsOf, solveClosest } from './closest.js';
 import { formulate, termsOf } from './formulate.js';
 import { nearestMix } from './nearest.js';
@@ -26,7 +27,9 @@ const TRIED = 8;
  * The nearest substitutes for a product, judged by the feeds they make possible: in its place each product of the market is
  * tried, all others may be dosed anew, and what counts is how near the can comes to what it held before.
  */
-export async function substitutes(request: SubstitutesRequest): Promise<SubstitutesResult> {
+export async function substitutes(asked: SubstitutesRequest): Promise<SubstitutesResult> {
+  const shelves = asked.feeds.map(async (feed) => ({ ...feed, shelf: await closeShelf(feed.shelf) }));
+  const request = { ...asked, market: await closeShelf(asked.market), feeds: await Promise.all(shelves) };
   const feeds: FeedSubstitutes[] = [];
   for (const feed of request.feeds) feeds.push(await ofFeed(feed, request));
   const used = feeds.some(({ original }) => original.dose > 0);

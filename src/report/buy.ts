@@ -116,8 +116,18 @@ function feedBlocks(feed: OptionFeed, currency: string): Block[] {
       '',
       money(feed.costPerLitre, currency),
     ]),
-    paragraph(`${tight} Farthest from an aim: ${percent(feed.largestMiss)}.`),
+    paragraph(`${tight}${farthest(feed)}`),
   ];
+}
+
+/** The element that lies farthest from its aim. */
+function farthest({ elements, largestMiss }: OptionFeed): string {
+  const miss = ({ mgPerLitre, aim }: OptionFeed['elements'][number]): number =>
+    aim !== null && aim > 0 ? Math.abs(mgPerLitre - aim) / aim : 0;
+  const worst = elements.find((line) => largestMiss > 0 && miss(line) >= largestMiss * (1 - 1e-9));
+  if (!worst) return '';
+  const side = worst.mgPerLitre < worst.aim! ? 'below' : 'above';
+  return ` Farthest from its aim: ${worst.element}, ${percent(largestMiss)} ${side}.`;
 }
 
 function failureBlocks({ failures }: PurchaseResult): Block[] {

@@ -24,7 +24,7 @@ describe('purchase', () => {
       if (wanted.length > 2) seen.several += 1;
     }
     expect(Math.min(...Object.values(seen))).toBeGreaterThan(4);
-  }, 180_000);
+  }, 300_000);
 });
 
 describe('purchase compared', () => {
