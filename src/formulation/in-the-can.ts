@@ -6,11 +6,14 @@ import { bringerOf, bringerOfWater } from './bringers.js';
 import { type Bringer, cloudingOf } from './clouding.js';
 import { solutionChemistry } from '../chemistry/solution/index.js';
 import { chemistryOf, conductingIons, ionsOfMix, ionsOfWater, type MakeUp } from './ec.js';
+import { meetings } from './meeting.js';
 import type { Amounts } from './mix-amounts.js';
 import type { EcLine, Mix, PhLine } from './results.js';
 
 /** What a can shows to a pen and to the eye. */
-type InTheCan = Pick<Mix, 'ecAtTemperature' | 'ph' | 'acidity' | 'precipitation'> & { ec: Omit<EcLine, 'max'> };
+type InTheCan = Pick<Mix, 'ecAtTemperature' | 'ph' | 'acidity' | 'precipitation' | 'meetings'> & {
+  ec: Omit<EcLine, 'max'>;
+};
 
 /**
  * Conductivity, pH, potential acidity and clouding of a mix by the full model. Ranges span every make-up that the labels
@@ -33,6 +36,8 @@ export function inTheCan(
   const ecs = (measured ? conducting.map((ions) => chemistryOf(ions)) : open).map((c) => c.ec25 / 1000);
   const at = temperatureC === undefined ? null : chemistryOf(conducting[0]!, { temperatureC }).ec / 1000;
   const ec = spread(ecs);
+  const products = productsIn(amounts, shelf);
+  const undiluted = meetings(products, solutionChemistry);
   return {
     ec,
     ...(at === null
@@ -50,7 +55,9 @@ export function inTheCan(
       real[0]!,
     ),
     acidity: acidityOf(totals, real[0]!.alkalinity, waterAlkalinity(amounts, waters)),
-    precipitation: cloudingOf(bringers(amounts, shelf, waters), solutionChemistry, temperatureC ?? 25).minerals,
+    precipitation: cloudingOf([...products, ...watersIn(amounts, waters)], solutionChemistry, temperatureC ?? 25)
+      .minerals,
+    ...(undiluted.length === 0 ? {} : { meetings: undiluted }),
   };
 }
 
@@ -86,10 +93,8 @@ function waterAlkalinity(amounts: Amounts, waters: readonly Water[]): number {
   return amounts.waters.reduce((sum, share, i) => sum + share * ionsOfWater(waters[i]!).alkalinity, 0);
 }
 
-/** Each product and water with what it brings into a litre. */
-function bringers(amounts: Amounts, shelf: readonly Product[], waters: readonly Water[]): Bringer[] {
-  return [
-    ...amounts.products.flatMap((x, i) => (x > 1e-12 ? [bringerOf(shelf[i]!, x)] : [])),
-    ...amounts.waters.flatMap((share, i) => (share > 1e-9 ? [bringerOfWater(waters[i]!, share)] : [])),
-  ];
-}
+/** Each product, and each water, with what it brings into a litre. */
+const productsIn = ({ products }: Amounts, shelf: readonly Product[]): Bringer[] =>
+  products.flatMap((x, i) => (x > 1e-12 ? [bringerOf(shelf[i]!, x)] : []));
+const watersIn = (amounts: Amounts, waters: readonly Water[]): Bringer[] =>
+  amounts.waters.flatMap((share, i) => (share > 1e-9 ? [bringerOfWater(waters[i]!, share)] : []));

@@ -136,6 +136,16 @@ export const mix = {
   ph,
   acidity,
   precipitation: z.array(cloudingLine),
+  meetings: z
+    .array(
+      z.strictObject({
+        between: z.tuple([z.string(), z.string()]),
+        minerals: z.array(z.enum(MINERALS)),
+        sentence: z.string(),
+      }),
+    )
+    .optional()
+    .describe('pairs that stay clear in the can but cloud where they meet undiluted'),
 };
 
 export const misses = z.array(z.strictObject({ limit: z.string(), value: z.number(), bound: z.number() }));

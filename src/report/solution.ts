@@ -3,7 +3,7 @@ import { figure } from './figures.js';
 import { type Block, heading, list, paragraph } from './sheet.js';
 
 /** pH, what the feed does to it over time, and whether the can stays clear. */
-export function solutionBlocks(mix: Pick<Mix, 'ph' | 'acidity' | 'precipitation'>): Block[] {
+export function solutionBlocks(mix: Pick<Mix, 'ph' | 'acidity' | 'precipitation' | 'meetings'>): Block[] {
   const { ph, acidity } = mix;
   const cloudy = mix.precipitation.filter((line) => line.verdict !== 'clear');
   const worst = cloudy.some((line) => line.verdict === 'will cloud');
@@ -13,6 +13,7 @@ export function solutionBlocks(mix: Pick<Mix, 'ph' | 'acidity' | 'precipitation'
     cloudy.length === 0
       ? paragraph('The can stays clear.')
       : paragraph(cloudy.map((line) => sentence(line.sentence)).join(' '), worst ? 'bad' : 'plain'),
+    ...(mix.meetings ? [list(mix.meetings.map((meeting) => meeting.sentence))] : []),
   ];
 }
 
