@@ -17,7 +17,15 @@ export async function optionOf(joint: Joint, found: Found, proof: Proof): Promis
   const packs = packsOf(joint, counts);
   const spend = packs.reduce((sum, pack) => sum + pack.count * pack.price, 0);
   const available = availableWith(joint, counts);
-  const settled = await settleThrift(joint, available, Math.max(0, found.objective - spend));
+  const waterBound = Math.max(0, found.objective - spend);
+  // an answer that keeps a stock within the certificate's 1e-6 is one, though not a grain is left
+  const settled =
+    (await settleThrift(joint, available, waterBound)) ??
+    (await settleThrift(
+      joint,
+      available.map((stock) => stock * (1 + 1e-6)),
+      waterBound,
+    ));
   if (settled === null) throw new Error('a purchase that was found to do could not be mixed');
   const feeds = feedsOf(joint, settled);
   const waterCost = feeds.reduce(

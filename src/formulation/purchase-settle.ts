@@ -108,7 +108,8 @@ function prefixed(terms: Readonly<Record<string, number>>, feed: number, known: 
 }
 
 async function settled(joint: Joint, program: LinearProgram): Promise<Settled | null> {
-  const answer = await solve(program, { engines: ENGINES });
+  const first = await solve(program, { engines: ENGINES });
+  const answer = first.verdict === 'uncertified' ? await solve(program) : first;
   if (answer.verdict !== 'optimal') return null;
   const amounts = joint.feeds.map(({ formulated }, f): Amounts => {
     const read = (ids: ReadonlyMap<string, number>): number[] =>
