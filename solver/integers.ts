@@ -52,12 +52,7 @@ export async function solveIntegers(
 }
 
 /** The claim that no whole numbers fit. */
-async function nothing(
-  still: Table,
-  judge: Judge,
-  engine: string,
-  mostCases?: number,
-): Promise<Finding | Refusal> {
+async function nothing(still: Table, judge: Judge, engine: string, mostCases?: number): Promise<Finding | Refusal> {
   const proof = await byCases(still, Number.POSITIVE_INFINITY, judge, mostCases);
   if (proof === 'disproved') return { why: 'said that no whole numbers fit, yet some do' };
   if (proof === 'too many') return { why: 'its search found nothing; to prove that would take too many cases' };

@@ -33,7 +33,9 @@ export async function solve(program: LinearProgram, options: SolveOptions = {}):
   const limits: EngineLimits =
     options.timeLimitSeconds === undefined ? {} : { timeLimitSeconds: options.timeLimitSeconds };
   const judge: Judge = (t) => solveLinear(t, engines);
-  const finding = table.integer.some(Boolean) ? await solveIntegers(table, engines, limits, judge, options.mostCases) : await judge(table);
+  const finding = table.integer.some(Boolean)
+    ? await solveIntegers(table, engines, limits, judge, options.mostCases)
+    : await judge(table);
   return verdict(program, finding);
 }
 
