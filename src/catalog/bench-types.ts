@@ -38,9 +38,21 @@ export interface Kit {
   spoons: Spoon[];
   /** Smallest step of the scale, g. */
   scaleStepGrams?: number;
-  /** Capacity or smallest mark of the syringe as the grower gave it, mL. */
+  /** How far the scale is off in practice (nineteen weighings of twenty lie within), g; absent = not said. */
+  scaleErrorGrams?: number;
+  /** Capacity of the syringe, mL. */
   syringeMillilitres?: number;
+  /** Its smallest mark, mL; absent = the usual one of its size. */
+  syringeStepMillilitres?: number;
   dropsPerMillilitre?: number;
+  /** Cans and jugs for the water; absent = not said. */
+  cans?: Vessel[];
+}
+
+/** A can or jug, named as the grower names it, with which gallon it is. */
+export interface Vessel {
+  label: string;
+  millilitres: number;
 }
 
 /** A level spoon, named as the grower names it. */

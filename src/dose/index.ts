@@ -1,4 +1,10 @@
-/** The room's door: a feed in, stock bottles out. */
+/** The room's door: a feed in, doses or stock bottles out. */
 export { concentrate } from './concentrate.js';
 export type { ConcentrateRequest } from './concentrate-request.js';
 export type * from './concentrate-result.js';
+export { type BulkDensity, bulkDensityOf } from './density.js';
+export { type Measure, measuresOf } from './measure.js';
+export { planDoses } from './plan.js';
+export type * from './plan-types.js';
+export { FILLING_SPREAD, type Tool, toolsOf } from './tools.js';
+export { amountsOfMix } from './wanted.js';

@@ -1,0 +1,99 @@
+import type { Kit } from '../catalog/bench-types.js';
+import { closeShelf } from '../formulation/close.js';
+import { mixingRank } from '../formulation/order.js';
+import type { Amounts } from '../formulation/mix-amounts.js';
+import { missesOf, readOut } from '../formulation/readout.js';
+import type { FeedRequest } from '../formulation/request.js';
+import { problem, Refusal } from '../problem.js';
+import { alternativesOf } from './alternatives.js';
+import { chooseDoses, type OpenItem, openItems } from './choose.js';
+import { type DoseLimits, delivered, doseLimits } from './limits.js';
+import type { DosePlan, PlannedItem, PlanOptions } from './plan-types.js';
+import { notesOf, proofOf } from './plan-words.js';
+import { type Tool, toolsOf } from './tools.js';
+
+/** A plan without offers; see `planDoses`. */
+export async function planOnce(
+  asked: FeedRequest,
+  amounts: Amounts,
+  kit: Kit | { tools: readonly Tool[] },
+  options: PlanOptions = {},
+): Promise<DosePlan> {
+  const request = { ...asked, shelf: await closeShelf(asked.shelf) };
+  const batchLitres = batchOf(request);
+  const tools = 'tools' in kit ? [...kit.tools] : toolsOf(kit);
+  const settings = { tools, known: options.known ?? [], margin: options.margin ?? 0 };
+  const indices = amounts.products.flatMap((x, i) => (x > NONE ? [i] : []));
+  const wanted = indices.map((i) => amounts.products[i]! * batchLitres);
+  const products = indices.map((i) => request.shelf[i]!);
+  const limits = doseLimits(request, amounts, indices, batchLitres);
+  const open = openItems(products, wanted, limits, settings);
+  const chosen = await chooseDoses(open, limits, settings);
+
+  const doses = chosen.measures.map((m) => m.amount);
+  const measured = delivered(doses, amounts, indices, batchLitres);
+  const mix = readOut(measured, request);
+  const misses = missesOf(mix);
+  const items = open
+    .map((item, k): PlannedItem => plannedItem(item, chosen.measures, k, limits, settings))
+    .filter((item) => item.chosen.amount > 0)
+    .sort((a, b) => mixingRank(a.product) - mixingRank(b.product));
+  return {
+    status: misses.length === 0 && chosen.slack === 0 ? 'kept' : 'missed',
+    batchLitres,
+    items,
+    leftOut: open.flatMap(({ product, wanted }, k) => (doses[k] === 0 ? [{ product, wanted }] : [])),
+    amounts: measured,
+    request,
+    mix,
+    misses,
+    actions: chosen.measures.reduce((sum, m) => sum + m.actions, 0),
+    tools,
+    notes: notesOf(open, tools, settings.known),
+    offers: [],
+    proof: proofOf(chosen, open),
+  };
+}
+
+/** g/L or mL/L: less is no item. */
+const NONE = 1e-12;
+
+function plannedItem(
+  item: OpenItem,
+  measures: readonly { amount: number }[],
+  k: number,
+  limits: DoseLimits,
+  settings: { tools: readonly Tool[]; known: readonly OpenItem['product'][] },
+): PlannedItem {
+  const doses = measures.map((m) => m.amount);
+  const chosen = measures[k] as PlannedItem['chosen'];
+  return {
+    product: item.product,
+    wanted: item.wanted,
+    chosen,
+    alternatives: alternativesOf(item, chosen, settings, (amount) => {
+      const others = doses.map((dose, i) => (i === k ? amount : dose));
+      return holds(others, limits);
+    }),
+  };
+}
+
+function holds(doses: readonly number[], { rows, cap, ecOf }: DoseLimits): boolean {
+  return (
+    rows.every((row) => row.terms.reduce((sum, t, i) => sum + t * doses[i]!, 0) <= row.upper + 1e-9 * row.size) &&
+    (cap === null || ecOf(doses) <= cap * (1 + 1e-9))
+  );
+}
+
+function batchOf({ header }: FeedRequest): number {
+  if (header.batchLitres !== null && header.batchLitres > 0) return header.batchLitres;
+  throw new Refusal([
+    problem(
+      'batch-missing',
+      { field: 'batch' },
+      'no batch size',
+      'the volume that is mixed at a time',
+      `Give the feed ${header.name} a batch (batch: 4 L), or say --volume.`,
+    ),
+  ]);
+}

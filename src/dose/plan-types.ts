@@ -1,0 +1,81 @@
+import type { Product } from '../catalog/product.js';
+import type { Amounts } from '../formulation/mix-amounts.js';
+import type { FeedRequest } from '../formulation/request.js';
+import type { Mix } from '../formulation/results.js';
+import type { Measure } from './measure.js';
+import type { Tool } from './tools.js';
+
+/** Another way to measure an item near its dose. */
+export interface Alternative extends Measure {
+  /** True where every limit still holds with this measure in the place of the chosen one, all other items as chosen. */
+  keeps: boolean;
+}
+
+/** One item of the batch. */
+export interface PlannedItem {
+  product: Product;
+  /** g or mL for the batch that the proved blend wants. */
+  wanted: number;
+  chosen: Measure;
+  /** The nearest of every other tool in the kit, spoon | mL | drops | grams, side by side. */
+  alternatives: Alternative[];
+}
+
+/** A limit that the doses do not keep. */
+export interface Miss {
+  limit: string;
+  value: number;
+  bound: number;
+}
+
+/** Why no better choice of measures exists. */
+export interface DoseProof {
+  /** `all`: every combination was weighed, or passed over because it could not win; `program`: an integer program; `best found`: neither ended. */
+  by: 'all' | 'program' | 'best found';
+  /** Measures that were open to the items together. */
+  measures: number;
+  /** Combinations that they make. */
+  combinations: number;
+  /** Sum of the relative deviations from the blend. */
+  deviation: number;
+  sentence: string;
+}
+
+/** Doses for a whole batch, chosen together. */
+export interface DosePlan {
+  /** `kept`: every band, cap, rule and the EC cap (by the full model) holds as measured. */
+  status: 'kept' | 'missed';
+  batchLitres: number;
+  /** In mixing order; none with an amount of 0. */
+  items: PlannedItem[];
+  /** Items of the blend that are left out because they are too little to measure, or better left out; limits are judged without them. */
+  leftOut: { product: Product; wanted: number }[];
+  /** What is delivered, g or mL per litre in the order of `request.shelf`, and shares of the waters. */
+  amounts: Amounts;
+  /** The request with its labels closed, as `mix` was read from it. */
+  request: FeedRequest;
+  /** Read out of what is really measured. */
+  mix: Mix;
+  misses: Miss[];
+  /** Scoops, drops, fills and weighings in all. */
+  actions: number;
+  tools: Tool[];
+  notes: string[];
+  /** What would make it possible, each checked by planning again; empty where the plan holds. */
+  offers: string[];
+  proof: DoseProof;
+}
+
+export interface PlanOptions {
+  /** Share of batches (0.5 … 0.999) that shall keep every band: see `sure-doses.ts`. */
+  sure?: number;
+  /**
+   * Standard deviations by which every dose may be off, all at once and in the worst direction, with every limit still kept; default 0.
+   * This is the robust program of `sure`: with x ≥ 0 the worst case of each row is linear.
+   */
+  margin?: number;
+  /** Products of the catalog, for bulk densities that the shelf does not know. */
+  known?: readonly Product[];
+  /** False leaves the offers out (default: worked out where a limit is missed). */
+  offers?: boolean;
+}

@@ -1,0 +1,57 @@
+import type { Product } from '../catalog/product.js';
+import { formatNumber } from '../units/index.js';
+import type { Chosen, OpenItem } from './choose.js';
+import { bulkDensityOf } from './density.js';
+import type { DoseProof } from './plan-types.js';
+import type { Tool } from './tools.js';
+
+/** What a person should know about how the doses can be measured. */
+export function notesOf(items: readonly OpenItem[], tools: readonly Tool[], known: readonly Product[]): string[] {
+  const notes: string[] = [];
+  if (tools.every((tool) => tool.assumed))
+    notes.push(
+      'The bench names no kit: amounts are given to 0.01 g and 0.1 mL. Name your spoons, scale and syringe for more.',
+    );
+  const spoons = tools.some((tool) => tool.kind === 'spoon');
+  for (const { product, unmeasured } of items) {
+    const bulk = bulkDensityOf(product, known);
+    if (unmeasured && product.form === 'powder') {
+      notes.push(
+        spoons
+          ? `${product.id}: its bulk density is unknown, so no spoon can measure it. Weigh ten level spoons on any kitchen scale and put bulk_density on the shelf, or calibrate with the pen; until then weigh it.`
+          : `${product.id}: nothing in the kit measures a powder; weigh it on a borrowed scale, or add spoons or a scale to the kit.`,
+      );
+    } else if (unmeasured) {
+      notes.push(`${product.id}: nothing in the kit measures a liquid; use a syringe, and add it to the kit.`);
+    } else if (spoons && product.form === 'powder' && bulk === null) {
+      notes.push(
+        `${product.id}: its bulk density is unknown, so no spoon is offered. Weigh ten level spoons, or calibrate with the pen.`,
+      );
+    } else if (spoons && bulk?.from === 'catalog') {
+      notes.push(
+        `${product.id}: a level spoon is taken at the catalog's ${formatNumber(bulk.gramsPerMillilitre, 3)} g/mL, which varies by a fifth: weigh ten level spoons of yours.`,
+      );
+    }
+  }
+  return notes;
+}
+
+/** Why nothing closer exists. */
+export function proofOf(chosen: Chosen, items: readonly OpenItem[]): DoseProof {
+  const measures = items.reduce((sum, item) => sum + item.measures.length, 0);
+  const combinations = items.reduce((product, item) => product * item.measures.length, 1);
+  const off = items.length === 0 ? 0 : (100 * chosen.deviation) / items.length;
+  const what = `${measures} measures in ${count(combinations)} combinations`;
+  const how = {
+    all: `every combination of ${what} was tried, or passed over because it breaks a limit or is farther from the blend`,
+    program: `an integer program over ${what}`,
+    'best found': `the best found among ${what}; the search did not end, so a closer one may exist`,
+  }[chosen.by];
+  const result =
+    chosen.slack === 0
+      ? `no doses that keep every limit are closer to the blend (${formatNumber(off, 2)} % off on average)`
+      : `no doses keep every limit; these miss least, by at most ${formatNumber(100 * chosen.slack, 2)} % of a limit`;
+  return { by: chosen.by, measures, combinations, deviation: chosen.deviation, sentence: `${result}: ${how}` };
+}
+
+const count = (n: number): string => (n < 1e6 ? String(n) : `${formatNumber(n / 1e6, 3)} million`);

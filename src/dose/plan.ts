@@ -1,0 +1,22 @@
+import type { Kit } from '../catalog/bench-types.js';
+import type { Amounts } from '../formulation/mix-amounts.js';
+import type { FeedRequest } from '../formulation/request.js';
+import { planOnce } from './plan-once.js';
+import type { DosePlan, PlanOptions } from './plan-types.js';
+
+export type * from './plan-types.js';
+
+/**
+ * Doses that hands can measure, chosen for all items together: every band, cap and rule and the EC cap (by the full model) holds on what is
+ * really measured, closest to the blend (the sum of the relative deviations), then with the fewest actions. Where no measures of the
+ * kit hold, the doses that miss least, and what would make it possible. Throws a Refusal where the feed has no batch size.
+ * @param amounts the proved blend per litre, in the order of the request's shelf
+ */
+export async function planDoses(
+  request: FeedRequest,
+  amounts: Amounts,
+  kit: Kit,
+  options: PlanOptions = {},
+): Promise<DosePlan> {
+  return planOnce(request, amounts, kit, options);
+}

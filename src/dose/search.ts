@@ -1,0 +1,147 @@
+/** The measures open to one item, by amount. */
+export interface Choices {
+  wanted: number;
+  amounts: readonly number[];
+  /** The least and most that each may deliver; the same as `amounts` where no margin is asked for. */
+  lows: readonly number[];
+  highs: readonly number[];
+  /** What each costs: lower is better. */
+  costs: readonly number[];
+}
+
+/** Σ terms[i] · amount of item i ≤ upper, at the worst of each amount's range; `size` is what a miss is counted in. */
+export interface UpperRow {
+  terms: readonly number[];
+  upper: number;
+  size: number;
+}
+
+export interface SearchOptions {
+  /** A miss of so many sizes is allowed in each row. */
+  slack?: number;
+  /** A last look at a whole choice that keeps the rows. */
+  accept?: (amounts: readonly number[]) => boolean;
+  /** The first choice that holds will do. */
+  first?: boolean;
+  mostNodes?: number;
+}
+
+export interface Found {
+  /** Index of the chosen measure of each item; null where none holds (or none was found, see `complete`). */
+  picks: number[] | null;
+  cost: number;
+  nodes: number;
+  /** True where every combination was tried or passed over for a reason. */
+  complete: boolean;
+}
+
+/** Rounding dust in a row. */
+const DUST = 1e-9;
+/** So many open measures are enough to know that an item is not the tightest. */
+const MANY = 24;
+
+/**
+ * One measure for each item so that every row holds, at the least total cost: depth first, the tightest item next, its nearest measures
+ * first, and back as soon as a row cannot hold any more or the best so far cannot be beaten. Exact where `complete`.
+ */
+export function searchDoses(items: readonly Choices[], rows: readonly UpperRow[], options: SearchOptions = {}): Found {
+  const { slack = 0, accept, first = false, mostNodes = 60_000 } = options;
+  const n = items.length;
+  const caps = rows.map((row) => row.upper + (slack + DUST) * row.size);
+  const orders = items.map((item) => byCost(item));
+  const least = items.map((item) => rows.map((_, r) => leastPart(item, rows[r]!.terms[items.indexOf(item)]!)));
+  const room = caps.map((cap, r) => cap - least.reduce((sum, parts) => sum + parts[r]!, 0));
+  const picks: number[] = new Array(n).fill(-1);
+  let best: number[] | null = null;
+  let bestCost = Number.POSITIVE_INFINITY;
+  let nodes = 0;
+  let complete = true;
+
+  /** The range that the rows leave to an item, when all others still open take the least of each row. */
+  const limitsOf = (i: number): { low: number; high: number } => {
+    let low = Number.NEGATIVE_INFINITY;
+    let high = Number.POSITIVE_INFINITY;
+    for (let r = 0; r < rows.length; r += 1) {
+      const term = rows[r]!.terms[i]!;
+      if (term === 0) continue;
+      const limit = (room[r]! + least[i]![r]!) / term;
+      if (term > 0) high = Math.min(high, limit);
+      else low = Math.max(low, limit);
+    }
+    return { low, high };
+  };
+
+  const descend = (depth: number, cost: number): boolean => {
+    nodes += 1;
+    if (nodes > mostNodes) {
+      complete = false;
+      return true;
+    }
+    if (depth === n) {
+      if (accept && !accept(picks.map((k, i) => items[i]!.amounts[k]!))) return false;
+      best = [...picks];
+      bestCost = cost;
+      return first;
+    }
+    let tightest = -1;
+    let fewest = Number.POSITIVE_INFINITY;
+    let cheapest = 0;
+    let total = cost;
+    let limits = { low: 0, high: 0 };
+    for (let i = 0; i < n; i += 1) {
+      if (picks[i]! >= 0) continue;
+      const own = limitsOf(i);
+      const item = items[i]!;
+      let open = 0;
+      let nearest = 0;
+      for (const k of orders[i]!) {
+        if (item.highs[k]! > own.high || item.lows[k]! < own.low) continue;
+        if (open === 0) nearest = item.costs[k]!;
+        open += 1;
+        if (open >= MANY) break;
+      }
+      if (open === 0) return false;
+      total += nearest;
+      if (total >= bestCost) return false;
+      if (open < fewest || (open === fewest && nearest > cheapest)) {
+        [tightest, fewest, cheapest, limits] = [i, open, nearest, own];
+      }
+    }
+    const item = items[tightest]!;
+    for (const k of orders[tightest]!) {
+      if (item.highs[k]! > limits.high || item.lows[k]! < limits.low) continue;
+      if (total - cheapest + item.costs[k]! >= bestCost) break;
+      picks[tightest] = k;
+      take(tightest, k, 1);
+      const stop = descend(depth + 1, cost + item.costs[k]!);
+      take(tightest, k, -1);
+      picks[tightest] = -1;
+      if (stop) return true;
+    }
+    return false;
+  };
+
+  const take = (i: number, k: number, sign: 1 | -1): void => {
+    const item = items[i]!;
+    for (let r = 0; r < rows.length; r += 1) {
+      const term = rows[r]!.terms[i]!;
+      if (term === 0) continue;
+      room[r]! -= sign * (term * (term > 0 ? item.highs[k]! : item.lows[k]!) - least[i]![r]!);
+    }
+  };
+
+  if (room.every((left) => left >= 0)) descend(0, 0);
+  return { picks: best, cost: bestCost, nodes, complete };
+}
+
+const byCost = (item: Choices): number[] =>
+  item.costs.map((_, k) => k).sort((a, b) => item.costs[a]! - item.costs[b]! || a - b);
+
+/** The least that an item can add to a row. */
+function leastPart(item: Choices, term: number): number {
+  if (term === 0) return 0;
+  const ends = term > 0 ? item.highs : item.lows;
+  let least = Number.POSITIVE_INFINITY;
+  for (const end of ends) least = Math.min(least, term * end);
+  return least;
+}
