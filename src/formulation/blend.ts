@@ -13,7 +13,7 @@ import { proofOf, stagedProof } from './proof.js';
 import { readOut } from './readout.js';
 import type { FeedRequest } from './request.js';
 import type { BlendResult, Mix } from './results.js';
-import { solveUnderCap } from './solve-goal.js';
+import { figureOf, solveUnderCap } from './solve-goal.js';
 import { costOfSilence } from './unknowns.js';
 
 /** Up to this many products, what it costs to insist is always worked out: some ten programs for each of them. */
@@ -47,10 +47,7 @@ export async function blend(asked: FeedRequest, options: BlendOptions = {}): Pro
     }
     proof.sentence += ecWords(capped);
     if (!capped.keeps) proof.verdict = 'uncertified';
-    const silence =
-      request.goal === 'cheapest' && request.atMost === undefined
-        ? await costOfSilence(request, solved.verdict.objective)
-        : [];
+    const silence = await costOfSilence(request, figureOf(solved));
     const priced =
       request.goal === 'cheapest' &&
       request.atMost === undefined &&

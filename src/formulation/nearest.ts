@@ -11,31 +11,53 @@ import type { BlendResult } from './results.js';
 /** Same give-back between stages as in the closest feed: ten times tighter than the certificate. */
 const GIVE_BACK = 1e-7;
 
+type Soft = (limit: Limit) => boolean;
+
 /** Limits that may give way, in the order in which they are tried: a shortage before an excess before a rule. */
-const TIERS: ReadonlySet<Limit['kind']>[] = [
-  new Set(['min']),
-  new Set(['min', 'max']),
-  new Set(['min', 'max', 'rule', 'ec']),
+const TIERS: { soft: Soft; ec: boolean }[] = [
+  { soft: ({ kind }) => kind === 'min', ec: false },
+  { soft: ({ kind }) => kind === 'min' || kind === 'max', ec: false },
+  { soft: ({ kind }) => ['min', 'max', 'rule', 'ec'].includes(kind), ec: true },
 ];
+
+/** Shortages, and the programme's ratios of one element to another (never a form of nitrogen, never the grower's own rule). */
+const RATIOS_TOO: Soft = ({ kind, from, text }) =>
+  kind === 'min' || (kind === 'rule' && from !== 'you' && !/NO3|NH4|urea/.test(text) && /[*/]/.test(text));
 
 /**
  * The mix that misses least where no mix keeps every limit: least largest relative miss, then least sum, then least cost.
- * Caps, rules and EC are kept whole if minima alone can give way. Null if even that cannot be proved.
+ * Caps, rules and EC are kept whole if minima alone can give way; but where a ratio such as `Ca >= 2 * Mg` would then starve the whole
+ * can for want of one element, that ratio gives way too. Null if even that cannot be proved.
  */
 export async function nearestMix(request: FeedRequest): Promise<NonNullable<BlendResult['nearest']> | null> {
-  for (const soft of TIERS) {
-    const run = async (at: FeedRequest): Promise<Amounts | null> => {
-      const formulated = formulate(at);
-      const answer = await leastMiss(formulated, soft);
-      return answer && withoutDust(amountsOf(answer, formulated), request);
-    };
-    // where the EC cap may give way too, there is nothing to linearise towards
-    const amounts = soft.has('ec') ? await run(request) : (await underEcCap(request, run, (found) => found)).result;
-    if (!amounts) continue;
-    const mix = readOut(amounts, request);
-    return { ...mix, misses: missesOf(mix) };
+  for (const { soft, ec } of TIERS) {
+    const strict = await leastMissing(request, soft, ec);
+    if (!strict) continue;
+    if (strict.misses.length <= FEW) return strict;
+    const looser = await leastMissing(request, RATIOS_TOO, false);
+    return looser && looser.misses.length <= strict.misses.length / 2 ? looser : strict;
   }
   return null;
+}
+
+/** Up to this many misses a mix is a feed with a lack; beyond, it may be near to nothing. */
+const FEW = 3;
+
+async function leastMissing(
+  request: FeedRequest,
+  soft: Soft,
+  ec: boolean,
+): Promise<NonNullable<BlendResult['nearest']> | null> {
+  const run = async (at: FeedRequest): Promise<Amounts | null> => {
+    const formulated = formulate(at);
+    const answer = await leastMiss(formulated, soft);
+    return answer && withoutDust(amountsOf(answer, formulated), request);
+  };
+  // where the EC cap may give way too, there is nothing to linearise towards
+  const amounts = ec ? await run(request) : (await underEcCap(request, run, (found) => found)).result;
+  if (!amounts) return null;
+  const mix = readOut(amounts, request);
+  return { ...mix, misses: missesOf(mix) };
 }
 
 /** Less of a product than changes any element by this part of what is wanted of it is the engine's rounding. */
@@ -55,12 +77,12 @@ function withoutDust(amounts: Amounts, request: FeedRequest): Amounts {
   return { ...amounts, products };
 }
 
-async function leastMiss(formulated: Formulated, soft: ReadonlySet<Limit['kind']>): Promise<Optimal | null> {
+async function leastMiss(formulated: Formulated, soft: Soft): Promise<Optimal | null> {
   const { program, limits } = formulated;
   const misses: Column[] = [];
   const rows: Row[] = [];
   for (const row of program.rows) {
-    if (!soft.has(limits.get(row.id)!.kind)) {
+    if (!soft(limits.get(row.id)!)) {
       rows.push(row);
       continue;
     }

@@ -35,7 +35,8 @@ export async function solveUnderCap(request: FeedRequest): Promise<Capped<Solved
   return underEcCap({ ...request, ecPlane: least.plane }, run, mixOf, inside);
 }
 
-async function solveGoal(formulated: Formulated, request: FeedRequest): Promise<Solved> {
+/** Solves a request by its goal, with at most so many products where that is asked. */
+export async function solveGoal(formulated: Formulated, request: FeedRequest): Promise<Solved> {
   const run = request.goal === 'closest' ? closest : cheapest;
   if (request.atMost === undefined) return run(formulated, request);
   const integer = withAtMost(formulated, request.atMost);
@@ -43,6 +44,12 @@ async function solveGoal(formulated: Formulated, request: FeedRequest): Promise<
   if (choice.verdict.verdict !== 'optimal') return choice;
   const solved = await run(restrictTo(formulated, chosen(integer, choice.verdict)), request);
   return { ...solved, choiceBound: choice.verdict.bound };
+}
+
+/** What the goal is judged by: cost per litre, or the largest relative miss of the closest feed; null without an answer. */
+export function figureOf({ verdict, stages }: Solved): number | null {
+  if (verdict.verdict !== 'optimal') return null;
+  return stages ? stages[0]!.verdict.objective : verdict.objective;
 }
 
 async function cheapest(formulated: Formulated): Promise<Solved> {

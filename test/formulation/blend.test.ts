@@ -118,3 +118,36 @@ describe('blend, closest', () => {
     expect(result.items.map((i) => i.id)).toEqual(['cheap']);
   });
 });
+
+describe('what silence costs', () => {
+  it('is told for the closest feed and for a limit on products, too', async () => {
+    const silent = powder('silent', { N: 20 }, { price: 0.1, pack: 1000 });
+    for (const form of ['NO3-N', 'NH4-N', 'urea-N', 'other-N'] as const) {
+      silent.composition.content[form] = { low: 0, stated: null, high: 200 };
+    }
+    const rule = { text: 'NH4 <= 0.25 * N', terms: { 'NH4-N': 1, N: -0.25 }, upper: 0, from: 'you' };
+    const bands = { N: { min: 50, aim: 100, max: 110 }, Ca: { min: 10, aim: 20, max: 200 } };
+    // worst case: 25 mg N from silent, 75 from calcium nitrate, which brings 100 mg Ca where 20 are wanted
+    const closest = await blend(request([silent, calcium], bands, { rules: [rule], goal: 'closest' }));
+    expect(closest.unknowns.join(' ')).toMatch(/might come within 0 % of its aims instead of/);
+    const one = await blend(request([silent, calcium], { N: { min: 100 } }, { rules: [rule], atMost: 1 }));
+    expect(one.items.map((i) => i.id)).toEqual(['calcium']);
+    expect(one.unknowns.join(' ')).toContain('0.00005');
+  });
+});
+
+describe('the nearest mix', () => {
+  it('lets a ratio give way rather than starve the can for want of one element', async () => {
+    // no calcium on the shelf: Ca >= 2 * Mg kept hard would forbid the one-part feed, which holds magnesium, altogether
+    const onePart = powder('one-part', { 'NO3-N': 10, P: 2, K: 10, Mg: 2, S: 3 }, { price: 5, pack: 1000 });
+    const bands = { N: { min: 50 }, P: { min: 5 }, K: { min: 40 }, Mg: { min: 5 }, S: { min: 5 }, Ca: { min: 20 } };
+    const ratio = { text: 'Ca >= 2 * Mg', terms: { Ca: 1, Mg: -2 }, lower: 0, from: 'programme: all plants' };
+    const base = request([onePart], bands);
+    const result = await blend({ ...base, programme: { ...base.programme, rules: [ratio] } });
+    expect(result.status).toBe('infeasible');
+    expect(result.nearest!.misses.map((m) => m.limit).sort()).toEqual(['Ca >= 2 * Mg', 'Ca min']);
+    // the grower's own rule stays
+    const own = await blend(request([onePart], bands, { rules: [{ ...ratio, from: 'you' }] }));
+    expect(own.nearest!.misses.map((m) => m.limit)).not.toContain('Ca >= 2 * Mg');
+  });
+});

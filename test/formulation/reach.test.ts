@@ -55,7 +55,9 @@ describe('ways out of a conflict', () => {
     const bands = { N: { min: 50, max: 100 }, Ca: { min: 40, max: 80 } };
     const result = await blend(request([grade, nitrate], bands, { rules: [rule] }));
     expect(result.conflict!.map((c) => c.limit).sort()).toEqual(['Ca ≥ 40 mg/L', 'NH4 <= 0 * N']);
-    expect(result.conflict!.find((c) => c.limit.startsWith('Ca'))!.because).toEqual(['Ca can only come from grade']);
+    expect(result.conflict!.find((c) => c.limit.startsWith('Ca'))!.because).toEqual([
+      'Ca can only come from grade, which brings 10 mg of NH4-N per 200 mg of Ca; NH4 <= 0 * N allows none',
+    ]);
     // Ca 40 takes 0.2 g/L of grade = NH4-N 2 mg/L; against N up to 100 that is 2 %
     const share = result.relaxations!.find((r) => r.limit.startsWith('NH4'))!;
     expect(share.to).toBeCloseTo(0.02, 6);
