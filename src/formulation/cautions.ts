@@ -83,7 +83,7 @@ function plantCautions(products: readonly Product[], plants: string): string[] {
 const words = (p: Product): string => [p.name, p.formula ?? '', ...p.derivedFrom].join(' ; ').toLowerCase();
 
 /** Free acids; boric, humic, fulvic and amino acids are none in this sense. */
-function isAcid(p: Product): boolean {
+export function isAcid(p: Product): boolean {
   if (/^(HNO3|H3PO4|H2SO4|HCl|C6H8O7)\b/.test(p.formula ?? '')) return true;
   return /\b(nitric|phosphoric|sulfuric|sulphuric|hydrochloric|muriatic|citric|acetic|formic) acid\b/.test(words(p));
 }

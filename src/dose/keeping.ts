@@ -1,0 +1,31 @@
+import type { Product } from '../catalog/product.js';
+import type { Verdict } from '../formulation/clouding.js';
+import type { Mix } from '../formulation/results.js';
+import { isOrganic } from './tank-sheet.js';
+
+/** How long a mixed can may stand. */
+export interface Keeping {
+  hours: number;
+  says: string;
+}
+
+/**
+ * Hours that a can of feed keeps; conventions from memory, no source: organic matter feeds microbes within a day, urea is split by them
+ * within a few, and a clear mineral feed lasts as long as no alga sees light and the iron chelate none either.
+ */
+export function keepingOf(products: readonly Product[], mix: Pick<Mix, 'nitrogenShares'>, clouding: Verdict): Keeping {
+  const organic = products.filter(isOrganic).map((p) => p.name || p.id);
+  if (organic.length > 0)
+    return {
+      hours: 24,
+      says: `Use it within 24 hours: ${organic.join(', ')} feeds microbes, and the can begins to smell.`,
+    };
+  if (clouding !== 'clear')
+    return { hours: 24, says: 'Use it within 24 hours: it is near the point where it clouds. Stir before use.' };
+  if ((mix.nitrogenShares?.urea ?? 0) > 0.02)
+    return { hours: 48, says: 'Use it within 2 days: microbes split urea into ammonia, and the pH climbs.' };
+  return {
+    hours: 168,
+    says: 'Keeps up to 7 days closed, cool and in the dark: light breaks the iron chelate down and feeds algae.',
+  };
+}

@@ -1,0 +1,142 @@
+import type { Pen } from '../catalog/bench-types.js';
+import type { Product } from '../catalog/product.js';
+import type { FeedRequest } from '../formulation/request.js';
+import { formatNumber } from '../units/format.js';
+import type { Measure } from './measure.js';
+import { type Blend, type Conductivity, ecOfPart, type Part } from './part.js';
+import type { Alternative, DosePlan, PlannedItem } from './plan-types.js';
+import { type Sequence, sequenceOf } from './sequence.js';
+import { FILLING_SPREAD } from './tools.js';
+
+/** What a meter shows at 25 °C: mS/cm, and on the pen's own scale; low…high is where nine of ten readings lie. */
+export interface Reading {
+  mSPerCm: number;
+  /** ppm of the pen's scale; null for a pen that shows EC. */
+  pen: number | null;
+  low: number;
+  high: number;
+}
+
+/** One product going into the can. */
+export interface Step {
+  product: Product;
+  measure: Measure;
+  alternatives: Alternative[];
+  /** g or mL that the proved blend wants for the batch. */
+  wanted: number;
+  /** How full the can is by then: 1 = to the mark. */
+  full: number;
+  /** Of everything up to here. */
+  reading: Reading;
+  /** `wanted 0.196 g: 2 % more` */
+  effect: string;
+}
+
+export interface StepOptions {
+  /** What the grower's meter reads in the water alone, mS/cm at 25 °C. */
+  waterMSPerCm?: number;
+  sequence?: Sequence;
+}
+
+/** The items of a plan in an order that does not cloud, with the reading to expect after each. */
+export function stepsOf(
+  plan: DosePlan,
+  request: Pick<FeedRequest, 'waters'>,
+  pen: Pen,
+  options: StepOptions = {},
+): Step[] {
+  const sequence = options.sequence ?? sequenceOf(partsOf(plan), blendOf(plan, request));
+  const readings = readingsOf(sequence.turns, plan, request, pen, options.waterMSPerCm);
+  return sequence.turns.map(({ product, full }, i) => {
+    const item = plan.items.find((it) => it.product.id === product.id)!;
+    return {
+      product,
+      measure: item.chosen,
+      alternatives: item.alternatives,
+      wanted: item.wanted,
+      full,
+      reading: readings[i]!,
+      effect: effectOf(item),
+    };
+  });
+}
+
+/** The planned items as they stand in a litre of the full can. */
+export const partsOf = (plan: DosePlan): Part[] =>
+  plan.items.map(({ product, chosen }) => ({ product, perLitre: chosen.amount / plan.batchLitres }));
+
+/** The waters of a plan with their shares. */
+export const blendOf = (plan: DosePlan, { waters }: Pick<FeedRequest, 'waters'>): Blend[] =>
+  waters.flatMap((water, i) => {
+    const share = plan.amounts.waters[i] ?? 0;
+    return share > 1e-9 ? [{ water, share }] : [];
+  });
+
+/** The reading of the can with some of the products, `full` of its mark. */
+export function readingOf(
+  parts: readonly Part[],
+  plan: DosePlan,
+  request: Pick<FeedRequest, 'waters'>,
+  pen: Pen,
+  options: { full?: number; waterMSPerCm?: number; temperatureC?: number; spread?: false } = {},
+): Reading {
+  const { full = 1, waterMSPerCm, temperatureC } = options;
+  const waters = blendOf(plan, request);
+  const shift = waterMSPerCm === undefined ? 0 : waterMSPerCm - ecOfPart([], waters).mSPerCm;
+  const ec = ecOfPart(parts, waters, full, temperatureC);
+  const spread = options.spread === false ? 0 : spreadOf(parts, ec.mSPerCm, plan, waters, full);
+  return toReading(ec, shift, spread, pen);
+}
+
+function readingsOf(
+  turns: readonly (Part & { full: number })[],
+  plan: DosePlan,
+  request: Pick<FeedRequest, 'waters'>,
+  pen: Pen,
+  waterMSPerCm?: number,
+): Reading[] {
+  return turns.map(({ full }, i) =>
+    readingOf(turns.slice(0, i + 1), plan, request, pen, {
+      full,
+      ...(waterMSPerCm === undefined ? {} : { waterMSPerCm }),
+    }),
+  );
+}
+
+/** Relative sd of a pocket meter that was checked with its standard: 2 % (common practice, no source). */
+const PEN_SPREAD = 0.02;
+/** Standard deviations on either side that hold nine of ten normal errors. */
+const NINE_OF_TEN = 1.645;
+
+/** Standard deviation of a reading, mS/cm: of measuring out, filling and the pen together. */
+function spreadOf(parts: readonly Part[], ec: number, plan: DosePlan, waters: readonly Blend[], full: number): number {
+  const water = ecOfPart([], waters).mSPerCm;
+  const own = parts.map(({ product, perLitre }) => {
+    const { chosen } = plan.items.find((item) => item.product.id === product.id)!;
+    const alone = ecOfPart([{ product, perLitre }], waters, full).mSPerCm - water;
+    return (Math.max(0, alone) * chosen.sd) / Math.max(chosen.amount, 1e-12);
+  });
+  return Math.hypot(...own, FILLING_SPREAD * (ec - water), PEN_SPREAD * ec);
+}
+
+/** The error of model and labels and that of hands and pen are independent: their half-widths add in squares. */
+function toReading({ mSPerCm, low, high }: Conductivity, shift: number, sd: number, pen: Pen): Reading {
+  const at = Math.max(0, mSPerCm + shift);
+  return {
+    mSPerCm: at,
+    pen: pen.reads === 'ppm' ? at * pen.scale : null,
+    low: Math.max(0, at - Math.hypot(mSPerCm - low, NINE_OF_TEN * sd)),
+    high: at + Math.hypot(high - mSPerCm, NINE_OF_TEN * sd),
+  };
+}
+
+function effectOf({ product, wanted, chosen }: PlannedItem): string {
+  const unit = product.form === 'powder' ? 'g' : 'mL';
+  const off = chosen.amount / wanted - 1;
+  const by =
+    Math.abs(off) < 0.0005 ? 'exact' : `${formatNumber(Math.abs(100 * off), 2)} % ${off > 0 ? 'more' : 'less'}`;
+  return `wanted ${smallNumber(wanted, unit)}: ${by}`;
+}
+
+const smallNumber = (value: number, unit: 'g' | 'mL'): string =>
+  unit === 'g' && value < 0.01 ? `${formatNumber(1000 * value, 3)} mg` : `${formatNumber(value, 3)} ${unit}`;
