@@ -1,4 +1,7 @@
-/** Breaks text at blanks into lines of at most `columns` characters; a longer word is cut. Always at least one line. */
+/**
+ * Breaks text at blanks into lines of at most `columns` characters; a longer word is cut, after a hyphen where it has one.
+ * Always at least one line.
+ */
 export function wrap(text: string, columns: number): string[] {
   const room = Math.max(1, columns);
   const lines: string[] = [];
@@ -41,8 +44,10 @@ function cut(word: string, columns: number): string[] {
   let piece = '';
   for (const letter of word) {
     if (widthOf(piece + letter) > columns && piece !== '') {
-      pieces.push(piece);
-      piece = '';
+      const hyphen = piece.lastIndexOf('-') + 1;
+      const end = hyphen > 1 ? hyphen : piece.length;
+      pieces.push(piece.slice(0, end));
+      piece = piece.slice(end);
     }
     piece += letter;
   }
