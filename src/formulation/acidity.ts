@@ -1,31 +1,37 @@
 import { CACO3_PER_MEQ, nitrificationAcidity, potentialAcidity } from '../chemistry/acidity.js';
-import { NUTRIENTS, type Nutrient } from '../chemistry/nutrients.js';
+import { ION_NUTRIENTS, type Ions, mmolPerMg } from '../chemistry/ions.js';
+import type { Nutrient } from '../chemistry/nutrients.js';
 import type { AcidityLine } from './results.js';
 
 /** mg/L of each nutrient in the can, as labels state it and as they leave it. */
 export type Totals = ReadonlyMap<Nutrient, { low: number; stated: number; high: number }>;
 
 /**
- * Potential acidity of a litre of feed and what it means over time. The water's own salts count as the products' do; its alkalinity
- * is told apart.
- * @param alkalinity meq/L of the can
- * @param ofWater meq/L that the water brings into it
+ * Potential acidity of a litre of feed and what it means over time, over the make-ups that the labels allow, the likeliest first.
+ * The water's own salts count as the products' do; its alkalinity is told apart.
+ * @param ofWater meq/L that the water brings into the can
  */
-export function acidityOf(totals: Totals, alkalinity: number, ofWater: number): AcidityLine {
-  const mg = (end: (n: Nutrient) => 'low' | 'stated' | 'high'): Partial<Record<Nutrient, number>> =>
-    Object.fromEntries(NUTRIENTS.map((n) => [n, totals.get(n)?.[end(n)] ?? 0]));
-  const value = potentialAcidity(mg(() => 'stated'));
+export function acidityOf(totals: Totals, makeUps: readonly Ions[], ofWater: number): AcidityLine {
+  const nitrogen = Object.fromEntries(NITROGEN.map((n) => [n, totals.get(n)?.stated ?? 0]));
+  const [value, ...others] = makeUps.map((ions) => potentialAcidity({ ...saltsIn(ions), N: nitrogen.N! }));
   return {
-    mgCaCO3PerLitre: value,
-    low: Math.min(value, potentialAcidity(mg((n) => (BASIC.has(n) ? 'high' : 'low')))),
-    high: Math.max(value, potentialAcidity(mg((n) => (BASIC.has(n) ? 'low' : 'high')))),
-    ifAllNitrifies: nitrificationAcidity(mg(() => 'stated')),
-    alkalinity,
-    says: [overTime(value), ...forTap(ofWater)],
+    mgCaCO3PerLitre: value!,
+    low: Math.min(value!, ...others),
+    high: Math.max(value!, ...others),
+    ifAllNitrifies: nitrificationAcidity(nitrogen),
+    alkalinity: makeUps[0]!.alkalinity,
+    says: [overTime(value!), ...forTap(ofWater)],
   };
 }
 
-const BASIC: ReadonlySet<Nutrient> = new Set<Nutrient>(['K', 'Na', 'Ca', 'Mg']);
+const NITROGEN: readonly Nutrient[] = ['N', 'NH4-N', 'urea-N'];
+
+/** mg of each nutrient but nitrogen in these ions. */
+export function saltsIn(ions: Ions): Partial<Record<Nutrient, number>> {
+  return Object.fromEntries(SALTS.map((ion) => [ION_NUTRIENTS[ion], ions[ion] / mmolPerMg(ion)]));
+}
+
+const SALTS = ['K', 'Ca', 'Mg', 'Na', 'P', 'SO4', 'Cl'] as const;
 
 /** mg CaCO3 per litre within which a feed is neither: less than the potential of the rain's own carbon dioxide to matter. */
 const NEUTRAL = 5;

@@ -54,7 +54,7 @@ export function inTheCan(
       open.map((c) => c.pH),
       real[0]!,
     ),
-    acidity: acidityOf(totals, real[0]!.alkalinity, waterAlkalinity(amounts, waters)),
+    acidity: acidityOf(totals, real, waterAlkalinity(amounts, waters)),
     precipitation: cloudingOf([...products, ...watersIn(amounts, waters)], solutionChemistry, temperatureC ?? 25)
       .minerals,
     ...(undiluted.length === 0 ? {} : { meetings: undiluted }),

@@ -1,7 +1,7 @@
 import type { Product } from '../catalog/product.js';
 import { potentialAcidity } from '../chemistry/acidity.js';
-import { NUTRIENTS } from '../chemistry/nutrients.js';
 import { type Problem, warning } from '../problem.js';
+import { saltsIn } from './acidity.js';
 import { closeProduct, ionsOf, sourcesDisagree } from './close.js';
 import { conductingIons, conductivity, NONE } from './ec.js';
 
@@ -30,7 +30,7 @@ export async function labelFacts(
         high: Math.max(...read),
         from: product.ec === undefined ? ionsOf(product).from : 'measured',
       },
-      acidity: potentialAcidity(Object.fromEntries(NUTRIENTS.map((n) => [n, content[n].stated ?? content[n].low]))),
+      acidity: potentialAcidity({ ...saltsIn(ionsOf(product).value), N: content.N.stated ?? content.N.low }),
     },
     problems: disagreement === null ? [] : [sourcesWarning(product, disagreement)],
   };
