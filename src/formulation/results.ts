@@ -1,6 +1,9 @@
 import type { Nutrient } from '../chemistry/nutrients.js';
+import type { AcidityLine, EcAtTemperature, PhLine } from './can-lines.js';
 import type { CloudingLine } from './clouding.js';
 import type { Meeting } from './meeting.js';
+
+export type { AcidityLine, EcAtTemperature, PhLine } from './can-lines.js';
 
 /** What a result is about, in the grower's words. */
 export interface FeedHeader {
@@ -66,38 +69,6 @@ export interface EcLine {
   low: number;
   high: number;
   max: number | null;
-}
-
-/** The same without a pen's correction, at the can's own temperature. */
-export interface EcAtTemperature {
-  celsius: number;
-  mSPerCm: number;
-  low: number;
-  high: number;
-}
-
-/** Predicted pH of the can after standing open to air; an estimate. */
-export interface PhLine {
-  value: number;
-  low: number;
-  high: number;
-  /** As mixed, before carbon dioxide leaves or enters; null in water with next to no alkalinity, where air decides within minutes. */
-  asMixed: number | null;
-  caution: string;
-}
-
-/** What the feed does to the pH of a medium over time, in mg CaCO3 per litre of feed; negative is basic. */
-export interface AcidityLine {
-  /** Pierre's formula: what the feed's salts leave behind; low…high for what labels leave open. */
-  mgCaCO3PerLitre: number;
-  low: number;
-  high: number;
-  /** If all ammonium and urea turned into nitrate and none were taken up: the worst case. */
-  ifAllNitrifies: number;
-  /** Alkalinity of the can (water included), which works against it; meq/L. */
-  alkalinity: number;
-  /** Plain sentences: what it means over time, and what acid a hard water would need. */
-  says: string[];
 }
 
 /** Why the answer can be believed. */
