@@ -5,7 +5,10 @@ import type { Kit, Pen } from './bench-types.js';
 import { describe, readSection, words } from './section.js';
 import { childOf, contentOf, isMapSpot, itemsOf, type Spot, whereIs } from './yaml.js';
 
-/** Reads what the grower measures with: `{ spoons: [1/4 tsp], scale: 0.01 g, syringe: 1 mL, dropper: 20 drops/mL }`. */
+/**
+ * Reads what the grower measures with: `{ spoons: [1/4 tsp], scale: 0.01 g, syringe: 1 mL, dropper: 20 drops/mL, cans: [1 US gal] }`. A scale
+ * may say how far it is off (`0.01 g ± 0.02 g`), a syringe its smallest mark (`5 mL by 0.2 mL`).
+ */
 export function readKit(spot: Spot, problems: Problem[]): Kit {
   const kit: Kit = { spoons: [] };
   const given = readSection(spot, KIT, problems);
@@ -22,16 +25,8 @@ export function readKit(spot: Spot, problems: Problem[]): Kit {
       } else kit.spoons.push({ label, millilitres });
     }
   }
-  if (given.scale !== undefined) {
-    const at = childOf(spot, 'scale');
-    const amount = readAmount(String(given.scale), whereIs(at), false, problems);
-    if (amount?.kind === 'mass' && amount.grams > 0 && amount.grams <= 100) kit.scaleStepGrams = amount.grams;
-    else if (amount) problems.push(wrong(at, 'the step of a scale up to 100 g, such as 0.01 g'));
-  }
-  if (given.syringe !== undefined) {
-    const millilitres = volumeOf(childOf(spot, 'syringe'), 1000, 'a syringe up to 1000 mL, such as 1 mL', problems);
-    if (millilitres !== undefined) kit.syringeMillilitres = millilitres;
-  }
+  if (given.scale !== undefined) Object.assign(kit, scaleOf(childOf(spot, 'scale'), problems));
+  if (given.syringe !== undefined) Object.assign(kit, syringeOf(childOf(spot, 'syringe'), problems));
   if (given.dropper !== undefined) {
     const at = childOf(spot, 'dropper');
     const amount = readAmount(String(given.dropper), whereIs(at), false, problems);
@@ -39,7 +34,48 @@ export function readKit(spot: Spot, problems: Problem[]): Kit {
       kit.dropsPerMillilitre = amount.dropsPerMillilitre;
     } else if (amount) problems.push(wrong(at, '1 to 200 drops/mL, such as 20 drops/mL'));
   }
+  if (given.cans !== undefined) {
+    kit.cans = itemsOf(childOf(spot, 'cans')).flatMap((item) => {
+      const millilitres = volumeOf(item, 1e6, 'a can or jug up to 1000 L, such as 1 US gal', problems);
+      return millilitres === undefined ? [] : [{ label: String(contentOf(item)), millilitres }];
+    });
+  }
   return kit;
+}
+
+/** `0.01 g`, or with how far it is off: `0.01 g ± 0.02 g`. */
+function scaleOf(spot: Spot, problems: Problem[]): Pick<Kit, 'scaleStepGrams' | 'scaleErrorGrams'> {
+  const [step = '', off] = String(contentOf(spot) ?? '').split(/\s*(?:±|\+\s*\/?\s*-)\s*/);
+  const grams = (text: string, expected: string): number | undefined => {
+    const amount = readAmount(text, whereIs(spot), false, problems);
+    if (amount?.kind === 'mass' && amount.grams > 0 && amount.grams <= 100) return amount.grams;
+    if (amount) problems.push(wrong(spot, expected));
+    return undefined;
+  };
+  const scaleStepGrams = grams(step, 'the step of a scale up to 100 g, such as 0.01 g');
+  const scaleErrorGrams =
+    off === undefined ? undefined : grams(off, 'how far the scale is off, such as 0.01 g ± 0.02 g');
+  return { ...(scaleStepGrams ? { scaleStepGrams } : {}), ...(scaleErrorGrams ? { scaleErrorGrams } : {}) };
+}
+
+/** `1 mL`, or with its smallest mark: `5 mL by 0.2 mL`. */
+function syringeOf(spot: Spot, problems: Problem[]): Pick<Kit, 'syringeMillilitres' | 'syringeStepMillilitres'> {
+  const [full = '', mark] = String(contentOf(spot) ?? '').split(/\s+(?:by|in steps of)\s+/i);
+  const volume = (text: string, most: number, expected: string): number | undefined => {
+    const amount = readAmount(text, whereIs(spot), false, problems);
+    if (amount?.kind === 'volume' && amount.millilitres > 0 && amount.millilitres <= most) return amount.millilitres;
+    if (amount) problems.push(wrong(spot, expected));
+    return undefined;
+  };
+  const syringeMillilitres = volume(full, 1000, 'a syringe up to 1000 mL, such as 1 mL');
+  if (syringeMillilitres === undefined) return {};
+  if (mark === undefined) return { syringeMillilitres };
+  const syringeStepMillilitres = volume(
+    mark,
+    syringeMillilitres,
+    'a smallest mark no larger than the syringe, such as 5 mL by 0.2 mL',
+  );
+  return { syringeMillilitres, ...(syringeStepMillilitres ? { syringeStepMillilitres } : {}) };
 }
 
 /** Reads what the pen shows: `EC`, `{ scale: EC }`, or `{ scale: 500 }` for ppm per mS/cm. */
@@ -91,6 +127,10 @@ const KIT = z.strictObject({
   scale: words.optional().describe('the step of the scale, such as 0.01 g'),
   syringe: words.optional().describe('the size of the syringe, such as 1 mL'),
   dropper: words.optional().describe('drops in a millilitre, such as 20 drops/mL'),
+  cans: z
+    .union([words, z.array(words)])
+    .optional()
+    .describe('a list of cans and jugs, such as [1 US gal, 10 L]'),
 });
 
 const PEN = z.strictObject({ scale: words.describe('EC, or the ppm scale, such as 500') });

@@ -51,9 +51,10 @@ export function openItems(
   return products.map((product, i) => {
     const ceiling = limits.ceilings[i]! * (1 + 1e-9);
     const reach = Number.isFinite(most[i]!) ? Math.max(most[i]!, 2 * wanted[i]!) : UNBOUNDED * wanted[i]!;
-    const own = upTo(product, tools, reach, known).filter((m) => m.amount <= ceiling);
-    const unmeasured = !measurable(product, tools, known);
-    const measures = unmeasured ? upTo(product, paperTools, reach, known).filter((m) => m.amount <= ceiling) : own;
+    const fit = toolsFor(product, tools, known);
+    const unmeasured = fit.length === 0;
+    const paper = paperTools.filter((tool) => (tool.kind === 'scale') === (product.form === 'powder'));
+    const measures = upTo(product, unmeasured ? paper : fit, reach, known).filter((m) => m.amount <= ceiling);
     return { product, wanted: wanted[i]!, measures: [NOTHING, ...distinct(measures)], unmeasured };
   });
 }
@@ -198,8 +199,11 @@ function upTo(product: Product, tools: readonly Tool[], most: number, known: rea
   return [];
 }
 
-function measurable(product: Product, tools: readonly Tool[], known: readonly Product[]): boolean {
-  return upTo(product, tools, 1, known).length > 0;
+/** The tools that measure a product; a liquid is weighed only where nothing else takes it. */
+function toolsFor(product: Product, tools: readonly Tool[], known: readonly Product[]): readonly Tool[] {
+  const fit = tools.filter((tool) => upTo(product, [tool], 1, known).length > 0);
+  const volumetric = fit.filter((tool) => tool.kind !== 'scale');
+  return product.form === 'liquid' && volumetric.length > 0 ? volumetric : fit;
 }
 
 /** Of several ways to one amount the one with the fewest actions, then the surest. */

@@ -139,7 +139,8 @@ function weighings(tool: Tool, product: Product, low: number, high: number): Mea
   if (density === undefined) return [];
   const first = Math.max(LEAST_SCALE_STEPS, Math.ceil((low * density) / tool.step - DUST));
   const last = Math.floor((high * density) / tool.step + DUST);
-  return counted(first, last, (n) => {
+  const steps = counted(first, last, (n) => n).filter((n) => n % coarseness(n) === 0);
+  return steps.map((n) => {
     const grams = tidy(n * tool.step);
     return {
       tool: 'scale',
@@ -151,7 +152,10 @@ function weighings(tool: Tool, product: Product, low: number, high: number): Mea
   });
 }
 
-const counted = (first: number, last: number, make: (n: number) => Measure): Measure[] =>
+/** Steps that hands bother with: each up to 2000, from there every fifth (a 400th of the amount or less), every fiftieth from 20 000 … */
+const coarseness = (n: number): number => (n <= 2000 ? 1 : 5 * 10 ** Math.floor(Math.log10(n / 2000)));
+
+const counted = <T>(first: number, last: number, make: (n: number) => T): T[] =>
   Array.from({ length: Math.max(0, last - first + 1) }, (_, i) => make(first + i));
 
 /** As many decimals as the step has. */

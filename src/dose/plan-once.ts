@@ -9,20 +9,20 @@ import { alternativesOf } from './alternatives.js';
 import { chooseDoses, type OpenItem, openItems } from './choose.js';
 import { type DoseLimits, delivered, doseLimits } from './limits.js';
 import type { DosePlan, PlannedItem, PlanOptions } from './plan-types.js';
-import { notesOf, proofOf } from './plan-words.js';
+import { canNotes, notesOf, proofOf } from './plan-words.js';
 import { type Tool, toolsOf } from './tools.js';
 
 /** A plan without offers; see `planDoses`. */
 export async function planOnce(
   asked: FeedRequest,
   amounts: Amounts,
-  kit: Kit | { tools: readonly Tool[] },
+  kit: Kit,
   options: PlanOptions = {},
 ): Promise<DosePlan> {
   const request = { ...asked, shelf: await closeShelf(asked.shelf) };
   const batchLitres = batchOf(request);
-  const tools = 'tools' in kit ? [...kit.tools] : toolsOf(kit);
-  const settings = { tools, known: options.known ?? [], margin: options.margin ?? 0 };
+  const tools = toolsOf(kit);
+  const settings = { tools, known: options.known ?? request.market ?? [], margin: options.margin ?? 0 };
   const indices = amounts.products.flatMap((x, i) => (x > NONE ? [i] : []));
   const wanted = indices.map((i) => amounts.products[i]! * batchLitres);
   const products = indices.map((i) => request.shelf[i]!);
@@ -49,7 +49,7 @@ export async function planOnce(
     misses,
     actions: chosen.measures.reduce((sum, m) => sum + m.actions, 0),
     tools,
-    notes: notesOf(open, tools, settings.known),
+    notes: [...notesOf(open, tools, settings.known), ...canNotes(kit, batchLitres)],
     offers: [],
     proof: proofOf(chosen, open),
   };

@@ -1,4 +1,5 @@
 import type { Product } from '../catalog/product.js';
+import type { Solubility } from '../catalog/solubility.js';
 import type { Amounts } from '../formulation/mix-amounts.js';
 import type { FeedRequest } from '../formulation/request.js';
 import type { Mix } from '../formulation/results.js';
@@ -74,8 +75,10 @@ export interface PlanOptions {
    * This is the robust program of `sure`: with x ≥ 0 the worst case of each row is linear.
    */
   margin?: number;
-  /** Products of the catalog, for bulk densities that the shelf does not know. */
+  /** Products whose bulk densities stand in where the shelf knows none; default: the market of the request. */
   known?: readonly Product[];
+  /** What water holds of each salt; without it no stock bottles are offered. */
+  solubility?: readonly Solubility[];
   /** False leaves the offers out (default: worked out where a limit is missed). */
   offers?: boolean;
 }

@@ -1,3 +1,4 @@
+import type { Kit } from '../catalog/bench-types.js';
 import type { Product } from '../catalog/product.js';
 import { formatNumber } from '../units/index.js';
 import type { Chosen, OpenItem } from './choose.js';
@@ -34,6 +35,20 @@ export function notesOf(items: readonly OpenItem[], tools: readonly Tool[], know
     }
   }
   return notes;
+}
+
+/** A batch that no can holds. */
+export function canNotes({ cans }: Kit, batchLitres: number): string[] {
+  const largest = largestCan(cans);
+  if (largest === null || batchLitres * 1000 <= largest.millilitres * 1.001) return [];
+  return [
+    `The batch of ${formatNumber(batchLitres, 4)} L is more than the largest can holds (${largest.label}): mix it in parts, or give the feed a smaller batch.`,
+  ];
+}
+
+/** The can that holds most, or null where the kit names none. */
+export function largestCan(cans: Kit['cans']): NonNullable<Kit['cans']>[number] | null {
+  return [...(cans ?? [])].sort((a, b) => b.millilitres - a.millilitres)[0] ?? null;
 }
 
 /** Why nothing closer exists. */

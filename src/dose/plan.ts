@@ -1,6 +1,7 @@
 import type { Kit } from '../catalog/bench-types.js';
 import type { Amounts } from '../formulation/mix-amounts.js';
 import type { FeedRequest } from '../formulation/request.js';
+import { offersFor } from './offers.js';
 import { planOnce } from './plan-once.js';
 import type { DosePlan, PlanOptions } from './plan-types.js';
 
@@ -18,5 +19,7 @@ export async function planDoses(
   kit: Kit,
   options: PlanOptions = {},
 ): Promise<DosePlan> {
-  return planOnce(request, amounts, kit, options);
+  const plan = await planOnce(request, amounts, kit, options);
+  if (plan.status === 'kept' || options.offers === false) return plan;
+  return { ...plan, offers: await offersFor(request, amounts, kit, options) };
 }

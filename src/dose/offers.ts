@@ -1,0 +1,160 @@
+import type { Kit, Spoon } from '../catalog/bench-types.js';
+import type { Solubility } from '../catalog/solubility.js';
+import { solutionChemistry } from '../chemistry/solution/index.js';
+import type { Amounts } from '../formulation/mix-amounts.js';
+import type { FeedRequest } from '../formulation/request.js';
+import { formatNumber } from '../units/index.js';
+import { concentrate } from './concentrate.js';
+import { planOnce } from './plan-once.js';
+import type { DosePlan, PlanOptions } from './plan-types.js';
+import { largestCan } from './plan-words.js';
+import { usualMark } from './tools.js';
+
+/**
+ * What would make the doses measurable, each planned again before it is offered: the smallest multiple of the batch, a spoon or scale that is
+ * missing, stock bottles of which the syringe takes a whole number of marks.
+ */
+export async function offersFor(
+  request: FeedRequest,
+  amounts: Amounts,
+  kit: Kit,
+  options: PlanOptions,
+): Promise<string[]> {
+  const offers = [
+    await largerBatch(request, amounts, kit, options),
+    await aSpoon(request, amounts, kit, options),
+    await aScale(request, amounts, kit, options),
+    await aSyringe(request, amounts, kit, options),
+    options.solubility ? await aStock(request, amounts, kit, options, options.solubility) : null,
+  ];
+  return offers.filter((offer) => offer !== null);
+}
+
+/** Times the batch at most: more would stand too long. */
+const MOST_TIMES = 12;
+
+async function largerBatch(
+  request: FeedRequest,
+  amounts: Amounts,
+  kit: Kit,
+  options: PlanOptions,
+): Promise<string | null> {
+  const batch = request.header.batchLitres!;
+  const can = largestCan(kit.cans);
+  for (let times = 2; times <= MOST_TIMES; times += 1) {
+    if (can && batch * times * 1000 > can.millilitres * 1.001) return null;
+    const plan = await planOnce(withBatch(request, batch * times), amounts, kit, options);
+    if (plan.status === 'kept')
+      return `Mix ${formatNumber(batch * times, 4)} L at a time instead of ${formatNumber(batch, 4)} L: ${dosesOf(plan)}.`;
+  }
+  return null;
+}
+
+/** Small spoons as they are sold, from large to small (from memory); mL of a US teaspoon by definition. */
+const SMALL_SPOONS: readonly Spoon[] = [2, 4, 8, 16, 32, 64].map((part) => ({
+  label: `1/${part} tsp`,
+  millilitres: 3785.411784 / 768 / part,
+}));
+
+async function aSpoon(request: FeedRequest, amounts: Amounts, kit: Kit, options: PlanOptions): Promise<string | null> {
+  for (const spoon of SMALL_SPOONS) {
+    if (kit.spoons.some((own) => Math.abs(own.millilitres / spoon.millilitres - 1) < 0.02)) continue;
+    const plan = await planOnce(request, amounts, { ...kit, spoons: [...kit.spoons, spoon] }, options);
+    if (plan.status === 'kept')
+      return `A level ${spoon.label.replace('tsp', 'US tsp')} spoon would do: ${dosesOf(plan)}.`;
+  }
+  return null;
+}
+
+async function aScale(request: FeedRequest, amounts: Amounts, kit: Kit, options: PlanOptions): Promise<string | null> {
+  for (const step of [0.01, 0.001]) {
+    if (kit.scaleStepGrams !== undefined && kit.scaleStepGrams <= step) continue;
+    const { scaleErrorGrams: _old, ...rest } = kit;
+    const plan = await planOnce(request, amounts, { ...rest, scaleStepGrams: step }, options);
+    if (plan.status === 'kept') return `A ${formatNumber(step)} g scale would do: ${dosesOf(plan)}.`;
+  }
+  return null;
+}
+
+async function aSyringe(
+  request: FeedRequest,
+  amounts: Amounts,
+  kit: Kit,
+  options: PlanOptions,
+): Promise<string | null> {
+  if (!request.shelf.some((p, i) => p.form === 'liquid' && amounts.products[i]! > 0)) return null;
+  if ((kit.syringeStepMillilitres ?? usualMark(kit.syringeMillilitres ?? 100)) <= 0.01) return null;
+  const { syringeStepMillilitres: _old, ...rest } = kit;
+  const plan = await planOnce(request, amounts, { ...rest, syringeMillilitres: 1 }, options);
+  return plan.status === 'kept' ? `A 1 mL syringe would do: ${dosesOf(plan)}.` : null;
+}
+
+/** Bottles for stock, mL, and one part in so many, the strongest first. */
+const BOTTLES = [100, 250, 500, 1000];
+const RATIOS = [1000, 500, 250, 100];
+const COLDEST_CELSIUS = 10;
+
+/** Stock bottles: the doses for a bottle are planned as a batch of all the feed that it makes. */
+async function aStock(
+  request: FeedRequest,
+  amounts: Amounts,
+  kit: Kit,
+  options: PlanOptions,
+  table: readonly Solubility[],
+): Promise<string | null> {
+  const batch = request.header.batchLitres!;
+  const capacity = kit.syringeMillilitres ?? 1;
+  for (const ratio of RATIOS) {
+    const dose = (batch * 1000) / ratio;
+    const mark = kit.syringeStepMillilitres ?? usualMark(capacity);
+    if (Math.abs(dose / mark - Math.round(dose / mark)) > 1e-6 || dose / capacity > 10) continue;
+    for (const bottle of BOTTLES) {
+      const plan = await planOnce(withBatch(request, (bottle * ratio) / 1000), amounts, kit, options);
+      if (plan.status !== 'kept' || plan.leftOut.length > 0) continue;
+      const stock = concentrate(stockRequest(plan, request, ratio, bottle, kit), solutionChemistry, table);
+      if (stock.status !== 'made') break;
+      const names = stock.tanks.map((tank) => (stock.tanks.length === 1 ? 'stock' : `stock ${tank.name}`));
+      const parts = stock.tanks.map((tank, t) => {
+        const own = plan.items.filter((item) => tank.items.some((line) => line.id === item.product.id));
+        return `${names[t]}: ${own.map((item) => `${item.chosen.words} ${item.product.id}`).join(', ')}`;
+      });
+      if (stock.apart.length > 0) break;
+      const fills = Math.ceil(dose / capacity - 1e-9);
+      return `Keep it as stock, 1 part in ${ratio}: for ${bottle} mL ${parts.length === 1 ? 'of ' : 'each of '}${parts.join('; ')}. Then ${formatNumber(dose, 4)} mL ${names.length === 1 ? 'of it' : 'of each'} go into ${formatNumber(batch, 4)} L, ${fills === 1 ? 'one fill' : `${fills} fills`} of a ${formatNumber(capacity, 4)} mL syringe. Ask concentrate for the bottles.`;
+    }
+  }
+  return null;
+}
+
+function stockRequest(
+  plan: DosePlan,
+  { header, waters }: FeedRequest,
+  ratio: number,
+  jugMillilitres: number,
+  kit: Kit,
+): Parameters<typeof concentrate>[0] {
+  return {
+    feed: header,
+    recipe: null,
+    items: plan.items.map(({ product, chosen }) => ({ product, perLitre: chosen.amount / plan.batchLitres })),
+    waters: waters.map((water, i) => ({ water, share: plan.amounts.waters[i]! })).filter(({ share }) => share > 0),
+    weeklyLitres: null,
+    ratio,
+    tanks: null,
+    jugMillilitres,
+    coldestCelsius: COLDEST_CELSIUS,
+    scaleStepGrams: kit.scaleStepGrams ?? null,
+    remark: null,
+  };
+}
+
+const withBatch = (request: FeedRequest, batchLitres: number): FeedRequest => ({
+  ...request,
+  header: { ...request.header, batchLitres },
+});
+
+const dosesOf = ({ items, leftOut }: DosePlan): string =>
+  [
+    ...items.map((item) => `${item.chosen.words} ${item.product.id}`),
+    ...leftOut.map((item) => `no ${item.product.id}`),
+  ].join(', ');
