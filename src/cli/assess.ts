@@ -1,8 +1,10 @@
+import { isAdvice, parseAdvice } from '../formulation/advice-parse.js';
 import { assess } from '../formulation/assess.js';
 import { parseRecipe } from '../formulation/recipe.js';
 import type { FeedRequest } from '../formulation/request.js';
 import { problem, warning } from '../problem.js';
 import { assessSheet } from '../report/assess.js';
+import { adviceOutcome } from './advice.js';
 import { Collected } from './collect.js';
 import type { Command } from './command.js';
 import { type FeedInputs, feedInputs, feedRequests, temperature } from './feed-input.js';
@@ -13,7 +15,7 @@ import { shippedCatalog } from './shipped.js';
 /** What a given recipe delivers. */
 export const assessCommand: Command = {
   name: 'assess',
-  summary: 'what a given recipe delivers',
+  summary: 'what a recipe delivers, or what others’ advice comes to with your own feed',
   examples: [
     {
       line: 'velamen assess "1/4 tsp cal-part + 1.2 g base + 3 mL kelp in 1 US gal" --shelf shelf.csv',
@@ -23,11 +25,20 @@ export const assessCommand: Command = {
       line: 'velamen assess "1 g fernhollow-base-a + 1 g fernhollow-part-c in 4 L" --bench examples/moss-without-ammonium --feed moss',
       says: 'the same, judged by what the feed asks for (exit code 3 where it misses)',
     },
+    {
+      line: 'velamen assess "1/4 tsp per US gal of 13-4-15" --bench examples/what-the-shelf-reaches --feed cattleyas',
+      says: 'what others advise, and the same strength with your own feed',
+    },
   ],
   about: [
+    'Advice instead of a recipe: "half strength 20-10-20 at 1 tsp/US gal", "125 ppm N", "400 µS", "200 ppm on a 500 pen". What it leaves open is answered with a range, never with a guess; exit code 3 where your own feed may not be that strong.',
     'Products are named by their id on the shelf, or by an id of the catalog. With --feed, or with --plants and --medium, the recipe is judged.',
   ],
-  operands: { name: 'RECIPE', says: 'amounts joined by +, then "in" and a volume, all in one pair of quotes', most: 1 },
+  operands: {
+    name: 'RECIPE',
+    says: 'amounts joined by +, then "in" and a volume; or advice in words; all in one pair of quotes',
+    most: 1,
+  },
   options: {
     ...Object.fromEntries(Object.entries(FEED_OPTIONS).filter(([name]) => name !== 'volume')),
     ...METER_OPTIONS,
@@ -55,11 +66,14 @@ export const assessCommand: Command = {
         problem('no-recipe', {}, 'no recipe', 'a recipe in quotes', 'For example "1.2 g base + 3 mL kelp in 4 L".'),
       );
     const products = recipeProducts(inputs, catalog);
-    const recipe =
-      words === undefined
-        ? undefined
-        : collected.take(parseRecipe(words, products, inputs.bench?.kit ?? {}, { field: 'recipe' }));
+    const read =
+      words === undefined ? undefined : parseRecipe(words, products, inputs.bench?.kit ?? {}, { field: 'recipe' });
     const celsius = temperature(given, collected);
+    if (words !== undefined && !read?.ok && isAdvice(words, products)) {
+      const advice = collected.take(parseAdvice(words, { field: 'advice' }));
+      return adviceOutcome(advice, inputs, catalog, given, collected);
+    }
+    const recipe = read && collected.take(read);
     const [request] = judged ? feedRequests(inputs, catalog, collected) : [unjudged(inputs)];
     const warnings = collected.settle();
     const shelf = [...new Set(recipe!.lines.map((line) => line.product))];

@@ -1,4 +1,8 @@
 /** The room's door: requests in, results out. */
+export { translateAdvice } from './advice.js';
+export type { OwnFeed } from './advice-own.js';
+export { isAdvice, parseAdvice } from './advice-parse.js';
+export type * from './advice-types.js';
 export { assess } from './assess.js';
 export { blend } from './blend.js';
 export { bringerOf, bringerOfWater } from './bringers.js';

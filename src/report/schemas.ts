@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { adviceShape } from './advice-shapes.js';
 import { buyShape, substitutesShape } from './buy-shapes.js';
 import { concentrateShape } from './concentrate-shapes.js';
 import {
@@ -218,5 +219,6 @@ export const SHAPES: ReadonlyMap<string, z.ZodType> = new Map<string, z.ZodType>
   ['substitutes', substitutesShape],
   ['programmes', programmesShape],
   ['assess', assessShape],
+  ['advice', adviceShape],
   ['concentrate', concentrateShape],
 ]);

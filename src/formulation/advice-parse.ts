@@ -1,0 +1,306 @@
+import type { Product } from '../catalog/product.js';
+import { massShare } from '../chemistry/oxides.js';
+import { type Checked, checked, nearest, type Problem, problem, type Where, warning } from '../problem.js';
+import { readNumber } from '../units/index.js';
+import { spelledOut } from '../units/number.js';
+import type { Advice, Figure, Grade, PenScaleNamed, Rate, Span } from './advice-types.js';
+import * as words from './advice-words.js';
+
+/** Whether words that are no recipe of known products are advice: a grade, a share of strength, ppm or a conductivity is named. */
+export function isAdvice(text: string, products: readonly Product[]): boolean {
+  const plain = ` ${text.toLowerCase()} `;
+  const names = products.flatMap((p) => [p.id, p.name]).filter((name) => name !== '' && !/^[\d.-]+$/.test(name));
+  if (text.includes('+') && !words.GRADE.exec(text)?.groups?.more) return false;
+  if (names.some((name) => plain.includes(` ${name.toLowerCase()} `))) return false;
+  return words.GRADE.test(text) || ADVICE.test(text);
+}
+
+const ADVICE = /\b(?:ppm|tds|strength|ec|cf|[mµu]s|ds|siemens|mg\s*\/\s*l)\b|µS|(?:full|half|quarter) (?:rate|dose)/i;
+
+/**
+ * Reads what others advise: a rate of a grade, a share of a strength, ppm or a conductivity, ranges included. Everything that is left
+ * over is refused with its nearest meaning; what is left open stays open. Every problem at once.
+ */
+export function parseAdvice(text: string, where: Where = {}): Checked<Advice> {
+  const problems: Problem[] = [];
+  const rest = new Rest(text, where, problems);
+  const share = readShare(rest);
+  const grade = readGrade(rest);
+  const form = rest.take(/\bpowder(?:ed|s)?\b|\bcrystals?\b|\bgranules?\b/i)
+    ? 'powder'
+    : rest.take(/\bliquids?\b/i)
+      ? 'liquid'
+      : null;
+  rest.drop(words.FILLERS);
+  const scale = readScale(rest);
+  rest.text = inFigures(rest.text);
+  const rate = readRate(rest);
+  const figures = readFigures(rest, scale);
+  refuseLeftovers(rest);
+  if (scale && problems.length === 0 && figures.every((figure) => figure.kind !== 'pen'))
+    refuse(
+      rest,
+      'advice-scale',
+      `"${text.trim()}"`,
+      'a reading in ppm beside the scale of a pen',
+      'Write for example: 200 ppm on a 500 pen',
+    );
+  const advice: Advice = { text: text.trim(), share: share ?? 1, grade, rate, figures, form };
+  if (problems.every((p) => p.severity !== 'error')) whole(rest, advice, share !== null);
+  return checked(advice, problems);
+}
+
+/** What has not been understood yet. */
+class Rest {
+  text: string;
+  constructor(
+    readonly whole: string,
+    readonly where: Where,
+    readonly problems: Problem[],
+  ) {
+    this.text = spelledOut(whole.slice(0, 200)).replace(/\s+/g, ' ');
+    if (whole.trim().length > 200)
+      refuse(
+        this,
+        'advice-unread',
+        `${whole.trim().length} characters`,
+        'advice in one sentence',
+        'Write only the amount, the product and the strength.',
+      );
+  }
+
+  /** The groups of the first match, which is cut out. */
+  take(pattern: RegExp): Record<string, string | undefined> | null {
+    const match = pattern.exec(this.text);
+    if (!match) return null;
+    this.text = `${this.text.slice(0, match.index)} | ${this.text.slice(match.index + match[0].length)}`;
+    return { ...match.groups, whole: match[0].trim() };
+  }
+
+  drop(pattern: RegExp): void {
+    this.text = this.text.replace(pattern, ' ').replace(/\s+/g, ' ');
+  }
+}
+
+function refuse({ where, problems }: Rest, code: string, found: string, expected: string, fix: string): void {
+  problems.push(problem(code, where, found, expected, fix));
+}
+
+function readShare(rest: Rest): number | null {
+  const found = rest.take(words.SHARE);
+  if (!found) return null;
+  if (found.word !== undefined) return words.shareOfWord(found.word);
+  const value = number(rest, found.number!) / (found.percent ? 100 : 1);
+  if (value > 0 && value <= 4) return value;
+  refuse(
+    rest,
+    'advice-share',
+    `"${found.whole}"`,
+    'a share of full strength from 0 to 4',
+    'Write for example: quarter strength, 1/4 strength or 25 % strength',
+  );
+  return 1;
+}
+
+function readGrade(rest: Rest): Grade | null {
+  const found = rest.take(words.GRADE);
+  if (!found) return null;
+  rest.text = rest.text.replace(/(?:\bof\b\s*)?(?:\b(?:an?|the)\b\s*)?\|/, ' ');
+  const [n, p, k] = [Number(found.n), Number(found.p), Number(found.k)];
+  const more = [...(found.more ?? '').matchAll(/([\d.]+)\s?(Ca|Mg|S)/gi)].map(
+    ([, value, name]) =>
+      [name!.length === 1 ? 'S' : name![0]!.toUpperCase() + name!.slice(1).toLowerCase(), Number(value)] as const,
+  );
+  const head = found.elemental ? { N: n, P: p, K: k } : { N: n, P2O5: p, K2O: k };
+  return { text: found.whole!, percent: { ...head, ...Object.fromEntries(more) } };
+}
+
+function readRate(rest: Rest): Rate | null {
+  const found = rest.take(words.RATE);
+  if (!found) return null;
+  const amount = span(rest, found);
+  const count = found.count === undefined ? 1 : number(rest, found.count);
+  if (!(count > 0) || !(amount.high > 0))
+    refuse(
+      rest,
+      'advice-rate',
+      `"${found.whole}"`,
+      'an amount and a volume above zero',
+      'Write for example: 1/4 tsp per US gal',
+    );
+  return { words: found.whole!, amount, unit: found.unit!.trim(), count, per: found.per! };
+}
+
+/** Spelled-out amounts of spoons as figures: `a quarter teaspoon` → `1/4 teaspoon`. */
+function inFigures(text: string): string {
+  const fractions: readonly [RegExp, string][] = [
+    [/\bthree[ -]quarters?\b/gi, '3/4'],
+    [/\b(?:an?\s+|one\s+)?half\b/gi, '1/2'],
+    [/\b(?:an?\s+|one\s+)?quarter\b/gi, '1/4'],
+    [/\b(?:an?\s+|one\s+)?third\b/gi, '1/3'],
+    [/\b(?:an?\s+|one\s+)?eighth\b/gi, '1/8'],
+    [/\bone\b/gi, '1'],
+    [/\btwo\b/gi, '2'],
+    [/\bthree\b/gi, '3'],
+  ];
+  const figures = fractions.reduce((sofar, [pattern, to]) => sofar.replace(pattern, to), text);
+  return figures
+    .replace(/(\/\d)\s+(?:of\s+)?(?:an?\s+)?(?=[a-z])/gi, '$1 ')
+    .replace(
+      /(?<!\/)(?<!per )(?<!in )(?<!to )\ban?\s+(?=(?:level\s+)?(?:tsp|teaspoon|tbsp|tablespoon|pinch|dash|smidgen|gram|drop|scoop|cap))/gi,
+      '1 ',
+    );
+}
+
+/** The scale of a pen; null where a pen is named without one, undefined where none is. */
+function readScale(rest: Rest): PenScaleNamed | null | undefined {
+  const found = rest.take(words.SCALE);
+  if (!found) return undefined;
+  const name = found.named1 ?? found.named2 ?? found.named3;
+  return name === undefined ? null : words.scaleNamed(name);
+}
+
+function readFigures(rest: Rest, scale: PenScaleNamed | null | undefined): Figure[] {
+  const figures: Figure[] = [];
+  const each = (pattern: RegExp, as: (found: Record<string, string | undefined>) => Figure | null): void => {
+    for (let found = rest.take(pattern); found; found = rest.take(pattern)) {
+      const figure = as(found);
+      if (figure) figures.push(figure);
+    }
+  };
+  each(words.PARTS, (found) => {
+    const ppm = span(rest, found);
+    const name = found.before ?? found.after;
+    if (name !== undefined) {
+      const { as, written } = words.NUTRIENT_WORDS.get(name.toLowerCase())!;
+      return { kind: 'element', as, written, mgPerLitre: scaled(ppm, written === as ? 1 : massShare(as, written)) };
+    }
+    if (scale !== undefined || found.tds1 || found.tds2) return { kind: 'pen', ppm, scale: scale ?? null };
+    return { kind: 'ppm', ppm };
+  });
+  each(words.BARE_TDS, (found) => ({ kind: 'pen', ppm: span(rest, found), scale: scale ?? null }));
+  each(words.CONDUCTIVITY, (found) => ({
+    kind: 'conductivity',
+    mSPerCm: scaled(span(rest, found), found.micro ? 1 / 1000 : 1),
+    note: null,
+  }));
+  each(words.CF, (found) => ({
+    kind: 'conductivity',
+    mSPerCm: scaled(span(rest, found), 1 / 10),
+    note: 'CF counts tenths of mS/cm.',
+  }));
+  each(words.BARE_EC, (found) => bareEc(rest, span(rest, found), found.whole!));
+  return figures;
+}
+
+/** mS/cm between which a feed can read: rain stands at some 0.02, the sea at some 50 (from memory). */
+const [PALEST, STRONGEST] = [0.02, 20];
+
+/** An EC without a unit is in mS/cm or µS/cm; only one of the two can be a feed. */
+function bareEc(rest: Rest, read: Span, written: string): Figure | null {
+  const can = (s: Span): boolean => s.low >= PALEST && s.high <= STRONGEST;
+  const micro = scaled(read, 1 / 1000);
+  if (can(read) !== can(micro)) {
+    const [unit, other] = can(read)
+      ? ['mS/cm', 'µS/cm, that would be purer than rain']
+      : ['µS/cm', 'mS/cm, that would be brine'];
+    return {
+      kind: 'conductivity',
+      mSPerCm: can(read) ? read : micro,
+      note: `EC without a unit is taken as ${unit}: in ${other}.`,
+    };
+  }
+  refuse(
+    rest,
+    'advice-ec',
+    `"${written}"`,
+    `an EC of a feed, from ${PALEST} to ${STRONGEST} mS/cm`,
+    'Write the unit: mS/cm (the same as dS/m) or µS/cm.',
+  );
+  return null;
+}
+
+function refuseLeftovers(rest: Rest): void {
+  rest.drop(words.JOINTS);
+  const left = rest.text.replace(/\|/g, ' ').replace(/\s+/g, ' ').trim();
+  if (left === '') return;
+  const strange = left.split(' ').filter((word) => word.length > 2 && !words.KNOWN_WORDS.includes(word.toLowerCase()));
+  const guesses = strange.flatMap((word) => nearest(word, words.KNOWN_WORDS, 1).filter((guess) => guess.length > 2));
+  const fix = guesses.length > 0 ? `Did you mean ${[...new Set(guesses)].join(', ')}?` : HOW;
+  refuse(rest, 'advice-unread', `"${left}" in "${rest.whole.trim()}"`, 'advice of which every word is understood', fix);
+}
+
+const HOW =
+  'Write for example "1/4 tsp per US gal of 13-4-15", "half strength 20-10-20 at 1 tsp/US gal", "125 ppm N", "EC 0.8 mS/cm" or "200 ppm on a 500 pen".';
+
+/** Whether the parts make one strength. */
+function whole(rest: Rest, { text, grade, rate, figures }: Advice, shared: boolean): void {
+  const found = `"${text}"`;
+  const strengths = figures.length + (rate ? 1 : 0);
+  if (strengths > 1)
+    refuse(
+      rest,
+      'advice-two-strengths',
+      found,
+      'one strength: a rate, or one figure',
+      'Translate the one and then the other.',
+    );
+  else if (rate && !grade)
+    refuse(
+      rest,
+      'advice-product',
+      `"${rate.words}" of a product that is not named`,
+      'the grade of the product',
+      'Add it, for example: of 20-20-20. For a product on the shelf write a recipe: 1 g base in 4 L.',
+    );
+  else if (strengths === 0 && !grade)
+    refuse(
+      rest,
+      'advice-base',
+      found,
+      'a strength, or a share of one',
+      shared ? 'Say of what: half strength 20-10-20 at 1 tsp/US gal.' : HOW,
+    );
+  else if (strengths === 0 && !shared)
+    refuse(rest, 'advice-base', found, 'how much of it', 'Add the rate: 1/4 tsp per US gal of 13-4-15.');
+  const wanted = figures[0];
+  if (wanted?.kind === 'element' && grade && wanted.as === 'N' && grade.percent.N === 0)
+    refuse(rest, 'advice-no-nitrogen', found, 'a product with nitrogen', `A ${grade.text} holds none.`);
+  if (wanted?.kind === 'element' && grade && wanted.as !== 'N')
+    refuse(
+      rest,
+      'advice-two-strengths',
+      found,
+      `mg/L N beside a grade, or ${wanted.as} without one`,
+      'Leave the grade out, or give ppm N.',
+    );
+  if (wanted && !(upper(wanted) > 0))
+    refuse(rest, 'advice-rate', found, 'a strength above zero', 'Plain water needs no translation.');
+}
+
+const upper = (figure: Figure): number =>
+  figure.kind === 'element'
+    ? figure.mgPerLitre.high
+    : figure.kind === 'conductivity'
+      ? figure.mSPerCm.high
+      : figure.ppm.high;
+
+const scaled = ({ low, high }: Span, by: number): Span => ({ low: low * by, high: high * by });
+
+function span(rest: Rest, found: Record<string, string | undefined>): Span {
+  const low = number(rest, (found.from ?? found.from2)!);
+  const to = found.to ?? found.to2;
+  const high = to === undefined ? low : number(rest, to);
+  return { low: Math.min(low, high), high: Math.max(low, high) };
+}
+
+function number({ where, problems }: Rest, text: string): number {
+  const read = readNumber(text.trim());
+  if (!read.ok) {
+    problems.push(problem('advice-number', where, read.found, read.expected, read.fix));
+    return 1;
+  }
+  if (read.comma)
+    problems.push(warning('decimal-comma', where, `"${text.trim()}"`, 'a decimal point', `Read as ${read.value}.`));
+  return read.value;
+}

@@ -1,0 +1,46 @@
+import { type Checked, checked, type Where } from '../problem.js';
+import { type OwnFeed, OwnStrengths } from './advice-own.js';
+import { translate } from './advice-translate.js';
+import type { Advice, AdviceResult, OwnMatch } from './advice-types.js';
+import { cautionsFor } from './cautions.js';
+
+/**
+ * What others advise, as mg/L and mS/cm in every sense that the words can have, and the strength at which the grower's own feed gives the same
+ * (null: no feed to hold it against). Never stronger than the feed's own programme allows.
+ */
+export async function translateAdvice(
+  advice: Advice,
+  own: OwnFeed | null,
+  where: Where = {},
+): Promise<Checked<AdviceResult>> {
+  const read = translate(advice, where);
+  if (!read.ok) return read;
+  const { readings, certainty, notes, needed } = read.value;
+  const strengths = own && new OwnStrengths(own);
+  const matches: ({ low: OwnMatch; high: OwnMatch } | null)[] = [];
+  for (const reading of strengths ? readings : []) matches.push(await strengths!.match(reading));
+  const ends = matches.flatMap((match) => (match ? [match.low, match.high] : []));
+  const used = new Set(ends.flatMap((end) => end.items.map((item) => item.id)));
+  const request = own?.at(own.percent) ?? null;
+  const held = request !== null && ends.length > 0;
+  if (own && !held) notes.push('No feed from this shelf could be held against it: `velamen blend` says why.');
+  return checked(
+    {
+      schema: 'velamen.advice/1',
+      status: held ? statusOf(ends) : 'no feed',
+      certainty,
+      advice: advice.text,
+      readings,
+      own: held ? { feed: own!.header, waterEc: strengths!.waterEc, matches } : null,
+      notes: [...new Set(notes)],
+      needed: [...new Set(needed)],
+      cautions: cautionsFor(request?.shelf.filter((p) => used.has(p.id)) ?? [], own?.header.plants ?? ''),
+    },
+    [],
+  );
+}
+
+function statusOf(ends: readonly OwnMatch[]): AdviceResult['status'] {
+  const kept = ends.filter((end) => end.limitedBy === null).length;
+  return kept === ends.length ? 'within' : kept > 0 ? 'partly' : 'outside';
+}

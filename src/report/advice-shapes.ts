@@ -1,0 +1,47 @@
+import * as z from 'zod';
+import { amount, element, feedHeader, item } from './shapes.js';
+
+const span = { low: amount, high: amount };
+
+const ownMatch = z.strictObject({
+  wanted: amount.describe('what the reading asks for: mg/L of `counts`, or mS/cm'),
+  reached: amount,
+  strength: z.string().describe('as blend --strength takes it'),
+  percent: amount,
+  nitrogen: amount.describe('mg/L'),
+  ec: amount.describe('mS/cm of the whole can at 25 °C'),
+  elements: z.array(z.strictObject({ element, mgPerLitre: amount })),
+  ammoniumShare: amount.nullable(),
+  items: z.array(item),
+  limitedBy: z.string().nullable().describe('why the own feed cannot follow; null where it does'),
+});
+
+/** What `assess` prints for advice in words instead of a recipe. */
+export const adviceShape = z.strictObject({
+  schema: z.literal('velamen.advice/1'),
+  status: z.enum(['within', 'partly', 'outside', 'no feed']),
+  certainty: z.enum(['exact', 'range', 'base unknown']),
+  advice: z.string(),
+  readings: z
+    .array(
+      z.strictObject({
+        says: z.string(),
+        counts: z.union([element, z.literal('EC')]).nullable(),
+        wanted: z.strictObject(span).nullable(),
+        gramsPerLitre: z.strictObject(span).nullable(),
+        elements: z.array(z.strictObject({ element, ...span })).describe('mg/L'),
+        ec: z.strictObject(span).nullable().describe('mS/cm at 25 °C'),
+      }),
+    )
+    .describe('every sense that the words can have'),
+  own: z
+    .strictObject({
+      feed: feedHeader,
+      waterEc: amount,
+      matches: z.array(z.strictObject({ low: ownMatch, high: ownMatch }).nullable()),
+    })
+    .nullable(),
+  notes: z.array(z.string()),
+  needed: z.array(z.string()).describe('what would make the range narrower'),
+  cautions: z.array(z.string()),
+});
