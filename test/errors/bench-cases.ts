@@ -171,7 +171,7 @@ export const BENCH_CASES: readonly Case[] = [
     'bench',
     'water: rain\nkit: scale\n',
     [
-      'yaml-not-keys: bench.yaml:2 (kit): found "scale"; expected keys: spoons, scale, syringe, dropper. Write kit as keys with values.',
+      'yaml-not-keys: bench.yaml:2 (kit): found "scale"; expected keys: spoons, scale, syringe, dropper, cans. Write kit as keys with values.',
     ],
   ],
   [
