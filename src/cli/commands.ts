@@ -6,6 +6,7 @@ import { concentrateCommand } from './concentrate.js';
 import { labelsCommand } from './labels.js';
 import { reachCommand } from './reach.js';
 import { schemaCommand } from './schema.js';
+import { sheetCommand } from './sheet.js';
 
 /** Every command, in the order a grower meets them. */
 export const COMMANDS: readonly Command[] = [
@@ -14,6 +15,7 @@ export const COMMANDS: readonly Command[] = [
   reachCommand,
   buyCommand,
   assessCommand,
+  sheetCommand,
   concentrateCommand,
   schemaCommand,
 ];

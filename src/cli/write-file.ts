@@ -7,11 +7,15 @@ export function writeText(path: string, text: string, cwd: string): void {
   try {
     writeFileSync(resolve(cwd, path), text);
   } catch (fault) {
-    const code = (fault as { code?: string }).code ?? '';
-    const why = REASONS.get(code);
-    if (why === undefined) throw fault;
-    throw new Refusal([problem('cannot-write', { file: path }, why, 'a place to write to', 'Name another file.')]);
+    throw asRefusal(fault, path);
   }
+}
+
+/** A fault of the file system as a refusal, where the grower can mend it; else the fault itself. */
+export function asRefusal(fault: unknown, path: string): unknown {
+  const why = REASONS.get((fault as { code?: string }).code ?? '');
+  if (why === undefined) return fault;
+  return new Refusal([problem('cannot-write', { file: path }, why, 'a place to write to', 'Name another file.')]);
 }
 
 const REASONS = new Map([

@@ -28,7 +28,7 @@ export interface Step {
   full: number;
   /** Of everything up to here. */
   reading: Reading;
-  /** `wanted 0.196 g: 2 % more` */
+  /** `the blend wants 0.196 g: 2 % more` */
   effect: string;
 }
 
@@ -135,7 +135,7 @@ function effectOf({ product, wanted, chosen }: PlannedItem): string {
   const off = chosen.amount / wanted - 1;
   const by =
     Math.abs(off) < 0.0005 ? 'exact' : `${formatNumber(Math.abs(100 * off), 2)} % ${off > 0 ? 'more' : 'less'}`;
-  return `wanted ${smallNumber(wanted, unit)}: ${by}`;
+  return `the blend wants ${smallNumber(wanted, unit)}: ${by}`;
 }
 
 const smallNumber = (value: number, unit: 'g' | 'mL'): string =>

@@ -15,6 +15,7 @@ import {
   proof,
   waterShare,
 } from './shapes.js';
+import { sheetShape } from './sheet-shapes.js';
 
 /** The shapes printed by --json, as zod schemas; published as JSON Schema by `velamen schema COMMAND`. */
 
@@ -221,4 +222,5 @@ export const SHAPES: ReadonlyMap<string, z.ZodType> = new Map<string, z.ZodType>
   ['assess', assessShape],
   ['advice', adviceShape],
   ['concentrate', concentrateShape],
+  ['sheet', sheetShape],
 ]);

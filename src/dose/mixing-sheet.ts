@@ -1,0 +1,172 @@
+import type { Pen } from '../catalog/bench-types.js';
+import { cautionsFor } from '../formulation/cautions.js';
+import type { FeedRequest } from '../formulation/request.js';
+import type { BlendResult } from '../formulation/results.js';
+import { type Keeping, keepingOf } from './keeping.js';
+import { type Slip, slipsOf } from './off.js';
+import type { DosePlan, Miss } from './plan-types.js';
+import { sequenceOf, WHILE_MIXING } from './sequence.js';
+import { blendOf, partsOf, type Reading, readingOf, type Step, stepsOf } from './steps.js';
+import { unseenOf } from './unseen.js';
+
+/** What there is to say besides the plan. */
+export interface SheetOptions {
+  pen: Pen;
+  /** As the grower wants it printed; null leaves a line to fill in. */
+  date: string | null;
+  /** What the meter reads in the water alone, mS/cm at 25 °C. */
+  waterMSPerCm?: number;
+  /** How sure the doses are, sentence by sentence. */
+  sureness?: string[];
+}
+
+/** One product on the sheet; the chosen measure first, then the others. */
+export interface SheetStep {
+  id: string;
+  name: string;
+  /** g for the batch; null for a liquid of unknown density. */
+  grams: number | null;
+  /** mL for the batch; null for a powder. */
+  millilitres: number | null;
+  measures: { tool: string; words: string; amount: number; unit: 'g' | 'mL'; actions: number; keeps: boolean }[];
+  /** g or mL that the proved blend wants. */
+  wanted: number;
+  effect: string;
+  /** Litres in the can while it goes in. */
+  litres: number;
+  reading: Reading;
+}
+
+/** Everything a mixing sheet says; text, page, label, CSV and JSON are drawn from it and cannot disagree. */
+export interface MixingSheet {
+  schema: 'velamen.sheet/1';
+  /**
+   * `kept`: every limit holds as measured; `missed`: the kit cannot measure it so, the nearest doses are given; `infeasible`: no feed keeps
+   * every limit, the nearest one is given; `uncertified`: the blend is not proved.
+   */
+  status: 'kept' | 'missed' | 'infeasible' | 'uncertified';
+  feed: BlendResult['feed'];
+  date: string | null;
+  litres: number;
+  /** Litres to begin with; `litres` is the mark at the end. */
+  firstLitres: number;
+  water: { names: string; reading: Reading; measured: boolean };
+  /** ppm per mS/cm of the grower's pen, or EC. */
+  pen: 'EC' | number;
+  nitrogen: { mgPerLitre: number; aim: number | null; ammoniumShare: number | null };
+  steps: SheetStep[];
+  /** How the order keeps the can clear, or cannot. */
+  order: { verdict: 'clear' | 'borderline' | 'will cloud'; says: string[] };
+  end: {
+    reading: Reading;
+    atTemperature: (Reading & { celsius: number }) | null;
+    ph: { value: number; low: number; high: number };
+  };
+  slips: Slip[];
+  unseen: string[];
+  keeps: Keeping;
+  elements: DosePlan['mix']['elements'];
+  misses: Miss[];
+  offers: string[];
+  leftOut: { id: string; name: string; wanted: number; unit: 'g' | 'mL' }[];
+  sureness: string[];
+  notes: string[];
+  cautions: string[];
+  proof: string;
+}
+
+/** The mixing sheet of planned doses. */
+export function mixingSheet(
+  plan: DosePlan,
+  { waters, header, temperatureC, programme }: Pick<FeedRequest, 'waters' | 'header' | 'temperatureC' | 'programme'>,
+  blend: Pick<BlendResult, 'status' | 'notes' | 'proof'>,
+  options: SheetOptions,
+): MixingSheet {
+  const { pen, waterMSPerCm } = options;
+  const request = { waters, ...(temperatureC === undefined ? {} : { temperatureC }) };
+  const measured = waterMSPerCm === undefined ? {} : { waterMSPerCm };
+  const parts = partsOf(plan);
+  const used = blendOf(plan, request);
+  const sequence = sequenceOf(parts, used, temperatureC);
+  const steps = stepsOf(plan, request, pen, { ...measured, sequence });
+  const end = readingOf(parts, plan, request, pen, measured);
+  const slips = slipsOf(plan, request, pen, end, waterMSPerCm);
+  const products = plan.items.map((item) => item.product);
+  const n = plan.mix.elements.find((line) => line.element === 'N');
+  return {
+    schema: 'velamen.sheet/1',
+    status: blend.status === 'optimal' ? plan.status : blend.status,
+    feed: { ...header, batchLitres: plan.batchLitres },
+    date: options.date,
+    litres: plan.batchLitres,
+    firstLitres: plan.batchLitres * (steps[0]?.full ?? WHILE_MIXING),
+    water: {
+      names: namesOf(used),
+      reading: readingOf([], plan, request, pen, measured),
+      measured: waterMSPerCm !== undefined,
+    },
+    pen: pen.reads === 'EC' ? 'EC' : pen.scale,
+    nitrogen: {
+      mgPerLitre: n?.mgPerLitre ?? 0,
+      aim: programme.bands.N?.aim ?? null,
+      ammoniumShare: plan.mix.nitrogenShares?.ammonium ?? null,
+    },
+    steps: steps.map((step) => sheetStep(step, plan.batchLitres)),
+    order: { verdict: sequence.verdict, says: sequence.says },
+    end: {
+      reading: end,
+      atTemperature:
+        temperatureC === undefined
+          ? null
+          : { celsius: temperatureC, ...readingOf(parts, plan, request, pen, { ...measured, temperatureC }) },
+      ph: { value: plan.mix.ph.value, low: plan.mix.ph.low, high: plan.mix.ph.high },
+    },
+    slips,
+    unseen: unseenOf(plan, slips),
+    keeps: keepingOf(products, plan.mix, sequence.verdict),
+    elements: plan.mix.elements,
+    misses: plan.misses,
+    offers: plan.offers,
+    leftOut: plan.leftOut.map(({ product, wanted }) => ({
+      id: product.id,
+      name: product.name,
+      wanted,
+      unit: unitOf(product),
+    })),
+    sureness: options.sureness ?? [],
+    notes: [...plan.notes, ...blend.notes],
+    cautions: cautionsFor(products, header.plants),
+    proof: `${blend.proof.sentence}; ${plan.proof.sentence}`,
+  };
+}
+
+function sheetStep({ product, measure, alternatives, wanted, full, reading, effect }: Step, litres: number): SheetStep {
+  const unit = unitOf(product);
+  const { amount } = measure;
+  return {
+    id: product.id,
+    name: product.name || product.id,
+    grams: unit === 'g' ? amount : product.density === undefined ? null : amount * product.density,
+    millilitres: unit === 'mL' ? amount : null,
+    measures: [{ ...measure, keeps: true }, ...alternatives].map(({ tool, words, amount: a, actions, keeps }) => ({
+      tool,
+      words,
+      amount: a,
+      unit,
+      actions,
+      keeps,
+    })),
+    wanted,
+    effect,
+    litres: full * litres,
+    reading,
+  };
+}
+
+const unitOf = (product: { form: 'powder' | 'liquid' }): 'g' | 'mL' => (product.form === 'powder' ? 'g' : 'mL');
+
+/** `Rain water`, or `Rain water 60 % (2.4 L), tap 40 %`. */
+function namesOf(waters: ReturnType<typeof blendOf>): string {
+  if (waters.length === 1) return waters[0]!.water.name;
+  return waters.map(({ water, share }) => `${water.name} ${Math.round(100 * share)} %`).join(', ');
+}

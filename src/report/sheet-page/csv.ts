@@ -1,0 +1,45 @@
+import type { MixingSheet } from '../../dose/mixing-sheet.js';
+import { formatNumber } from '../../units/index.js';
+import { renderCsv } from '../csv.js';
+import { table } from '../sheet.js';
+import type { SheetPage } from './page.js';
+
+/** The steps, the readings to expect and the ladder of slips as CSV; numbers in full, for reckoning on. */
+export function sheetCsv(sheet: MixingSheet, page: SheetPage): string {
+  const n = (value: number | null): string => (value === null ? '' : formatNumber(value, 8));
+  const reading = (r: { mSPerCm: number; pen: number | null; low: number; high: number }): string[] =>
+    [r.mSPerCm, r.low, r.high, r.pen].map(n);
+  const rows = sheet.steps.map((step, i) => [
+    String(i + 1),
+    step.id,
+    step.name,
+    step.measures[0]!.words,
+    n(step.grams),
+    n(step.millilitres),
+    step.measures
+      .slice(1)
+      .filter((m) => m.keeps)
+      .map((m) => m.words)
+      .join('; '),
+    n(step.wanted),
+    step.effect,
+    n(step.litres),
+    ...reading(step.reading),
+  ]);
+  const end = ['', '', 'at the mark', '', '', '', '', '', '', n(sheet.litres), ...reading(sheet.end.reading)];
+  const heads = 'step,id,product,amount,g,mL,or,wanted,effect,litres in the can,mS/cm,low,high,pen'.split(',');
+  return renderCsv({
+    title: page.title,
+    blocks: [
+      { kind: 'heading', text: 'steps' },
+      table(heads, [...rows, end]),
+      { kind: 'heading', text: 'if the reading is off' },
+      table(
+        [page.pen, 'mS/cm', 'what it may be'],
+        page.ladder.map(({ pen, ec, says }) => [pen, ec, says]),
+      ),
+      { kind: 'heading', text: 'what the can holds' },
+      { kind: 'bars', unit: 'mg/L', bars: page.bars },
+    ],
+  });
+}

@@ -1,0 +1,115 @@
+import { escapeMarkup as safe } from '../escape.js';
+import { figure } from '../figures.js';
+import { standing } from '../band.js';
+import type { Bar } from '../sheet.js';
+import { barSvg } from '../svg.js';
+import type { LineOnPage } from './lines.js';
+import type { SheetPage } from './page.js';
+import { densityOf, type Paper, STYLE, sizeRule } from './style.js';
+
+/**
+ * Mixing sheets as a whole page in one file: nothing is fetched, nothing runs. Each sheet prints on one page of A4 or Letter; on A6 (a
+ * card beside the sink) what is needed while mixing stays, the rest gives way.
+ * @param paper the size that the printer is asked for; null leaves it to the printer
+ */
+export function sheetHtml(pages: readonly SheetPage[], paper: Paper | null = null): string {
+  return [
+    '<!doctype html>',
+    '<html lang="en">',
+    '<head>',
+    '<meta charset="utf-8">',
+    '<meta name="viewport" content="width=device-width, initial-scale=1">',
+    `<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">`,
+    `<title>${safe(pages.map((page) => page.title).join(' · '))}</title>`,
+    `<style>${STYLE}${sizeRule(paper)}</style>`,
+    '</head>',
+    '<body>',
+    '<main>',
+    ...pages.map(article),
+    '</main>',
+    '</body>',
+    '</html>',
+    '',
+  ].join('\n');
+}
+
+function article(page: SheetPage): string {
+  return [
+    `<article class="${densityOf(page)}">`,
+    '<header>',
+    `<h1>${safe(page.title)}</h1>`,
+    `<p class="plants">${safe(page.plants)}</p>`,
+    `<p class="date">Date ${page.date === null ? '<span class="line"></span>' : `<b>${safe(page.date)}</b>`}</p>`,
+    '</header>',
+    ...(page.alert.length === 0
+      ? []
+      : [`<div class="alert"><p><b>${safe(page.alert[0]!)}</b></p>${list(page.alert.slice(1))}</div>`]),
+    `<dl class="facts">${page.facts.map((f) => `<div><dt>${safe(f.name)}</dt><dd>${safe(f.value)}</dd></div>`).join('')}</dl>`,
+    steps(page),
+    `<p class="tolerance">${safe(page.tolerance)}</p>`,
+    '<div class="columns">',
+    part('ladder', 'If the reading at the end is off', ladder(page)),
+    part('can', 'In the can as measured, against what the plants want', bars(page.bars), page.bars.length > 0),
+    part('unseen', 'What the pen cannot see', list(page.unseen)),
+    part('keeps', 'How long it keeps', `<p>${safe(page.keeps)}</p>`),
+    part('sure', 'How sure', list(page.sureness), page.sureness.length > 0),
+    part('notes', 'Notes', list(page.notes), page.notes.length > 0),
+    '</div>',
+    part('cautions', 'Take care', list(page.cautions)),
+    BLANKS,
+    '</article>',
+  ].join('\n');
+}
+
+const part = (name: string, title: string, body: string, there = true): string =>
+  there ? `<section class="${name}"><h2>${safe(title)}</h2>${body}</section>` : '';
+
+const list = (items: readonly string[]): string =>
+  items.length === 0 ? '' : `<ul>${items.map((item) => `<li>${safe(item)}</li>`).join('')}</ul>`;
+
+function steps(page: SheetPage): string {
+  const second = page.twoScales ? '<th scope="col" class="reading second">mS/cm</th>' : '';
+  return [
+    '<table class="steps">',
+    `<thead><tr><th scope="col" class="tick">done</th><th scope="col">into the can, in this order</th><th scope="col" class="reading">${safe(page.pen)}</th>${second}<th scope="col" class="read">you read</th></tr></thead>`,
+    '<tbody>',
+    ...page.lines.map((line, i) => stepRow(line, i + 1, page.twoScales)),
+    '</tbody>',
+    '</table>',
+  ].join('\n');
+}
+
+function stepRow(line: LineOnPage, place: number, twoScales: boolean): string {
+  const small = [line.others, line.effect, line.how].filter((text) => text !== '');
+  const reading = (value: string, range: string, name: string): string =>
+    `<td class="${name}"><b>${safe(value)}</b><small>${safe(range)}</small></td>`;
+  const cells =
+    line.reading === null
+      ? `<td class="reading"></td>${twoScales ? '<td class="reading second"></td>' : ''}<td class="read"></td>`
+      : `${reading(line.reading.pen, line.reading.range, 'reading')}${
+          twoScales ? reading(line.reading.ec, line.reading.ecRange, 'reading second') : ''
+        }<td class="read"><span class="line"></span></td>`;
+  return `<tr><td class="tick"><span class="box"></span>${place}</td><td class="do"><b class="amount">${safe(line.amount)}</b> <span class="what">${safe(line.what)}</span>${
+    small.length === 0 ? '' : `<small>${small.map((text) => `<span>${safe(text)}</span>`).join(' ')}</small>`
+  }</td>${cells}</tr>`;
+}
+
+function ladder(page: SheetPage): string {
+  const rows = page.ladder.map(
+    ({ pen, ec, says, right }) =>
+      `<tr${right ? ' class="right"' : ''}><th scope="row">${safe(pen)}</th>${page.twoScales ? `<td class="ec">${safe(ec)}</td>` : ''}<td>${safe(says)}</td></tr>`,
+  );
+  return `<table><thead><tr><th scope="col">${safe(page.pen)}</th>${page.twoScales ? '<th scope="col" class="ec">mS/cm</th>' : ''}<th scope="col">what it may be</th></tr></thead><tbody>${rows.join('')}</tbody></table>`;
+}
+
+function bars(all: readonly Bar[]): string {
+  const rows = all.map((bar) => {
+    const word = standing(bar);
+    const outside = word === 'low' || word === 'high';
+    return `<tr${outside ? ' class="out"' : ''}><th scope="row">${safe(bar.name)}</th><td class="number">${safe(figure(bar.value))}</td><td>${barSvg(bar)}</td><td>${safe(outside ? word.toUpperCase() : word)}</td></tr>`;
+  });
+  return `<table><thead><tr><th scope="col">mg/L</th><th scope="col" class="number">mix</th><th scope="col">least, aim, most</th><th scope="col"><span class="hidden">standing</span></th></tr></thead><tbody>${rows.join('')}</tbody></table>`;
+}
+
+const blank = (name: string): string => `<span class="blank">${name} <span class="line"></span></span>`;
+const BLANKS = `<footer><p>${['Reading', 'Temperature', 'pH', 'Mixed by'].map(blank).join('')}</p><p>${blank('Notes')}</p></footer>`;

@@ -1,0 +1,61 @@
+import type { MixingSheet } from '../../dose/mixing-sheet.js';
+import { escapeMarkup as safe } from '../escape.js';
+import { figure, percent } from '../figures.js';
+import { widthOf, wrap } from '../wrap.js';
+import { litresText, mSPerCm, range, shown } from './readings.js';
+
+/** What stands on the jug: the feed, what is in it, when it was made, and that it is no drink. */
+export function labelLines(sheet: MixingSheet): string[] {
+  const { feed, nitrogen, end, pen, keeps, litres } = sheet;
+  const ammonium = nitrogen.ammoniumShare === null ? '' : `, ammonium ${percent(nitrogen.ammoniumShare)} of it`;
+  return [
+    `${feed.name}: PLANT FEED, ready to use`,
+    `for ${feed.plants} in ${feed.medium}`,
+    ...(sheet.status === 'kept' ? [] : ['DOES NOT KEEP EVERY LIMIT: see its mixing sheet']),
+    `In ${litresText(litres)}: ${sheet.steps.map((step) => `${step.measures[0]!.words} ${step.name}`).join('; ')}`,
+    `Nitrogen ${figure(nitrogen.mgPerLitre)} mg/L${ammonium}`,
+    `Reads ${shown(end.reading, pen)} (${range(end.reading, pen)})${pen === 'EC' ? '' : ` on the ${pen} scale, ${mSPerCm(end.reading.mSPerCm)}`}, pH about ${end.ph.value.toFixed(1)}`,
+    `Mixed on: ${sheet.date ?? '______________'}   Use within ${keeps.hours < 72 ? `${keeps.hours} hours` : `${figure(keeps.hours / 24)} days`}`,
+    'NOT FOR DRINKING. Keep from children and pets. Not for food crops.',
+  ];
+}
+
+/** Labels to cut out, as text in a frame. */
+export function labelText(sheets: readonly MixingSheet[]): string {
+  const inner = 56;
+  const rule = `+${'-'.repeat(inner + 2)}+`;
+  return sheets
+    .map((sheet) => {
+      const lines = labelLines(sheet).flatMap((line) => wrap(line, inner));
+      return [rule, ...lines.map((line) => `| ${line}${' '.repeat(inner - widthOf(line))} |`), rule, ''].join('\n');
+    })
+    .join('\n');
+}
+
+/** Labels to cut out, as a page. */
+export function labelHtml(sheets: readonly MixingSheet[]): string {
+  const boxes = sheets.map((sheet) => {
+    const [title, ...lines] = labelLines(sheet);
+    return `<article><h1>${safe(title!)}</h1>${lines.map((line) => `<p>${safe(line)}</p>`).join('')}</article>`;
+  });
+  return [
+    '<!doctype html>',
+    '<html lang="en">',
+    '<head>',
+    '<meta charset="utf-8">',
+    '<meta name="viewport" content="width=device-width, initial-scale=1">',
+    `<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">`,
+    `<title>${safe(sheets.map((sheet) => `${sheet.feed.name}: label`).join(' · '))}</title>`,
+    `<style>${LABEL_STYLE}</style>`,
+    '</head>',
+    `<body><main>${boxes.join('')}</main></body>`,
+    '</html>',
+    '',
+  ].join('\n');
+}
+
+const LABEL_STYLE = [
+  'body{font:12pt/1.3 system-ui,sans-serif;margin:10mm;background:#fff;color:#000}',
+  'article{border:2px solid;width:90mm;padding:4mm;margin:0 0 6mm;break-inside:avoid;overflow-wrap:anywhere}',
+  'h1{font-size:15pt;margin:0 0 1mm}p{margin:1mm 0}p:last-child{font-weight:700}',
+].join('');

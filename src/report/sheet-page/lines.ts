@@ -1,0 +1,78 @@
+import type { MixingSheet, SheetStep } from '../../dose/mixing-sheet.js';
+import { figure } from '../figures.js';
+import { ecNumber, litresText, number, range } from './readings.js';
+
+/** One thing to do, with a box to tick. */
+export interface LineOnPage {
+  /** The amount in the grower's own tool: the words to read at arm's length. */
+  amount: string;
+  what: string;
+  /** Other measures of the same; empty where there is none. */
+  others: string;
+  /** What to do with it, and what rounding did. */
+  how: string;
+  effect: string;
+  /** What the pen shows after it; null where nothing is to be read. */
+  reading: { pen: string; range: string; ec: string; ecRange: string } | null;
+}
+
+/** Water, products, the mark, the pH: in the order in which hands work. */
+export function linesOf(sheet: MixingSheet): LineOnPage[] {
+  const { steps, litres, end, pen } = sheet;
+  const at = (reading: SheetStep['reading']): LineOnPage['reading'] => ({
+    pen: number(reading.mSPerCm, pen),
+    range: range(reading, pen),
+    ec: ecNumber(reading.mSPerCm),
+    ecRange: `${ecNumber(reading.low)} to ${ecNumber(reading.high)}`,
+  });
+  const lines: LineOnPage[] = [
+    {
+      ...BLANK,
+      amount: litresText(sheet.firstLitres),
+      what: `${sheet.water.names}, lukewarm (20 to 30 °C)`,
+      reading: at(sheet.water.reading),
+    },
+  ];
+  let full = sheet.firstLitres;
+  steps.forEach((step) => {
+    if (step.litres > full) lines.push({ ...BLANK, ...toTheMark(sheet), reading: null });
+    full = Math.max(full, step.litres);
+    lines.push({
+      amount: step.measures[0]!.words,
+      what: step.name,
+      others: othersOf(step),
+      how: step.millilitres === null ? 'Stir until it is wholly clear.' : 'Pour in and stir.',
+      effect: step.effect,
+      reading: at(step.reading),
+    });
+  });
+  if (full < litres) lines.push({ ...BLANK, ...toTheMark(sheet), reading: at(end.reading) });
+  lines.push({
+    ...BLANK,
+    amount: 'pH last',
+    what: `about ${end.ph.value.toFixed(1)} (${end.ph.low.toFixed(1)} to ${end.ph.high.toFixed(1)}) once it has stood; an estimate`,
+    how: 'Correct it only now, drop by drop, if your plants ask for it.',
+  });
+  return lines;
+}
+
+const BLANK: LineOnPage = { amount: '', what: '', others: '', how: '', effect: '', reading: null };
+
+const toTheMark = ({ litres, water }: MixingSheet): Pick<LineOnPage, 'amount' | 'what' | 'how'> => ({
+  amount: `to ${litresText(litres)}`,
+  what: `${water.names}, up to the mark`,
+  how: 'Stir.',
+});
+
+/** `or 0.35 mL, or 14 drops`; a measure that would break a limit is not offered. Spoonfuls are always given in g or mL too. */
+function othersOf({ measures, grams, millilitres }: SheetStep): string {
+  const [chosen, ...rest] = measures;
+  const plain =
+    millilitres === null ? (grams === null ? [] : [`${amountText(grams)} g`]) : [`${amountText(millilitres)} mL`];
+  const weighed = chosen!.tool === 'scale' || chosen!.tool === 'syringe';
+  const same = weighed ? [] : plain.map((words) => `= ${words}`);
+  const offered = rest.filter((m) => m.keeps && !(same.length > 0 && m.words === plain[0])).map((m) => `or ${m.words}`);
+  return [...same, ...offered].join(', ');
+}
+
+const amountText = (value: number): string => figure(value);

@@ -1,0 +1,133 @@
+import type { MixingSheet } from '../../dose/mixing-sheet.js';
+import { figure, percent } from '../figures.js';
+import { elementBar, missLines } from '../mix.js';
+import { type Bar, type Fact, spoken } from '../sheet.js';
+import { ladderOf, type Rung } from './ladder.js';
+import { type LineOnPage, linesOf } from './lines.js';
+import { litresText, mSPerCm, penUnit, range, shown } from './readings.js';
+
+/** A mixing sheet in finished words: what text, page and label have in common. */
+export interface SheetPage {
+  title: string;
+  plants: string;
+  date: string | null;
+  /** What must be known before anything is mixed; empty where every limit holds. */
+  alert: string[];
+  facts: Fact[];
+  /** Heading of the readings: the unit that the grower's pen shows. */
+  pen: string;
+  /** True where the pen shows another unit than mS/cm, which is then given beside it. */
+  twoScales: boolean;
+  lines: LineOnPage[];
+  ladder: Rung[];
+  /** Common to all readings. */
+  tolerance: string;
+  unseen: string[];
+  keeps: string;
+  sureness: string[];
+  bars: Bar[];
+  notes: string[];
+  cautions: string[];
+}
+
+/** The words of a mixing sheet. */
+export function pageOf(sheet: MixingSheet): SheetPage {
+  const { feed } = sheet;
+  return {
+    title: `${feed.name}: mixing sheet`,
+    plants: `${feed.plants} in ${feed.medium}, ${feed.phase}, ${feed.strength}`,
+    date: sheet.date,
+    alert: alertOf(sheet),
+    facts: [
+      { name: 'Can', value: canText(sheet.litres) },
+      { name: 'Fill', value: fillText(sheet) },
+      { name: 'Water', value: waterText(sheet) },
+      { name: 'Nitrogen', value: nitrogenText(sheet) },
+      { name: 'Pen', value: penText(sheet.pen) },
+    ],
+    pen: penUnit(sheet.pen),
+    twoScales: sheet.pen !== 'EC',
+    lines: linesOf(sheet),
+    ladder: ladderOf(sheet),
+    tolerance: toleranceText(sheet),
+    unseen: sheet.unseen,
+    keeps: sheet.keeps.says,
+    sureness: sheet.sureness,
+    bars: sheet.elements.filter((e) => e.min !== null || e.max !== null).map(elementBar),
+    notes: [...sheet.order.says, ...leftOutLines(sheet), ...sheet.notes],
+    cautions: sheet.cautions,
+  };
+}
+
+function alertOf(sheet: MixingSheet): string[] {
+  const lines = missLines(sheet.misses).map(spoken);
+  switch (sheet.status) {
+    case 'kept':
+      return [];
+    case 'missed':
+      return [
+        'NOT EVERY LIMIT IS KEPT: your tools cannot measure this batch closely enough.',
+        ...lines,
+        ...offers(sheet),
+      ];
+    case 'infeasible':
+      return [
+        'NO FEED FROM THIS SHELF KEEPS EVERY LIMIT: this is the nearest. `velamen blend` says why, and what would help.',
+        ...lines,
+      ];
+    case 'uncertified':
+      return ['NOT PROVED: no engine’s answer passed its check. Treat the doses as a guess.', ...lines];
+    default:
+      return sheet.status satisfies never;
+  }
+}
+
+const offers = (sheet: MixingSheet): string[] => sheet.offers.map((offer) => `What would do: ${offer}`);
+
+/** `4 L = 1.06 US gallons (of 3.785 L) or 0.88 imperial gallons (of 4.546 L)` */
+export function canText(litres: number): string {
+  const us = litres / US_GALLON;
+  const imperial = litres / IMPERIAL_GALLON;
+  return `${litresText(litres)} = ${gallons(us, 'US')} (3.785 L each) = ${gallons(imperial, 'imperial')} (4.546 L each)`;
+}
+
+/** Litres; NIST Handbook 44 appendix C, UK Weights and Measures Act 1985, both from memory. */
+const US_GALLON = 3.785411784;
+const IMPERIAL_GALLON = 4.54609;
+
+const gallons = (n: number, which: string): string =>
+  `${figure(n)} ${which} ${figure(n) === '1' ? 'gallon' : 'gallons'}`;
+
+function fillText({ firstLitres, litres }: MixingSheet): string {
+  return firstLitres < litres
+    ? `${litresText(firstLitres)} first; to the ${litresText(litres)} mark when all is in`
+    : `to the ${litresText(litres)} mark before anything goes in`;
+}
+
+function waterText({ water, pen }: MixingSheet): string {
+  const both =
+    pen === 'EC' ? mSPerCm(water.reading.mSPerCm) : `${shown(water.reading, pen)} (${mSPerCm(water.reading.mSPerCm)})`;
+  return `${water.names}; alone it reads ${both} ${water.measured ? 'on your pen' : 'by its analysis'}`;
+}
+
+function nitrogenText({ nitrogen }: MixingSheet): string {
+  const aim = nitrogen.aim === null ? '' : ` (aim ${figure(nitrogen.aim)})`;
+  const share = nitrogen.ammoniumShare === null ? '' : `; ammonium ${percent(nitrogen.ammoniumShare)} of it`;
+  return `${figure(nitrogen.mgPerLitre)} mg/L${aim}${share}`;
+}
+
+const penText = (pen: MixingSheet['pen']): string =>
+  pen === 'EC' ? 'shows EC in mS/cm' : `shows ppm on the ${pen} scale: 1 mS/cm is ${pen} ppm`;
+
+function toleranceText({ end, pen }: MixingSheet): string {
+  const base = `Readings at 25 °C or from a pen that corrects for temperature; nine of ten good batches lie within ${range(end.reading, pen)} at the end.`;
+  const at = end.atTemperature;
+  if (at === null) return `${base} A pen that does not correct reads about 2 % less for each °C below 25.`;
+  return `${base} A pen that does not correct shows ${shown(at, pen)} (${range(at, pen)}) at ${figure(at.celsius)} °C.`;
+}
+
+const leftOutLines = ({ leftOut }: MixingSheet): string[] =>
+  leftOut.map(
+    ({ name, id, wanted, unit }) =>
+      `${name || id}: left out; the ${figure(wanted)} ${unit} that the blend wants are too little to measure.`,
+  );

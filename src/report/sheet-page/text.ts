@@ -1,0 +1,76 @@
+import { type Block, facts, heading, paragraph, type Sheet, section, table } from '../sheet.js';
+import { type TextOptions, renderText } from '../text.js';
+import type { LineOnPage } from './lines.js';
+import type { SheetPage } from './page.js';
+
+/** A mixing sheet for the terminal or a plain printer. */
+export const sheetText = (page: SheetPage, options: TextOptions): string => renderText(textSheet(page), options);
+
+function textSheet(page: SheetPage): Sheet {
+  return {
+    title: page.title,
+    blocks: [
+      ...page.alert.map((line, i) => paragraph(line, i === 0 ? 'bad' : 'plain')),
+      facts(
+        ['Plants', page.plants],
+        ['Date', page.date ?? '____________________'],
+        ...page.facts.map(({ name, value }) => [name, value] as const),
+      ),
+      heading('Mix in this order'),
+      stepTable(page),
+      paragraph(page.tolerance, 'quiet'),
+      heading('If the reading at the end is off'),
+      ladderTable(page),
+      ...section('What the pen cannot see', page.unseen),
+      ...section('How sure', page.sureness),
+      heading('How long it keeps'),
+      paragraph(page.keeps),
+      ...(page.bars.length === 0
+        ? []
+        : [heading('What the can holds as measured, against what the plants want'), bars(page)]),
+      ...section('Notes', page.notes),
+      heading('Take care'),
+      { kind: 'cautions', items: page.cautions },
+      heading('At the sink'),
+      facts(
+        ['Reading', '____________________   at ________ °C'],
+        ['pH', '____________________'],
+        ['Mixed by', '____________________'],
+        ['Notes', '____________________________________________________________'],
+      ),
+    ],
+  };
+}
+
+const bars = (page: SheetPage): Block => ({ kind: 'bars', unit: 'mg/L', bars: page.bars });
+
+/** Each line of work takes two or three lines of the table: what to do, then the other measures and the range. */
+function stepTable(page: SheetPage): Block {
+  const heads = ['', '', ...(page.twoScales ? [`>${page.pen}`, '>mS/cm'] : [`>${page.pen}`])];
+  const row = (box: string, says: string, pen: string, ec: string): string[] =>
+    page.twoScales ? [box, says, pen, ec] : [box, says, pen];
+  const rows = page.lines.flatMap((line, i) => [
+    row(`[ ] ${i + 1}`, firstLine(line), line.reading?.pen ?? '', line.reading?.ec ?? ''),
+    ...restLines(line).map((says, j) =>
+      row('', says, j === 0 ? (line.reading?.range ?? '') : '', j === 0 ? (line.reading?.ecRange ?? '') : ''),
+    ),
+  ]);
+  return table(heads, rows);
+}
+
+const firstLine = (line: LineOnPage): string => (line.amount === '' ? line.what : `${line.amount}: ${line.what}`);
+
+/** At least one, for the range of the reading. */
+function restLines(line: LineOnPage): string[] {
+  const lines = [line.others, line.effect, line.how].filter((text) => text !== '');
+  return lines.length === 0 && line.reading !== null ? [''] : lines;
+}
+
+function ladderTable(page: SheetPage): Block {
+  const rows = page.ladder.map(({ pen, ec, says, right }) => [
+    pen,
+    ...(page.twoScales ? [ec] : []),
+    right ? `${says} <` : says,
+  ]);
+  return table([`>${page.pen}`, ...(page.twoScales ? ['>mS/cm'] : []), ''], rows);
+}

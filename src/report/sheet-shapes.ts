@@ -1,0 +1,85 @@
+import * as z from 'zod';
+import { amount, elementLine, feedHeader, maybe, misses } from './shapes.js';
+
+const reading = z.strictObject({
+  mSPerCm: amount.describe('at 25 °C'),
+  pen: amount.nullable().describe('ppm on the scale of the pen; null for a pen that shows EC'),
+  low: amount.describe('mS/cm; nine of ten good batches lie between low and high'),
+  high: amount,
+});
+
+const unit = z.enum(['g', 'mL']);
+
+const step = z.strictObject({
+  id: z.string(),
+  name: z.string(),
+  grams: amount.nullable().describe('for the batch; null for a liquid of unknown density'),
+  millilitres: amount.nullable().describe('for the batch; null for a powder'),
+  measures: z
+    .array(
+      z.strictObject({
+        tool: z.string(),
+        words: z.string(),
+        amount,
+        unit,
+        actions: amount.describe('scoops, drops, fills or weighings'),
+        keeps: z.boolean().describe('every limit still holds with this one'),
+      }),
+    )
+    .min(1)
+    .describe('the chosen one first'),
+  wanted: amount.describe('g or mL that the proved blend wants'),
+  effect: z.string(),
+  litres: amount.describe('in the can while it goes in'),
+  reading: reading.describe('of the can with everything up to here'),
+});
+
+const slip = z.strictObject({
+  slip: z.enum([
+    'not topped up',
+    'too much water',
+    'too little water',
+    'forgotten',
+    'twice',
+    'wrong scale',
+    'not compensated',
+  ]),
+  id: z.string().nullable(),
+  mSPerCm: amount,
+  pen: amount.nullable(),
+  millilitres: maybe.describe('of water too much; negative: missing'),
+  scale: amount.nullable(),
+  celsius: maybe,
+  shows: z.boolean().describe('false: the reading stays within the tolerance of a good batch'),
+});
+
+/** What `sheet --json` prints. */
+export const sheetShape = z.strictObject({
+  schema: z.literal('velamen.sheet/1'),
+  status: z.enum(['kept', 'missed', 'infeasible', 'uncertified']),
+  feed: feedHeader,
+  date: z.string().nullable(),
+  litres: amount,
+  firstLitres: amount.describe('to begin with'),
+  water: z.strictObject({ names: z.string(), reading, measured: z.boolean() }),
+  pen: z.union([z.literal('EC'), amount.describe('ppm per mS/cm')]),
+  nitrogen: z.strictObject({ mgPerLitre: amount, aim: amount.nullable(), ammoniumShare: amount.nullable() }),
+  steps: z.array(step).describe('in the order in which they go into the can'),
+  order: z.strictObject({ verdict: z.enum(['clear', 'borderline', 'will cloud']), says: z.array(z.string()) }),
+  end: z.strictObject({
+    reading: reading.describe('at the mark'),
+    atTemperature: reading.extend({ celsius: z.number() }).nullable().describe('on a pen that does not correct'),
+    ph: z.strictObject({ value: z.number(), low: z.number(), high: z.number() }),
+  }),
+  slips: z.array(slip).describe('what common slips would make the finished can read'),
+  unseen: z.array(z.string()),
+  keeps: z.strictObject({ hours: amount, says: z.string() }),
+  elements: z.array(elementLine).describe('as measured out'),
+  misses,
+  offers: z.array(z.string()),
+  leftOut: z.array(z.strictObject({ id: z.string(), name: z.string(), wanted: amount, unit })),
+  sureness: z.array(z.string()),
+  notes: z.array(z.string()),
+  cautions: z.array(z.string()),
+  proof: z.string(),
+});
