@@ -76,8 +76,8 @@ describe('bench.yaml', () => {
   it.each([
     ['80', 'Say which: 80 %, or "N: 80 mg/L"?'],
     ['0.8', 'Say which: 80 % of full strength?'],
-    ['90 ppm', 'Say which: write strength: 80 %'],
-    ['{ P: 90 mg/L }', 'Say which: write strength: 80 %'],
+    ['90 ppm', 'Write for example 80 % or "N: 90 mg/L".'],
+    ['{ P: 90 mg/L }', 'Write for example 80 % or "N: 90 mg/L".'],
     ['0 %', 'Write for example 80 % or "N: 90 mg/L".'],
     ['900 %', 'Write for example 80 % or "N: 90 mg/L".'],
     ['N 90 g', 'Write for example 80 % or "N: 90 mg/L".'],
