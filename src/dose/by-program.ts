@@ -10,8 +10,8 @@ export interface ByProgram {
 }
 
 /** A plan is waited for by a person at the sink. */
-const SECONDS = 2;
-/** Measures per item at most: those nearest to the blend; with fewer left out than none, nothing is proved. */
+const SECONDS = 1;
+/** Measures per item at most, the nearest to the blend; where that leaves any out, nothing is proved. */
 const MOST_COLUMNS = 120;
 
 /** The same choice as an integer program: a column per measure, one of them for each item. */

@@ -3,7 +3,7 @@ import type { DoseLimits } from './limits.js';
 import { type Measure, measuresWithin } from './measure.js';
 import { byProgram } from './by-program.js';
 import type { DoseProof } from './plan-types.js';
-import { type Choices, type Found, searchDoses, type UpperRow } from './search.js';
+import { type Choices, DUST, type Found, searchDoses, type UpperRow } from './search.js';
 import { paperTools, type Tool } from './tools.js';
 
 /** An item of the blend with the measures open to it; the first is to leave it out. */
@@ -37,6 +37,8 @@ const ACTION = 1e-6;
 const UNBOUNDED = 10;
 /** The plane of the EC cap is trusted to a tenth of the cap for passing over a choice; the model decides on whole ones. */
 const PLANE_TRUST = 0.1;
+/** Nodes for each look at how little must be missed. */
+const LOOK = 80_000;
 /** So many conductivities are worked out before the plane is taken as the cap. */
 const MOST_ECS = 400;
 
@@ -68,10 +70,10 @@ export async function chooseDoses(
   settings: ChooseSettings,
 ): Promise<Chosen> {
   const choices = items.map((item) => choicesOf(item, settings.margin));
-  const kept = await closest(choices, limits, 0, settings);
+  const kept = await closest(choices, limits, 0);
   if (kept.picks) return chosen(items, kept.picks, 0, kept.by);
-  const { slack, complete } = await leastSlack(choices, limits, settings, kept.by !== 'best found');
-  const missed = await closest(choices, limits, slack, settings);
+  const { slack, complete } = await leastSlack(choices, limits, kept.by !== 'best found');
+  const missed = await closest(choices, limits, slack);
   if (!missed.picks) throw new Error('no doses at all, though any miss was allowed');
   return chosen(items, missed.picks, slack, complete && missed.by !== 'best found' ? missed.by : 'best found');
 }
@@ -82,13 +84,8 @@ interface Closest {
 }
 
 /** By trying all; where those are too many, by an integer program; where that does not end either, the best found. */
-async function closest(
-  choices: readonly Choices[],
-  limits: DoseLimits,
-  slack: number,
-  settings: ChooseSettings,
-): Promise<Closest> {
-  const found = search(choices, limits, slack, settings);
+async function closest(choices: readonly Choices[], limits: DoseLimits, slack: number): Promise<Closest> {
+  const found = search(choices, limits, slack);
   if (found.complete) return { picks: found.picks, by: 'all' };
   const program = await byProgram(choices, withEc(limits.rows, limits.ecRow, 0), slack);
   if (program.picks && keepsEc(choices, program.picks, limits, slack)) {
@@ -105,20 +102,15 @@ function search(
   choices: readonly Choices[],
   limits: DoseLimits,
   slack: number,
-  _settings: ChooseSettings,
-  more: { first?: boolean } = {},
+  more: { first?: boolean; mostNodes?: number } = {},
 ): Found {
   let left = MOST_ECS;
   let cut = false;
-  const { cap, ecOf } = limits;
   const accept = (picks: readonly number[]): boolean => {
-    if (cap === null) return true;
+    if (limits.cap === null) return true;
     left -= 1;
-    if (left < 0) {
-      cut = true;
-      return false;
-    }
-    return ecOf(picks.map((k, i) => choices[i]!.highs[k]!)) <= cap * (1 + slack + 1e-9);
+    if (left < 0) cut = true;
+    return left >= 0 && keepsEc(choices, picks, limits, slack);
   };
   const found = searchDoses(choices, withEc(limits.rows, limits.ecRow, PLANE_TRUST), { slack, accept, ...more });
   return cut ? { ...found, complete: false } : found;
@@ -128,14 +120,13 @@ function search(
 async function leastSlack(
   choices: readonly Choices[],
   limits: DoseLimits,
-  settings: ChooseSettings,
   proved: boolean,
 ): Promise<{ slack: number; complete: boolean }> {
   let complete = proved;
   let low = 0;
   let high = 0.01;
   const holds = (slack: number): boolean => {
-    const found = search(choices, limits, slack, settings, { first: true });
+    const found = search(choices, limits, slack, { first: true, mostNodes: LOOK });
     if (!found.picks && !found.complete) complete = false;
     return found.picks !== null;
   };
@@ -157,7 +148,7 @@ function keepsEc(
   { cap, ecOf }: DoseLimits,
   slack: number,
 ): boolean {
-  return cap === null || ecOf(picks.map((k, i) => choices[i]!.highs[k]!)) <= cap * (1 + slack + 1e-9);
+  return cap === null || ecOf(picks.map((k, i) => choices[i]!.highs[k]!)) <= cap * (1 + slack + DUST);
 }
 
 const withEc = (rows: readonly UpperRow[], ec: UpperRow | null, trust: number): UpperRow[] =>

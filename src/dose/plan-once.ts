@@ -10,6 +10,7 @@ import { chooseDoses, type OpenItem, openItems } from './choose.js';
 import { type DoseLimits, delivered, doseLimits } from './limits.js';
 import type { DosePlan, PlannedItem, PlanOptions } from './plan-types.js';
 import { canNotes, notesOf, proofOf } from './plan-words.js';
+import { DUST } from './search.js';
 import { type Tool, toolsOf } from './tools.js';
 
 /** A plan without offers; see `planDoses`. */
@@ -39,7 +40,7 @@ export async function planOnce(
     .filter((item) => item.chosen.amount > 0)
     .sort((a, b) => mixingRank(a.product) - mixingRank(b.product));
   return {
-    status: misses.length === 0 && chosen.slack === 0 ? 'kept' : 'missed',
+    status: misses.length === 0 && (chosen.slack === 0 || settings.margin === 0) ? 'kept' : 'missed',
     batchLitres,
     items,
     leftOut: open.flatMap(({ product, wanted }, k) => (doses[k] === 0 ? [{ product, wanted }] : [])),
@@ -80,8 +81,8 @@ function plannedItem(
 
 function holds(doses: readonly number[], { rows, cap, ecOf }: DoseLimits): boolean {
   return (
-    rows.every((row) => row.terms.reduce((sum, t, i) => sum + t * doses[i]!, 0) <= row.upper + 1e-9 * row.size) &&
-    (cap === null || ecOf(doses) <= cap * (1 + 1e-9))
+    rows.every((row) => row.terms.reduce((sum, t, i) => sum + t * doses[i]!, 0) <= row.upper + DUST * row.size) &&
+    (cap === null || ecOf(doses) <= cap * (1 + DUST))
   );
 }
 

@@ -19,10 +19,11 @@ export interface UpperRow {
 export interface SearchOptions {
   /** A miss of so many sizes is allowed in each row. */
   slack?: number;
-  /** A last look at a whole choice that keeps the rows. */
-  accept?: (amounts: readonly number[]) => boolean;
+  /** A last look at a whole choice that keeps the rows: the index of each item's measure. */
+  accept?: (picks: readonly number[]) => boolean;
   /** The first choice that holds will do. */
   first?: boolean;
+  /** Nodes of the search at most, over all rounds. */
   mostNodes?: number;
 }
 
@@ -35,25 +36,58 @@ export interface Found {
   complete: boolean;
 }
 
-/** Rounding dust in a row. */
-const DUST = 1e-9;
+/** A row counts as kept within this share of its size: half of what a mix is judged by, so that the two never disagree. */
+export const DUST = 5e-7;
 /** So many open measures are enough to know that an item is not the tightest. */
 const MANY = 24;
 
 /**
- * One measure for each item so that every row holds, at the least total cost: depth first, the tightest item next, its nearest measures
- * first, and back as soon as a row cannot hold any more or the best so far cannot be beaten. Exact where `complete`.
+ * One measure for each item so that every row holds, at the least total cost. Exact where `complete`. A plain search comes first; where
+ * that gets lost among choices that nearly hold, only those within a budget of cost are looked at, and the budget grows until one holds.
  */
 export function searchDoses(items: readonly Choices[], rows: readonly UpperRow[], options: SearchOptions = {}): Found {
-  const { slack = 0, accept, first = false, mostNodes = 60_000 } = options;
+  const mostNodes = options.mostNodes ?? 200_000;
+  const plain = depthFirst(items, rows, options, Number.POSITIVE_INFINITY, Math.min(FIRST_LOOK, mostNodes));
+  if (plain.complete || (plain.picks && options.first)) return plain;
+  let { nodes } = plain;
+  const most = items.reduce((sum, item) => sum + Math.max(...item.costs), 0);
+  let budget = items.reduce((sum, item) => sum + Math.min(...item.costs), 0) + FIRST_BUDGET * items.length;
+  for (; nodes < mostNodes; budget *= GROWTH) {
+    const within = Math.min(budget, plain.cost);
+    const found = depthFirst(items, rows, options, within, mostNodes - nodes);
+    nodes += found.nodes;
+    if (!found.complete) return { ...(found.picks ? found : plain), nodes, complete: false };
+    if (found.picks) return { ...found, nodes };
+    if (within >= plain.cost) return { ...plain, nodes, complete: true };
+    if (within > most) return { ...found, nodes };
+  }
+  return { ...plain, nodes, complete: false };
+}
+
+const FIRST_LOOK = 4000;
+/** Relative deviation per item of the first budget, and how it grows. */
+const FIRST_BUDGET = 0.01;
+const GROWTH = 1.5;
+
+/**
+ * Depth first, the tightest item next, its nearest measures first, and back as soon as a row cannot hold any more or the best so far (or
+ * the budget) cannot be beaten.
+ */
+function depthFirst(
+  items: readonly Choices[],
+  rows: readonly UpperRow[],
+  { slack = 0, accept, first = false }: SearchOptions,
+  budget: number,
+  mostNodes: number,
+): Found {
   const n = items.length;
   const caps = rows.map((row) => row.upper + (slack + DUST) * row.size);
   const orders = items.map((item) => byCost(item));
-  const least = items.map((item) => rows.map((_, r) => leastPart(item, rows[r]!.terms[items.indexOf(item)]!)));
+  const least = items.map((item, i) => rows.map((row) => leastPart(item, row.terms[i]!)));
   const room = caps.map((cap, r) => cap - least.reduce((sum, parts) => sum + parts[r]!, 0));
   const picks: number[] = new Array(n).fill(-1);
   let best: number[] | null = null;
-  let bestCost = Number.POSITIVE_INFINITY;
+  let bestCost = budget;
   let nodes = 0;
   let complete = true;
 
@@ -78,7 +112,7 @@ export function searchDoses(items: readonly Choices[], rows: readonly UpperRow[]
       return true;
     }
     if (depth === n) {
-      if (accept && !accept(picks.map((k, i) => items[i]!.amounts[k]!))) return false;
+      if (accept && !accept(picks)) return false;
       best = [...picks];
       bestCost = cost;
       return first;
@@ -131,7 +165,7 @@ export function searchDoses(items: readonly Choices[], rows: readonly UpperRow[]
   };
 
   if (room.every((left) => left >= 0)) descend(0, 0);
-  return { picks: best, cost: bestCost, nodes, complete };
+  return { picks: best, cost: best ? bestCost : Number.POSITIVE_INFINITY, nodes, complete };
 }
 
 const byCost = (item: Choices): number[] =>
