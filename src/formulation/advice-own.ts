@@ -1,6 +1,7 @@
 import type { Product } from '../catalog/product.js';
-import type { Nutrient } from '../chemistry/nutrients.js';
+import { type Nutrient, RULE_NAMES } from '../chemistry/nutrients.js';
 import type { Programme } from '../programme/programme.js';
+import type { Rule } from '../programme/rule.js';
 import { formatFixed, formatNumber } from '../units/index.js';
 import type { AdviceReading, OwnMatch } from './advice-types.js';
 import { amountsOf } from './amounts.js';
@@ -25,7 +26,7 @@ export interface OwnFeed {
 
 /** The own feed held against readings: at which strength it gives the same nitrogen, or the same EC. */
 export class OwnStrengths {
-  private readonly mixes = new Map<number, Promise<Mix | null>>();
+  private readonly mixes = new Map<number, Promise<Mixed | null>>();
   /** Why a strength is not to be had, where the program alone does not say. */
   private readonly reasons = new Map<number, string>();
   private shelf: Promise<Product[]> | undefined;
@@ -58,7 +59,7 @@ export class OwnStrengths {
     const goal = Math.min(wanted, most);
     const found = await this.search(goal, counts);
     if (!found) return null;
-    const limit = wanted > most * (1 + NEAR) ? tooMuch(counts, most) : found.limit;
+    const limit = wanted > most * (1 + NEAR) ? atMost(counts, most) : found.limit;
     return this.read(wanted, counts, found, limit);
   }
 
@@ -75,11 +76,11 @@ export class OwnStrengths {
     let best: Found | null = null;
     let percent = printable(this.guess(goal, counts));
     for (let round = 0; round < ROUNDS; round += 1) {
-      const mix = await this.mixAt(percent);
-      if (!mix) return this.edge(percent, best, goal, counts);
-      const value = valueIn(mix, counts);
+      const mixed = await this.mixAt(percent);
+      if (!mixed) return this.edge(percent, best, goal, counts);
+      const value = valueIn(mixed.mix, counts);
       if (!best || Math.abs(value - goal) < Math.abs(valueIn(best.mix, counts) - goal))
-        best = { percent, mix, limit: null };
+        best = { percent, ...mixed, limit: null };
       const next = printable(Math.min(MOST, (percent * (goal - bare)) / Math.max(1e-9, value - bare)));
       if (Math.abs(value - goal) <= CLOSE * goal || next === percent) break;
       percent = next;
@@ -102,8 +103,8 @@ export class OwnStrengths {
     let safe = inside;
     for (const percent of [this.own.percent, ...ANCHORS]) {
       if (safe) break;
-      const mix = await this.mixAt(printable(percent));
-      if (mix) safe = { percent: printable(percent), mix, limit: null };
+      const mixed = await this.mixAt(printable(percent));
+      if (mixed) safe = { percent: printable(percent), ...mixed, limit: null };
     }
     if (!safe) return null;
     let [good, bad] = [safe.percent, beyond];
@@ -111,11 +112,11 @@ export class OwnStrengths {
     for (let step = 0; step < 12; step += 1) {
       const middle = printable(Math.sqrt(good * bad));
       if (middle === good || middle === bad) break;
-      const mix = await this.mixAt(middle);
-      if (mix) {
+      const mixed = await this.mixAt(middle);
+      if (mixed) {
         good = middle;
-        if (Math.abs(valueIn(mix, counts) - goal) <= Math.abs(valueIn(best.mix, counts) - goal))
-          best = { percent: middle, mix, limit: null };
+        if (Math.abs(valueIn(mixed.mix, counts) - goal) <= Math.abs(valueIn(best.mix, counts) - goal))
+          best = { percent: middle, ...mixed, limit: null };
       } else bad = middle;
     }
     return { ...best, limit: await this.why(bad, bad > good) };
@@ -141,10 +142,10 @@ export class OwnStrengths {
       { products: request.shelf.map(() => 0), waters: request.waters.map((_, i) => (i === 0 ? 1 : 0)) },
       request,
     );
-    return this.read(wanted, 'EC', { percent: 0, mix, limit }, limit);
+    return this.read(wanted, 'EC', { percent: 0, mix, rules: [], limit }, limit);
   }
 
-  private mixAt(percent: number): Promise<Mix | null> {
+  private mixAt(percent: number): Promise<Mixed | null> {
     const before = this.mixes.get(percent);
     if (before) return before;
     const mix = this.solve(percent);
@@ -152,24 +153,27 @@ export class OwnStrengths {
     return mix;
   }
 
-  private async solve(percent: number): Promise<Mix | null> {
+  /**
+   * The cheapest mix at a strength. Bands grow with the strength, yet nothing is advised past what the programme takes at full strength:
+   * an element that would be over gets a rule of its own, which the command then names.
+   */
+  private async solve(percent: number): Promise<Mixed | null> {
     const asked = percent > 0 && percent <= MOST ? this.own.at(percent) : null;
     if (!asked) return null;
-    const { result, request, keeps } = await solveUnderCap({ ...asked, shelf: await this.closed(asked) });
-    if (result.verdict.verdict !== 'optimal' || !keeps) return null;
-    const mix = readOut(amountsOf(result.verdict, result.formulated), request);
-    const over = this.over(mix);
-    if (over) this.reasons.set(percent, over);
-    return over ? null : mix;
-  }
-
-  /** Bands grow with the strength, yet nothing is advised past what the programme takes at full strength. */
-  private over(mix: Mix): string | null {
-    for (const { element, high } of mix.elements) {
-      const most = this.own.full.bands[element]?.max;
-      if (most !== undefined && high > most * (1 + CLOSE)) return tooMuch(element, most);
+    const shelf = await this.closed(asked);
+    for (const rules: Rule[] = []; ; ) {
+      const { result, request, keeps } = await solveUnderCap({ ...asked, shelf, rules: [...asked.rules, ...rules] });
+      if (result.verdict.verdict !== 'optimal' || !keeps) {
+        if (rules.length > 0) this.reasons.set(percent, rules.map((rule) => tooMuch(rule.text)).join(', '));
+        return null;
+      }
+      const mix = readOut(amountsOf(result.verdict, result.formulated), request);
+      const over = ceilings(this.own.full).filter(
+        (rule) => exceeds(mix, rule) && rules.every((r) => r.text !== rule.text),
+      );
+      if (over.length === 0) return { mix, rules: rules.map((rule) => rule.text) };
+      rules.push(...over);
     }
-    return null;
   }
 
   private closed({ shelf }: FeedRequest): Promise<Product[]> {
@@ -177,7 +181,12 @@ export class OwnStrengths {
     return this.shelf;
   }
 
-  private read(wanted: number, counts: Nutrient | 'EC', { percent, mix }: Found, limit: string | null): OwnMatch {
+  private read(
+    wanted: number,
+    counts: Nutrient | 'EC',
+    { percent, mix, rules }: Found,
+    limit: string | null,
+  ): OwnMatch {
     const reached = valueIn(mix, counts);
     const near = Math.abs(reached - wanted) <= NEAR * wanted;
     const way = reached < wanted ? 'stronger' : 'weaker';
@@ -191,16 +200,39 @@ export class OwnStrengths {
       elements: mix.elements.filter((e) => e.high > 0).map(({ element, mgPerLitre }) => ({ element, mgPerLitre })),
       ammoniumShare: mix.nitrogenShares?.ammonium ?? null,
       items: mix.items,
+      rules,
       limitedBy: near ? null : (limit ?? `no strength was found whose cheapest mix is ${way}`),
     };
   }
 }
 
-interface Found {
-  percent: number;
+interface Mixed {
   mix: Mix;
+  /** Rules on top of the feed's own. */
+  rules: string[];
+}
+
+interface Found extends Mixed {
+  percent: number;
   limit: string | null;
 }
+
+/** What the programme takes at most at full strength, as rules. */
+function ceilings({ bands }: Programme): Rule[] {
+  return [...RULE_NAMES].flatMap(([name, nutrient]) => {
+    const max = bands[nutrient]?.max;
+    if (max === undefined) return [];
+    const upper = formatNumber(max, 6);
+    return [{ text: `${name} <= ${upper}`, terms: { [nutrient]: 1 }, upper: Number(upper), from: 'you' }];
+  });
+}
+
+function exceeds(mix: Mix, { terms, upper }: Rule): boolean {
+  return mix.elements.some(({ element, high }) => terms[element] === 1 && high > upper! * (1 + KEPT));
+}
+
+/** As everywhere, a limit is kept within a millionth. */
+const KEPT = 1e-6;
 
 /** A strength is printed to half a per cent of itself, so no match is nearer than that; 2 % is what level spoons never reach. */
 const NEAR = 0.02;
@@ -217,8 +249,9 @@ const elementOf = (mix: Mix, n: Nutrient): number => mix.elements.find((e) => e.
 const strengthText = (percent: number): string => formatFixed(percent, percent < 10 ? 2 : 1);
 const printable = (percent: number): number => Number(strengthText(percent));
 
-function tooMuch(counts: Nutrient | 'EC', most: number): string {
-  return counts === 'EC'
-    ? `the EC limit of this feed is ${formatNumber(most, 3)} mS/cm`
-    : `the programme of these plants takes at most ${counts} ${formatNumber(most, 3)} mg/L at full strength`;
+const tooMuch = (limit: string): string => `the programme takes ${limit} mg/L at full strength`;
+
+function atMost(counts: Nutrient | 'EC', most: number): string {
+  const limit = formatNumber(most, 3);
+  return counts === 'EC' ? `the EC limit of this feed is ${limit} mS/cm` : tooMuch(`${counts} <= ${limit}`);
 }

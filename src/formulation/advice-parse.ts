@@ -1,9 +1,8 @@
 import type { Product } from '../catalog/product.js';
-import { massShare } from '../chemistry/oxides.js';
-import { type Checked, checked, nearest, type Problem, problem, type Where, warning } from '../problem.js';
-import { readNumber } from '../units/index.js';
-import { spelledOut } from '../units/number.js';
-import type { Advice, Figure, Grade, PenScaleNamed, Rate, Span } from './advice-types.js';
+import { type Checked, checked, nearest, type Problem, type Where } from '../problem.js';
+import { readFigures, readScale } from './advice-figures.js';
+import { number, Rest, refuse, span } from './advice-rest.js';
+import type { Advice, Figure, Grade, Rate } from './advice-types.js';
 import * as words from './advice-words.js';
 
 /** Whether words that are no recipe of known products are advice: a grade, a share of strength, ppm or a conductivity is named. */
@@ -48,42 +47,6 @@ export function parseAdvice(text: string, where: Where = {}): Checked<Advice> {
   const advice: Advice = { text: text.trim(), share: share ?? 1, grade, rate, figures, form };
   if (problems.every((p) => p.severity !== 'error')) whole(rest, advice, share !== null);
   return checked(advice, problems);
-}
-
-/** What has not been understood yet. */
-class Rest {
-  text: string;
-  constructor(
-    readonly whole: string,
-    readonly where: Where,
-    readonly problems: Problem[],
-  ) {
-    this.text = spelledOut(whole.slice(0, 200)).replace(/\s+/g, ' ');
-    if (whole.trim().length > 200)
-      refuse(
-        this,
-        'advice-unread',
-        `${whole.trim().length} characters`,
-        'advice in one sentence',
-        'Write only the amount, the product and the strength.',
-      );
-  }
-
-  /** The groups of the first match, which is cut out. */
-  take(pattern: RegExp): Record<string, string | undefined> | null {
-    const match = pattern.exec(this.text);
-    if (!match) return null;
-    this.text = `${this.text.slice(0, match.index)} | ${this.text.slice(match.index + match[0].length)}`;
-    return { ...match.groups, whole: match[0].trim() };
-  }
-
-  drop(pattern: RegExp): void {
-    this.text = this.text.replace(pattern, ' ').replace(/\s+/g, ' ');
-  }
-}
-
-function refuse({ where, problems }: Rest, code: string, found: string, expected: string, fix: string): void {
-  problems.push(problem(code, where, found, expected, fix));
 }
 
 function readShare(rest: Rest): number | null {
@@ -152,74 +115,6 @@ function inFigures(text: string): string {
     );
 }
 
-/** The scale of a pen; null where a pen is named without one, undefined where none is. */
-function readScale(rest: Rest): PenScaleNamed | null | undefined {
-  const found = rest.take(words.SCALE);
-  if (!found) return undefined;
-  const name = found.named1 ?? found.named2 ?? found.named3;
-  return name === undefined ? null : words.scaleNamed(name);
-}
-
-function readFigures(rest: Rest, scale: PenScaleNamed | null | undefined): Figure[] {
-  const figures: Figure[] = [];
-  const each = (pattern: RegExp, as: (found: Record<string, string | undefined>) => Figure | null): void => {
-    for (let found = rest.take(pattern); found; found = rest.take(pattern)) {
-      const figure = as(found);
-      if (figure) figures.push(figure);
-    }
-  };
-  each(words.PARTS, (found) => {
-    const ppm = span(rest, found);
-    const name = found.before ?? found.after;
-    if (name !== undefined) {
-      const { as, written } = words.NUTRIENT_WORDS.get(name.toLowerCase())!;
-      return { kind: 'element', as, written, mgPerLitre: scaled(ppm, written === as ? 1 : massShare(as, written)) };
-    }
-    if (scale !== undefined || found.tds1 || found.tds2) return { kind: 'pen', ppm, scale: scale ?? null };
-    return { kind: 'ppm', ppm };
-  });
-  each(words.BARE_TDS, (found) => ({ kind: 'pen', ppm: span(rest, found), scale: scale ?? null }));
-  each(words.CONDUCTIVITY, (found) => ({
-    kind: 'conductivity',
-    mSPerCm: scaled(span(rest, found), found.micro ? 1 / 1000 : 1),
-    note: null,
-  }));
-  each(words.CF, (found) => ({
-    kind: 'conductivity',
-    mSPerCm: scaled(span(rest, found), 1 / 10),
-    note: 'CF counts tenths of mS/cm.',
-  }));
-  each(words.BARE_EC, (found) => bareEc(rest, span(rest, found), found.whole!));
-  return figures;
-}
-
-/** mS/cm between which a feed can read: rain stands at some 0.02, the sea at some 50 (from memory). */
-const [PALEST, STRONGEST] = [0.02, 20];
-
-/** An EC without a unit is in mS/cm or µS/cm; only one of the two can be a feed. */
-function bareEc(rest: Rest, read: Span, written: string): Figure | null {
-  const can = (s: Span): boolean => s.low >= PALEST && s.high <= STRONGEST;
-  const micro = scaled(read, 1 / 1000);
-  if (can(read) !== can(micro)) {
-    const [unit, other] = can(read)
-      ? ['mS/cm', 'µS/cm, that would be purer than rain']
-      : ['µS/cm', 'mS/cm, that would be brine'];
-    return {
-      kind: 'conductivity',
-      mSPerCm: can(read) ? read : micro,
-      note: `EC without a unit is taken as ${unit}: in ${other}.`,
-    };
-  }
-  refuse(
-    rest,
-    'advice-ec',
-    `"${written}"`,
-    `an EC of a feed, from ${PALEST} to ${STRONGEST} mS/cm`,
-    'Write the unit: mS/cm (the same as dS/m) or µS/cm.',
-  );
-  return null;
-}
-
 function refuseLeftovers(rest: Rest): void {
   rest.drop(words.JOINTS);
   const left = rest.text.replace(/\|/g, ' ').replace(/\s+/g, ' ').trim();
@@ -284,23 +179,3 @@ const upper = (figure: Figure): number =>
     : figure.kind === 'conductivity'
       ? figure.mSPerCm.high
       : figure.ppm.high;
-
-const scaled = ({ low, high }: Span, by: number): Span => ({ low: low * by, high: high * by });
-
-function span(rest: Rest, found: Record<string, string | undefined>): Span {
-  const low = number(rest, (found.from ?? found.from2)!);
-  const to = found.to ?? found.to2;
-  const high = to === undefined ? low : number(rest, to);
-  return { low: Math.min(low, high), high: Math.max(low, high) };
-}
-
-function number({ where, problems }: Rest, text: string): number {
-  const read = readNumber(text.trim());
-  if (!read.ok) {
-    problems.push(problem('advice-number', where, read.found, read.expected, read.fix));
-    return 1;
-  }
-  if (read.comma)
-    problems.push(warning('decimal-comma', where, `"${text.trim()}"`, 'a decimal point', `Read as ${read.value}.`));
-  return read.value;
-}

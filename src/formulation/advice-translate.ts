@@ -1,13 +1,12 @@
 import type { Nutrient } from '../chemistry/nutrients.js';
 import { NUTRIENTS } from '../chemistry/nutrients.js';
-import { ionsOfLabel, times } from '../label/counter-ions.js';
 import type { Composition } from '../label/composition.js';
 import { readAnalysis } from '../label/read-analysis.js';
 import { type Checked, checked, type Problem, type Where } from '../problem.js';
 import { formatNumber } from '../units/index.js';
 import { type RateReadings, readRate } from './advice-rate.js';
 import type { Advice, AdviceReading, AdviceResult, Figure, Rate, Span } from './advice-types.js';
-import { conductivity, NONE } from './ec.js';
+import { type GradeIons, gradeEc, gradeIons, gramsAt } from './advice-ec.js';
 
 /** Readings of advice, with how they were come by. */
 export type Translated = Pick<AdviceResult, 'readings' | 'certainty' | 'notes' | 'needed'>;
@@ -17,7 +16,7 @@ export function translate(advice: Advice, where: Where = {}): Checked<Translated
   const problems: Problem[] = [];
   const notes: string[] = [];
   const needed: string[] = [];
-  const product = advice.grade ? compositionOf(advice, where, problems) : null;
+  const product = advice.grade ? gradedOf(advice, where, problems) : null;
   const readings = advice.rate
     ? ofRate(advice, advice.rate, product, where, problems, notes, needed)
     : advice.figures[0]
@@ -42,16 +41,22 @@ export function translate(advice: Advice, where: Where = {}): Checked<Translated
   return checked({ readings, certainty: base ? 'base unknown' : open ? 'range' : 'exact', notes, needed }, problems);
 }
 
-function compositionOf({ grade }: Advice, where: Where, problems: Problem[]): Composition | null {
+/** A product of which only the grade is known. */
+interface Graded {
+  content: Composition['content'];
+  ions: GradeIons;
+}
+
+function gradedOf({ grade }: Advice, where: Where, problems: Problem[]): Graded | null {
   const read = readAnalysis({ form: 'powder', percent: grade!.percent }, where);
   problems.push(...(read.ok ? [] : read.problems));
-  return read.ok ? read.value : null;
+  return read.ok ? { content: read.value.content, ions: gradeIons(grade!) } : null;
 }
 
 function ofRate(
   advice: Advice,
   rate: Rate,
-  product: Composition | null,
+  product: Graded | null,
   where: Where,
   problems: Problem[],
   notes: string[],
@@ -70,7 +75,7 @@ function ofRate(
 }
 
 /** So many g/L of a product. */
-function ofGrams(says: string, grams: Span, product: Composition): AdviceReading {
+function ofGrams(says: string, grams: Span, product: Graded): AdviceReading {
   const elements = NUTRIENTS.flatMap((element) => {
     const stated = product.content[element].stated;
     return stated !== null && stated > 0 ? [{ element, ...scaled(grams, stated) }] : [];
@@ -83,14 +88,14 @@ function ofGrams(says: string, grams: Span, product: Composition): AdviceReading
     wanted: found ? { low: found.low, high: found.high } : null,
     gramsPerLitre: grams,
     elements,
-    ec: ecOf(product, grams),
+    ec: gradeEc(product.ions, grams),
   };
 }
 
 function ofFigure(
   advice: Advice,
   figure: Figure,
-  product: Composition | null,
+  product: Graded | null,
   notes: string[],
   needed: string[],
 ): AdviceReading[] {
@@ -136,55 +141,25 @@ const SCALES = [500, 640, 700].map((scale) => ({
 
 const reading = (ppm: Span, scale: Span): Span => ({ low: ppm.low / scale.high, high: ppm.high / scale.low });
 
-function ofElement(says: string, element: Nutrient, wanted: Span, product: Composition | null): AdviceReading {
+function ofElement(says: string, element: Nutrient, wanted: Span, product: Graded | null): AdviceReading {
   const per = product?.content[element].stated ?? 0;
   if (product && per > 0) return { ...ofGrams(says, scaled(wanted, 1 / per), product), counts: element, wanted };
   return { says, counts: element, wanted, gramsPerLitre: null, elements: [{ element, ...wanted }], ec: null };
 }
 
 /** A reading in mS/cm. What a grade at that reading holds is a range, for its forms are not told. */
-function ofEc(says: string, wanted: Span, product: Composition | null): AdviceReading {
+function ofEc(says: string, wanted: Span, product: Graded | null): AdviceReading {
   const bare: AdviceReading = { says, counts: 'EC', wanted, gramsPerLitre: null, elements: [], ec: wanted };
   if (!product) return bare;
-  const grams = {
-    low: gramsFor(wanted.low, (g) => conducts(product, g, 'bright') * (1 + MODEL)),
-    high: gramsFor(wanted.high, (g) => conducts(product, g, 'dim') * (1 - MODEL)),
-  };
-  if (!(grams.high < MOST_GRAMS)) return bare;
+  const grams = gramsAt(product.ions, wanted);
+  if (grams === null) return bare;
   return { ...ofGrams(says, grams, product), counts: 'EC', wanted, ec: wanted };
-}
-
-/** Error of the conductivity model, as a share; a grade at work is settled no better. */
-const MODEL = 0.03;
-/** g/L beyond which nobody feeds; a urea feed never reaches an EC. */
-const MOST_GRAMS = 50;
-
-function ecOf(product: Composition, grams: Span): Span {
-  return {
-    low: conducts(product, grams.low, 'dim') * (1 - MODEL),
-    high: conducts(product, grams.high, 'bright') * (1 + MODEL),
-  };
-}
-
-/** mS/cm of so many g/L in pure water, by the least or the most conductive make-up of the grade. */
-function conducts(product: Composition, grams: number, which: 'dim' | 'bright'): number {
-  return conductivity(grams > 0 ? times(ionsOfLabel(product)[which], grams) : NONE);
-}
-
-function gramsFor(mSPerCm: number, ec: (grams: number) => number): number {
-  let [low, high] = [0, MOST_GRAMS];
-  for (let step = 0; step < 40; step += 1) {
-    const middle = (low + high) / 2;
-    if (ec(middle) < mSPerCm) low = middle;
-    else high = middle;
-  }
-  return (low + high) / 2;
 }
 
 /** A share of nobody knows what: what it would be, if the label said what labels often say. */
 function ofUnknownBase(
   advice: Advice,
-  product: Composition | null,
+  product: Graded | null,
   where: Where,
   problems: Problem[],
   notes: string[],

@@ -42,7 +42,7 @@ export const RATE = new RegExp(
   'i',
 );
 
-const EC_UNIT = String.raw`(?:(?<milli>m\s?S(?:iemens)?|milli\s?siemens|dS)|(?<micro>[µu]\s?S|micro\s?siemens|[µu]mhos?))(?:\s*(?:\/|per)\s*(?:cm|m)\b)?`;
+const EC_UNIT = String.raw`(?:(?<milli>(?:m\s?S(?:iemens)?|milli\s?siemens)(?:\s*(?:\/|per)\s*cm\b)?|dS(?:\s*(?:\/|per)\s*m\b)?)|(?<micro>(?:[µu]\s?S|micro\s?siemens|[µu]mhos?)(?:\s*(?:\/|per)\s*cm\b)?))`;
 export const CONDUCTIVITY = new RegExp(
   String.raw`(?:\bEC\b\s*(?:of|=|:|at)?\s*)?${RANGE}\s*${EC_UNIT}(?![a-z])(?:\s*EC\b)?`,
   'i',
@@ -65,7 +65,6 @@ export const NUTRIENT_WORDS: ReadonlyMap<string, { as: Nutrient; written: string
       ['p', 'P', 'P'],
       ['phosphorus', 'P', 'P'],
       ['p2o5', 'P', 'P2O5'],
-      ['phosphate', 'P', 'P2O5'],
       ['k', 'K', 'K'],
       ['potassium', 'K', 'K'],
       ['k2o', 'K', 'K2O'],

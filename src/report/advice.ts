@@ -109,7 +109,8 @@ function amounts(weakest: OwnMatch, strongest: OwnMatch, batch: number | null): 
 }
 
 function commands(weakest: OwnMatch, strongest: OwnMatch, command: string): string[] {
-  const line = (end: OwnMatch): string => `${command} --strength "${end.strength}"`;
+  const line = (end: OwnMatch): string =>
+    [`${command} --strength "${end.strength}"`, ...end.rules.map((rule) => `--rule "${rule}"`)].join(' ');
   if (strongest.percent === 0) return ['Nothing to mix: the water alone reads that much.'];
   if (weakest.percent === strongest.percent || weakest.percent === 0) return [line(strongest)];
   return [`${line(weakest)}   (start here)`, line(strongest)];
