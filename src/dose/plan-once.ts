@@ -11,6 +11,7 @@ import { type DoseLimits, delivered, doseLimits } from './limits.js';
 import type { DosePlan, PlannedItem, PlanOptions } from './plan-types.js';
 import { canNotes, notesOf, proofOf } from './plan-words.js';
 import { DUST } from './search.js';
+import { surestMeasures } from './surest.js';
 import { type Tool, toolsOf } from './tools.js';
 
 /** A plan without offers; see `planDoses`. */
@@ -29,7 +30,7 @@ export async function planOnce(
   const products = indices.map((i) => request.shelf[i]!);
   const limits = doseLimits(request, amounts, indices, batchLitres);
   const open = openItems(products, wanted, limits, settings);
-  const chosen = await chooseDoses(open, limits, settings);
+  const chosen = options.pick === 'surest' ? surestMeasures(open) : await chooseDoses(open, limits, settings);
 
   const doses = chosen.measures.map((m) => m.amount);
   const measured = delivered(doses, amounts, indices, batchLitres);

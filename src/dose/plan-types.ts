@@ -68,8 +68,8 @@ export interface DosePlan {
 }
 
 export interface PlanOptions {
-  /** Share of batches (0.5 … 0.999) that shall keep every band: see `sure-doses.ts`. */
-  sure?: number;
+  /** `surest`: each item by itself, by the measure of least expected error (see `robust.ts`); default: all together. */
+  pick?: 'together' | 'surest';
   /**
    * Standard deviations by which every dose may be off, all at once and in the worst direction, with every limit still kept; default 0.
    * This is the robust program of `sure`: with x ≥ 0 the worst case of each row is linear.
