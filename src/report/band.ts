@@ -26,6 +26,12 @@ export function standing(bar: Bar): Standing {
   return '';
 }
 
+/** For a value without a band: how high it may really be, where labels leave open enough to matter; else null. */
+export function openTop(bar: Bar): number | null {
+  const banded = bar.min !== null || bar.max !== null;
+  return !banded && bar.high > bar.value * 1.2 + 0.5 ? bar.high : null;
+}
+
 /** Lays a bar along its own band. Open floors start at 0; open ceilings run to twice whatever is largest below them. */
 export function lay(bar: Bar): Laid | null {
   if (bar.min === null && bar.max === null) return null;

@@ -1,4 +1,4 @@
-import { standing } from './band.js';
+import { openTop, standing } from './band.js';
 import { escapeMarkup as safe } from './escape.js';
 import { figure } from './figures.js';
 import type { Bar, Block, Sheet, Table } from './sheet.js';
@@ -67,12 +67,17 @@ function tableHtml(table: Table): string {
   return `<table><thead>${head}</thead><tbody>${table.rows.map((r) => row(r, 'td')).join('')}</tbody>${foot}</table>`;
 }
 
+function openWords(bar: Bar): string {
+  const top = openTop(bar);
+  return top === null ? '' : `may be up to ${figure(top)}`;
+}
+
 function barsHtml(unit: string, bars: readonly Bar[]): string {
   const cell = (value: number | null): string => `<td class="right">${value === null ? '' : safe(figure(value))}</td>`;
   const rows = bars.map((bar) => {
     const word = standing(bar);
     const mark = word === 'low' || word === 'high' ? ' class="bad"' : '';
-    return `<tr${mark}><th scope="row">${safe(bar.name)}</th>${[bar.value, bar.min, bar.aim, bar.max].map(cell).join('')}<td>${barSvg(bar)}</td><td>${safe(word)}</td></tr>`;
+    return `<tr${mark}><th scope="row">${safe(bar.name)}</th>${[bar.value, bar.min, bar.aim, bar.max].map(cell).join('')}<td>${barSvg(bar)}</td><td>${safe(word || openWords(bar))}</td></tr>`;
   });
   const head = ['', 'mix', 'least', 'aim', 'most'].map(
     (h, i) => `<th${i > 0 ? ' class="right"' : ''}>${i === 0 ? safe(unit) : h}</th>`,

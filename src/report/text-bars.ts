@@ -1,4 +1,4 @@
-import { type Laid, lay, standing } from './band.js';
+import { type Laid, lay, openTop, standing } from './band.js';
 import { figure } from './figures.js';
 import type { Bar, Tone } from './sheet.js';
 import { padLeft, padRight, plainText, widthOf } from './wrap.js';
@@ -39,7 +39,11 @@ export function barLines(
     `  ${padRight(name, w.name)}  ${padLeft(value, w.value)}  ${padLeft(least, w.least)} ${padLeft(aim, w.aim)} ${padLeft(most, w.most)}  ${rest}`;
   // where room is short the picture shrinks, then gives way; the figures and the word stay
   const room =
-    columns - widthOf(line('', '', '', '', '', '')) - AROUND - Math.max(...rows.map((row) => row.word.length));
+    columns -
+    widthOf(line('', '', '', '', '', '')) -
+    AROUND -
+    // a value without a band has no picture, so its word may stand there
+    Math.max(...rows.map((row, i) => (lay(block.bars[i]!) === null ? 0 : row.word.length)));
   const places = Math.min(MOST_PLACES, room - ((room + 1) % 2));
   const drawn = places >= LEAST_PLACES;
   const banded = block.bars.some((bar) => lay(bar) !== null);
@@ -53,7 +57,7 @@ export function barLines(
         row.least,
         row.aim,
         row.most,
-        `${drawn ? picture(block.bars[i]!, places) : ''}${row.word}`,
+        `${drawn && lay(block.bars[i]!) !== null ? picture(block.bars[i]!, places) : ''}${row.word}`,
       ),
       tone: toneOf(block.bars[i]!),
     })),
@@ -99,7 +103,8 @@ function word(bar: Bar): string {
   const where = standing(bar);
   if (where === 'low') return `LOW by ${figure(bar.min! - bar.value)}`;
   if (where === 'high') return `HIGH by ${figure(bar.value - bar.max!)}`;
-  return where;
+  const top = openTop(bar);
+  return top === null ? where : `may be up to ${figure(top)}`;
 }
 
 function toneOf(bar: Bar): Tone {
