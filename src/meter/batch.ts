@@ -1,0 +1,64 @@
+import type { Product, Water } from '../catalog/product.js';
+
+/** One item that was to go into the can. */
+export interface BatchItem {
+  product: Product;
+  /** g or mL for the whole batch. */
+  planned: number;
+  /** Standard deviation of what hands deliver, g or mL. */
+  sd: number;
+  /** `2 level 1/4 US tsp`, `0.62 g` */
+  words: string;
+  /** True where it is measured by the spoonful, so that a spoon of another size can be taken for the right one. */
+  bySpoon: boolean;
+  /** How full the can is when it goes in: 1 = to the mark. */
+  full: number;
+}
+
+/** The batch as planned: what should be in the can, in mixing order. */
+export interface Batch {
+  items: BatchItem[];
+  waters: { water: Water; share: number }[];
+  litres: number;
+}
+
+/**
+ * A moment at which the pen may be dipped: 0 is the water alone, k after the k-th item, `end` after topping up.
+ */
+export type Moment = number | 'end';
+
+/** A reading as given, and what it says at 25 °C. */
+export interface Reading {
+  moment: Moment;
+  /** As the pen showed it, for the report: `0.46 mS/cm`, `230 ppm`. */
+  shown: string;
+  /** At 25 °C, by the scale and the temperature that were said. */
+  mSPerCm: number;
+}
+
+/** How the reading was taken. */
+export interface PenUse {
+  /** The ppm scale that was said; null for a pen that shows EC. */
+  scale: number | null;
+  /** °C of the can, where it was measured. */
+  temperatureC: number | null;
+  /** Whether the pen corrects for temperature; null: not said, taken as yes. */
+  compensates: boolean | null;
+}
+
+/** Per degree from 25 °C: fits these feeds between 10 and 30 °C within 2.3 % (computed from the model; common practice is the same 2 %). */
+export const PER_DEGREE = 0.02;
+
+/** What an uncompensated pen shows, as a share of the EC at 25 °C. */
+export const warmth = (celsius: number): number => 1 + PER_DEGREE * (celsius - 25);
+
+/** Litres in the can at a moment. */
+export function litresAt(batch: Batch, moment: Moment): number {
+  if (moment === 'end') return batch.litres;
+  return batch.litres * (batch.items[Math.max(0, itemsAt(batch, moment) - 1)]?.full ?? 1);
+}
+
+/** How many items are in at a moment. */
+export function itemsAt(batch: Batch, moment: Moment): number {
+  return moment === 'end' ? batch.items.length : Math.min(moment, batch.items.length);
+}

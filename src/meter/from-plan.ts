@@ -1,0 +1,61 @@
+import type { DosePlan } from '../dose/plan-types.js';
+import { sequenceOf } from '../dose/sequence.js';
+import { blendOf, partsOf } from '../dose/steps.js';
+import type { Water } from '../catalog/product.js';
+import type { Product } from '../catalog/product.js';
+import type { Batch } from './batch.js';
+
+/** The batch that a mixing sheet asks for: its measures, in its order, as full as the can is at each step. */
+export function batchOfPlan(plan: DosePlan): Batch {
+  const waters = blendOf(plan, plan.request);
+  const { turns } = sequenceOf(partsOf(plan), waters);
+  return {
+    litres: plan.batchLitres,
+    waters,
+    items: turns.map(({ product, full }) => {
+      const { chosen, product: own } = plan.items.find((item) => item.product.id === product.id)!;
+      return {
+        product: own,
+        planned: chosen.amount,
+        sd: chosen.sd,
+        words: chosen.words,
+        bySpoon: chosen.tool === 'spoon',
+        full,
+      };
+    }),
+  };
+}
+
+/** A recipe of the grower's own as a batch. Hands are taken to be off by a tenth where nothing is known of how they measured (level spoons, from memory). */
+export function batchOfRecipe(
+  lines: readonly { product: Product; amount: number; words: string }[],
+  litres: number,
+  waters: { water: Water; share: number }[],
+): Batch {
+  const amounts = new Map<string, (typeof lines)[number]>();
+  for (const line of lines) {
+    const before = amounts.get(line.product.id);
+    amounts.set(line.product.id, {
+      ...line,
+      amount: line.amount + (before?.amount ?? 0),
+      words: before ? `${before.words} + ${line.words}` : line.words,
+    });
+  }
+  const merged = [...amounts.values()];
+  const { turns } = sequenceOf(
+    merged.map(({ product, amount }) => ({ product, perLitre: amount / litres })),
+    waters,
+  );
+  return {
+    litres,
+    waters,
+    items: turns.map(({ product, full }) => {
+      const { amount, words } = merged.find((line) => line.product.id === product.id)!;
+      const bySpoon = /tsp|tbsp|spoon|cup/i.test(words);
+      return { product, planned: amount, sd: amount * (bySpoon ? SPOON : WEIGHED), words, bySpoon, full };
+    }),
+  };
+}
+
+const SPOON = 0.1;
+const WEIGHED = 0.03;

@@ -1,0 +1,102 @@
+import type { Batch, Moment, PenUse, Reading } from './batch.js';
+import { type Cause, causesOf } from './causes.js';
+import { type PossibleCan, possibleCans, quantiles } from './posterior.js';
+import { unsurprising, type Weighed, weigh } from './likelihood.js';
+
+/** One reading against what the plan should show. */
+export interface ReadingLine {
+  moment: Moment;
+  shown: string;
+  /** At 25 °C. */
+  mSPerCm: number;
+  /** Nine of ten right batches show this. */
+  expected: { mSPerCm: number; low: number; high: number };
+  within: boolean;
+}
+
+export interface Judgement {
+  /** `within`: no surprise; `off`: something happened; `unexplained`: off, and nothing considered explains it. */
+  verdict: 'within' | 'off' | 'unexplained';
+  readings: ReadingLine[];
+  /** Likeliest first; mistakes only, also where the reading is within tolerance. */
+  causes: Cause[];
+  /** Share, given the readings, that nothing went wrong. */
+  asPlanned: number;
+}
+
+/** What is really in the can, by the readings. */
+export interface ActualLine {
+  id: string;
+  name: string;
+  unit: 'g' | 'mL' | 'L';
+  planned: number;
+  likely: number;
+  /** Nine of ten. */
+  low: number;
+  high: number;
+}
+
+export interface Judged {
+  weighed: Weighed;
+  judgement: Judgement;
+  actual: ActualLine[];
+  /** Cans that would show these readings, as likely as they are. */
+  cans: PossibleCan[];
+}
+
+/** Judges readings of a batch: within tolerance, or what probably happened. Pure and repeatable. */
+export function judge(batch: Batch, readings: readonly Reading[], pen: PenUse): Judged {
+  const weighed = weigh(batch, readings, pen);
+  const { expected, sd, distance } = weighed;
+  const lines = readings.map((reading, j): ReadingLine => {
+    const mean = expected.planned[j]!;
+    const [low, high] = [Math.max(0, mean - NINE_OF_TEN * sd[j]!), mean + NINE_OF_TEN * sd[j]!];
+    const within = reading.mSPerCm >= low && reading.mSPerCm <= high;
+    return { ...reading, expected: { mSPerCm: mean, low, high }, within };
+  });
+  const fine = unsurprising(distance, readings.length);
+  const causes = causesOf(weighed);
+  const explained = causes.some((cause) => cause.explains);
+  const cans = possibleCans(weighed, CANS);
+  return {
+    weighed,
+    judgement: {
+      verdict: fine ? 'within' : explained ? 'off' : 'unexplained',
+      readings: lines,
+      causes,
+      asPlanned: weighed.points.reduce((sum, p) => sum + (p.hypothesis.kind === 'none' ? p.probability : 0), 0),
+    },
+    actual: actualOf(batch, cans),
+    cans,
+  };
+}
+
+/** 90 % of a normal distribution lie within. */
+const NINE_OF_TEN = 1.645;
+/** Enough for the tails that a remedy hedges against. */
+const CANS = 400;
+
+function actualOf(batch: Batch, cans: readonly PossibleCan[]): ActualLine[] {
+  const line = (id: string, name: string, unit: ActualLine['unit'], planned: number, values: number[]): ActualLine => {
+    const [low, likely, high] = quantiles(values, [0.05, 0.5, 0.95]);
+    return { id, name, unit, planned, likely: likely!, low: low!, high: high! };
+  };
+  return [
+    ...batch.items.map(({ product, planned }, i) =>
+      line(
+        product.id,
+        product.name,
+        product.composition.per,
+        planned,
+        cans.map((can) => can.amounts[i]!),
+      ),
+    ),
+    line(
+      'water',
+      'water',
+      'L',
+      batch.litres,
+      cans.map((can) => can.litres),
+    ),
+  ];
+}

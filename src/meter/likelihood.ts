@@ -1,0 +1,98 @@
+import { type Batch, itemsAt, type PenUse, type Reading } from './batch.js';
+import { type Expected, expectedReadings } from './expected.js';
+import { type Effect, type Hypothesis, hypothesesOf } from './hypotheses.js';
+import { inverse } from './matrix.js';
+import { labelSpread, SPREADS } from './spreads.js';
+
+/** One hypothesis at one value of its open figure, weighed against the readings. */
+export interface Point {
+  hypothesis: Hypothesis;
+  value: number;
+  effect: Effect;
+  /** Share of the whole, given the readings. */
+  probability: number;
+  /** Readings' covariance with what hands, labels and pen do by chance; see `Noise`. */
+  noise: Noise;
+}
+
+/** How chance moves the readings: one column per source, each with its standard deviation already in it. */
+export interface Noise {
+  /** Per moment: each item's amount, each item's label, the water, the pen's common error. */
+  columns: number[][];
+  /** Inverse of the covariance of the readings. */
+  precision: number[][];
+}
+
+/** Everything the readings say. */
+export interface Weighed {
+  batch: Batch;
+  readings: readonly Reading[];
+  pen: PenUse;
+  expected: Expected;
+  points: Point[];
+  /** Standard deviation of each reading where nothing went wrong, mS/cm. */
+  sd: number[];
+  /** Squared distance of the readings from the plan in standard deviations; as many degrees of freedom as readings. */
+  distance: number;
+}
+
+/**
+ * Weighs every hypothesis by all readings jointly: Gaussian errors of hands, labels, water, pen and model, carried through by the slopes of
+ * the conductivity; one open figure per hypothesis is summed over a grid (Bayes' rule).
+ */
+export function weigh(batch: Batch, readings: readonly Reading[], pen: PenUse): Weighed {
+  const expected = expectedReadings(
+    batch,
+    readings.map((r) => r.moment),
+  );
+  const seen = readings.map((r) => r.mSPerCm);
+  const logs: { point: Omit<Point, 'probability'>; log: number }[] = [];
+  let plan: { noise: Noise; sd: number[]; distance: number } | null = null;
+  for (const hypothesis of hypothesesOf(batch, expected, pen)) {
+    for (const { value, weight } of hypothesis.values) {
+      const effect = hypothesis.at(value);
+      const { noise, logDeterminant, sd } = noiseOf(batch, expected, effect);
+      const off = seen.map((x, j) => x - effect.mean[j]!);
+      const distance = quadratic(noise.precision, off);
+      if (hypothesis.kind === 'none') plan = { noise, sd, distance };
+      const log = Math.log(hypothesis.prior * weight) - 0.5 * (distance + logDeterminant);
+      logs.push({ point: { hypothesis, value, effect, noise }, log });
+    }
+  }
+  const most = Math.max(...logs.map(({ log }) => log));
+  const total = logs.reduce((sum, { log }) => sum + Math.exp(log - most), 0);
+  const points = logs.map(({ point, log }) => ({ ...point, probability: Math.exp(log - most) / total }));
+  return { batch, readings, pen, expected, points, sd: plan!.sd, distance: plan!.distance };
+}
+
+/** Whether a squared distance is no surprise: one in twenty right batches lies beyond (Wilson & Hilferty's cube root, from memory). */
+export function unsurprising(distance: number, readings: number): boolean {
+  const spread = 2 / (9 * readings);
+  return (Math.cbrt(distance / readings) - (1 - spread)) / Math.sqrt(spread) < 1.645;
+}
+
+function noiseOf(batch: Batch, expected: Expected, effect: Effect): { noise: Noise; logDeterminant: number; sd: number[] } {
+  const { items } = batch;
+  const columns = expected.moments.map((moment, j) => {
+    const there = itemsAt(batch, moment);
+    // what an item adds grows with its amount and falls with the water
+    const slope = (i: number): number =>
+      i < there ? (expected.slopes[j]![i]! * effect.factors[i]! * effect.gain) / effect.volume : 0;
+    const scale = expected.planned[j]! > 0 ? effect.mean[j]! / expected.planned[j]! : 1;
+    return [
+      ...items.map((item, i) => slope(i) * (item.planned > 0 ? item.sd / item.planned : 0)),
+      ...items.map((item, i) => slope(i) * labelSpread(item.product)),
+      expected.volumeSlopes[j]! * scale * SPREADS.water,
+      effect.mean[j]! * Math.hypot(SPREADS.penCommon, SPREADS.model),
+    ];
+  });
+  const own = effect.mean.map((mean) => (mean * SPREADS.penEach) ** 2 + SPREADS.lastDigit ** 2);
+  const covariance = columns.map((a, j) =>
+    columns.map((b, k) => a.reduce((sum, x, c) => sum + x * b[c]!, 0) + (j === k ? own[j]! : 0)),
+  );
+  const { inverse: precision, logDeterminant } = inverse(covariance);
+  return { noise: { columns, precision }, logDeterminant, sd: covariance.map((row, j) => Math.sqrt(row[j]!)) };
+}
+
+const quadratic = (matrix: readonly number[][], x: readonly number[]): number =>
+  x.reduce((sum, a, j) => sum + a * matrix[j]!.reduce((s, m, k) => s + m * x[k]!, 0), 0);

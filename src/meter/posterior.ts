@@ -1,0 +1,72 @@
+import { seeded } from './matrix.js';
+import type { Point, Weighed } from './likelihood.js';
+import { SPREADS } from './spreads.js';
+
+/** One can that would show these readings: g or mL of each item, and litres. */
+export interface PossibleCan {
+  amounts: number[];
+  litres: number;
+  /** The cause that it stands for. */
+  cause: string;
+}
+
+/**
+ * Cans drawn in proportion to how likely they are, given the readings (conditioning by correction, Matheron's rule): what happened, how far
+ * each hand was off, how far the pen was. Seeded, so the same readings give the same cans.
+ * @param keep which points may be drawn from; all by default
+ */
+export function possibleCans(
+  weighed: Weighed,
+  count: number,
+  keep: (point: Point) => boolean = () => true,
+  seed = SEED,
+): PossibleCan[] {
+  const random = seeded(seed);
+  const points = weighed.points.filter((point) => point.probability > 1e-9 && keep(point));
+  const total = points.reduce((sum, point) => sum + point.probability, 0);
+  const cans: PossibleCan[] = [];
+  let at = 0;
+  let passed = 0;
+  for (let c = 0; c < count; c += 1) {
+    // evenly through the pile, so that few cans stand for many
+    const target = ((c + random.uniform()) / count) * total;
+    while (at < points.length - 1 && passed + points[at]!.probability < target) {
+      passed += points[at]!.probability;
+      at += 1;
+    }
+    cans.push(canOf(weighed, points[at]!, random.normal));
+  }
+  return cans;
+}
+
+const SEED = 20261125;
+
+function canOf({ batch, readings }: Weighed, point: Point, normal: () => number): PossibleCan {
+  const { effect, noise } = point;
+  const n = batch.items.length;
+  // amounts, labels, water, pen
+  const chance = Array.from({ length: 2 * n + 2 }, normal);
+  // the draw's own readings are off from those seen; chance is moved by what the readings tell of it
+  const off = readings.map((reading, j) => {
+    const mean = effect.mean[j]!;
+    const drawn = noise.columns[j]!.reduce((sum, column, k) => sum + column * chance[k]!, 0);
+    return reading.mSPerCm - mean - drawn - normal() * Math.hypot(mean * SPREADS.penEach, SPREADS.lastDigit);
+  });
+  const pull = readings.map((_, j) => noise.precision[j]!.reduce((sum, p, k) => sum + p * off[k]!, 0));
+  const settled = chance.map((z, k) => z + readings.reduce((sum, _, j) => sum + noise.columns[j]![k]! * pull[j]!, 0));
+  return {
+    amounts: batch.items.map((item, i) => Math.max(0, effect.factors[i]! * (item.planned + item.sd * settled[i]!))),
+    litres: batch.litres * effect.volume * Math.max(0.5, 1 + SPREADS.water * settled[2 * n]!),
+    cause: point.hypothesis.cause,
+  };
+}
+
+/** The values below which these shares of the numbers lie. */
+export function quantiles(values: readonly number[], shares: readonly number[]): number[] {
+  const sorted = [...values].sort((a, b) => a - b);
+  return shares.map((share) => {
+    const at = Math.min(sorted.length - 1, Math.max(0, share * (sorted.length - 1)));
+    const [low, high] = [sorted[Math.floor(at)]!, sorted[Math.ceil(at)]!];
+    return low + (at - Math.floor(at)) * (high - low);
+  });
+}

@@ -1,0 +1,43 @@
+import { conductivity, NONE } from '../formulation/ec.js';
+import { ionsOf } from '../formulation/close.js';
+import type { Product } from '../catalog/product.js';
+
+/**
+ * Relative standard deviations that a reading has even when nobody made a mistake. A pen is good to ±2 % (common practice: what leaflets
+ * print), half of its variance the same for all readings of one pen, half new with each dip.
+ */
+export const SPREADS = {
+  /** The same for every reading of this pen. */
+  penCommon: 0.02 * Math.SQRT1_2,
+  /** New with each dip. */
+  penEach: 0.02 * Math.SQRT1_2,
+  /** Half of the last digit, mS/cm. */
+  lastDigit: 0.005,
+  /** The conductivity model: 1 % against published tables. */
+  model: 0.01,
+  /** Water filled to a mark: 2 % (common practice, no source). */
+  water: 0.02,
+} as const;
+
+/** Pure salts of horticultural grade hold 98 % or more: 1 % sd, from memory. */
+const GRADE = 0.01;
+/** Labels guarantee minimums and are rounded down: 1.5 % sd where the salts are named, from memory. */
+const LABEL = 0.015;
+
+/** Relative sd of what a gram or mL of a product adds to a reading, beside what its label says. */
+export function labelSpread(product: Product): number {
+  if (product.ec !== undefined) return GRADE;
+  const ions = ionsOf(product);
+  if (ions.from === 'formula') return GRADE;
+  const known = MEMO.get(product);
+  if (known !== undefined) return known;
+  const bare = conductivity(NONE);
+  const [value, dim, bright] = [ions.value, ions.dim, ions.bright].map((i) => conductivity(i) - bare);
+  // the two extremes are taken as four standard deviations apart
+  const open = value! > 1e-6 ? Math.abs(bright! - dim!) / (4 * value!) : 0;
+  const spread = Math.min(0.25, Math.hypot(LABEL, open));
+  MEMO.set(product, spread);
+  return spread;
+}
+
+const MEMO = new WeakMap<Product, number>();
