@@ -20,7 +20,8 @@ export async function adviceOutcome(
   if (inputs.specs.length === 1) feedRequests(inputs, catalog, collected);
   const own = ownFeed(inputs, catalog);
   // without a feed of one's own no water is needed, so none is missed
-  const warnings = collected.settle().filter((p) => own !== null || p.code !== 'water-assumed');
+  if (own === null) collected.forget('water-assumed');
+  const warnings = collected.settle();
   const result = unwrap(await translateAdvice(advice!, own, { field: 'advice' }));
   return {
     exit: result.status === 'outside' ? 3 : 0,

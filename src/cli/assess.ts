@@ -15,7 +15,7 @@ import { shippedCatalog } from './shipped.js';
 /** What a given recipe delivers. */
 export const assessCommand: Command = {
   name: 'assess',
-  summary: 'what a recipe delivers, or what others’ advice comes to with your own feed',
+  summary: 'what a recipe delivers, or what others’ advice comes to',
   examples: [
     {
       line: 'velamen assess "1/4 tsp cal-part + 1.2 g base + 3 mL kelp in 1 US gal" --shelf shelf.csv',

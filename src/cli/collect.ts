@@ -25,6 +25,11 @@ export class Collected {
     this.problems.push(...problems);
   }
 
+  /** Drops what turned out not to matter. */
+  forget(code: string): void {
+    this.problems.splice(0, this.problems.length, ...this.problems.filter((p) => p.code !== code));
+  }
+
   /** The warnings. @throws Refusal where any problem is an error. */
   settle(): Problem[] {
     if (this.problems.some((p) => p.severity === 'error')) throw new Refusal(this.problems);

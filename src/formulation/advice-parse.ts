@@ -1,6 +1,7 @@
 import type { Product } from '../catalog/product.js';
 import { type Checked, checked, nearest, type Problem, type Where } from '../problem.js';
 import { readFigures, readScale } from './advice-figures.js';
+import { readRate } from './advice-rate.js';
 import { number, Rest, refuse, span } from './advice-rest.js';
 import type { Advice, Figure, Grade, Rate } from './advice-types.js';
 import * as words from './advice-words.js';
@@ -23,6 +24,7 @@ const ADVICE = /\b(?:ppm|tds|strength|ec|cf|[mµu]s|ds|siemens|mg\s*\/\s*l)\b|µ
 export function parseAdvice(text: string, where: Where = {}): Checked<Advice> {
   const problems: Problem[] = [];
   const rest = new Rest(text, where, problems);
+  if (problems.length > 0) return { ok: false, problems };
   const share = readShare(rest);
   const grade = readGrade(rest);
   const form = rest.take(/\bpowder(?:ed|s)?\b|\bcrystals?\b|\bgranules?\b/i)
@@ -33,16 +35,21 @@ export function parseAdvice(text: string, where: Where = {}): Checked<Advice> {
   rest.drop(words.FILLERS);
   const scale = readScale(rest);
   rest.text = inFigures(rest.text);
-  const rate = readRate(rest);
+  const rate = rateWords(rest);
   const figures = readFigures(rest, scale);
   refuseLeftovers(rest);
+  if (rate) {
+    // units are judged here too, so that all mistakes are told at once
+    const units = readRate({ ...rate, count: rate.count || 1 }, { form, grade }, where);
+    problems.push(...(units.ok ? [] : units.problems));
+  }
   if (scale && problems.length === 0 && figures.every((figure) => figure.kind !== 'pen'))
     refuse(
       rest,
       'advice-scale',
       `"${text.trim()}"`,
       'a reading in ppm beside the scale of a pen',
-      'Write for example: 200 ppm on a 500 pen',
+      'Write for example 200 ppm on a 500 pen, without an element; or leave the pen out.',
     );
   const advice: Advice = { text: text.trim(), share: share ?? 1, grade, rate, figures, form };
   if (problems.every((p) => p.severity !== 'error')) whole(rest, advice, share !== null);
@@ -78,7 +85,7 @@ function readGrade(rest: Rest): Grade | null {
   return { text: found.whole!, percent: { ...head, ...Object.fromEntries(more) } };
 }
 
-function readRate(rest: Rest): Rate | null {
+function rateWords(rest: Rest): Rate | null {
   const found = rest.take(words.RATE);
   if (!found) return null;
   const amount = span(rest, found);
@@ -119,10 +126,17 @@ function refuseLeftovers(rest: Rest): void {
   rest.drop(words.JOINTS);
   const left = rest.text.replace(/\|/g, ' ').replace(/\s+/g, ' ').trim();
   if (left === '') return;
-  const strange = left.split(' ').filter((word) => word.length > 2 && !words.KNOWN_WORDS.includes(word.toLowerCase()));
-  const guesses = strange.flatMap((word) => nearest(word, words.KNOWN_WORDS, 1).filter((guess) => guess.length > 2));
+  const known = new Set(words.KNOWN_WORDS.map((word) => word.toLowerCase()));
+  const strange = left.split(' ').filter((word) => !known.has(word.toLowerCase()) && !/^[\d.]+$/.test(word));
+  const guesses = strange.flatMap((word) => nearest(word, words.KNOWN_WORDS, 1).filter(() => word.length > 2));
   const fix = guesses.length > 0 ? `Did you mean ${[...new Set(guesses)].join(', ')}?` : HOW;
-  refuse(rest, 'advice-unread', `"${left}" in "${rest.whole.trim()}"`, 'advice of which every word is understood', fix);
+  refuse(
+    rest,
+    'advice-unread',
+    `"${strange.length > 0 ? strange.join(' ') : left}" in "${rest.whole.trim()}"`,
+    'advice of which every word is understood',
+    fix,
+  );
 }
 
 const HOW =

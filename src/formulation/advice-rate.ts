@@ -39,13 +39,14 @@ export function readRate(rate: Rate, advice: Pick<Advice, 'form' | 'grade'>, whe
     return { says: `per ${water.says}`, gramsPerLitre: { low: Math.min(...ends), high: Math.max(...ends) } };
   });
   const spoons = tops.some((top) => top.kind === 'volume');
-  const several = tops.length > 1 || tops.some((top) => top.size.low < top.size.high);
+  const meant = tops.filter((top) => waters.some((water) => !top.from || !water.from || top.from === water.from));
+  const several = meant.length > 1 || meant.some((top) => top.size.low < top.size.high);
   return checked(
     {
       readings,
       notes: [
         ...(waters.length > 1 ? [`"${rate.per}" is read as ${waters.map((w) => w.says).join(' and as ')}.`] : []),
-        ...(several ? [`"${rate.unit}": ${[...new Set(tops.map((top) => top.says))].join('; ')}.`] : []),
+        ...(several ? [`"${rate.unit}": ${[...new Set(meant.map((top) => top.says))].join('; ')}.`] : []),
         ...(spoons || liquid ? [weigh.says] : []),
       ],
       needed: [

@@ -119,7 +119,7 @@ function ofFigure(
         ofEc(`a pen on the ${scale.name}`, by(reading(figure.ppm, scale.ppmPerMilliSiemens)), product),
       );
     case 'ppm':
-      needed.push('ppm of what: of nitrogen, or on a pen (and then on which scale)');
+      needed.push('of what the ppm are: of nitrogen, or on a pen (and then on which scale)');
       notes.push('"ppm" alone may be mg/L of nitrogen or a pen’s reading on any scale: each is shown.', WHOLE_CAN);
       return [
         ofElement('mg/L of N', 'N', by(figure.ppm), product),
@@ -131,7 +131,8 @@ function ofFigure(
   }
 }
 
-const WHOLE_CAN = 'A meter’s reading is taken as that of the whole can, water included.';
+const WHOLE_CAN =
+  'A meter’s reading is taken as that of the whole can, water included; what the adviser’s own water reads is not told.';
 
 /** Scales that pens show (from memory). */
 const SCALES = [500, 640, 700].map((scale) => ({
