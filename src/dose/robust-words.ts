@@ -44,7 +44,7 @@ export function sentenceOf(result: SureDoses, plain: DosePlan): string {
   if (status === 'short') return [`${shortOf(result)}.`, blame(result), remedies(result)].filter(Boolean).join(' ');
   const of = `${hundredths(share)} of 100 batches keep every limit, ${hundredths(wanted)} were asked for`;
   if (k === 0) return `${of}: the plain doses do, at no extra cost.`;
-  return `${of}: every limit is kept with ${formatNumber(k, 2)} standard deviations to spare. ${costs(result, plain)}`;
+  return `${of}: the limits were moved in by ${formatNumber(k, 2)} of their standard deviations. ${costs(result, plain)}`;
 }
 
 function shortOf({ wanted, share }: SureDoses): string {

@@ -1,16 +1,16 @@
 import type { Kit } from '../catalog/bench-types.js';
 import { amountsOf } from '../formulation/amounts.js';
 import { closeShelf } from '../formulation/close.js';
+import type { Amounts } from '../formulation/mix-amounts.js';
 import { missesOf, readOut } from '../formulation/readout.js';
 import type { FeedRequest } from '../formulation/request.js';
 import { solveUnderCap } from '../formulation/solve-goal.js';
 import { type LimitSpread, limitSpreads, mostNarrow, narrowed } from './narrowed.js';
 import { planDoses } from './plan.js';
-import type { DosePlan } from './plan-types.js';
+import type { DosePlan, PlanOptions } from './plan-types.js';
 import type { SureDoses, SureDosesOptions } from './robust-types.js';
 import { blameOf, sentenceOf } from './robust-words.js';
 import { sureness } from './sure.js';
-import { toolsOf } from './tools.js';
 
 /**
  * Doses for a wanted share of batches. Each limit is moved in by k of its own standard deviations at the doses (a band, so a linear
@@ -24,20 +24,15 @@ export async function sureDoses(
   options: SureDosesOptions = {},
 ): Promise<SureDoses> {
   const request = { ...asked, shelf: await closeShelf(asked.shelf) };
-  const plain = await tried({ request, kit, options }, null, 0);
+  const setting: Setting = { request, kit, options, target: targetOf(share) };
+  const plain = await solved(setting, request, 0, 'together');
   if (!plain) return noFeed(share);
-  const search = { request, kit, options, target: targetOf(share) };
-  let best = plain;
-  if (plain.share < search.target) {
-    best = better(await searched(search, plain), plain);
-    const exact = exactKit(kit);
-    if (best.share < search.target && exact) best = better(await searched({ ...search, kit: exact }, best), best);
-  }
-  const reached = best.share >= search.target;
+  const best = plain.share < setting.target ? await searched(setting, plain) : plain;
+  const reached = best.share >= setting.target;
   const told = sureness(best.plan, request, { batches: BATCHES, seed: options.seed ?? 1 });
   const result: SureDoses = {
     status: reached ? 'reached' : 'short',
-    plan: { ...best.plan, tools: toolsOf(kit) },
+    plan: best.plan,
     wanted: share,
     share: best.share,
     sureness: told,
@@ -60,64 +55,102 @@ const NEAR_MOST = [0.95, 0.75];
 /** Spreads change with the doses they were taken at; so often they are taken anew. */
 const ROUNDS = 3;
 
+type Way = NonNullable<PlanOptions['pick']>;
+
 interface Setting {
   request: FeedRequest;
   kit: Kit;
   options: SureDosesOptions;
+  target: number;
 }
 
 interface Tried {
   plan: DosePlan;
   share: number;
   k: number;
+  pick: Way;
   spreads: LimitSpread[];
 }
 
-/** The doses for limits moved in by k; null where no feed keeps them. */
-async function tried(setting: Setting, spreads: LimitSpread[] | null, k: number): Promise<Tried | null> {
-  const { request, kit, options } = setting;
-  const within = spreads === null ? request : narrowed(request, spreads, k);
+/**
+ * The doses for limits moved in by k. Where an item is too little for the kit, the feed is also solved without it, and the surer plan
+ * counts. Null where no feed keeps the limits.
+ */
+async function tried(setting: Setting, spreads: LimitSpread[], k: number, pick: Way): Promise<Tried | null> {
+  const within = narrowed(setting.request, spreads, k);
+  const first = await solved(setting, within, k, pick);
+  const little = first ? tooLittle(first.plan) : [];
+  if (!first || little.length === 0 || first.share >= setting.target) return first;
+  const shelf = within.shelf.map((product) => (little.includes(product.id) ? { ...product, onHand: 0 } : product));
+  const second = await solved(setting, { ...within, shelf }, k, pick);
+  return second ? better(second, first) : first;
+}
+
+async function solved(setting: Setting, within: FeedRequest, k: number, pick: Way): Promise<Tried | null> {
   const { result } = await solveUnderCap(within);
   if (result.verdict.verdict !== 'optimal') return null;
-  const amounts = amountsOf(result.verdict, result.formulated);
-  const found = await planDoses(within, amounts, kit, { ...options, offers: false });
+  return measured(setting, within, amountsOf(result.verdict, result.formulated), k, pick);
+}
+
+/** Items that are left out, or so little that the nearest measure is far off. */
+const tooLittle = ({ items, leftOut }: DosePlan): string[] => [
+  ...leftOut.map(({ product }) => product.id),
+  ...items.filter(({ wanted, chosen }) => Math.abs(chosen.amount / wanted - 1) > FAR).map(({ product }) => product.id),
+];
+const FAR = 0.2;
+
+/** Doses for a narrowed feed, judged by the feed itself. */
+async function measured(
+  { request, kit, options }: Setting,
+  within: FeedRequest,
+  amounts: Amounts,
+  k: number,
+  pick: Way,
+): Promise<Tried> {
+  const found = await planDoses(within, amounts, kit, { ...options, offers: false, pick });
   const mix = readOut(found.amounts, request);
   const misses = missesOf(mix);
   const plan: DosePlan = { ...found, request, mix, misses, status: misses.length === 0 ? 'kept' : 'missed' };
   const { share } = sureness(plan, request, { batches: BATCHES, seed: options.seed ?? 1, sources: false });
-  return { plan, share, k, spreads: limitSpreads(plan, request) };
+  return { plan, share, k, pick, spreads: limitSpreads(plan, request) };
 }
 
-/** The least k that reaches the target, or the surest doses met on the way. */
-async function searched(setting: Setting & { target: number }, from: Tried): Promise<Tried> {
-  const { request, target } = setting;
-  let best = from;
-  let base = from;
-  for (let round = 0; round < ROUNDS && best.share < target; round += 1) {
-    const most = await mostNarrow(request, base.spreads, base.plan);
-    if (most === null || most <= 0) break;
-    const before = best.share;
-    let next: Tried | null = null;
-    for (const part of NEAR_MOST) {
-      const found = await tried(setting, base.spreads, part * most);
-      if (found && (!next || found.share > next.share)) next = found;
-      if (found && found.share >= target) break;
-    }
-    if (!next) break;
-    best = better(next, best);
-    if (next.share <= before && round > 0) break;
-    base = next;
-  }
-  if (best.share < target || best === from) return best;
-  let [low, high] = [0, best.k];
-  const { spreads } = best;
+/** The cheapest doses met that reach the target, or the surest. */
+async function searched(setting: Setting, plain: Tried): Promise<Tried> {
+  const surest = await surestOf(setting, plain);
+  if (surest.share < setting.target) return surest;
+  let best = surest;
+  let [low, high] = [0, surest.k];
   for (let step = 0; step < STEPS; step += 1) {
     const middle = (low + high) / 2;
-    const found = await tried(setting, spreads, middle);
-    if (found && found.share >= target) {
+    const found = await tried(setting, surest.base, middle, surest.pick);
+    if (found && found.share >= setting.target) {
       high = middle;
       if (cheaper(found, best)) best = found;
     } else low = middle;
+  }
+  return best;
+}
+
+/** Moves the limits in as far as they go, takes the spreads anew at the doses found, and again; each item by its surest measure first. */
+async function surestOf(setting: Setting, plain: Tried): Promise<Tried & { base: LimitSpread[] }> {
+  let best: Tried & { base: LimitSpread[] } = { ...plain, base: plain.spreads };
+  for (const pick of ['surest', 'together'] as const) {
+    let at = best as Tried;
+    for (let round = 0; round < ROUNDS && best.share < setting.target; round += 1) {
+      const most = await mostNarrow(setting.request, at.spreads, at.plan);
+      if (most === null || most <= 0) break;
+      let next: Tried | null = null;
+      for (const part of NEAR_MOST) {
+        const found = await tried(setting, at.spreads, part * most, pick);
+        if (found && (!next || found.share > next.share)) next = found;
+        if (found && found.share >= setting.target) break;
+      }
+      if (!next) break;
+      if (next.share > best.share) best = { ...next, base: at.spreads };
+      else if (round > 0) break;
+      at = next;
+    }
   }
   return best;
 }
@@ -136,18 +169,9 @@ export function targetOf(share: number): number {
   return Math.min(share + 3 * Math.sqrt((share * (1 - share)) / BATCHES), (1 + share) / 2);
 }
 
-/** The kit without spoons where there is a scale, without drops where there is a syringe; null where that is the kit itself. */
-function exactKit({ dropsPerMillilitre, ...kit }: Kit): Kit | null {
-  const scale = kit.scaleStepGrams !== undefined && kit.spoons.length > 0;
-  const syringe = kit.syringeMillilitres !== undefined && dropsPerMillilitre !== undefined;
-  if (!scale && !syringe) return null;
-  const drops = syringe || dropsPerMillilitre === undefined ? {} : { dropsPerMillilitre };
-  return { ...kit, ...drops, spoons: scale ? [] : kit.spoons };
-}
-
 const priced = ({ mix }: DosePlan): boolean => mix.items.some((item) => item.costPerLitre !== null);
 
-export function largestMiss({ mix }: Pick<DosePlan, 'mix'>): number {
+export function largestMiss({ mix }: Way<DosePlan, 'mix'>): number {
   return mix.elements.reduce(
     (most, { mgPerLitre, aim }) => (aim !== null && aim > 0 ? Math.max(most, Math.abs(mgPerLitre / aim - 1)) : most),
     0,
