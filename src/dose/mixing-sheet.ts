@@ -7,6 +7,7 @@ import { type Slip, slipsOf } from './off.js';
 import type { DosePlan, Miss } from './plan-types.js';
 import { sequenceOf, WHILE_MIXING } from './sequence.js';
 import { blendOf, partsOf, type Reading, readingOf, type Step, stepsOf } from './steps.js';
+import type { Sureness } from './sure.js';
 import { unseenOf } from './unseen.js';
 
 /** What there is to say besides the plan. */
@@ -16,7 +17,8 @@ export interface SheetOptions {
   date: string | null;
   /** What the meter reads in the water alone, mS/cm at 25 °C. */
   waterMSPerCm?: number;
-  /** How sure the doses are, sentence by sentence. */
+  /** How sure the doses are, in figures and sentence by sentence. */
+  sure?: Sureness;
   sureness?: string[];
 }
 
@@ -50,7 +52,7 @@ export interface MixingSheet {
   litres: number;
   /** Litres to begin with; `litres` is the mark at the end. */
   firstLitres: number;
-  water: { names: string; reading: Reading; measured: boolean };
+  water: { names: string; parts: { name: string; share: number }[]; reading: Reading; measured: boolean };
   /** ppm per mS/cm of the grower's pen, or EC. */
   pen: 'EC' | number;
   nitrogen: { mgPerLitre: number; aim: number | null; ammoniumShare: number | null };
@@ -69,6 +71,8 @@ export interface MixingSheet {
   misses: Miss[];
   offers: string[];
   leftOut: { id: string; name: string; wanted: number; unit: 'g' | 'mL' }[];
+  /** Share of batches that keep every limit, with 90 % intervals; null where it was not worked out. */
+  sure: Sureness | null;
   sureness: string[];
   notes: string[];
   cautions: string[];
@@ -102,6 +106,7 @@ export function mixingSheet(
     firstLitres: plan.batchLitres * (steps[0]?.full ?? WHILE_MIXING),
     water: {
       names: namesOf(used),
+      parts: used.map(({ water, share }) => ({ name: water.name, share })),
       reading: readingOf([], plan, request, pen, measured),
       measured: waterMSPerCm !== undefined,
     },
@@ -133,6 +138,7 @@ export function mixingSheet(
       wanted,
       unit: unitOf(product),
     })),
+    sure: options.sure ?? null,
     sureness: options.sureness ?? [],
     notes: [...plan.notes, ...blend.notes],
     cautions: cautionsFor(products, header.plants),
@@ -165,8 +171,9 @@ function sheetStep({ product, measure, alternatives, wanted, full, reading, effe
 
 const unitOf = (product: { form: 'powder' | 'liquid' }): 'g' | 'mL' => (product.form === 'powder' ? 'g' : 'mL');
 
-/** `Rain water`, or `Rain water 60 % (2.4 L), tap 40 %`. */
+/** `Rain water`, or `Rain water 60 %, tap water 40 %`; less than half a percent is not worth a name. */
 function namesOf(waters: ReturnType<typeof blendOf>): string {
-  if (waters.length === 1) return waters[0]!.water.name;
-  return waters.map(({ water, share }) => `${water.name} ${Math.round(100 * share)} %`).join(', ');
+  const told = waters.filter(({ share }) => share >= 0.005);
+  if (told.length === 1) return told[0]!.water.name;
+  return told.map(({ water, share }) => `${water.name} ${Math.round(100 * share)} %`).join(', ');
 }

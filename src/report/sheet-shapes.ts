@@ -53,6 +53,23 @@ const slip = z.strictObject({
   shows: z.boolean().describe('false: the reading stays within the tolerance of a good batch'),
 });
 
+const interval = { low: amount.describe('nineteen of twenty batches lie above'), high: amount };
+const share = z.number().min(0).max(1);
+
+const sure = z.strictObject({
+  share: share.describe('of batches that keep every limit'),
+  elements: z.array(z.strictObject({ element: z.string(), ...interval })).describe('mg/L, 90 % intervals'),
+  ec: z.strictObject(interval).describe('mS/cm of a true pen at 25 °C'),
+  risks: z
+    .array(z.strictObject({ limit: z.string(), side: z.enum(['low', 'high']), share }))
+    .describe('limits that some batches break'),
+  sources: z
+    .array(z.strictObject({ source: z.string(), shareWithout: share }))
+    .describe('share that would hold if this one did not vary'),
+  batches: amount,
+  seed: z.number(),
+});
+
 /** What `sheet --json` prints. */
 export const sheetShape = z.strictObject({
   schema: z.literal('velamen.sheet/1'),
@@ -61,7 +78,12 @@ export const sheetShape = z.strictObject({
   date: z.string().nullable(),
   litres: amount,
   firstLitres: amount.describe('to begin with'),
-  water: z.strictObject({ names: z.string(), reading, measured: z.boolean() }),
+  water: z.strictObject({
+    names: z.string(),
+    parts: z.array(z.strictObject({ name: z.string(), share: amount.describe('of the can, 0 to 1') })),
+    reading,
+    measured: z.boolean(),
+  }),
   pen: z.union([z.literal('EC'), amount.describe('ppm per mS/cm')]),
   nitrogen: z.strictObject({ mgPerLitre: amount, aim: amount.nullable(), ammoniumShare: amount.nullable() }),
   steps: z.array(step).describe('in the order in which they go into the can'),
@@ -78,6 +100,7 @@ export const sheetShape = z.strictObject({
   misses,
   offers: z.array(z.string()),
   leftOut: z.array(z.strictObject({ id: z.string(), name: z.string(), wanted: amount, unit })),
+  sure: sure.nullable(),
   sureness: z.array(z.string()),
   notes: z.array(z.string()),
   cautions: z.array(z.string()),

@@ -3,9 +3,10 @@ import { figure } from '../figures.js';
 import { standing } from '../band.js';
 import type { Bar } from '../sheet.js';
 import { barSvg } from '../svg.js';
+import { fitOf } from './fit.js';
 import type { LineOnPage } from './lines.js';
 import type { SheetPage } from './page.js';
-import { densityOf, type Paper, STYLE, sizeRule } from './style.js';
+import { type Paper, STYLE, sizeRule } from './style.js';
 
 /**
  * Mixing sheets as a whole page in one file: nothing is fetched, nothing runs. Each sheet prints on one page of A4 or Letter; on A6 (a
@@ -34,8 +35,9 @@ export function sheetHtml(pages: readonly SheetPage[], paper: Paper | null = nul
 }
 
 function article(page: SheetPage): string {
+  const fit = fitOf(page);
   return [
-    `<article class="${densityOf(page)}">`,
+    `<article style="--page:${fit.page};--card:${fit.card}">`,
     '<header>',
     `<h1>${safe(page.title)}</h1>`,
     `<p class="plants">${safe(page.plants)}</p>`,
@@ -48,12 +50,16 @@ function article(page: SheetPage): string {
     steps(page),
     `<p class="tolerance">${safe(page.tolerance)}</p>`,
     '<div class="columns">',
+    '<div>',
     part('ladder', 'If the reading at the end is off', ladder(page)),
+    part('sure', 'How sure', list(page.sureness), page.sureness.length > 0),
+    part('notes', 'Notes', list(page.notes), page.notes.length > 0),
+    '</div>',
+    '<div>',
     part('can', 'In the can as measured, against what the plants want', bars(page.bars), page.bars.length > 0),
     part('unseen', 'What the pen cannot see', list(page.unseen)),
     part('keeps', 'How long it keeps', `<p>${safe(page.keeps)}</p>`),
-    part('sure', 'How sure', list(page.sureness), page.sureness.length > 0),
-    part('notes', 'Notes', list(page.notes), page.notes.length > 0),
+    '</div>',
     '</div>',
     part('cautions', 'Take care', list(page.cautions)),
     BLANKS,

@@ -39,7 +39,7 @@ function rungOf(slip: Slip, sheet: MixingSheet): Rung {
   return { pen: value, ec, says: sayOf(slip, sheet), right: false };
 }
 
-function sayOf(slip: Slip, { steps, firstLitres, litres, end, pen }: MixingSheet): string {
+function sayOf(slip: Slip, { steps, firstLitres, litres, pen }: MixingSheet): string {
   const name = steps.find((step) => step.id === slip.id)?.name ?? '';
   switch (slip.slip) {
     case 'not topped up':
@@ -54,10 +54,10 @@ function sayOf(slip: Slip, { steps, firstLitres, litres, end, pen }: MixingSheet
       return `${name} taken twice`;
     case 'wrong scale':
       return pen === 'EC'
-        ? `the pen is set to ppm on the ${slip.scale} scale: all is well`
-        : `the pen is on the ${slip.scale} scale: all is well`;
+        ? `pen set to ppm on the ${slip.scale} scale: all is well`
+        : `pen on the ${slip.scale} scale: all is well`;
     case 'not compensated':
-      return `the pen does not correct for a can at ${figure(slip.celsius ?? 0)} °C (${ecNumber(end.reading.mSPerCm)} at 25 °C)`;
+      return `can at ${figure(slip.celsius ?? 0)} °C, and the pen does not correct for it`;
     default:
       return slip.slip satisfies never;
   }

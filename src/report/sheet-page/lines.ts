@@ -29,13 +29,13 @@ export function linesOf(sheet: MixingSheet): LineOnPage[] {
     {
       ...BLANK,
       amount: litresText(sheet.firstLitres),
-      what: `${sheet.water.names}, lukewarm (20 to 30 °C)`,
+      what: `${poured(sheet, sheet.firstLitres)}, lukewarm (20 to 30 °C)`,
       reading: at(sheet.water.reading),
     },
   ];
   let full = sheet.firstLitres;
   steps.forEach((step) => {
-    if (step.litres > full) lines.push({ ...BLANK, ...toTheMark(sheet), reading: null });
+    if (step.litres > full) lines.push({ ...BLANK, ...toTheMark(sheet, litres - full), reading: null });
     full = Math.max(full, step.litres);
     lines.push({
       amount: step.measures[0]!.words,
@@ -46,11 +46,11 @@ export function linesOf(sheet: MixingSheet): LineOnPage[] {
       reading: at(step.reading),
     });
   });
-  if (full < litres) lines.push({ ...BLANK, ...toTheMark(sheet), reading: at(end.reading) });
+  if (full < litres) lines.push({ ...BLANK, ...toTheMark(sheet, litres - full), reading: at(end.reading) });
   lines.push({
     ...BLANK,
     amount: 'pH last',
-    what: `about ${end.ph.value.toFixed(1)} (${end.ph.low.toFixed(1)} to ${end.ph.high.toFixed(1)}) once it has stood; an estimate`,
+    what: `about ${end.ph.value.toFixed(1)} (${end.ph.low.toFixed(1)} to ${end.ph.high.toFixed(1)}), an estimate`,
     how: 'Correct it only now, drop by drop, if your plants ask for it.',
   });
   return lines;
@@ -58,11 +58,18 @@ export function linesOf(sheet: MixingSheet): LineOnPage[] {
 
 const BLANK: LineOnPage = { amount: '', what: '', others: '', how: '', effect: '', reading: null };
 
-const toTheMark = ({ litres, water }: MixingSheet): Pick<LineOnPage, 'amount' | 'what' | 'how'> => ({
-  amount: `to ${litresText(litres)}`,
-  what: `${water.names}, up to the mark`,
+const toTheMark = (sheet: MixingSheet, more: number): Pick<LineOnPage, 'amount' | 'what' | 'how'> => ({
+  amount: `to ${litresText(sheet.litres)}`,
+  what: `${poured(sheet, more)}, up to the mark`,
   how: 'Stir.',
 });
+
+/** `Rain water`; of several waters how much of each: `Rain water 1.8 L and tap water 1.2 L`. */
+function poured({ water }: MixingSheet, litres: number): string {
+  const told = water.parts.filter(({ share }) => share >= 0.005);
+  if (told.length === 1) return told[0]!.name;
+  return told.map(({ name, share }) => `${name} ${litresText(share * litres)}`).join(' and ');
+}
 
 /** `or 0.35 mL, or 14 drops`; a measure that would break a limit is not offered. Spoonfuls are always given in g or mL too. */
 function othersOf({ measures, grams, millilitres }: SheetStep): string {
