@@ -81,6 +81,9 @@ function ownBlocks({ own, readings }: AdviceResult, command: string, pen: PenSca
       : []),
     ...amounts(weakest, strongest, feed.batchLitres),
     list(commands(weakest, strongest, command)),
+    ...(strongest.percent > 0
+      ? [paragraph('With `sheet` in place of `blend` it comes in your own spoons and scale steps.')]
+      : []),
     ...beside(readings, weakest, strongest),
   ];
 }
