@@ -1,0 +1,91 @@
+import type { SheetPage } from './page.js';
+
+/** How large a sheet may be set so that it keeps to one page: factors on the root size of the page and of the card. */
+export interface Fit {
+  page: number;
+  card: number;
+}
+
+/**
+ * Estimated from the lines that each part takes. There is no script on the page that could measure, so the estimate is on the safe side; the
+ * browser test holds it against A4, Letter and A6.
+ */
+export function fitOf(page: SheetPage): Fit {
+  return {
+    page: scale(LETTER.height, (s) => pageHeight(page, s), 1),
+    card: scale(CARD.height, (s) => cardHeight(page, s), 1.3),
+  };
+}
+
+/** Room between the margins in em of the root size: Letter is the lower of the two papers, A4 the narrower. Letters per em of Arial: 2.05. */
+const LETTER = { height: 69, width: 51.5 };
+const CARD = { height: 53.5, width: 37 };
+const LETTERS = 2.05;
+
+/** The largest factor at which the height fits; smaller letters also make fewer lines. */
+function scale(room: number, height: (factor: number) => number, most: number): number {
+  let factor = most;
+  while (factor > SMALLEST && height(factor) > room / factor) factor -= 0.02;
+  return Math.round(100 * Math.max(SMALLEST, factor)) / 100;
+}
+
+const SMALLEST = 0.5;
+
+/** Lines of a text in a column so many em wide, set at a size. */
+const lines = (text: string, width: number, size = 1): number =>
+  Math.max(1, Math.ceil((text.length * size) / (width * LETTERS)));
+
+const sum = (parts: readonly number[]): number => parts.reduce((a, b) => a + b, 0);
+
+/** Height in em of the page's own size, where its lines are `LETTER.width / factor` wide. */
+function pageHeight(page: SheetPage, factor: number): number {
+  const width = LETTER.width / factor;
+  const left = 0.84 * ((width - 1.6) * 0.555);
+  const right = 0.84 * ((width - 1.6) * 0.445);
+  const list = (items: readonly string[], wide: number): number =>
+    items.length === 0 ? 0 : 1.4 + sum(items.map((item) => 1.02 * lines(item, wide - 1.1, 0.84)));
+  const ladder = 2.6 + sum(page.ladder.map(({ says }) => 0.08 + 1.04 * lines(says, left - 12, 0.84)));
+  const can = page.bars.length === 0 ? 0 : 3 + 1.04 * page.bars.length;
+  const columns = Math.max(
+    ladder + list(page.sureness, left) + list(page.notes, left),
+    can + list(page.unseen, right) + list([page.keeps], right),
+  );
+  const cautions = 2.4 + sum(page.cautions.map((text) => 0.98 * lines(text, (width - 4) / 2, 0.8))) / 2 + 1;
+  return head(page, width) + steps(page, width - (page.twoScales ? 22 : 16)) + 2.6 + columns + cautions + 4.4;
+}
+
+function cardHeight(page: SheetPage, factor: number): number {
+  const width = CARD.width / factor;
+  const cautions =
+    2 + sum([page.cautions[0] ?? '', ...page.cautions.slice(-3)].map((text) => 0.9 * lines(text, width - 2, 0.8)));
+  const facts = sum(page.facts.slice(1, 4).map(({ value }) => 1.05 * lines(value, width - 5.5, 0.92)));
+  return (
+    5 + alert(page, width) + facts + steps(page, width - 14) + 1 + 1.2 * lines(page.keeps, width - 9) + cautions + 5
+  );
+}
+
+const alert = (page: SheetPage, width: number): number =>
+  page.alert.length === 0 ? 0 : 1.4 + sum(page.alert.map((text) => 1.22 * lines(text, width - 2.5)));
+
+function head(page: SheetPage, width: number): number {
+  const half = (width - 1.5) / 2 - 5;
+  const [first, ...rest] = page.facts.map(({ value }) => value);
+  const pairs = rest.flatMap((value, i) =>
+    i % 2 === 0 ? [Math.max(lines(value, half), lines(rest[i + 1] ?? '', half))] : [],
+  );
+  return 4.4 + alert(page, width) + 1.2 * (lines(first ?? '', width - 5) + sum(pairs)) + 1;
+}
+
+function steps(page: SheetPage, width: number): number {
+  return (
+    1.7 +
+    sum(
+      page.lines.map((line) => {
+        const small = [line.others, line.effect, line.how].filter((text) => text !== '').join(' · ');
+        const large = 1.4 * line.amount.length + 1.15 * line.what.length;
+        const rows = 1.75 * Math.max(1, Math.ceil(large / (width * LETTERS)));
+        return 0.6 + rows + (small === '' && line.reading === null ? 0 : 1.02 * lines(small, width, 0.82));
+      }),
+    )
+  );
+}
