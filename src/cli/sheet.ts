@@ -2,6 +2,8 @@ import type { Kit, Pen } from '../catalog/bench-types.js';
 import type { Catalog } from '../catalog/catalog.js';
 import { type MixingSheet, mixingSheet } from '../dose/mixing-sheet.js';
 import { planDoses } from '../dose/plan.js';
+import { sureDoses } from '../dose/robust.js';
+import { sureness } from '../dose/sure.js';
 import { amountsOfMix } from '../dose/wanted.js';
 import { blend } from '../formulation/blend.js';
 import type { FeedRequest } from '../formulation/request.js';
@@ -15,6 +17,7 @@ import {
   sheetHtml,
   sheetText,
 } from '../report/sheet-page/index.js';
+import { surenessLines } from '../report/sure.js';
 import { printPdf } from './browser.js';
 import { Collected } from './collect.js';
 import type { Command, Given } from './command.js';
@@ -139,12 +142,15 @@ async function sheetOf(
 ): Promise<MixingSheet> {
   const result = await blend(request, { prices: false });
   const mix = result.status === 'optimal' ? result : (result.nearest ?? result);
-  const plan = await planDoses(request, amountsOfMix(mix, request), kit, {
-    known: [...catalog.products, ...catalog.salts],
-    offers: result.status === 'optimal',
-    ...(sure === undefined ? {} : { sure }),
-  });
-  return mixingSheet(plan, request, result, options);
+  const known = [...catalog.products, ...catalog.salts];
+  const wished =
+    sure === undefined || result.status !== 'optimal' ? null : await sureDoses(request, kit, sure, { known });
+  const plan =
+    wished?.plan ??
+    (await planDoses(request, amountsOfMix(mix, request), kit, { known, offers: result.status === 'optimal' }));
+  const found = wished?.sureness ?? sureness(plan, plan.request, { known });
+  const lines = surenessLines(found, plan.mix.elements, wished?.sentence);
+  return mixingSheet(plan, request, result, { ...options, sure: found, sureness: lines });
 }
 
 function refuseUnclear(given: Given, requests: readonly FeedRequest[], collected: Collected): void {

@@ -42,7 +42,7 @@ function withScale({ scaleErrorGrams: _, ...kit }: Kit): Kit {
 export function sentenceOf(result: SureDoses, plain: DosePlan): string {
   const { status, wanted, share, k } = result;
   if (status === 'short') return [`${shortOf(result)}.`, blame(result), remedies(result)].filter(Boolean).join(' ');
-  const of = `${hundredths(share)} of 100 batches keep every limit, ${hundredths(wanted)} were asked for`;
+  const of = `About ${hundredths(share)} of 100 batches keep every limit, ${hundredths(wanted)} were asked for`;
   if (k === 0) return `${of}: the plain doses do, at no extra cost.`;
   return `${of}: the limits were moved in by ${formatNumber(k, 2)} of their standard deviations. ${costs(result, plain)}`;
 }

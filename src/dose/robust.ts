@@ -119,7 +119,7 @@ async function measured(
 async function searched(setting: Setting, plain: Tried): Promise<Tried> {
   const surest = await surestOf(setting, plain);
   if (surest.share < setting.target) return surest;
-  let best = surest;
+  let best: Tried = surest;
   let [low, high] = [0, surest.k];
   for (let step = 0; step < STEPS; step += 1) {
     const middle = (low + high) / 2;
@@ -136,7 +136,7 @@ async function searched(setting: Setting, plain: Tried): Promise<Tried> {
 async function surestOf(setting: Setting, plain: Tried): Promise<Tried & { base: LimitSpread[] }> {
   let best: Tried & { base: LimitSpread[] } = { ...plain, base: plain.spreads };
   for (const pick of ['surest', 'together'] as const) {
-    let at = best as Tried;
+    let at: Tried = best;
     for (let round = 0; round < ROUNDS && best.share < setting.target; round += 1) {
       const most = await mostNarrow(setting.request, at.spreads, at.plan);
       if (most === null || most <= 0) break;
@@ -171,7 +171,7 @@ export function targetOf(share: number): number {
 
 const priced = ({ mix }: DosePlan): boolean => mix.items.some((item) => item.costPerLitre !== null);
 
-export function largestMiss({ mix }: Way<DosePlan, 'mix'>): number {
+export function largestMiss({ mix }: Pick<DosePlan, 'mix'>): number {
   return mix.elements.reduce(
     (most, { mgPerLitre, aim }) => (aim !== null && aim > 0 ? Math.max(most, Math.abs(mgPerLitre / aim - 1)) : most),
     0,

@@ -1,0 +1,68 @@
+import type { Sureness } from '../dose/sure.js';
+import type { ElementLine } from '../formulation/results.js';
+import { figure } from './figures.js';
+
+/** How sure doses are, for a sheet: the share of batches, what is most at risk, what most of it comes from, and the 90 % intervals. */
+export function surenessLines(sure: Sureness, elements: readonly ElementLine[], wish: string | null = null): string[] {
+  const risks = riskText(sure);
+  const ask = wish === null && sure.share < GOOD ? ' Ask for surer doses with --sure 90%.' : '';
+  return [
+    `${wish ?? `About ${keeping(sure.share)} of 100 batches keep every limit, as hands, jars and water vary.`}${ask}`,
+    ...(risks === '' ? [] : [`Most at risk: ${risks}.`]),
+    ...sourceLine(sure),
+    `Nine of ten cans hold, in mg/L: ${intervals(sure, elements)}; a true pen shows ${figure(sure.ec.low)} to ${figure(sure.ec.high)} mS/cm at 25 °C.`,
+  ];
+}
+
+/** Only these many limits are named. */
+const NAMED = 3;
+/** Below this share of batches a risk is not worth ink. */
+const INK = 0.005;
+/** A source is named if so many more batches of 100 would hold without it. */
+const TELLING = 0.05;
+/** From here on nobody need ask for more. */
+const GOOD = 0.9;
+
+function riskText({ risks }: Sureness): string {
+  return risks
+    .filter((risk) => risk.share >= INK)
+    .slice(0, NAMED)
+    .map(({ limit, side, share }) => `${limitText(limit, side)} (${Math.round(100 * share)} of 100)`)
+    .join(', ');
+}
+
+/** `Ca too low`; a rule is named by its own words. */
+const limitText = (limit: string, side: 'low' | 'high'): string =>
+  / (min|max)$/.test(limit) ? `${limit.replace(/ (min|max)$/, '')} too ${side}` : limit;
+
+function sourceLine({ share, sources }: Sureness): string[] {
+  const [first] = sources;
+  if (!first || first.shareWithout < share + TELLING) return [];
+  return [
+    `Most of it comes from ${SOURCE_NAMES[first.source]}: without that, ${keeping(first.shareWithout)} of 100 would hold.`,
+  ];
+}
+
+const SOURCE_NAMES: Readonly<Record<Sureness['sources'][number]['source'], string>> = {
+  spoons: 'the spread of level spoons',
+  drops: 'the spread of drops',
+  syringe: 'the marks of the syringe',
+  scale: 'the error of the scale',
+  'bulk density': 'the bulk density (weigh ten level spoons of your own jar)',
+  labels: 'jars that hold more or less than their labels say',
+  water: 'the fill mark (weigh the water: a litre is a kilogram)',
+};
+
+/** Intervals of the elements that have a band, in the order of a label. */
+function intervals({ elements }: Sureness, lines: readonly ElementLine[]): string {
+  const banded = new Set(lines.filter((e) => e.min !== null || e.max !== null).map((e) => e.element));
+  return elements
+    .filter(({ element, high }) => banded.has(element) && high > 0)
+    .map(({ element, low, high }) => `${element} ${figure(low)} to ${figure(high)}`)
+    .join(', ');
+}
+
+/** Whole batches, rounded down: never more than was counted. */
+function keeping(share: number): string {
+  return share > 0 && share < 0.01 ? 'less than 1' : String(Math.floor(100 * share + 1e-9));
+}
