@@ -35,6 +35,7 @@ export function parseAdvice(text: string, where: Where = {}): Checked<Advice> {
   rest.drop(words.FILLERS);
   const scale = readScale(rest);
   rest.text = inFigures(rest.text);
+  const setApart = SET_APART.test(rest.text);
   const rate = rateWords(rest);
   const figures = readFigures(rest, scale);
   refuseLeftovers(rest);
@@ -51,7 +52,8 @@ export function parseAdvice(text: string, where: Where = {}): Checked<Advice> {
       'a reading in ppm beside the scale of a pen',
       'Write for example 200 ppm on a 500 pen, without an element; or leave the pen out.',
     );
-  const advice: Advice = { text: text.trim(), share: share ?? 1, grade, rate, figures, form };
+  const shareMayBeIn = share !== null && share !== 1 && rate !== null && setApart;
+  const advice: Advice = { text: text.trim(), share: share ?? 1, shareMayBeIn, grade, rate, figures, form };
   if (problems.every((p) => p.severity !== 'error')) whole(rest, advice, share !== null);
   return checked(advice, problems);
 }
@@ -84,6 +86,9 @@ function readGrade(rest: Rest): Grade | null {
   const head = found.elemental ? { N: n, P: p, K: k } : { N: n, P2O5: p, K2O: k };
   return { text: found.whole!, percent: { ...head, ...Object.fromEntries(more) } };
 }
+
+/** A rate in brackets, or after a comma, a colon or an equals sign. */
+const SET_APART = new RegExp(`[(=:,]\\s*${words.RATE.source}`, 'i');
 
 function rateWords(rest: Rest): Rate | null {
   const found = rest.take(words.RATE);

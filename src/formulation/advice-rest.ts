@@ -11,7 +11,10 @@ export class Rest {
     readonly where: Where,
     readonly problems: Problem[],
   ) {
-    this.text = spelledOut(whole.slice(0, 200)).replace(/\s+/g, ' ');
+    // `mg N/L` is `mg/L N`
+    this.text = spelledOut(whole.slice(0, 200))
+      .replace(/\s+/g, ' ')
+      .replace(/\b(mg|ppm)[ -]?(N|P|K|Ca|Mg)\s*(?:\/|per)\s*(?:L|lit(?:re|er))\b/g, 'mg/L $2');
     if (whole.trim().length > 200)
       refuse(
         this,

@@ -69,9 +69,17 @@ function ofRate(
   }
   notes.push(...read.value.notes);
   needed.push(...read.value.needed);
-  return product
-    ? read.value.readings.map(({ says, gramsPerLitre }) => ofGrams(says, scaled(gramsPerLitre, advice.share), product))
-    : [];
+  if (!product) return [];
+  const by = (share: number, before = ''): AdviceReading[] =>
+    read.value.readings.map(({ says, gramsPerLitre }) =>
+      ofGrams(`${before}${says}`, scaled(gramsPerLitre, share), product),
+    );
+  if (!advice.shareMayBeIn) return by(advice.share);
+  needed.push(`whether ${rate.words} is the full strength, or the share of it`);
+  notes.push(
+    `"${rate.words}" may be full strength, of which the share is taken, or be that share already: both are shown.`,
+  );
+  return [...by(advice.share, 'that share of it, '), ...by(1, 'as it is, ')];
 }
 
 /** So many g/L of a product. */

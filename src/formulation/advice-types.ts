@@ -45,6 +45,8 @@ export interface Advice {
   text: string;
   /** Share of the strength that is named, 1 where none is. */
   share: number;
+  /** Whether a rate that follows in brackets may be that share already, not what the share is of. */
+  shareMayBeIn: boolean;
   grade: Grade | null;
   rate: Rate | null;
   figures: Figure[];

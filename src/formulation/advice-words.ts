@@ -38,7 +38,7 @@ const GALLON_KIND = String.raw`(?:u\.?\s?s\.?|imp(?:erial)?\.?|uk)\s+`;
 export const WATER_UNIT = String.raw`(?:${GALLON_KIND})?(?:gallons?|gals?|quarts?|qts?|pints?|pts?)\b(?:\s*\(us\))?|litres?\b|liters?\b|ltrs?\b|l\b|millilit(?:re|er)s?\b|ml\b|m3\b|m³`;
 /** `1/4 tsp per US gal`, `2 g/L`, `1 tbsp per 5 gal`, `5 mL to the litre`. */
 export const RATE = new RegExp(
-  String.raw`${RANGE}\s*(?!mg\s*(?:\/|per))(?<unit>[a-zµ][a-zµ. ]*?)\s*(?:\/|\b(?:per|in|into|to)\b)\s*(?:an?\s+|the\s+|each\s+|every\s+)?(?<count>${NUMBER})?\s*(?<per>${WATER_UNIT})`,
+  String.raw`${RANGE}\s*(?!mg\s*(?:\/|per))(?<unit>[a-zµ][a-zµ. ]*?)\s*(?:\/|\b(?:per|in|into|to|an?)\b)\s*(?:an?\s+|the\s+|each\s+|every\s+)?(?<count>${NUMBER})?\s*(?<per>${WATER_UNIT})`,
   'i',
 );
 
@@ -106,7 +106,7 @@ export function scaleNamed(name: string): PenScaleNamed {
 
 /** Words that carry nothing for the strength. */
 export const FILLERS =
-  /\b(?:water[- ]soluble|soluble|balanced|complete|orchids?|fertili[sz]ers?|ferts?|feeds?|food|solution|nutrients?|waterings?|water|weekly|weakly|always|constantly?|growing|season|dilute(?:d)?|mix(?:ed)?|about|approx(?:imately)?|around|roughly|level|use|give|every|each|week|day|time|the|your|my|our)\b|~|≈/gi;
+  /\b(?:i|we|using|cal?[- ]?mag|ca[- ]mg|water[- ]soluble|soluble|balanced|complete|orchids?|fertili[sz]ers?|ferts?|feeds?|food|solution|nutrients?|waterings?|water|weekly|weakly|always|constantly?|growing|season|dilute(?:d)?|mix(?:ed)?|about|approx(?:imately)?|around|roughly|level|use|give|every|each|week|day|time|the|your|my|our)\b|~|≈/gi;
 /** Words that only join. */
 export const JOINTS = /\b(?:of|an?|the|at|in|with|to|for|is|and|on|from|as|per|by)\b|[.,;:()!"'=@/-]/gi;
 

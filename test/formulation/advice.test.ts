@@ -89,6 +89,14 @@ describe('what words leave open', () => {
     expect(only('half strength of EC 1.6').wanted).toEqual({ low: 0.8, high: 0.8 });
   });
 
+  it.each([
+    '1/4 strength 20-20-20 (½ g/L)',
+    'quarter strength, 0.5 g/L 20-20-20',
+    '1/4 strength of 20-20-20 = 1/2 g/L',
+  ])('does not guess whether %s names the full strength', (text) => {
+    expect(readings(text).map((r) => r.gramsPerLitre!.low)).toEqual([0.125, 0.5]);
+  });
+
   it('reads ppm of nobody knows what as nitrogen and on every scale, never as one', () => {
     expect(readings('200 ppm').map((r) => [r.counts, r.wanted!.low])).toEqual([
       ['N', 200],
@@ -144,7 +152,17 @@ describe('what words leave open', () => {
 
 describe('ways of saying the same', () => {
   it.each([
-    ['125 ppm N', ['N 125 ppm', '125 mg/L nitrogen', '125 ppm of nitrogen at every watering', 'about 125 ppm N']],
+    [
+      '125 ppm N',
+      [
+        'N 125 ppm',
+        '125 mg/L nitrogen',
+        '125 mg N per litre',
+        'I use 125 mg N/L',
+        '125 ppm of nitrogen at every watering',
+        'about 125 ppm N',
+      ],
+    ],
     ['EC 0.8', ['0.8 mS/cm', 'EC = 0.8 dS/m', '800 µS', '800 uS/cm EC', 'EC 800', 'CF 8', 'EC of 0.8 mS']],
     ['200 ppm on a 500 pen', ['200 ppm (500 scale)', '200 ppm 0.5 conversion', 'TDS 200 on the 500 scale']],
     [
@@ -154,6 +172,7 @@ describe('ways of saying the same', () => {
         'a quarter teaspoon of 13-4-15 in a US gallon of water',
         '0.25 tsp/US gal of a 13-4-15 fertilizer',
         'quarter tsp of 13-4-15 fertiliser per US gallon, weekly',
+        '1/4 teaspoon a US gallon, 13-4-15 Ca-Mg',
         '25 % strength 13-4-15 at 1 tsp per US gal',
         '1/4 strength of a 13-4-15 at 1 tsp/US gal',
       ],
