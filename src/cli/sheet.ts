@@ -48,7 +48,7 @@ export const sheetCommand: Command = {
   ],
   about: [
     'Turns the blend into whole spoonfuls, drops, syringe marks or scale steps, chosen together so that every limit still holds, and prints the sheet. Text goes to the terminal; --html, --csv, --pdf and --label write files beside it.',
-    'Where the tools cannot measure it, or no feed keeps every limit, the sheet of the nearest doses is printed, says what is missed, and the exit code is 3.',
+    'Where the tools cannot measure it, or no feed keeps every limit, the sheet of the nearest doses is printed, says what is missed, and the exit code is 3; so it is where --sure asks for more than any doses reach.',
   ],
   options: {
     can: {
@@ -112,18 +112,19 @@ export const sheetCommand: Command = {
     refuseUnclear(given, requests, collected);
     const warnings = collected.settle();
     const sheets: MixingSheet[] = [];
+    let sureEnough = true;
     for (const request of requests) {
-      sheets.push(
-        await sheetOf(request, kit, catalog, sure, {
-          pen,
-          date,
-          ...(water === undefined ? {} : { waterMSPerCm: water }),
-        }),
-      );
+      const { sheet, reached } = await sheetOf(request, kit, catalog, sure, {
+        pen,
+        date,
+        ...(water === undefined ? {} : { waterMSPerCm: water }),
+      });
+      sheets.push(sheet);
+      sureEnough &&= reached;
     }
     await writeFiles(sheets, paper, given, io);
     return {
-      exit: sheets.every((sheet) => sheet.status === 'kept') ? 0 : 3,
+      exit: sureEnough && sheets.every((sheet) => sheet.status === 'kept') ? 0 : 3,
       text: given.flag('json')
         ? jsonText(sheets[0]!)
         : sheets.map((sheet) => sheetText(pageOf(sheet), textOptions(io))).join('\n\n'),
@@ -139,7 +140,7 @@ async function sheetOf(
   catalog: Catalog,
   sure: number | undefined,
   options: Parameters<typeof mixingSheet>[3],
-): Promise<MixingSheet> {
+): Promise<{ sheet: MixingSheet; reached: boolean }> {
   const result = await blend(request, { prices: false });
   const mix = result.status === 'optimal' ? result : (result.nearest ?? result);
   const known = [...catalog.products, ...catalog.salts];
@@ -149,8 +150,9 @@ async function sheetOf(
     wished?.plan ??
     (await planDoses(request, amountsOfMix(mix, request), kit, { known, offers: result.status === 'optimal' }));
   const found = wished?.sureness ?? sureness(plan, plan.request, { known });
-  const lines = surenessLines(found, plan.mix.elements, wished?.sentence);
-  return mixingSheet(plan, request, result, { ...options, sure: found, sureness: lines });
+  const lines = surenessLines(found, plan.mix.elements, wished);
+  const sheet = mixingSheet(plan, request, result, { ...options, sure: found, sureness: lines });
+  return { sheet, reached: wished === null || wished.status === 'reached' };
 }
 
 function refuseUnclear(given: Given, requests: readonly FeedRequest[], collected: Collected): void {

@@ -1,4 +1,5 @@
 import { type LinearProgram, type Row, solve } from '../../solver/index.js';
+import type { Product } from '../catalog/product.js';
 import { conductingIons, ionsOfMix } from '../formulation/ec.js';
 import { planeAt } from '../formulation/ec-row.js';
 import { formulate } from '../formulation/formulate.js';
@@ -16,8 +17,12 @@ export interface LimitSpread {
 }
 
 /** The spread of every limit at the doses of a plan. */
-export function limitSpreads(plan: DosePlan, request: FeedRequest): LimitSpread[] {
-  const can = varyingCan(plan, request, request.market);
+export function limitSpreads(
+  plan: DosePlan,
+  request: FeedRequest,
+  known: readonly Product[] | undefined = request.market,
+): LimitSpread[] {
+  const can = varyingCan(plan, request, known);
   return judgedLimits(can, request, ecFigure(can, plan.amounts, request)).map((limit) => ({
     limit,
     moments: momentsOf(can, limit.figure),

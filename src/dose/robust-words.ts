@@ -48,7 +48,7 @@ export function sentenceOf(result: SureDoses, plain: DosePlan): string {
 }
 
 function shortOf({ wanted, share }: SureDoses): string {
-  return `No doses found keep every limit in ${hundredths(wanted)} of 100 batches; the surest keep them in ${hundredths(share)}`;
+  return `No doses found keep every limit in ${hundredths(wanted)} of 100 batches; the surest keep them in ${hundredths(share)}${share < wanted ? '' : ', too near to promise it'}`;
 }
 
 function costs({ extraCostPerLitre, extraMiss }: SureDoses, { mix, request }: DosePlan): string {

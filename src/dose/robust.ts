@@ -24,17 +24,19 @@ export async function sureDoses(
   options: SureDosesOptions = {},
 ): Promise<SureDoses> {
   const request = { ...asked, shelf: await closeShelf(asked.shelf) };
-  const setting: Setting = { request, kit, options, target: targetOf(share) };
+  const setting: Setting = { request, kit, options, target: targetOf(share, BATCHES) };
   const plain = await solved(setting, request, 0, 'together');
   if (!plain) return noFeed(share);
   const best = plain.share < setting.target ? await searched(setting, plain) : plain;
-  const reached = best.share >= setting.target;
-  const told = sureness(best.plan, request, { batches: BATCHES, seed: options.seed ?? 1 });
+  const near = best.share >= share && best.share < setting.target;
+  const batches = near ? MANY : BATCHES;
+  const told = sureness(best.plan, request, { batches, seed: options.seed ?? 1, known: options.known });
+  const reached = told.share >= targetOf(share, batches);
   const result: SureDoses = {
     status: reached ? 'reached' : 'short',
     plan: best.plan,
     wanted: share,
-    share: best.share,
+    share: told.share,
     sureness: told,
     k: best.k,
     extraCostPerLitre: priced(best.plan) ? best.plan.mix.costPerLitre - plain.plan.mix.costPerLitre : null,
@@ -46,8 +48,9 @@ export async function sureDoses(
   return { ...result, sentence: sentenceOf(result, plain.plan) };
 }
 
-/** Batches that a share is counted on. */
+/** Batches that a share is counted on; the surest doses, where that leaves them in doubt, on more. */
 const BATCHES = 8000;
+const MANY = 64_000;
 /** Steps of bisection on k: to a sixteenth. */
 const STEPS = 4;
 /** Near the most that the limits can be moved in nothing is left for spoons to round into. */
@@ -111,8 +114,13 @@ async function measured(
   const mix = readOut(found.amounts, request);
   const misses = missesOf(mix);
   const plan: DosePlan = { ...found, request, mix, misses, status: misses.length === 0 ? 'kept' : 'missed' };
-  const { share } = sureness(plan, request, { batches: BATCHES, seed: options.seed ?? 1, sources: false });
-  return { plan, share, k, pick, spreads: limitSpreads(plan, request) };
+  const { share } = sureness(plan, request, {
+    batches: BATCHES,
+    seed: options.seed ?? 1,
+    known: options.known,
+    sources: false,
+  });
+  return { plan, share, k, pick, spreads: limitSpreads(plan, request, options.known) };
 }
 
 /** The cheapest doses met that reach the target, or the surest. */
@@ -135,7 +143,9 @@ async function searched(setting: Setting, plain: Tried): Promise<Tried> {
 /** Moves the limits in as far as they go, takes the spreads anew at the doses found, and again; each item by its surest measure first. */
 async function surestOf(setting: Setting, plain: Tried): Promise<Tried & { base: LimitSpread[] }> {
   let best: Tried & { base: LimitSpread[] } = { ...plain, base: plain.spreads };
-  for (const pick of ['surest', 'together'] as const) {
+  // with a scale the nearest steps are as good together as apart; spoonfuls are too coarse for that
+  const ways: Way[] = setting.kit.scaleStepGrams === undefined ? ['surest', 'together'] : ['surest'];
+  for (const pick of ways) {
     let at: Tried = best;
     for (let round = 0; round < ROUNDS && best.share < setting.target; round += 1) {
       const most = await mostNarrow(setting.request, at.spreads, at.plan);
@@ -165,8 +175,8 @@ function cheaper(a: Tried, b: Tried): boolean {
 }
 
 /** The wanted share and three standard errors of the count, half way to certainty at most. */
-export function targetOf(share: number): number {
-  return Math.min(share + 3 * Math.sqrt((share * (1 - share)) / BATCHES), (1 + share) / 2);
+function targetOf(share: number, batches: number): number {
+  return Math.min(share + 3 * Math.sqrt((share * (1 - share)) / batches), (1 + share) / 2);
 }
 
 const priced = ({ mix }: DosePlan): boolean => mix.items.some((item) => item.costPerLitre !== null);

@@ -29,7 +29,7 @@ export interface SureOptions {
   batches?: number;
   seed?: number;
   /** Products whose bulk densities stand in where the shelf knows none; default: the market of the request. */
-  known?: readonly Product[];
+  known?: readonly Product[] | undefined;
   /** False: only the shares, not what each source does. */
   sources?: boolean;
 }

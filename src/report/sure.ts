@@ -1,15 +1,20 @@
+import type { SureDoses } from '../dose/robust-types.js';
 import type { Sureness } from '../dose/sure.js';
 import type { ElementLine } from '../formulation/results.js';
 import { figure } from './figures.js';
 
 /** How sure doses are, for a sheet: the share of batches, what is most at risk, what most of it comes from, and the 90 % intervals. */
-export function surenessLines(sure: Sureness, elements: readonly ElementLine[], wish: string | null = null): string[] {
+export function surenessLines(
+  sure: Sureness,
+  elements: readonly ElementLine[],
+  wish: Pick<SureDoses, 'status' | 'sentence'> | null = null,
+): string[] {
   const risks = riskText(sure);
   const ask = wish === null && sure.share < GOOD ? ' Ask for surer doses with --sure 90%.' : '';
   return [
-    `${wish ?? `About ${keeping(sure.share)} of 100 batches keep every limit, as hands, jars and water vary.`}${ask}`,
+    `${wish?.sentence ?? `About ${keeping(sure.share)} of 100 batches keep every limit, as hands, jars and water vary.`}${ask}`,
     ...(risks === '' ? [] : [`Most at risk: ${risks}.`]),
-    ...sourceLine(sure),
+    ...(wish?.status === 'short' ? [] : sourceLine(sure)),
     `Nine of ten cans hold, in mg/L: ${intervals(sure, elements)}; a true pen shows ${figure(sure.ec.low)} to ${figure(sure.ec.high)} mS/cm at 25 °C.`,
   ];
 }
