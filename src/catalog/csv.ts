@@ -33,7 +33,7 @@ export function splitCsv(
     return null;
   }
   const plain = text.replace(/^\uFEFF/, '').replace(/\r\n?/g, '\n');
-  const delimiter = findDelimiter(plain, isKnown);
+  const delimiter = delimiterOf(plain, isKnown);
   const rows = parseRows(plain, delimiter, file, problems);
   const [header, ...rest] = rows;
   if (!header) {
@@ -52,7 +52,7 @@ export function splitCsv(
 }
 
 /** The delimiter under which the header has the most known columns; a comma where that settles nothing. */
-function findDelimiter(text: string, isKnown: (header: string) => boolean): CsvText['delimiter'] {
+export function delimiterOf(text: string, isKnown: (header: string) => boolean): CsvText['delimiter'] {
   const header = text.split('\n', 1000).find((line) => line.trim() !== '' && !line.startsWith('#')) ?? '';
   const known = (mark: string): number =>
     header

@@ -4,6 +4,7 @@ import { buyCommand } from './buy.js';
 import type { Command } from './command.js';
 import { concentrateCommand } from './concentrate.js';
 import { labelsCommand } from './labels.js';
+import { meterCommand } from './meter.js';
 import { reachCommand } from './reach.js';
 import { schemaCommand } from './schema.js';
 import { sheetCommand } from './sheet.js';
@@ -16,6 +17,7 @@ export const COMMANDS: readonly Command[] = [
   buyCommand,
   assessCommand,
   sheetCommand,
+  meterCommand,
   concentrateCommand,
   schemaCommand,
 ];

@@ -15,6 +15,8 @@ export function causeWords({ kind, variant, value, item, other }: Named, batch: 
       const side = likely < 1 ? 'less' : 'more';
       return `${side} water than planned: about ${litres(likely)} L for ${figure(batch.litres)} L (${litres(low)} to ${litres(high)})${gallons(likely)}`;
     }
+    case 'topping':
+      return `not topped up: still at ${figure(likely * batch.litres)} L`;
     case 'scale':
       return pen.scale === null
         ? `the pen shows thousands of ppm on the ${figure(1000 * likely)} scale, not EC`
@@ -39,6 +41,8 @@ export function checkWords({ kind, item, other }: Named, batch: Batch): string {
     }
     case 'volume':
       return 'Look at the mark on the can, and which gallon it counts.';
+    case 'topping':
+      return 'Look at the mark on the can.';
     case 'scale':
       return 'Look on the pen or in its leaflet for EC, 500, 640 or 700.';
     case 'temperature':

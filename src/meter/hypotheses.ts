@@ -5,7 +5,7 @@ import type { Expected } from './expected.js';
 export interface Hypothesis {
   /** Hypotheses of one cause share it: `item:2`, `volume`, … */
   cause: string;
-  kind: 'none' | 'item' | 'volume' | 'scale' | 'temperature' | 'pen' | 'water' | 'swap';
+  kind: 'none' | 'item' | 'volume' | 'topping' | 'scale' | 'temperature' | 'pen' | 'water' | 'swap';
   variant?: 'forgotten' | 'doubled' | 'halved' | 'wrong spoon';
   item?: number;
   other?: number;
@@ -41,6 +41,8 @@ export const PRIORS = {
   halved: 0.02,
   wrongSpoon: 0.01,
   volume: 0.08,
+  /** Read at the end, but not topped up to the mark. */
+  topping: 0.02,
   scale: 0.02,
   temperature: 0.015,
   pen: 0.01,
@@ -52,8 +54,15 @@ export const PRIORS = {
 export function hypothesesOf(batch: Batch, expected: Expected, pen: PenUse): Hypothesis[] {
   const ones = batch.items.map(() => 1);
   const n = batch.items.length;
-  const gained = (gain: number): Effect => ({ mean: expected.planned.map((x) => x * gain), factors: ones, volume: 1, gain });
-  const list: Hypothesis[] = [{ cause: 'none', kind: 'none', prior: PRIORS.none, values: SETTLED, at: () => gained(1) }];
+  const gained = (gain: number): Effect => ({
+    mean: expected.planned.map((x) => x * gain),
+    factors: ones,
+    volume: 1,
+    gain,
+  });
+  const list: Hypothesis[] = [
+    { cause: 'none', kind: 'none', prior: PRIORS.none, values: SETTLED, at: () => gained(1) },
+  ];
 
   batch.items.forEach((item, i) => {
     const of = (prior: number, values: Hypothesis['values'], variant?: Hypothesis['variant']): void => {
@@ -63,7 +72,15 @@ export function hypothesesOf(batch: Batch, expected: Expected, pen: PenUse): Hyp
         volume: 1,
         gain: 1,
       });
-      list.push({ cause: `item:${i}`, kind: 'item', item: i, prior: prior / n, values, at, ...(variant ? { variant } : {}) });
+      list.push({
+        cause: `item:${i}`,
+        kind: 'item',
+        item: i,
+        prior: prior / n,
+        values,
+        at,
+        ...(variant ? { variant } : {}),
+      });
     };
     of(PRIORS.amount, AMOUNTS);
     of(PRIORS.forgotten, settled(0), 'forgotten');
@@ -80,9 +97,27 @@ export function hypothesesOf(batch: Batch, expected: Expected, pen: PenUse): Hyp
     at: (volume) => ({ mean: expected.withVolume(volume), factors: ones, volume, gain: 1 }),
   });
 
+  const full = batch.items.at(-1)?.full ?? 1;
+  if (full < 1 && expected.moments.includes('end')) {
+    const mean = expected.planned.map((x, j) => (expected.moments[j] === 'end' ? expected.withVolume(full)[j]! : x));
+    list.push({
+      cause: 'topping',
+      kind: 'topping',
+      prior: PRIORS.topping,
+      values: settled(full),
+      at: () => ({ mean, factors: ones, volume: full, gain: 1 }),
+    });
+  }
+
   const scales = scaleGains(pen);
   for (const gain of scales)
-    list.push({ cause: 'scale', kind: 'scale', prior: PRIORS.scale / scales.length, values: settled(gain), at: gained });
+    list.push({
+      cause: 'scale',
+      kind: 'scale',
+      prior: PRIORS.scale / scales.length,
+      values: settled(gain),
+      at: gained,
+    });
 
   const warm = temperatureGains(pen);
   if (warm.length > 0)

@@ -71,7 +71,11 @@ export function unsurprising(distance: number, readings: number): boolean {
   return (Math.cbrt(distance / readings) - (1 - spread)) / Math.sqrt(spread) < 1.645;
 }
 
-function noiseOf(batch: Batch, expected: Expected, effect: Effect): { noise: Noise; logDeterminant: number; sd: number[] } {
+function noiseOf(
+  batch: Batch,
+  expected: Expected,
+  effect: Effect,
+): { noise: Noise; logDeterminant: number; sd: number[] } {
   const { items } = batch;
   const columns = expected.moments.map((moment, j) => {
     const there = itemsAt(batch, moment);

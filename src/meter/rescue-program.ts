@@ -133,7 +133,11 @@ const ENOUGH = 0.9;
 const LEAST_COST = 1e-4;
 
 /** For each can, how far inside each limit it is after an action, in parts of the limit's scale; negative is outside. */
-export function margins(limits: readonly CanLimit[], action: Action, ofCans: readonly (readonly number[])[]): number[][] {
+export function margins(
+  limits: readonly CanLimit[],
+  action: Action,
+  ofCans: readonly (readonly number[])[],
+): number[][] {
   const added = limits.map(
     ({ products, waters }) =>
       products.reduce((sum, x, i) => sum + x * action.add[i]!, 0) +

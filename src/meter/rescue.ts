@@ -11,11 +11,22 @@ import type { Amounts } from '../formulation/mix-amounts.js';
 import { missesOf, readOut } from '../formulation/readout.js';
 import { ecCap, type FeedRequest } from '../formulation/request.js';
 import type { Mix } from '../formulation/results.js';
+import { formatNumber } from '../units/index.js';
 import type { Batch } from './batch.js';
 import type { Judged } from './judge.js';
 import { weigh } from './likelihood.js';
 import { type PossibleCan, possibleCans, quantiles } from './posterior.js';
-import { type Action, type CanLimit, canLimits, canTable, keepsAll, kept, margins, rescueProgram } from './rescue-program.js';
+import { checkFirst, remedySays, stepsOf } from './remedy-words.js';
+import {
+  type Action,
+  type CanLimit,
+  canLimits,
+  canTable,
+  keepsAll,
+  kept,
+  margins,
+  rescueProgram,
+} from './rescue-program.js';
 
 /** What to do with the can. */
 export interface Remedy {
@@ -25,8 +36,15 @@ export interface Remedy {
   pourLitres: number;
   keepShare: number;
   waterLitres: number;
+  /** In the grower's own tool. */
   add: { id: string; name: string; unit: 'g' | 'mL'; amount: number; words: string }[];
   finalLitres: number;
+  /** What hands do, in order. */
+  steps: string[];
+  /** Why, and what it rests on. */
+  says: string[];
+  /** What to find out before, where it would be wrong under another likely cause. */
+  checkFirst: string | null;
   /** Share of the cans that would show these readings which keep every limit after it. */
   sure: number;
   /** Causes it rests on, likeliest first, and those under which it would do harm. */
@@ -49,7 +67,15 @@ export interface RescueOptions {
 /** The remedy for an estimated can, read out. See `chooseRemedy`. */
 export async function rescue(judged: Judged, asked: FeedRequest, options: RescueOptions): Promise<Remedy> {
   const chosen = await chooseRemedy(judged, asked, options);
-  return remedyOf(chosen, judged);
+  const told = remedyOf(chosen, judged, options.kit);
+  const { causes, verdict } = judged.judgement;
+  const named = verdict === 'within' ? [] : causes;
+  return {
+    ...told,
+    steps: stepsOf(told),
+    says: remedySays(told, named),
+    checkFirst: checkFirst(told, causes),
+  };
 }
 
 /**
@@ -171,7 +197,17 @@ async function choose(
     const { trouble, strict } = RIGHT[judged.judgement.verdict];
     const effort = verdict === null ? 0 : trouble + (WASTE * verdict.objective) / batch.litres;
     const worth = sure + strict * strictly - effort;
-    return { action, sure, strictly, worth, verdict, limits, allowances, can, final: after(can, action, batch, request) };
+    return {
+      action,
+      sure,
+      strictly,
+      worth,
+      verdict,
+      limits,
+      allowances,
+      can,
+      final: after(can, action, batch, request),
+    };
   };
   let best = weighed(nothing(request), null);
   const sets = own.length > ALONE * judged.cans.length ? [judged.cans] : [judged.cans, own];
@@ -230,7 +266,7 @@ function stepOf(product: Product, { scaleStepGrams, syringeMillilitres, syringeS
   return syringeStepMillilitres ?? (syringeMillilitres === undefined ? null : usualMark(syringeMillilitres));
 }
 
-function remedyOf(best: Chosen, judged: Judged): Remedy {
+function remedyOf(best: Chosen, judged: Judged, kit: Kit): Omit<Remedy, 'steps' | 'says' | 'checkFirst'> {
   const { action, can, limits, allowances, sure, verdict, request, aside } = best;
   const idle = verdict === null;
   const status = sure < LEAST_SURE ? 'do not feed' : idle ? 'feed' : 'rescue';
@@ -250,8 +286,9 @@ function remedyOf(best: Chosen, judged: Judged): Remedy {
     pourLitres: (1 - action.keep) * can.litres,
     waterLitres: action.water.reduce((a, b) => a + b, 0),
     add: action.add.flatMap((amount, i) => {
-      const { id, name, composition } = request.shelf[i]!;
-      return amount > 0 ? [{ id, name, unit: composition.per, amount, words: '' }] : [];
+      const product = request.shelf[i]!;
+      const { id, name, composition } = product;
+      return amount > 0 ? [{ id, name, unit: composition.per, amount, words: wordsOf(product, amount, kit) }] : [];
     }),
     finalLitres: action.keep * can.litres + action.water.reduce((a, b) => a + b, 0),
     sure,
@@ -262,6 +299,13 @@ function remedyOf(best: Chosen, judged: Judged): Remedy {
     aside: [...aside].map((id) => limits.find((l) => l.id === id)?.text ?? id),
     proof: verdict && proofOf(verdict),
   };
+}
+
+/** The measure of the kit that delivers it, else plain grams or millilitres. */
+function wordsOf(product: Product, amount: number, kit: Kit): string {
+  const [measure] = measuresOf(product, toolsOf(kit), amount);
+  if (measure && Math.abs(measure.amount / amount - 1) < 1e-6) return measure.words;
+  return `${formatNumber(amount, 3)} ${product.composition.per}`;
 }
 
 /** Causes with less of the cans than this are not told of. */

@@ -2,6 +2,7 @@ import * as z from 'zod';
 import { adviceShape } from './advice-shapes.js';
 import { buyShape, substitutesShape } from './buy-shapes.js';
 import { concentrateShape } from './concentrate-shapes.js';
+import { calibrateShape, meterShape, standardShape } from './meter-shapes.js';
 import {
   amount,
   element,
@@ -223,4 +224,7 @@ export const SHAPES: ReadonlyMap<string, z.ZodType> = new Map<string, z.ZodType>
   ['advice', adviceShape],
   ['concentrate', concentrateShape],
   ['sheet', sheetShape],
+  ['meter', meterShape],
+  ['calibrate', calibrateShape],
+  ['standard', standardShape],
 ]);

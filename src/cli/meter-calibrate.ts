@@ -1,0 +1,134 @@
+import { join } from 'node:path';
+import { findProduct } from '../catalog/catalog.js';
+import { closeProduct } from '../formulation/close.js';
+import { type NoWeight, weighSpoon } from '../meter/index.js';
+import { warmth } from '../meter/batch.js';
+import { problem, Refusal } from '../problem.js';
+import { type CalibrateResult, calibrateSheet } from '../report/meter-tools.js';
+import { parseAmount } from '../units/index.js';
+import type { Collected } from './collect.js';
+import type { Given, Outcome } from './command.js';
+import { feedInputs } from './feed-input.js';
+import type { Io } from './io.js';
+import { optional } from './meter-judge.js';
+import { parseFactor, parsePenValue, parseScale, parseYesNo } from './meter-options.js';
+import { parseCount, parseTemperature } from './parse-options.js';
+import { recipeProducts } from './recipe-input.js';
+import { saveBulkDensity } from './save-density.js';
+import { parseCan } from './sheet-options.js';
+import { shippedCatalog } from './shipped.js';
+
+/** The pen as a scale: what one level spoon of a powder weighs. */
+export async function calibrate(given: Given, io: Io, collected: Collected): Promise<Outcome> {
+  const catalog = shippedCatalog();
+  const inputs = feedInputs(given, io, catalog, collected, { feed: false, shelf: false });
+  for (const name of ['product', 'spoon', 'count', 'before', 'after', 'volume'] as const) {
+    if (given.text(name) === undefined)
+      collected.add(
+        problem(
+          'trial-incomplete',
+          { field: `--${name}` },
+          `no --${name}`,
+          'product, spoon, count, before, after and volume',
+          `Add --${name}; see velamen meter -h.`,
+        ),
+      );
+  }
+  const scale = collected.take(parseScale(given.text('scale'), inputs.bench?.pen, { field: '--scale' })) ?? null;
+  const id = given.text('product');
+  const product =
+    id === undefined
+      ? undefined
+      : collected.take(findProduct(recipeProducts(inputs, catalog), id, { field: '--product' }));
+  if (product && product.form !== 'powder')
+    collected.add(
+      problem(
+        'not-a-powder',
+        { field: '--product' },
+        `${product.id}, a liquid`,
+        'a powder',
+        'A syringe measures a liquid well enough.',
+      ),
+    );
+  const spoon = optional(given, 'spoon', (text) => spoonOf(text), collected);
+  const count = optional(given, 'count', (text) => parseCount(text, { field: '--count' }), collected);
+  const before = optional(given, 'before', (text) => parsePenValue(text, scale, { field: '--before' }), collected);
+  const after = optional(given, 'after', (text) => parsePenValue(text, scale, { field: '--after' }), collected);
+  const litres = optional(
+    given,
+    'volume',
+    (text) => parseCan(text, inputs.bench?.kit, { field: '--volume' }),
+    collected,
+  );
+  const celsius = optional(
+    given,
+    'temperature',
+    (text) => parseTemperature(text, { field: '--temperature' }),
+    collected,
+  );
+  const compensates = optional(given, 'compensates', (text) => parseYesNo(text, { field: '--compensates' }), collected);
+  const factor = optional(given, 'pen-factor', (text) => parseFactor(text, { field: '--pen-factor' }), collected) ?? 1;
+  const onShelf = inputs.shelf.products.some((p) => p.id === product?.id);
+  if (given.flag('save') && product && !onShelf)
+    collected.add(
+      problem(
+        'not-on-shelf',
+        { field: '--save' },
+        `${product.id}, which is not on the shelf`,
+        'a product of shelf.csv',
+        'Put it on the shelf first, or leave --save out.',
+      ),
+    );
+  const warnings = collected.settle();
+  const corrected = factor / (compensates === false && celsius !== undefined ? warmth(celsius) : 1);
+  const trial = {
+    product: await closeProduct(product!),
+    spoon: given.text('spoon')!.trim(),
+    millilitres: spoon!,
+    count: count!,
+    before: before!.mSPerCm * corrected,
+    after: after!.mSPerCm * corrected,
+    litres: litres!,
+    ...(inputs.waters[0] ? { water: inputs.waters[0] } : {}),
+  };
+  const weighed = weighSpoon(trial);
+  if ('reason' in weighed) throw new Refusal([noWeight(weighed, product!.id)]);
+  const path = given.text('shelf') ?? join(given.text('bench') ?? '', 'shelf.csv');
+  if (given.flag('save')) saveBulkDensity(path, product!.id, weighed.bulkDensity, io.cwd);
+  const result: CalibrateResult = {
+    schema: 'velamen.calibrate/1',
+    status: 'weighed',
+    ...weighed,
+    name: product!.name,
+    count: trial.count,
+    before: trial.before,
+    after: trial.after,
+    litres: trial.litres,
+    saved: given.flag('save') ? path : null,
+  };
+  return { exit: 0, json: result, sheets: [calibrateSheet(result)], warnings };
+}
+
+function spoonOf(text: string): ReturnType<typeof parseCan> {
+  const where = { field: '--spoon' };
+  const read = parseAmount(text, { where });
+  if (!read.ok) return read;
+  if (read.value.kind === 'volume' && read.value.millilitres > 0 && read.value.millilitres <= 100)
+    return { ok: true, value: read.value.millilitres, warnings: read.warnings };
+  return {
+    ok: false,
+    problems: [problem('spoon', where, `"${text}"`, 'a spoon up to 100 mL', 'Write for example "1/4 tsp".')],
+  };
+}
+
+function noWeight({ reason, found }: NoWeight, id: string) {
+  const shown = `${Number(found.toPrecision(2))} mS/cm`;
+  const fixes = {
+    'no rise': ['a reading that does not rise', 'Check which reading is which; was it stirred until clear?'],
+    'too small': [`a rise of ${shown} only`, 'Use more spoons or less water, so that it rises by 0.1 mS/cm or more.'],
+    'does not conduct': [`${id}, which hardly conducts`, 'Weigh ten level spoons on a scale instead.'],
+    'beyond the model': [`a rise of ${shown}`, 'Use fewer spoons or more water: feeds stay below 3 mS/cm.'],
+  } as const;
+  const [what, fix] = fixes[reason];
+  return problem('trial-tells-nothing', { field: '--after' }, what, 'a clear rise from --before to --after', fix);
+}

@@ -1,0 +1,105 @@
+import type { Pen } from '../catalog/bench-types.js';
+import type { Moment } from '../meter/index.js';
+import { type Checked, problem, type Where } from '../problem.js';
+
+/** What a pen showed: mS/cm as read, and the words for the report. */
+export interface PenValue {
+  mSPerCm: number;
+  shown: string;
+  /** True where it was read in ppm of the pen's scale. */
+  ppm: boolean;
+}
+
+/** ppm per mS/cm, or null for a pen that shows EC. */
+export type Scale = number | null;
+
+const refuse = <T>(code: string, where: Where, found: string, expected: string, fix: string): Checked<T> => ({
+  ok: false,
+  problems: [problem(code, where, found, expected, fix)],
+});
+
+/** Feeds stay below 5; nothing a pen for growers shows is beyond this. */
+const MOST = 20;
+/** Pens that show ppm show whole numbers; below this a bare number is mS/cm. */
+const LEAST_PPM = 5;
+
+/** `0.46`, `460 µS`, `0.46 mS/cm`, `230 ppm`; a bare number of 5 or more on a ppm pen is ppm. */
+export function parsePenValue(text: string, scale: Scale, where: Where): Checked<PenValue> {
+  const expected = `a reading from 0 to ${MOST} mS/cm`;
+  const match = /^\s*(\d+(?:[.,]\d+)?|[.,]\d+)\s*(mS\/cm|mS|dS\/m|[µμu]S\/cm|[µμu]S|ppm)?\s*$/i.exec(text);
+  if (!match)
+    return refuse('pen-reading', where, `"${text.trim()}"`, expected, 'Write for example 0.46, "460 µS" or "230 ppm".');
+  const number = Number(match[1]!.replace(',', '.'));
+  const given = (match[2] ?? '').toLowerCase();
+  const ppm = given === 'ppm' || (given === '' && scale !== null && number >= LEAST_PPM);
+  if (ppm && scale === null) {
+    return refuse(
+      'ppm-without-scale',
+      where,
+      `"${text.trim()}"`,
+      'the scale of the pen beside a reading in ppm',
+      'Add --scale 500 (or 640, 700), or give the reading in mS/cm.',
+    );
+  }
+  const micro = /^[µμu]s/.test(given);
+  const mSPerCm = ppm ? number / scale! : micro ? number / 1000 : number;
+  if (mSPerCm <= MOST) {
+    const unit = ppm ? `ppm (${scale} scale)` : micro ? 'µS/cm' : 'mS/cm';
+    return { ok: true, value: { mSPerCm, shown: `${match[1]!.replace(',', '.')} ${unit}`, ppm }, warnings: [] };
+  }
+  const fix = given === '' ? `Did you mean "${match[1]} µS", or ppm with --scale?` : 'Check the number and its unit.';
+  return refuse('pen-reading', where, `"${text.trim()}"`, expected, fix);
+}
+
+/** A reading with its step, as on the sheet: 1 is the water, 2 the first item, … `end` the full can. */
+export interface StepReading extends PenValue {
+  step: number | 'end';
+}
+
+/** `0.46` (at the end), `2: 0.21`, `step 2 = 230 ppm`, `end: 0.46`. */
+export function parseStepReading(text: string, scale: Scale, where: Where): Checked<StepReading> {
+  const match = /^\s*(?:step\s+)?(end|-?\d+)\s*[:=]\s*(.+)$/i.exec(text);
+  const read = parsePenValue(match ? match[2]! : text, scale, where);
+  if (!read.ok) return read;
+  const word = match?.[1]?.toLowerCase() ?? 'end';
+  return { ...read, value: { ...read.value, step: word === 'end' ? 'end' : Number(word) } };
+}
+
+/** The moment of a step of the sheet, for a batch of so many items; the last step tops up. */
+export function momentOf(step: number | 'end', items: readonly string[], where: Where): Checked<Moment> {
+  if (step === 'end' || step === items.length + 2) return { ok: true, value: 'end', warnings: [] };
+  if (Number.isInteger(step) && step >= 1 && step <= items.length + 1)
+    return { ok: true, value: step - 1, warnings: [] };
+  const steps = ['1 water', ...items.map((id, i) => `${i + 2} ${id}`), 'end the full can'];
+  return refuse('unknown-step', where, `step ${step}`, 'a step of the sheet', `The steps are ${steps.join(', ')}.`);
+}
+
+/** `500`, `640`, `700`, `EC`: what the pen shows; the bench's pen where nothing is said. */
+export function parseScale(text: string | undefined, pen: Pen | undefined, where: Where): Checked<Scale> {
+  if (text === undefined) return { ok: true, value: pen?.reads === 'ppm' ? pen.scale : null, warnings: [] };
+  if (/^\s*ec\s*$/i.test(text)) return { ok: true, value: null, warnings: [] };
+  const number = Number(text.trim());
+  if (number >= 400 && number <= 1000) return { ok: true, value: number, warnings: [] };
+  const fix = 'Look on the pen or in its leaflet: most show EC, or ppm on the 500, 640 or 700 scale.';
+  return refuse('pen-scale', where, `"${text}"`, 'EC, or ppm per mS/cm from 400 to 1000', fix);
+}
+
+/** `yes` or `no`. */
+export function parseYesNo(text: string, where: Where): Checked<boolean> {
+  if (/^\s*(y|yes|true)\s*$/i.test(text)) return { ok: true, value: true, warnings: [] };
+  if (/^\s*(n|no|false)\s*$/i.test(text)) return { ok: true, value: false, warnings: [] };
+  return refuse('yes-or-no', where, `"${text}"`, 'yes or no', 'Look for "ATC" on the pen: with it, yes.');
+}
+
+/** A pen's correction from 0.5 to 2, as `meter --standard` tells it. */
+export function parseFactor(text: string, where: Where): Checked<number> {
+  const number = Number(text.trim().replace(',', '.'));
+  if (text.trim() !== '' && number >= 0.5 && number <= 2) return { ok: true, value: number, warnings: [] };
+  return refuse(
+    'pen-factor',
+    where,
+    `"${text}"`,
+    'a factor from 0.5 to 2',
+    'Check the pen with --standard first: it tells the factor.',
+  );
+}

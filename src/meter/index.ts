@@ -1,0 +1,10 @@
+/** The room's door: readings in, what happened and what to do out. */
+export type { Batch, BatchItem, Moment, PenUse, Reading } from './batch.js';
+export { type NoWeight, type SpoonTrial, type SpoonWeight, weighSpoon } from './calibrate.js';
+export type { Cause } from './causes.js';
+export { batchOfPlan, batchOfRecipe } from './from-plan.js';
+export { type ActualLine, judge, type Judged, type Judgement, type ReadingLine } from './judge.js';
+export { meter, type MeterRequest } from './meter.js';
+export type { MeterResult } from './meter-types.js';
+export { type Remedy, rescue, type RescueOptions } from './rescue.js';
+export { checkPen, type PenCheck, type StandardTrial } from './standard.js';

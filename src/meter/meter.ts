@@ -1,0 +1,62 @@
+import { cautionsFor } from '../formulation/cautions.js';
+import type { FeedRequest } from '../formulation/request.js';
+import type { Kit } from '../catalog/bench-types.js';
+import { type Batch, itemsAt, type PenUse, type Reading } from './batch.js';
+import { expectedReadings } from './expected.js';
+import { judge, type Judged } from './judge.js';
+import { type MeterResult, planLines } from './meter-types.js';
+import { rescue } from './rescue.js';
+
+export interface MeterRequest {
+  batch: Batch;
+  /** Labels closed. */
+  request: FeedRequest;
+  /** False where no programme says what the plants want: then only the reading is judged. */
+  hasProgramme: boolean;
+  recipe: string | null;
+  readings: readonly Reading[];
+  pen: PenUse;
+  kit: Kit;
+  /** Litres to the brim. */
+  capacityLitres: number;
+  notes: readonly string[];
+}
+
+/** Judges readings of a can and, where a programme says what the plants want, works out the remedy. */
+export async function meter(asked: MeterRequest): Promise<MeterResult> {
+  const { batch, request, readings, pen, kit, capacityLitres } = asked;
+  const judged = judge(batch, readings, pen);
+  const remedy = asked.hasProgramme ? await rescue(judged, request, { capacityLitres, kit }) : null;
+  const { action: _, ...told } = remedy ?? { action: null };
+  return {
+    schema: 'velamen.meter/1',
+    status: 'judged',
+    feed: asked.hasProgramme ? request.header : null,
+    recipe: asked.recipe,
+    pen,
+    plan: planLines(batch),
+    litres: batch.litres,
+    judgement: judged.judgement,
+    actual: judged.actual,
+    remedy: remedy && { ...(told as Omit<typeof remedy, 'action'>), capacityLitres },
+    unseen: unseen(batch),
+    notes: [...asked.notes, ...unfinished(judged)],
+    cautions: cautionsFor(
+      batch.items.map((item) => item.product),
+      request.header.plants,
+    ),
+  };
+}
+
+/** Less of the reading at the end than this is lost in the pen's error. */
+const SEEN = 0.04;
+
+function unseen(batch: Batch): string[] {
+  const { planned, slopes } = expectedReadings(batch, ['end']);
+  return batch.items.flatMap(({ product }, i) => (slopes[0]![i]! < SEEN * planned[0]! ? [product.name] : []));
+}
+
+function unfinished({ weighed: { batch, readings } }: Judged): string[] {
+  if (readings.some((r) => r.moment === 'end' || itemsAt(batch, r.moment) === batch.items.length)) return [];
+  return ['Nothing was read after the last item: what was still to go in is taken to go in as planned.'];
+}

@@ -1,0 +1,53 @@
+import { formatNumber } from '../units/index.js';
+import type { Cause } from './causes.js';
+import type { Remedy } from './rescue.js';
+
+type Told = Omit<Remedy, 'steps' | 'says' | 'checkFirst'>;
+
+/** What hands do, in order: pour off, top up, add, stir. */
+export function stepsOf({ status, pourLitres, keepShare, waterLitres, add, finalLitres }: Told): string[] {
+  if (status !== 'rescue') return [];
+  const steps: string[] = [];
+  if (keepShare < 1) {
+    steps.push(
+      `Pour off ${figure(pourLitres)} L (${figure(100 * (1 - keepShare))} % of the can): onto the ground or into the drain as local rules allow.`,
+    );
+  }
+  if (waterLitres > 0) steps.push(`Add ${figure(waterLitres)} L of water, to about ${figure(finalLitres)} L.`);
+  for (const item of add) steps.push(`Add ${item.words} ${item.name}; stir until it is clear.`);
+  steps.push('Stir, wait a minute and read again.');
+  return steps;
+}
+
+/** Why this remedy, and what it rests on. */
+export function remedySays(remedy: Told, causes: readonly Cause[]): string[] {
+  const says: string[] = [];
+  const [likeliest] = causes;
+  const over = likeliest && likeliest.kind === 'item' && likeliest.value.likely > 1.1;
+  if (remedy.status === 'rescue' && over && remedy.add.length > 0 && (remedy.waterLitres > 0 || remedy.keepShare < 1))
+    says.push('It thins out what is too much and makes up the others, so that the proportions come right.');
+  const words = (keys: readonly string[]): string => keys.map((key) => short(key, causes)).join('; ');
+  if (remedy.status === 'rescue' && remedy.safeUnder.length > 1)
+    says.push(`It is right under each of these: ${words(remedy.safeUnder)}.`);
+  if (remedy.status === 'feed' && remedy.safeUnder.length > 1 && causes.length > 0)
+    says.push(`The can is good under each of these: ${words(remedy.safeUnder)}.`);
+  if (remedy.notUnder.length > 0 && remedy.status !== 'do not feed')
+    says.push(`It would not be right if it was this instead: ${words(remedy.notUnder)}.`);
+  if (remedy.aside.length > 0)
+    says.push(`The plan itself does not keep these, so they are left aside: ${remedy.aside.join('; ')}.`);
+  return says;
+}
+
+/** What to find out before acting, where the remedy would be wrong under another likely cause. */
+export function checkFirst(remedy: Told, causes: readonly Cause[]): string | null {
+  if (remedy.status !== 'rescue') return null;
+  const doubtful = causes.find((cause) => remedy.notUnder.includes(cause.cause));
+  return doubtful ? `${doubtful.check} If ${doubtful.words}, this remedy is the wrong one.` : null;
+}
+
+function short(key: string, causes: readonly Cause[]): string {
+  if (key === 'none') return 'nothing went wrong';
+  return causes.find((cause) => cause.cause === key)?.words ?? key;
+}
+
+const figure = (x: number): string => formatNumber(x, 3);

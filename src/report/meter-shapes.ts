@@ -1,0 +1,130 @@
+import * as z from 'zod';
+import { amount, feedHeader, maybe, misses, mix } from './shapes.js';
+
+const unit = z.enum(['g', 'mL', 'L']);
+const range = { low: z.number(), high: z.number() };
+
+const moment = z
+  .union([z.literal('end'), z.int().min(0)])
+  .describe('0: the water alone; k: after the k-th item; end: the full can');
+
+export const meterShape = z.strictObject({
+  schema: z.literal('velamen.meter/1'),
+  status: z.literal('judged'),
+  feed: feedHeader.nullable(),
+  recipe: z.string().nullable(),
+  pen: z.strictObject({
+    scale: maybe.describe('ppm per mS/cm; null for EC'),
+    temperatureC: maybe,
+    compensates: z.boolean().nullable(),
+  }),
+  plan: z.array(
+    z.strictObject({ id: z.string(), name: z.string(), words: z.string(), amount, unit: z.enum(['g', 'mL']) }),
+  ),
+  litres: amount,
+  judgement: z.strictObject({
+    verdict: z.enum(['within', 'off', 'unexplained']),
+    readings: z.array(
+      z.strictObject({
+        moment,
+        shown: z.string(),
+        mSPerCm: amount.describe('at 25 °C'),
+        expected: z.strictObject({ mSPerCm: amount, ...range }).describe('low to high: nine of ten right batches'),
+        within: z.boolean(),
+      }),
+    ),
+    causes: z
+      .array(
+        z.strictObject({
+          cause: z.string(),
+          kind: z.enum(['item', 'volume', 'topping', 'scale', 'temperature', 'pen', 'water', 'swap']),
+          id: z.string().nullable(),
+          variant: z.enum(['forgotten', 'doubled', 'halved', 'wrong spoon']).nullable(),
+          value: z
+            .strictObject({ likely: z.number(), ...range })
+            .describe('factor on amount, water or reading; mS/cm more for another water'),
+          probability: amount.describe('share, given the readings and the priors'),
+          explains: z.boolean(),
+          asWell: z.boolean().describe('too close to the likeliest to call'),
+          words: z.string(),
+          check: z.string(),
+        }),
+      )
+      .describe('likeliest first; mistakes only'),
+    asPlanned: amount.describe('share, given the readings, that nothing went wrong'),
+  }),
+  actual: z.array(
+    z.strictObject({ id: z.string(), name: z.string(), unit, planned: amount, likely: amount, ...range }),
+  ),
+  remedy: z
+    .strictObject({
+      status: z.enum(['feed', 'rescue', 'do not feed']),
+      keepShare: amount,
+      pourLitres: amount,
+      waterLitres: amount,
+      add: z.array(
+        z.strictObject({ id: z.string(), name: z.string(), unit: z.enum(['g', 'mL']), amount, words: z.string() }),
+      ),
+      finalLitres: amount,
+      capacityLitres: amount,
+      steps: z.array(z.string()),
+      says: z.array(z.string()),
+      checkFirst: z.string().nullable(),
+      sure: amount.describe('share of the cans that would show these readings which keep every limit after it'),
+      safeUnder: z.array(z.string()),
+      notUnder: z.array(z.string()),
+      mix: z.strictObject(mix).describe('the likeliest can after the remedy'),
+      misses,
+      aside: z.array(z.string()).describe('limits that the plan itself does not keep'),
+      proof: z
+        .strictObject({
+          engine: z.string(),
+          found: z.number(),
+          bound: z.number(),
+          gap: z.number(),
+          violation: z.number(),
+          sentence: z.string(),
+        })
+        .nullable(),
+    })
+    .nullable(),
+  unseen: z.array(z.string()).describe('items whose whole dose moves the pen by less than its error'),
+  notes: z.array(z.string()),
+  cautions: z.array(z.string()),
+});
+
+export const calibrateShape = z.strictObject({
+  schema: z.literal('velamen.calibrate/1'),
+  status: z.literal('weighed'),
+  id: z.string(),
+  name: z.string(),
+  spoon: z.string(),
+  count: z.int().min(1),
+  before: amount,
+  after: amount,
+  litres: amount,
+  gramsEach: amount,
+  ...range,
+  gramsTogether: amount,
+  bulkDensity: amount.describe('g/mL, level'),
+  bulkLow: amount,
+  bulkHigh: amount,
+  from: z.array(z.strictObject({ source: z.string(), sd: amount })),
+  saved: z.string().nullable(),
+});
+
+export const standardShape = z.strictObject({
+  schema: z.literal('velamen.standard/1'),
+  status: z.literal('checked'),
+  standard: amount.describe('mS/cm at 25 °C'),
+  reads: amount,
+  scale: maybe,
+  temperatureC: maybe,
+  compensates: z.boolean().nullable(),
+  shouldRead: amount,
+  factor: amount,
+  off: z.number(),
+  verdict: z.enum(['fine', 'calibrate', 'clean or replace']),
+  suspects: z.array(z.string()),
+  byTable: z.boolean().describe('the temperature table of potassium chloride was used'),
+});

@@ -1,0 +1,73 @@
+import type { PenCheck, SpoonWeight, StandardTrial } from '../meter/index.js';
+import { figure, percent } from './figures.js';
+import { type Block, facts, list, paragraph, type Sheet, table } from './sheet.js';
+
+/** What `meter --calibrate` answers. */
+export interface CalibrateResult extends SpoonWeight {
+  schema: 'velamen.calibrate/1';
+  status: 'weighed';
+  name: string;
+  count: number;
+  before: number;
+  after: number;
+  litres: number;
+  /** The file it was saved to, null where it was not. */
+  saved: string | null;
+}
+
+/** What `meter --standard` answers. */
+export interface StandardResult extends PenCheck, StandardTrial {
+  schema: 'velamen.standard/1';
+  status: 'checked';
+}
+
+/** The pen as a scale. */
+export function calibrateSheet(result: CalibrateResult): Sheet {
+  const spoon = `${result.spoon} of ${result.name}`;
+  const blocks: Block[] = [
+    facts(
+      ['Trial', `${result.count} level ${spoon} in ${figure(result.litres)} L`],
+      ['Reading', `${figure(result.before)} before, ${figure(result.after)} mS/cm after, at 25 °C`],
+    ),
+    paragraph(
+      `One level ${spoon} is ${figure(result.gramsEach)} g; nine of ten such trials have the truth within ${figure(result.low)} to ${figure(result.high)} g.`,
+      'good',
+    ),
+    paragraph(
+      `Level bulk density: ${figure(result.bulkDensity)} g/mL (${figure(result.bulkLow)} to ${figure(result.bulkHigh)}).`,
+    ),
+    table(
+      ['What the uncertainty comes from', '>relative sd'],
+      result.from.map(({ source, sd }) => [source, percent(sd)]),
+    ),
+    paragraph(
+      result.saved === null
+        ? 'Not saved: --save writes the bulk density onto the shelf.'
+        : `Saved as bulk_density in ${result.saved}.`,
+    ),
+  ];
+  return { title: `${result.name}: one level spoon`, blocks };
+}
+
+/** The pen against a standard. */
+export function standardSheet(result: StandardResult): Sheet {
+  const unit = result.scale === null ? 'mS/cm' : `ppm (${result.scale} scale)`;
+  const way = result.off > 0 ? 'high' : 'low';
+  const off = `${figure(100 * Math.abs(result.off))} % too ${way}`;
+  const says = {
+    fine: `Fine: within 2 % (${off}).`,
+    calibrate: `Calibrate it: ${off}. Until then multiply readings by ${figure(result.factor)} (--pen-factor ${figure(result.factor)}).`,
+    'clean or replace': `Clean it and try again; if it stays ${off}, replace it. A bottle of standard that has stood open, or on the sill, is the other suspect.`,
+  }[result.verdict];
+  const blocks: Block[] = [
+    facts(
+      ['Standard', `${figure(1000 * result.standard)} µS/cm at 25 °C`],
+      ['Reads', `${figure(result.reads)} ${unit}`],
+      ['Should read', `${figure(result.shouldRead)} ${unit}`],
+      ['Factor', figure(result.factor)],
+    ),
+    paragraph(says, result.verdict === 'fine' ? 'good' : 'bad'),
+  ];
+  if (result.suspects.length > 0) blocks.push(list(result.suspects.map((s) => `But ${s}.`)));
+  return { title: 'The pen in a standard', blocks };
+}

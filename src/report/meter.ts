@@ -1,0 +1,143 @@
+import type { Cause, Judgement, MeterResult, ReadingLine } from '../meter/index.js';
+import { cautionBlocks } from './blend.js';
+import { amount, figure, percent } from './figures.js';
+import { elementBlocks, missLines } from './mix.js';
+import { type Block, facts, heading, list, paragraph, section, type Sheet, table } from './sheet.js';
+
+/** Readings of a can: what they say, what is really in it, what to do. */
+export function meterSheet(result: MeterResult): Sheet {
+  const { feed } = result;
+  return {
+    title: feed === null ? 'What the pen says' : `${feed.name}: what the pen says`,
+    blocks: [
+      facts(
+        ['Plan', result.plan.map((item) => `${item.words} ${item.name}`.trim()).join(' + ')],
+        ['In', `${figure(result.litres)} L`],
+        ['Judged as', feed === null ? null : `${feed.plants} in ${feed.medium}, ${feed.phase}, at ${feed.strength}`],
+        ['Pen', penText(result)],
+      ),
+      ...judgementBlocks(result.judgement, result),
+      ...actualBlocks(result),
+      ...remedyBlocks(result),
+      ...section('What the pen cannot see', unseenLines(result)),
+      ...section('Notes', result.notes),
+      ...cautionBlocks(result.cautions),
+    ],
+  };
+}
+
+function judgementBlocks({ verdict, readings, causes, asPlanned }: Judgement, { pen, plan }: MeterResult): Block[] {
+  const onScale = (ec: number): string => (pen.scale === null ? figure(ec) : figure(ec * pen.scale));
+  const unit = pen.scale === null ? 'mS/cm' : `ppm, ${pen.scale} scale`;
+  const rows = readings.map((line) => [
+    momentText(line, plan),
+    line.shown,
+    onScale(line.mSPerCm),
+    onScale(line.expected.mSPerCm),
+    `${onScale(line.expected.low)} to ${onScale(line.expected.high)}`,
+    line.within ? 'within' : line.mSPerCm < line.expected.low ? 'LOW' : 'HIGH',
+  ]);
+  const blocks: Block[] = [
+    heading('The reading'),
+    table(['', '>shown', '>at 25 °C', '>planned', '>9 of 10 good batches', ''], rows),
+    paragraph(`At 25 °C in ${unit}.`, 'quiet'),
+  ];
+  if (verdict === 'within') {
+    blocks.push(paragraph('Within tolerance: nothing here says that anything went wrong.', 'good'));
+    return blocks;
+  }
+  const told = causes
+    .filter((cause) => cause.probability >= WORTH_TELLING || cause === causes[0])
+    .slice(0, MOST_CAUSES);
+  blocks.push(
+    paragraph(
+      verdict === 'off'
+        ? 'Off: more than spoons, scale, labels, water and pen can account for together.'
+        : 'Off, and no single mistake that was considered explains it: it may be two at once. The nearest are named.',
+      'bad',
+    ),
+    heading('What probably happened'),
+    table(
+      ['', '>likelihood', ''],
+      told.map((cause) => [cause.words, percent(roundShare(cause.probability)), tieText(cause)]),
+    ),
+    list([...new Set(told.map((cause) => cause.check))]),
+  );
+  if (asPlanned >= WORTH_TELLING)
+    blocks.push(paragraph(`That nothing went wrong and chance did it: ${percent(roundShare(asPlanned))}.`));
+  return blocks;
+}
+
+const WORTH_TELLING = 0.01;
+const MOST_CAUSES = 5;
+
+const tieText = (cause: Cause): string => (cause.asWell ? 'explains it about as well' : '');
+
+/** Whole per cent: priors are no better. */
+const roundShare = (share: number): number => Math.max(0.01, Math.round(100 * share) / 100);
+
+function momentText({ moment }: ReadingLine, plan: MeterResult['plan']): string {
+  if (moment === 'end') return 'the full can';
+  if (moment === 0) return 'step 1, the water';
+  return `step ${moment + 1}, after ${plan[moment - 1]?.name ?? ''}`;
+}
+
+function actualBlocks({ judgement, actual }: MeterResult): Block[] {
+  if (judgement.verdict === 'within') return [];
+  const rows = actual.map((line) => {
+    const show = (x: number): string => (line.unit === 'L' ? `${figure(x)} L` : amount(x, line.unit));
+    return [line.name, show(line.planned), show(line.likely), `${show(line.low)} to ${show(line.high)}`];
+  });
+  return [heading('What is really in the can'), table(['', '>planned', '>likely', '>9 of 10'], rows)];
+}
+
+function remedyBlocks({ remedy }: MeterResult): Block[] {
+  if (remedy === null) return [];
+  const blocks: Block[] = [heading('What to do')];
+  if (remedy.status === 'feed') {
+    blocks.push(paragraph('Feed it as it is.', 'good'));
+  } else if (remedy.status === 'do not feed') {
+    blocks.push(
+      paragraph(
+        'Do not feed this can: nothing within its room and your shelf brings every limit back. Pour it where local rules allow, and mix anew.',
+        'bad',
+      ),
+    );
+  } else {
+    blocks.push(list(remedy.steps));
+  }
+  if (remedy.checkFirst !== null) blocks.push(paragraph(`Check first: ${remedy.checkFirst}`, 'bad'));
+  blocks.push(...remedy.says.map((line) => paragraph(line)));
+  blocks.push(
+    paragraph(
+      `Every limit then holds in ${percent(roundShare(remedy.sure))} of the cans that would show this reading.`,
+    ),
+  );
+  if (remedy.status === 'rescue') {
+    const target = remedy.mix.ec.mSPerCm;
+    blocks.push(
+      paragraph(`After it, ${figure(remedy.finalLitres)} L read about ${figure(target)} mS/cm at 25 °C.`),
+      ...elementBlocks(remedy.mix.elements),
+    );
+  }
+  if (remedy.misses.length > 0 && remedy.status !== 'do not feed')
+    blocks.push(heading('Not quite inside, in the likeliest can'), list(missLines(remedy.misses)));
+  if (remedy.proof !== null) blocks.push(paragraph(`Proof: ${remedy.proof.sentence}.`, 'quiet'));
+  return blocks;
+}
+
+function unseenLines({ unseen }: MeterResult): string[] {
+  const traces = 'Urea, iron, boron and the other traces: a batch without them reads the same.';
+  if (unseen.length === 0) return [traces];
+  return [
+    `${unseen.join(', ')}: even the whole dose moves the pen by less than its error. Tick it off as you go.`,
+    traces,
+  ];
+}
+
+function penText({ pen }: MeterResult): string {
+  const scale = pen.scale === null ? 'shows EC' : `shows ppm on the ${pen.scale} scale`;
+  if (pen.temperatureC === null) return `${scale}; temperature not given, taken as corrected`;
+  const corrects = pen.compensates === false ? 'does not correct for temperature' : 'corrects for temperature';
+  return `${scale}; ${figure(pen.temperatureC)} °C; ${corrects}${pen.compensates === null ? ' (supposed)' : ''}`;
+}
