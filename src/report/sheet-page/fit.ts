@@ -17,10 +17,10 @@ export function fitOf(page: SheetPage): Fit {
   };
 }
 
-/** Room between the margins in em of the root size: Letter is the lower of the two papers, A4 the narrower. Letters per em of Arial: 2.05. */
-const LETTER = { height: 69, width: 51.5 };
-const CARD = { height: 53.5, width: 37 };
-const LETTERS = 2.05;
+/** Room between the margins in em of the root size: Letter is the lower of the two papers, A4 the narrower. Letters per em of Arial: 2.2. */
+const LETTER = { height: 71, width: 51.5 };
+const CARD = { height: 59, width: 37 };
+const LETTERS = 2.2;
 
 /** The largest factor at which the height fits; smaller letters also make fewer lines. */
 function scale(room: number, height: (factor: number) => number, most: number): number {
@@ -50,8 +50,8 @@ function pageHeight(page: SheetPage, factor: number): number {
     ladder + list(page.sureness, left) + list(page.notes, left),
     can + list(page.unseen, right) + list([page.keeps], right),
   );
-  const cautions = 2.4 + sum(page.cautions.map((text) => 0.98 * lines(text, (width - 4) / 2, 0.8))) / 2 + 1;
-  return head(page, width) + steps(page, width - (page.twoScales ? 22 : 16)) + 2.6 + columns + cautions + 4.4;
+  const cautions = 1.8 + sum(page.cautions.map((text) => 0.98 * lines(text, (width - 4) / 2, 0.8))) / 2 + 0.8;
+  return head(page, width) + steps(page, width - (page.twoScales ? 22 : 16)) + 2.3 + columns + cautions + 3.8;
 }
 
 function cardHeight(page: SheetPage, factor: number): number {
@@ -73,7 +73,7 @@ function head(page: SheetPage, width: number): number {
   const pairs = rest.flatMap((value, i) =>
     i % 2 === 0 ? [Math.max(lines(value, half), lines(rest[i + 1] ?? '', half))] : [],
   );
-  return 4.4 + alert(page, width) + 1.2 * (lines(first ?? '', width - 5) + sum(pairs)) + 1;
+  return 4.2 + alert(page, width) + 1.2 * (lines(first ?? '', width - 5) + sum(pairs)) + 1;
 }
 
 function steps(page: SheetPage, width: number): number {

@@ -1,0 +1,141 @@
+import { existsSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, it } from 'vitest';
+import { sheetShape } from '../../src/report/sheet-shapes.js';
+import { SIX_ITEMS } from '../page/six-items.js';
+import { folder, velamen } from './world.js';
+
+const MOSS = ['sheet', '--bench', fileURLToPath(new URL('../../examples/moss-without-ammonium', import.meta.url))];
+
+describe('sheet', () => {
+  it('prints JSON of its published shape, every reading between its ends', async () => {
+    const ran = await velamen([...MOSS, '--json', '--date', '2026-11-25', '--temperature', '18 °C'], folder());
+    expect(ran.exit).toBe(0);
+    const sheet = sheetShape.parse(JSON.parse(ran.stdout));
+    expect(sheet).toMatchObject({ schema: 'velamen.sheet/1', status: 'kept', date: '2026-11-25', litres: 4, pen: 500 });
+    for (const { reading, grams, measures } of sheet.steps) {
+      expect(grams).toBeGreaterThan(0);
+      expect(measures[0]!.keeps).toBe(true);
+      expect(reading.low).toBeLessThan(reading.mSPerCm);
+      expect(reading.high).toBeGreaterThan(reading.mSPerCm);
+      expect(reading.pen).toBeCloseTo(500 * reading.mSPerCm, 6);
+    }
+    // while things go in, each reading is above the one before
+    const readings = sheet.steps.map((step) => step.reading.mSPerCm);
+    expect(readings).toEqual([...readings].sort((a, b) => a - b));
+    expect(sheet.end.atTemperature).toMatchObject({ celsius: 18 });
+    expect(sheet.end.atTemperature!.mSPerCm).toBeLessThan(sheet.end.reading.mSPerCm);
+  });
+
+  it('all its forms say the same', async () => {
+    const home = folder(SIX_ITEMS);
+    const files = ['--html', 'a.html', '--csv', 'a.csv', '--label', 'a.txt'];
+    const text = await velamen(['sheet', ...files], home);
+    const json = sheetShape.parse(JSON.parse((await velamen(['sheet', '--json'], home)).stdout));
+    const read = (name: string): string => readFileSync(join(home, name), 'utf8');
+    const [html, csv, label] = [read('a.html'), read('a.csv'), read('a.txt')];
+    expect(json.steps).toHaveLength(6);
+    for (const step of json.steps) {
+      const { words } = step.measures[0]!;
+      expect(text.stdout).toContain(`${words}: ${step.name}`.slice(0, 30));
+      expect(html).toContain(`<b class="amount">${words}</b>`);
+      expect(csv).toContain(words);
+      expect(label.replace(/\s*\|\n\| /g, ' ')).toContain(words);
+      for (const form of [text.stdout, html]) expect(form).toContain(String(Math.round(step.reading.pen!)));
+    }
+    expect(html).not.toContain('Iron <b>');
+    expect(html).toContain('Iron &lt;b&gt;chelate&lt;/b&gt; &amp; &quot;traces&quot;');
+    expect(text.stdout.split('\n').every((line) => line.length <= 80)).toBe(true);
+    expect(label.split('\n').every((line) => line.length <= 60)).toBe(true);
+    expect(label).toContain('NOT FOR DRINKING');
+  });
+
+  it('a label whose name ends in .html is a page', async () => {
+    const home = folder();
+    await velamen([...MOSS, '--label', 'jug.html'], home);
+    const page = readFileSync(join(home, 'jug.html'), 'utf8');
+    expect(page).toMatch(/^<!doctype html>/);
+    expect(page).toContain('NOT FOR DRINKING');
+  });
+
+  it('another can changes the doses, and says which gallon', async () => {
+    const { stdout } = await velamen([...MOSS, '--can', '1 US gal', '--json'], folder());
+    expect(sheetShape.parse(JSON.parse(stdout)).litres).toBeCloseTo(3.785411784, 9);
+    const text = await velamen([...MOSS, '--can', '1 imperial gal'], folder());
+    expect(text.stdout).toMatch(/4\.55 L = 1\.2 US gallons \(3\.785 L each\) = 1 imperial gallon \(4\.546 L/);
+  });
+
+  it.each([
+    ['10 ppm', 0.02],
+    ['20 µS/cm', 0.02],
+    ['0.02', 0.02],
+    ['0,05 mS/cm', 0.05],
+  ])('--reading-of-water "%s"', async (text, mSPerCm) => {
+    const { stdout, exit } = await velamen([...MOSS, '--reading-of-water', text, '--json'], folder());
+    expect(exit).toBe(0);
+    const { water } = sheetShape.parse(JSON.parse(stdout));
+    expect(water).toMatchObject({ measured: true });
+    expect(water.reading.mSPerCm).toBeCloseTo(mSPerCm, 9);
+  });
+
+  it('says which bands coarse tools miss and what would do, and exits with 3', async () => {
+    const bench = SIX_ITEMS['bench.yaml'].replace(/kit: .*/, 'kit: { scale: 5 g, syringe: 10 mL }');
+    const home = folder({ ...SIX_ITEMS, 'bench.yaml': bench });
+    const ran = await velamen(['sheet', '--label', 'jug.txt'], home);
+    expect(ran.exit).toBe(3);
+    expect(ran.stdout).toContain('NOT EVERY LIMIT IS KEPT');
+    expect(ran.stdout).toMatch(/too (little|much)/);
+    expect(ran.stdout).toContain('What would do:');
+    expect(readFileSync(join(home, 'jug.txt'), 'utf8')).toContain('DOES NOT KEEP EVERY LIMIT');
+  });
+
+  it.each([
+    [['--date', '2026-02-30'], 'a day as YEAR-MONTH-DAY'],
+    [['--date', 'tomorrow'], 'a day as YEAR-MONTH-DAY'],
+    [['--can', '1 gal'], 'US gal or imperial gal'],
+    [['--can', '3 g'], 'a volume from 100 mL to 1000 L'],
+    [['--reading-of-water', '20'], 'Did you mean "20 µS/cm"?'],
+    [['--reading-of-water', 'low'], 'a reading from 0 to 3 mS/cm'],
+    [['--paper', 'a5', '--html', 'x.html'], 'a4, letter, a6'],
+    [['--paper', 'a4'], '--html or --pdf with it'],
+    [['--sure', '90'], 'Write "90 %" if you mean percent.'],
+    [['--html', 'no/such/folder.html'], 'a folder that is not there'],
+    [['--feed', 'mosss'], 'Did you mean moss?'],
+    [['--csv'], '--csv FILE'],
+  ])('refuses %j', async (more, said) => {
+    const { exit, stderr } = await velamen([...MOSS, ...more], folder());
+    expect(exit).toBe(2);
+    expect(stderr.replace(/\s+/g, ' ')).toContain(said);
+  });
+
+  it('asks for a can where the feed names no batch, and for one feed in JSON', async () => {
+    const home = folder({ 'shelf.csv': SIX_ITEMS['shelf.csv'] });
+    const bare = await velamen(['sheet', '--plants', 'phalaenopsis', '--medium', 'bark', '--shelf', 'shelf.csv'], home);
+    expect(bare.exit).toBe(2);
+    expect(bare.stderr).toContain('--can');
+    const two = fileURLToPath(new URL('../../examples/what-to-buy', import.meta.url));
+    const many = await velamen(['sheet', '--bench', two, '--json'], home);
+    expect(many.exit).toBe(2);
+    expect(many.stderr).toContain('one feed for --json');
+  });
+
+  it('a ppm reading needs a pen whose scale is known', async () => {
+    const bench = SIX_ITEMS['bench.yaml'].replace(/pen: .*\n/, 'pen: EC\n');
+    const home = folder({ ...SIX_ITEMS, 'bench.yaml': bench });
+    const { exit, stderr } = await velamen(['sheet', '--reading-of-water', '10 ppm'], home);
+    expect(exit).toBe(2);
+    expect(stderr).toContain('a pen with a ppm scale');
+  });
+
+  it('without a browser --pdf is refused in plain words, and nothing is written', async () => {
+    const home = folder();
+    const env = { NO_COLOR: '1', PATH: home };
+    const { exit, stderr, stdout } = await velamen([...MOSS, '--pdf', 'a.pdf'], home, { env });
+    expect(exit).toBe(2);
+    expect(stderr).toContain('no browser on this machine');
+    expect(stdout).toBe('');
+    expect(existsSync(join(home, 'a.pdf'))).toBe(false);
+    expect((await velamen([...MOSS, '--pdf', 'a.pdf'], home, { env: { CHROME_PATH: '/no/such' } })).exit).toBe(2);
+  });
+});

@@ -1,0 +1,98 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { folder, velamen } from '../cli/world.js';
+import { browserPath, launch, pagesOf, sizeOf, withoutBrowser } from './browser.js';
+import { SIX_ITEMS } from './six-items.js';
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+const example = (name: string): string => join(root, 'examples', name);
+
+/** Every feed of the examples, and one with six items and names that are markup. */
+const FEEDS: [name: string, argv: (home: string) => string[]][] = [
+  ['moss', () => ['--bench', example('moss-without-ammonium')]],
+  ['three feeds', () => ['--bench', example('what-the-shelf-reaches')]],
+  ['two waters', () => ['--bench', example('what-to-buy')]],
+  ['six items', (home) => ['--bench', home]],
+];
+
+describe.skipIf(withoutBrowser())('the sheet in a browser', () => {
+  let browser: Browser;
+  let axe: string;
+  beforeAll(async () => {
+    browser = await launch();
+    axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+  });
+  afterAll(() => browser?.close());
+
+  async function opened(argv: (home: string) => string[], more: string[] = []): Promise<{ page: Page; feeds: number }> {
+    const home = folder(SIX_ITEMS);
+    const ran = await velamen(['sheet', ...argv(home), '--html', 'sheet.html', ...more], home);
+    expect(ran.exit, ran.stderr).not.toBe(2);
+    const html = readFileSync(join(home, 'sheet.html'), 'utf8');
+    const page = await browser.newPage();
+    await page.setContent(html, { waitUntil: 'load' });
+    return { page, feeds: html.match(/<article/g)!.length };
+  }
+
+  it.each(FEEDS)(
+    '%s: each feed prints on one page of A4, Letter or A6, whichever the printer holds',
+    async (_, argv) => {
+      const { page, feeds } = await opened(argv);
+      for (const format of ['A4', 'Letter', 'A6']) {
+        expect(pagesOf(await page.pdf({ format })), format).toBe(feeds);
+      }
+      await page.close();
+    },
+  );
+
+  it.each([
+    ['a4', 210, 297],
+    ['letter', 216, 279],
+    ['a6', 105, 148],
+  ])('--paper %s asks the printer for it', async (paper, width, height) => {
+    const { page, feeds } = await opened(FEEDS[3]![1], ['--paper', paper]);
+    const pdf = await page.pdf({ preferCSSPageSize: true });
+    expect(pagesOf(pdf)).toBe(feeds);
+    expect(sizeOf(pdf)).toEqual([width, height]);
+    await page.close();
+  });
+
+  it.each(FEEDS)('%s: nothing for a checker of accessibility to find', async (_, argv) => {
+    const { page } = await opened(argv);
+    // the checker is run by the test itself, past the page's own policy of running nothing
+    const violations = await page.evaluate(
+      `${axe}; axe.run().then((r) => r.violations.map((v) => v.id + ': ' + v.help))`,
+    );
+    expect(violations).toEqual([]);
+    await page.close();
+  });
+
+  it('paints black on white, runs no script and asks for nothing', async () => {
+    const { page: first } = await opened(FEEDS[3]![1]);
+    const asked: string[] = [];
+    const page = await browser.newPage();
+    page.on('request', (request) => asked.push(request.url()));
+    await page.setContent(await first.content(), { waitUntil: 'networkidle' });
+    const picture = await page.screenshot({ fullPage: true });
+    expect(picture.length).toBeGreaterThan(20_000);
+    expect(await page.locator('script, img, link').count()).toBe(0);
+    expect(await page.locator('b b, .what b').count()).toBe(0);
+    expect(await page.locator('.what').allTextContents()).toContain('Iron <b>chelate</b> & "traces"');
+    expect(asked.filter((url) => !url.startsWith('about:'))).toEqual([]);
+    await Promise.all([first.close(), page.close()]);
+  });
+
+  it('--pdf prints the same through the browser of the machine', async () => {
+    const home = folder(SIX_ITEMS);
+    const env = { NO_COLOR: '1', CHROME_PATH: browserPath! };
+    const ran = await velamen(['sheet', '--bench', home, '--pdf', 'sheet.pdf', '--paper', 'a6'], home, { env });
+    expect(ran.exit, ran.stderr).toBe(0);
+    const pdf = readFileSync(join(home, 'sheet.pdf'));
+    expect(pagesOf(pdf)).toBe(1);
+    expect(sizeOf(pdf)).toEqual([105, 148]);
+  });
+});
