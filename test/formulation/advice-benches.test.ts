@@ -45,12 +45,13 @@ describe('advice on random benches', async () => {
             );
           const cap = ecCap(request);
           if (cap !== null) expect(end.ec).toBeLessThanOrEqual(cap * (1 + 1e-5));
-          const asked = feed.at(end.percent);
+          const asked = feed.at(end.percent)!;
           const more = unwrap(parseRules(end.rules, 'you')).rules;
           const mixed = await blend({ ...asked, rules: [...asked.rules, ...more] }, { prices: false });
           expect(mixed.items).toEqual(end.items);
         }
       }
     },
+    60_000,
   );
 });
