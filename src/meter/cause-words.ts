@@ -13,7 +13,7 @@ export function causeWords({ kind, variant, value, item, other }: Named, batch: 
     case 'volume': {
       const litres = (factor: number): string => figure(factor * batch.litres);
       const side = likely < 1 ? 'less' : 'more';
-      return `${side} water than planned: about ${litres(likely)} L for ${figure(batch.litres)} L (${litres(low)} to ${litres(high)})${gallons(likely)}`;
+      return `${side} water than planned (about ${litres(likely)} L for ${figure(batch.litres)} L; ${litres(low)} to ${litres(high)} L)${gallons(likely)}`;
     }
     case 'topping':
       return `not topped up: still at ${figure(likely * batch.litres)} L`;
@@ -68,11 +68,11 @@ function itemWords(item: BatchItem, variant: Cause['variant'], { likely, low, hi
   const unit = item.product.composition.per;
   if (variant === 'forgotten') return `${name} was forgotten`;
   const amounts = `about ${figure(likely * item.planned)} ${unit} for ${figure(item.planned)} ${unit}`;
-  if (variant === 'doubled') return `${name} went in twice: ${amounts}`;
-  if (variant === 'halved') return `only half of ${name} went in: ${amounts}`;
+  if (variant === 'doubled') return `${name} went in twice (${amounts})`;
+  if (variant === 'halved') return `only half of ${name} went in (${amounts})`;
   const range = `${figure(low)} to ${figure(high)} times`;
-  if (variant === 'wrong spoon') return `${name} was measured with another spoon: ${amounts}, ${figure(likely)} times`;
-  return `too ${likely > 1 ? 'much' : 'little'} ${name}: ${amounts}, ${figure(likely)} times as planned (${range})`;
+  if (variant === 'wrong spoon') return `${name} was measured with another spoon (${amounts}, ${figure(likely)} times)`;
+  return `too ${likely > 1 ? 'much' : 'little'} ${name} (${amounts}; ${range} the plan)`;
 }
 
 /** The two gallons differ by a fifth: the usual slip. */

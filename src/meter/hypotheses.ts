@@ -194,7 +194,7 @@ function spread(low: number, high: number, count: number): Hypothesis['values'] 
 
 const settled = (value: number, weight = 1): Hypothesis['values'] => [{ value, weight }];
 const SETTLED = settled(1);
-const AMOUNTS = spread(0.15, 4, 81);
-const VOLUMES = spread(0.6, 1.6, 61);
-const PEN_GAINS = spread(0.8, 1.25, 31);
-const WATER_EC = spread(0.02, 1.5, 41);
+const AMOUNTS = spread(0.15, 4, 57);
+const VOLUMES = spread(0.6, 1.6, 41);
+const PEN_GAINS = spread(0.8, 1.25, 21);
+const WATER_EC = spread(0.02, 1.5, 31);

@@ -6,5 +6,6 @@ export { batchOfPlan, batchOfRecipe } from './from-plan.js';
 export { type ActualLine, judge, type Judged, type Judgement, type ReadingLine } from './judge.js';
 export { meter, type MeterRequest } from './meter.js';
 export type { MeterResult } from './meter-types.js';
-export { type Remedy, rescue, type RescueOptions } from './rescue.js';
+export { chooseRemedy, type RescueOptions } from './choose-remedy.js';
+export { type Alternative, type Remedy, rescue } from './rescue.js';
 export { checkPen, type PenCheck, type StandardTrial } from './standard.js';

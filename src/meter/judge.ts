@@ -74,7 +74,7 @@ export function judge(batch: Batch, readings: readonly Reading[], pen: PenUse): 
 /** 90 % of a normal distribution lie within. */
 const NINE_OF_TEN = 1.645;
 /** Enough for the tails that a remedy hedges against. */
-const CANS = 400;
+const CANS = 300;
 
 function actualOf(batch: Batch, cans: readonly PossibleCan[]): ActualLine[] {
   const line = (id: string, name: string, unit: ActualLine['unit'], planned: number, values: number[]): ActualLine => {

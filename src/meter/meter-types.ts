@@ -16,7 +16,7 @@ export interface MeterResult {
   judgement: Judgement;
   actual: ActualLine[];
   /** null where no programme says what the plants want. */
-  remedy: (Omit<Remedy, 'action'> & { capacityLitres: number }) | null;
+  remedy: (Remedy & { capacityLitres: number }) | null;
   /** Items whose whole dose moves the pen by less than its error. */
   unseen: string[];
   notes: string[];

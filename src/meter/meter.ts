@@ -27,7 +27,6 @@ export async function meter(asked: MeterRequest): Promise<MeterResult> {
   const { batch, request, readings, pen, kit, capacityLitres } = asked;
   const judged = judge(batch, readings, pen);
   const remedy = asked.hasProgramme ? await rescue(judged, request, { capacityLitres, kit }) : null;
-  const { action: _, ...told } = remedy ?? { action: null };
   return {
     schema: 'velamen.meter/1',
     status: 'judged',
@@ -38,7 +37,7 @@ export async function meter(asked: MeterRequest): Promise<MeterResult> {
     litres: batch.litres,
     judgement: judged.judgement,
     actual: judged.actual,
-    remedy: remedy && { ...(told as Omit<typeof remedy, 'action'>), capacityLitres },
+    remedy: remedy && { ...remedy, capacityLitres },
     unseen: unseen(batch),
     notes: [...asked.notes, ...unfinished(judged)],
     cautions: cautionsFor(

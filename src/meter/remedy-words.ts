@@ -2,7 +2,7 @@ import { formatNumber } from '../units/index.js';
 import type { Cause } from './causes.js';
 import type { Remedy } from './rescue.js';
 
-type Told = Omit<Remedy, 'steps' | 'says' | 'checkFirst'>;
+type Told = Omit<Remedy, 'steps' | 'says' | 'alternatives'>;
 
 /** What hands do, in order: pour off, top up, add, stir. */
 export function stepsOf({ status, pourLitres, keepShare, waterLitres, add, finalLitres }: Told): string[] {
@@ -36,13 +36,6 @@ export function remedySays(remedy: Told, causes: readonly Cause[]): string[] {
   if (remedy.aside.length > 0)
     says.push(`The plan itself does not keep these, so they are left aside: ${remedy.aside.join('; ')}.`);
   return says;
-}
-
-/** What to find out before acting, where the remedy would be wrong under another likely cause. */
-export function checkFirst(remedy: Told, causes: readonly Cause[]): string | null {
-  if (remedy.status !== 'rescue') return null;
-  const doubtful = causes.find((cause) => remedy.notUnder.includes(cause.cause));
-  return doubtful ? `${doubtful.check} If ${doubtful.words}, this remedy is the wrong one.` : null;
 }
 
 function short(key: string, causes: readonly Cause[]): string {

@@ -1,33 +1,10 @@
 import type { Column, LinearProgram, Row } from '../../solver/index.js';
-import { formulate, productColumn, waterColumn } from '../formulation/formulate.js';
+import { productColumn, waterColumn } from '../formulation/formulate.js';
 import { costing } from '../formulation/price.js';
 import type { FeedRequest } from '../formulation/request.js';
 import type { Batch } from './batch.js';
+import type { CanLimit } from './can-limits.js';
 import { type PossibleCan, quantiles } from './posterior.js';
-
-/** What is done to a can. */
-export interface Action {
-  /** Share of the can that stays, 0 to 1; the rest is poured off first. */
-  keep: number;
-  /** Litres added of each water, in the order of the request. */
-  water: number[];
-  /** g or mL added of each shelf product. */
-  add: number[];
-}
-
-/** One limit on the final can, made linear by multiplying with its volume: Σ coefficient · column ≥ 0 (`least`) or ≤ 0 (`most`). */
-export interface CanLimit {
-  id: string;
-  text: string;
-  side: 'least' | 'most';
-  /** Per unit of each shelf product and per litre of each water. */
-  products: number[];
-  waters: number[];
-  /** What the whole can brings, for a can. */
-  ofCan: (can: PossibleCan) => number;
-  /** What the parts of the planned can come to, signs aside: the size that a miss is measured by. */
-  scale: number;
-}
 
 /** What weighs how much, in litres thrown away. */
 const WEIGHTS = {
@@ -41,50 +18,20 @@ const WEIGHTS = {
   products: 0.3,
 } as const;
 
-/** Every limit of the feed on a can of which part is kept; those named are left aside. */
-export function canLimits(request: FeedRequest, batch: Batch, without: ReadonlySet<string>): CanLimit[] {
-  const formulated = formulate(request, { ceilingsAsRows: true });
-  const places = batch.items.map(({ product }) => request.shelf.findIndex((p) => p.id === product.id));
-  const shares = request.waters.map((w) => batch.waters.find(({ water }) => water.id === w.id)?.share ?? 0);
-  return formulated.program.rows.flatMap((row): CanLimit[] => {
-    const limit = formulated.limits.get(row.id)!;
-    if (limit.kind === 'water' || limit.kind === 'stock' || without.has(row.id)) return [];
-    const products = request.shelf.map((_, i) => row.terms[productColumn(i)] ?? 0);
-    const waters = request.waters.map((_, i) => row.terms[waterColumn(i)] ?? 0);
-    const ofWater = shares.reduce((sum, share, i) => sum + share * waters[i]!, 0);
-    return (['least', 'most'] as const).flatMap((side) => {
-      const bound = side === 'least' ? row.lower : row.upper;
-      if (bound === undefined) return [];
-      return {
-        id: row.id,
-        text: limit.text,
-        side,
-        products,
-        waters: waters.map((w) => w - bound),
-        scale: batch.items.reduce(
-          (sum, { planned }, i) => sum + planned * Math.abs(products[places[i]!] ?? 0),
-          batch.litres * (Math.abs(ofWater) + Math.abs(bound)),
-        ),
-        ofCan: ({ amounts, litres }) =>
-          amounts.reduce((sum, x, i) => sum + x * (products[places[i]!] ?? 0), litres * (ofWater - bound)),
-      };
-    });
-  });
-}
-
 /**
  * The linear program of a rescue: share kept, litres of water, amounts of products; least poured off, then least beyond the planned volume,
  * water and products. Every limit holds in the worst of the likeliest `sure` of the cans; only the coefficient of the share kept depends on
  * the can, so the worst case of each limit is one number.
  */
-export function rescueProgram(
-  request: FeedRequest,
-  batch: Batch,
-  limits: readonly CanLimit[],
-  cans: readonly PossibleCan[],
-  sure: number,
-  capacityLitres: number,
-): LinearProgram {
+export function rescueProgram({
+  request,
+  batch,
+  limits,
+  slack,
+  cans,
+  sure,
+  capacityLitres,
+}: RescueAsked): LinearProgram {
   const [litres] = quantiles(
     cans.map((can) => can.litres),
     [0.5],
@@ -101,10 +48,11 @@ export function rescueProgram(
     { id: 'beyond', cost: WEIGHTS.beyond },
     ...request.waters.map((w, i) => ({ id: waterColumn(i), cost: WEIGHTS.water + w.pricePerLitre * perMoney })),
     ...request.shelf.map((product, i) => {
-      const planned = batch.items.find((item) => item.product.id === product.id)?.planned ?? 0;
+      const own = batch.items.find((item) => item.product.id === product.id);
+      const planned = own?.planned ?? 0;
       const left = product.onHand === undefined ? undefined : Math.max(0, product.onHand - planned);
       // nothing is free: a product without a price still has to be weighed
-      const each = Math.max(cost[i]! * perMoney, LEAST_COST);
+      const each = Math.max(cost[i]! * perMoney, LEAST_COST) * (own ? 1 : STRANGER);
       return { id: productColumn(i), cost: each, ...(left === undefined ? {} : { upper: left }) };
     }),
   ];
@@ -122,50 +70,31 @@ export function rescueProgram(
         ...Object.fromEntries(limit.waters.map((x, k) => [waterColumn(k), x])),
         ...Object.fromEntries(limit.products.map((x, k) => [productColumn(k), x])),
       });
-      return { id: `limit:${i}`, terms, ...(limit.side === 'least' ? { lower: 0 } : { upper: 0 }) };
+      const outside = (slack?.[i] ?? 0) * limit.scale;
+      return { id: `limit:${i}`, terms, ...(limit.side === 'least' ? { lower: -outside } : { upper: outside }) };
     }),
   ];
   return { columns, rows };
 }
 
+/** What a rescue is worked out for. */
+export interface RescueAsked {
+  request: FeedRequest;
+  batch: Batch;
+  limits: readonly CanLimit[];
+  /** How far outside each limit is allowed, in parts of its scale; default nothing. */
+  slack?: readonly number[];
+  cans: readonly PossibleCan[];
+  /** Share of the cans, per limit, that it shall hold in. */
+  sure: number;
+  capacityLitres: number;
+}
+
 /** Of the planned batch: less is no rescue. */
 const ENOUGH = 0.9;
 const LEAST_COST = 1e-4;
-
-/** For each can, how far inside each limit it is after an action, in parts of the limit's scale; negative is outside. */
-export function margins(
-  limits: readonly CanLimit[],
-  action: Action,
-  ofCans: readonly (readonly number[])[],
-): number[][] {
-  const added = limits.map(
-    ({ products, waters }) =>
-      products.reduce((sum, x, i) => sum + x * action.add[i]!, 0) +
-      waters.reduce((sum, x, i) => sum + x * action.water[i]!, 0),
-  );
-  return ofCans.map((ofCan) =>
-    limits.map(({ side, scale }, l) => {
-      const sum = action.keep * ofCan[l]! + added[l]!;
-      return scale === 0 ? 0 : (side === 'least' ? sum : -sum) / scale;
-    }),
-  );
-}
-
-/** What every can brings to every limit. */
-export const canTable = (limits: readonly CanLimit[], cans: readonly PossibleCan[]): number[][] =>
-  cans.map((can) => limits.map((limit) => limit.ofCan(can)));
-
-/** Whether margins are all kept, each within its allowance (default none). */
-export const kept = (of: readonly number[], allowances?: readonly number[]): boolean =>
-  of.every((x, l) => x >= -KEPT - (allowances?.[l] ?? 0));
-
-/** Whether a can keeps every limit after an action. */
-export function keepsAll(limits: readonly CanLimit[], can: PossibleCan, action: Action): boolean {
-  return kept(margins(limits, action, canTable(limits, [can]))[0]!);
-}
-
-/** As the certificate allows. */
-const KEPT = 1e-6;
+/** A product that was not in the plan is one more jar to open. */
+const STRANGER = 5;
 
 const negative = (terms: Record<string, number>): Record<string, number> =>
   Object.fromEntries(Object.entries(terms).map(([id, x]) => [id, -x]));

@@ -58,7 +58,7 @@ export const meterShape = z.strictObject({
   ),
   remedy: z
     .strictObject({
-      status: z.enum(['feed', 'rescue', 'do not feed']),
+      status: z.enum(['feed', 'rescue', 'check first', 'do not feed']),
       keepShare: amount,
       pourLitres: amount,
       waterLitres: amount,
@@ -69,7 +69,18 @@ export const meterShape = z.strictObject({
       capacityLitres: amount,
       steps: z.array(z.string()),
       says: z.array(z.string()),
-      checkFirst: z.string().nullable(),
+      alternatives: z
+        .array(
+          z.strictObject({
+            cause: z.string(),
+            words: z.string(),
+            check: z.string(),
+            probability: amount,
+            status: z.enum(['feed', 'rescue', 'do not feed']),
+            steps: z.array(z.string()),
+          }),
+        )
+        .describe('for `check first`: what each explanation asks for'),
       sure: amount.describe('share of the cans that would show these readings which keep every limit after it'),
       safeUnder: z.array(z.string()),
       notUnder: z.array(z.string()),

@@ -61,7 +61,7 @@ function judgementBlocks({ verdict, readings, causes, asPlanned }: Judgement, { 
       ['', '>likelihood', ''],
       told.map((cause) => [cause.words, percent(roundShare(cause.probability)), tieText(cause)]),
     ),
-    list([...new Set(told.map((cause) => cause.check))]),
+    list([...new Set(told.slice(0, MOST_CHECKS).map((cause) => cause.check))]),
   );
   if (asPlanned >= WORTH_TELLING)
     blocks.push(paragraph(`That nothing went wrong and chance did it: ${percent(roundShare(asPlanned))}.`));
@@ -70,6 +70,7 @@ function judgementBlocks({ verdict, readings, causes, asPlanned }: Judgement, { 
 
 const WORTH_TELLING = 0.01;
 const MOST_CAUSES = 5;
+const MOST_CHECKS = 3;
 
 const tieText = (cause: Cause): string => (cause.asWell ? 'explains it about as well' : '');
 
@@ -91,38 +92,58 @@ function actualBlocks({ judgement, actual }: MeterResult): Block[] {
   return [heading('What is really in the can'), table(['', '>planned', '>likely', '>9 of 10'], rows)];
 }
 
-function remedyBlocks({ remedy }: MeterResult): Block[] {
+function remedyBlocks({ remedy, judgement }: MeterResult): Block[] {
   if (remedy === null) return [];
   const blocks: Block[] = [heading('What to do')];
-  if (remedy.status === 'feed') {
-    blocks.push(paragraph('Feed it as it is.', 'good'));
-  } else if (remedy.status === 'do not feed') {
+  if (remedy.status === 'check first') blocks.push(...checkFirstBlocks(remedy));
+  if (remedy.status === 'feed') blocks.push(paragraph('Feed it as it is.', 'good'));
+  if (remedy.status === 'do not feed') {
     blocks.push(
       paragraph(
         'Do not feed this can: nothing within its room and your shelf brings every limit back. Pour it where local rules allow, and mix anew.',
         'bad',
       ),
     );
-  } else {
-    blocks.push(list(remedy.steps));
   }
-  if (remedy.checkFirst !== null) blocks.push(paragraph(`Check first: ${remedy.checkFirst}`, 'bad'));
+  if (remedy.steps.length > 0) blocks.push(list(remedy.steps));
   blocks.push(...remedy.says.map((line) => paragraph(line)));
+  if (judgement.verdict === 'within' && remedy.status === 'feed') return blocks;
   blocks.push(
     paragraph(
-      `Every limit then holds in ${percent(roundShare(remedy.sure))} of the cans that would show this reading.`,
+      `Every limit then holds, as well as in a right batch, in ${percent(roundShare(remedy.sure))} of the cans that would show this.`,
     ),
   );
-  if (remedy.status === 'rescue') {
-    const target = remedy.mix.ec.mSPerCm;
+  if (remedy.steps.length > 0) {
     blocks.push(
-      paragraph(`After it, ${figure(remedy.finalLitres)} L read about ${figure(target)} mS/cm at 25 °C.`),
+      paragraph(
+        `After it, ${figure(remedy.finalLitres)} L read about ${figure(remedy.mix.ec.mSPerCm)} mS/cm at 25 °C.`,
+      ),
       ...elementBlocks(remedy.mix.elements),
     );
   }
   if (remedy.misses.length > 0 && remedy.status !== 'do not feed')
     blocks.push(heading('Not quite inside, in the likeliest can'), list(missLines(remedy.misses)));
   if (remedy.proof !== null) blocks.push(paragraph(`Proof: ${remedy.proof.sentence}.`, 'quiet'));
+  return blocks;
+}
+
+/** What each explanation asks for, then the way that is safe without knowing. */
+function checkFirstBlocks({ alternatives, steps }: NonNullable<MeterResult['remedy']>): Block[] {
+  const way = (status: string, told: readonly string[]): string => {
+    if (status === 'feed') return 'Feed it as it is.';
+    return status === 'rescue' ? told.join(' ') : 'Do not feed it.';
+  };
+  const blocks: Block[] = [paragraph('Find out first which it was: each asks for something else.', 'bad')];
+  for (const { words, check, status, steps: told } of alternatives) {
+    blocks.push(paragraph(`If ${words}: ${way(status, told)} To find out: ${check}`));
+  }
+  blocks.push(
+    paragraph(
+      steps.length > 0
+        ? 'If you cannot find out, this is safe whichever it was:'
+        : 'If you cannot find out, do not feed it.',
+    ),
+  );
   return blocks;
 }
 

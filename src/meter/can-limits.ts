@@ -1,0 +1,94 @@
+import { formulate, productColumn, waterColumn } from '../formulation/formulate.js';
+import type { FeedRequest } from '../formulation/request.js';
+import type { Batch } from './batch.js';
+import type { PossibleCan } from './posterior.js';
+
+/** What is done to a can. */
+export interface Action {
+  /** Share of the can that stays, 0 to 1; the rest is poured off first. */
+  keep: number;
+  /** Litres added of each water, in the order of the request. */
+  water: number[];
+  /** g or mL added of each shelf product. */
+  add: number[];
+}
+
+/** One limit on the final can, made linear by multiplying with its volume: Σ coefficient · column ≥ 0 (`least`) or ≤ 0 (`most`). */
+export interface CanLimit {
+  id: string;
+  text: string;
+  side: 'least' | 'most';
+  /** Per unit of each shelf product and per litre of each water. */
+  products: number[];
+  waters: number[];
+  /** What the whole can brings, for a can. */
+  ofCan: (can: PossibleCan) => number;
+  /** What the parts of the planned can come to, signs aside: the size that a miss is measured by. */
+  scale: number;
+}
+
+/** Every limit of the feed on a can of which part is kept; those named are left aside. */
+export function canLimits(request: FeedRequest, batch: Batch, without: ReadonlySet<string>): CanLimit[] {
+  const formulated = formulate(request, { ceilingsAsRows: true });
+  const places = batch.items.map(({ product }) => request.shelf.findIndex((p) => p.id === product.id));
+  const shares = request.waters.map((w) => batch.waters.find(({ water }) => water.id === w.id)?.share ?? 0);
+  return formulated.program.rows.flatMap((row): CanLimit[] => {
+    const limit = formulated.limits.get(row.id)!;
+    if (limit.kind === 'water' || limit.kind === 'stock' || without.has(row.id)) return [];
+    const products = request.shelf.map((_, i) => row.terms[productColumn(i)] ?? 0);
+    const waters = request.waters.map((_, i) => row.terms[waterColumn(i)] ?? 0);
+    const ofWater = shares.reduce((sum, share, i) => sum + share * waters[i]!, 0);
+    return (['least', 'most'] as const).flatMap((side) => {
+      const bound = side === 'least' ? row.lower : row.upper;
+      if (bound === undefined) return [];
+      return {
+        id: row.id,
+        text: limit.text,
+        side,
+        products,
+        waters: waters.map((w) => w - bound),
+        scale: batch.items.reduce(
+          (sum, { planned }, i) => sum + planned * Math.abs(products[places[i]!] ?? 0),
+          batch.litres * (Math.abs(ofWater) + Math.abs(bound)),
+        ),
+        ofCan: ({ amounts, litres }) =>
+          amounts.reduce((sum, x, i) => sum + x * (products[places[i]!] ?? 0), litres * (ofWater - bound)),
+      };
+    });
+  });
+}
+
+/** For each can, how far inside each limit it is after an action, in parts of the limit's scale; negative is outside. */
+export function margins(
+  limits: readonly CanLimit[],
+  action: Action,
+  ofCans: readonly (readonly number[])[],
+): number[][] {
+  const added = limits.map(
+    ({ products, waters }) =>
+      products.reduce((sum, x, i) => sum + x * action.add[i]!, 0) +
+      waters.reduce((sum, x, i) => sum + x * action.water[i]!, 0),
+  );
+  return ofCans.map((ofCan) =>
+    limits.map(({ side, scale }, l) => {
+      const sum = action.keep * ofCan[l]! + added[l]!;
+      return scale === 0 ? 0 : (side === 'least' ? sum : -sum) / scale;
+    }),
+  );
+}
+
+/** What every can brings to every limit. */
+export const canTable = (limits: readonly CanLimit[], cans: readonly PossibleCan[]): number[][] =>
+  cans.map((can) => limits.map((limit) => limit.ofCan(can)));
+
+/** Whether margins are all kept, each within its allowance (default none). */
+export const kept = (of: readonly number[], allowances?: readonly number[]): boolean =>
+  of.every((x, l) => x >= -KEPT - (allowances?.[l] ?? 0));
+
+/** Whether a can keeps every limit after an action. */
+export function keepsAll(limits: readonly CanLimit[], can: PossibleCan, action: Action): boolean {
+  return kept(margins(limits, action, canTable(limits, [can]))[0]!);
+}
+
+/** As the certificate allows. */
+const KEPT = 1e-6;

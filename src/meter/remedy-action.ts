@@ -1,0 +1,90 @@
+import type { Optimal } from '../../solver/index.js';
+import type { Kit } from '../catalog/bench-types.js';
+import type { Product } from '../catalog/product.js';
+import { measuresOf } from '../dose/measure.js';
+import { toolsOf, usualMark } from '../dose/tools.js';
+import { conductingIons, conductivity, ionsOfMix } from '../formulation/ec.js';
+import type { EcPlane } from '../formulation/ec-plane.js';
+import { firstPlane, planeAt } from '../formulation/ec-row.js';
+import { productColumn, waterColumn } from '../formulation/formulate.js';
+import type { Amounts } from '../formulation/mix-amounts.js';
+import { ecCap, type FeedRequest } from '../formulation/request.js';
+import type { Batch } from './batch.js';
+import type { Action } from './can-limits.js';
+import type { PossibleCan } from './posterior.js';
+
+/** Feed it as it is. */
+export const nothing = ({ waters, shelf }: FeedRequest): Action => ({
+  keep: 1,
+  water: waters.map(() => 0),
+  add: shelf.map(() => 0),
+});
+
+/** The columns of an answer. */
+export function actionOf({ x }: Optimal, request: FeedRequest): Action {
+  return {
+    keep: Math.min(1, Math.max(0, x.keep ?? 0)),
+    water: request.waters.map((_, i) => Math.max(0, x[waterColumn(i)] ?? 0)),
+    add: request.shelf.map((_, i) => Math.max(0, x[productColumn(i)] ?? 0)),
+  };
+}
+
+/**
+ * Rounded to what the kit measures: whole 50 mL of water, whole per cent poured off; once as near as can be, once without what is too little
+ * to measure well.
+ */
+export function byHand(action: Action, request: FeedRequest, kit: Kit): Action[] {
+  const tools = toolsOf(kit);
+  const toStep = (x: number, product: Product): number | null => {
+    const step = stepOf(product, kit);
+    return step === null ? null : Number((Math.round(x / step) * step).toPrecision(9));
+  };
+  const well = action.add.map((x, i) => {
+    const product = request.shelf[i]!;
+    return x > 0 ? (measuresOf(product, tools, x)[0]?.amount ?? toStep(x, product) ?? x) : 0;
+  });
+  // a scale or syringe can still hit a few of its steps, badly; a spoon cannot
+  const near = action.add.map((x, i) => toStep(x, request.shelf[i]!) ?? well[i]!);
+  const least = action.add.map((x, i) => (x < 0.5 * well[i]! ? 0 : well[i]!));
+  const rest = {
+    keep: Math.round(100 * action.keep) / 100,
+    water: action.water.map((litres) => Math.round(20 * litres) / 20),
+  };
+  const ways = new Map([near, well, least].map((add) => [add.join(), add]));
+  return [...ways.values()].map((add) => ({ ...rest, add }));
+}
+
+function stepOf(product: Product, { scaleStepGrams, syringeMillilitres, syringeStepMillilitres }: Kit): number | null {
+  if (product.form === 'powder') return scaleStepGrams ?? null;
+  return syringeStepMillilitres ?? (syringeMillilitres === undefined ? null : usualMark(syringeMillilitres));
+}
+
+/** What a litre holds after an action. */
+export function after(can: PossibleCan, { keep, water, add }: Action, batch: Batch, request: FeedRequest): Amounts {
+  const litres = keep * can.litres + water.reduce((a, b) => a + b, 0);
+  return {
+    products: request.shelf.map((product, i) => {
+      const at = batch.items.findIndex((item) => item.product.id === product.id);
+      return (keep * (can.amounts[at] ?? 0) + add[i]!) / litres;
+    }),
+    waters: request.waters.map((w, i) => {
+      const share = batch.waters.find(({ water: own }) => own.id === w.id)?.share ?? 0;
+      return (keep * can.litres * share + water[i]!) / litres;
+    }),
+  };
+}
+
+/** The EC plane that touches the model at a can. */
+export function planeFor(amounts: Amounts, request: FeedRequest): EcPlane {
+  if (ecCap(request) === null) return firstPlane(request);
+  return planeAt(conductingMix(amounts, request), 'the can itself');
+}
+
+/** Whether a can is over the EC cap by the full model. */
+export function overCap(final: Amounts, request: FeedRequest): boolean {
+  const cap = ecCap(request);
+  return cap !== null && conductivity(conductingMix(final, request)) > cap * (1 + 1e-6);
+}
+
+const conductingMix = (amounts: Amounts, { shelf, waters }: FeedRequest) =>
+  ionsOfMix(amounts, shelf, waters, 'value', conductingIons);

@@ -1,0 +1,75 @@
+import { planDoses } from '../../src/dose/plan.js';
+import type { DosePlan } from '../../src/dose/plan-types.js';
+import { shippedCatalog } from '../../src/cli/shipped.js';
+import { findWater } from '../../src/catalog/catalog.js';
+import type { Kit } from '../../src/catalog/bench-types.js';
+import { blend } from '../../src/formulation/blend.js';
+import { closeShelf } from '../../src/formulation/close.js';
+import type { FeedRequest } from '../../src/formulation/request.js';
+import { unwrap } from '../../src/problem.js';
+import { resolveProgramme } from '../../src/programme/resolve.js';
+import { atStrength } from '../../src/programme/strength.js';
+
+/** A usual kit (common practice, no source): a 0.01 g scale and a 1 mL syringe. */
+export const SCALE_KIT: Kit = { spoons: [], scaleStepGrams: 0.01, syringeMillilitres: 1 };
+
+const PLANTS = [
+  ['phalaenopsis', 'bark'],
+  ['phalaenopsis', 'sphagnum'],
+  ['cattleya', 'bark'],
+  ['pleurothallid', 'sphagnum'],
+  ['dendrobium', 'bark'],
+] as const;
+
+/** One or two of each: calcium, main part, potassium and phosphorus, magnesium, trace elements. */
+const SHELVES = [
+  ['calcium-nitrate', 'fernhollow-part-c', 'calcium-ammonium-nitrate', 'ossaby-calcium-magnesium'],
+  ['fernhollow-base-a', 'potassium-nitrate', 'quillmere-balanced', 'quillmere-bloom', 'lanternmoss-orchid'],
+  ['monopotassium-phosphate', 'fernhollow-pk', 'dipotassium-phosphate', 'potassium-sulfate'],
+  ['magnesium-sulfate', 'magnesium-nitrate', 'lanternmoss-magnesium'],
+  ['quillmere-micro', 'lanternmoss-trace', 'iron-edta'],
+] as const;
+
+/** A random feed of salts and products of the shipped catalog, planned for hands; null where the draw cannot be blended or measured. */
+export async function randomBench(
+  pick: (count: number) => number,
+): Promise<{ plan: DosePlan; request: FeedRequest } | null> {
+  const catalog = shippedCatalog();
+  const [plants, medium] = PLANTS[pick(PLANTS.length)]!;
+  const strength = [60, 80, 100][pick(3)]!;
+  const programme = unwrap(resolveProgramme(catalog, plants, medium, 'growth', {}));
+  const scaled = unwrap(atStrength(programme, { kind: 'percent', percent: strength }, {}));
+  const all = new Map([...catalog.salts, ...catalog.products].map((p) => [p.id, p]));
+  const ids = new Set(
+    SHELVES.flatMap((group) => Array.from({ length: 1 + pick(2) }, () => group[pick(group.length)]!)),
+  );
+  const shelf = [...ids].map((id) => all.get(id)!);
+  const request: FeedRequest = {
+    header: {
+      name: 'random',
+      plants,
+      medium,
+      phase: 'growth',
+      strength: `${strength} %`,
+      strengthFactor: scaled.factor,
+      batchLitres: 4,
+      currency: 'EUR',
+    },
+    programme: scaled.programme,
+    rules: [],
+    shelf: await closeShelf(shelf),
+    waters: [unwrap(findWater(catalog, pick(3) === 0 ? 'reverse-osmosis' : 'rain'))],
+    goal: pick(2) === 0 ? 'cheapest' : 'closest',
+  };
+  const mixed = await blend(request, { prices: false });
+  if (mixed.status !== 'optimal') return null;
+  const amounts = {
+    products: request.shelf.map((p) => {
+      const item = mixed.items.find((i) => i.id === p.id);
+      return item?.gramsPerLitre ?? item?.millilitresPerLitre ?? 0;
+    }),
+    waters: request.waters.map((w) => mixed.waters.find((x) => x.id === w.id)?.share ?? 0),
+  };
+  const plan = await planDoses(request, amounts, SCALE_KIT, { offers: false, margin: 2 });
+  return plan.status === 'kept' ? { plan, request } : null;
+}

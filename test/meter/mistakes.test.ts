@@ -1,0 +1,88 @@
+import { describe, expect, test } from 'vitest';
+import { solve } from '../../solver/index.js';
+import type { FeedRequest } from '../../src/formulation/request.js';
+import type { Batch } from '../../src/meter/batch.js';
+import { canLimits, canTable, kept, keepsAll, margins } from '../../src/meter/can-limits.js';
+import { chooseRemedy } from '../../src/meter/choose-remedy.js';
+import { expectedReadings } from '../../src/meter/expected.js';
+import { judge } from '../../src/meter/judge.js';
+import { weigh } from '../../src/meter/likelihood.js';
+import { seeded } from '../../src/meter/matrix.js';
+import { possibleCans } from '../../src/meter/posterior.js';
+import { nothing } from '../../src/meter/remedy-action.js';
+import { rescueProgram } from '../../src/meter/rescue-program.js';
+import { randomBench, SCALE_KIT } from './benches.js';
+import { type Mishap, mishap } from './mistakes.js';
+import { batchOfPlan } from '../../src/meter/from-plan.js';
+
+const PEN = { scale: null, temperatureC: 25, compensates: true } as const;
+const BENCHES = 13;
+const EACH = 40;
+const CAPACITY = 5;
+
+/**
+ * What is asked for: of 520 mistakes, read after every step with a pen good to 2 %, the cause is among the first two named in 80 %, and after the
+ * remedy the true can keeps every limit it could have kept (by the same program with the can known) in 90 %.
+ *
+ * The benches are feeds of salts and products of the catalog in 4 L, weighed to 0.01 g, whose doses a right batch keeps within every limit in
+ * nine of ten: no remedy can be surer than mixing anew. A mistake counts for the remedy where the pen can see it at all: the whole dose
+ * of the item moves a reading by twice the pen's error. Trace elements do not, and the sheet says so; the share with them is told too.
+ */
+describe('mistakes at the sink', () => {
+  test('the cause is named, the remedy keeps what could be kept', { timeout: 120_000 }, async () => {
+    const random = seeded(7);
+    const pick = (n: number): number => Math.floor(random.uniform() * n);
+    const tally = { all: 0, named: 0, seen: 0, saved: 0, savedOfAll: 0 };
+    for (let benches = 0; benches < BENCHES; ) {
+      const bench = await randomBench(pick);
+      if (!bench) continue;
+      const batch = batchOfPlan(bench.plan);
+      const { request } = bench.plan;
+      if (!(surenessOf(batch, request) >= 0.9)) continue;
+      benches += 1;
+      for (let i = 0; i < EACH; i += 1) {
+        const truth = mishap(batch, random);
+        const judged = judge(batch, truth.readings, PEN);
+        const { action } = await chooseRemedy(judged, request, { capacityLitres: CAPACITY, kit: SCALE_KIT });
+        const limits = canLimits(request, batch, new Set());
+        const can = { amounts: truth.amounts, litres: truth.litres, cause: truth.cause };
+        const saved = keepsAll(limits, can, action);
+        tally.all += 1;
+        if (judged.judgement.causes.slice(0, 2).some((c) => c.cause === truth.cause)) tally.named += 1;
+        const could =
+          saved ||
+          (await solve(rescueProgram({ request, batch, limits, cans: [can], sure: 0.5, capacityLitres: CAPACITY })))
+            .verdict === 'optimal';
+        if (saved || !could) tally.savedOfAll += 1;
+        if (!could || !seen(batch, truth)) continue;
+        tally.seen += 1;
+        if (saved) tally.saved += 1;
+      }
+    }
+    if (process.env.TELL)
+      console.log(tally, tally.named / tally.all, tally.saved / tally.seen, tally.savedOfAll / tally.all);
+    expect(tally.all).toBe(BENCHES * EACH);
+    expect(tally.named / tally.all).toBeGreaterThanOrEqual(0.8);
+    expect(tally.saved / tally.seen).toBeGreaterThanOrEqual(0.9);
+    // most of the mistakes are of the kind that counts
+    expect(tally.seen / tally.all).toBeGreaterThanOrEqual(0.75);
+  });
+});
+
+/** Share of batches without a mistake that keep every limit. */
+function surenessOf(batch: Batch, request: FeedRequest): number {
+  const right = possibleCans(weigh(batch, [], PEN), 300, (point) => point.hypothesis.kind === 'none');
+  const limits = canLimits(request, batch, new Set());
+  const inside = margins(limits, nothing(request), canTable(limits, right));
+  return inside.filter((of) => kept(of)).length / right.length;
+}
+
+/** Twice the pen's error of 2 %. */
+const SEEN = 0.04;
+
+function seen(batch: Batch, { cause }: Mishap): boolean {
+  if (cause === 'volume') return true;
+  const item = Number(cause.split(':')[1]);
+  const { planned, slopes } = expectedReadings(batch, [item + 1]);
+  return slopes[0]![item]! >= SEEN * planned[0]!;
+}
