@@ -4,24 +4,14 @@ import { tmpdir } from 'node:os';
 import { delimiter, join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { promisify } from 'node:util';
-import { problem, Refusal } from '../problem.js';
+import { type Problem, problem, Refusal } from '../problem.js';
 import type { Io } from './io.js';
 import { asRefusal } from './write-file.js';
 
 /** Prints a page to a PDF file by the browser of this machine. @throws Refusal where there is none, or the file cannot be written. */
 export async function printPdf(html: string, file: string, io: Pick<Io, 'cwd' | 'env'>): Promise<void> {
   const browser = browserOf(io.env);
-  if (browser === null) {
-    throw new Refusal([
-      problem(
-        'no-browser',
-        { field: '--pdf' },
-        'no browser on this machine',
-        'Chromium in PATH, or its place in CHROME_PATH',
-        'Install it, or write --html FILE and print that page from any browser.',
-      ),
-    ]);
-  }
+  if (browser === null) throw new Refusal([noBrowser()]);
   const folder = mkdtempSync(join(tmpdir(), 'velamen-pdf-'));
   try {
     const page = join(folder, 'sheet.html');
@@ -47,6 +37,16 @@ export async function printPdf(html: string, file: string, io: Pick<Io, 'cwd' | 
     rmSync(folder, { recursive: true, force: true, maxRetries: 5 });
   }
 }
+
+/** What is said where there is no browser to print with. */
+export const noBrowser = (): Problem =>
+  problem(
+    'no-browser',
+    { field: '--pdf' },
+    'no browser on this machine',
+    'Chromium in PATH, or its place in CHROME_PATH',
+    'Install it, or write --html FILE and print that page from any browser.',
+  );
 
 /** A quiet browser that asks the network nothing. */
 export const BROWSER_FLAGS = [

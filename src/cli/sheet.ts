@@ -18,7 +18,7 @@ import {
   sheetText,
 } from '../report/sheet-page/index.js';
 import { surenessLines } from '../report/sure.js';
-import { printPdf } from './browser.js';
+import { browserOf, noBrowser, printPdf } from './browser.js';
 import { Collected } from './collect.js';
 import type { Command, Given } from './command.js';
 import { feedInputs, feedRequests, temperature } from './feed-input.js';
@@ -110,6 +110,7 @@ export const sheetCommand: Command = {
       }),
     );
     refuseUnclear(given, requests, collected);
+    if (given.text('pdf') !== undefined && browserOf(io.env) === null) collected.add(noBrowser());
     const warnings = collected.settle();
     const sheets: MixingSheet[] = [];
     let sureEnough = true;
