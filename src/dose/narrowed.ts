@@ -1,5 +1,4 @@
 import { type LinearProgram, type Row, solve } from '../../solver/index.js';
-import type { Product } from '../catalog/product.js';
 import { conductingIons, ionsOfMix } from '../formulation/ec.js';
 import { planeAt } from '../formulation/ec-row.js';
 import { formulate } from '../formulation/formulate.js';
@@ -7,8 +6,7 @@ import { allRules, ecCap, type FeedRequest } from '../formulation/request.js';
 import type { Rule } from '../programme/rule.js';
 import { type Moments, momentsOf } from './batches.js';
 import type { DosePlan } from './plan-types.js';
-import { ecFigure, type JudgedLimit, judgedLimits } from './sure-figures.js';
-import { varyingCan } from './varying.js';
+import type { JudgedCan, JudgedLimit } from './sure-figures.js';
 
 /** How each limit's figure varies around a plan. */
 export interface LimitSpread {
@@ -17,17 +15,8 @@ export interface LimitSpread {
 }
 
 /** The spread of every limit at the doses of a plan. */
-export function limitSpreads(
-  plan: DosePlan,
-  request: FeedRequest,
-  known: readonly Product[] | undefined = request.market,
-): LimitSpread[] {
-  const can = varyingCan(plan, request, known);
-  return judgedLimits(can, request, ecFigure(can, plan.amounts, request)).map((limit) => ({
-    limit,
-    moments: momentsOf(can, limit.figure),
-  }));
-}
+export const limitSpreads = ({ can, limits }: JudgedCan): LimitSpread[] =>
+  limits.map((limit) => ({ limit, moments: momentsOf(can, limit.figure) }));
 
 /**
  * The feed with every limit moved in by `k` of its own standard deviations, and by what jars hold over their labels where that presses;

@@ -9,8 +9,10 @@ import { type LimitSpread, limitSpreads, mostNarrow, narrowed } from './narrowed
 import { planDoses } from './plan.js';
 import type { DosePlan, PlanOptions } from './plan-types.js';
 import type { SureDoses, SureDosesOptions } from './robust-types.js';
+import { formatNumber } from '../units/index.js';
 import { blameOf, sentenceOf } from './robust-words.js';
-import { sureness } from './sure.js';
+import { shareOf, sureness } from './sure.js';
+import { judgedCan } from './sure-figures.js';
 
 /**
  * Doses for a wanted share of batches. Each limit is moved in by k of its own standard deviations at the doses (a band, so a linear
@@ -30,17 +32,18 @@ export async function sureDoses(
   const best = plain.share < setting.target ? await searched(setting, plain) : plain;
   const near = best.share >= share && best.share < setting.target;
   const batches = near ? MANY : BATCHES;
-  const told = sureness(best.plan, request, { batches, seed: options.seed ?? 1, known: options.known });
+  const plan = ownPlan(best, request);
+  const told = sureness(plan, request, { batches, seed: options.seed ?? 1, known: options.known });
   const reached = told.share >= targetOf(share, batches);
   const result: SureDoses = {
     status: reached ? 'reached' : 'short',
-    plan: best.plan,
+    plan,
     wanted: share,
     share: told.share,
     sureness: told,
     k: best.k,
-    extraCostPerLitre: priced(best.plan) ? best.plan.mix.costPerLitre - plain.plan.mix.costPerLitre : null,
-    extraMiss: largestMiss(best.plan) - largestMiss(plain.plan),
+    extraCostPerLitre: priced(plan) ? plan.mix.costPerLitre - plain.plan.mix.costPerLitre : null,
+    extraMiss: largestMiss(plan) - largestMiss(plain.plan),
     remedies: [],
     sentence: '',
   };
@@ -110,17 +113,30 @@ async function measured(
   k: number,
   pick: Way,
 ): Promise<Tried> {
-  const found = await planDoses(within, amounts, kit, { ...options, offers: false, pick });
-  const mix = readOut(found.amounts, request);
+  const plan = await planDoses(within, amounts, kit, { ...options, offers: false, pick });
+  const judged = judgedCan(plan, request, options.known);
+  const share = shareOf(judged, BATCHES, options.seed ?? 1);
+  return { plan, share, k, pick, spreads: limitSpreads(judged) };
+}
+
+/** A plan for limits moved in, read out against the limits themselves. */
+function ownPlan({ plan, k, pick }: Tried, request: FeedRequest): DosePlan {
+  if (k === 0) return plan;
+  const mix = readOut(plan.amounts, request);
   const misses = missesOf(mix);
-  const plan: DosePlan = { ...found, request, mix, misses, status: misses.length === 0 ? 'kept' : 'missed' };
-  const { share } = sureness(plan, request, {
-    batches: BATCHES,
-    seed: options.seed ?? 1,
-    known: options.known,
-    sources: false,
-  });
-  return { plan, share, k, pick, spreads: limitSpreads(plan, request, options.known) };
+  const moved = `the doses follow the blend for limits moved in by ${formatNumber(k, 3)} of their standard deviations`;
+  const sentence =
+    pick === 'surest'
+      ? `${moved}, each by the measure of least expected error`
+      : `${moved}: there, ${plan.proof.sentence}`;
+  return {
+    ...plan,
+    request,
+    mix,
+    misses,
+    status: misses.length === 0 ? 'kept' : 'missed',
+    proof: { ...plan.proof, sentence },
+  };
 }
 
 /** The cheapest doses met that reach the target, or the surest. */

@@ -1,3 +1,4 @@
+import type { Product } from '../catalog/product.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
 import { CHARGES, ION_NUTRIENTS } from '../chemistry/ions.js';
 import { conductingIons, ionsOfMix } from '../formulation/ec.js';
@@ -5,7 +6,7 @@ import type { EcPlane } from '../formulation/ec-plane.js';
 import { planeAt, planeOfProduct, planeOfWater } from '../formulation/ec-row.js';
 import { allRules, ecCap, type FeedRequest } from '../formulation/request.js';
 import type { Amounts } from '../formulation/mix-amounts.js';
-import { type Figure, nutrientFigure, type Part, type VaryingCan } from './varying.js';
+import { type Figure, nutrientFigure, type Part, type VaryingCan, varyingCan } from './varying.js';
 
 /** A limit with the figure that it judges; one of the bounds is present. */
 export interface JudgedLimit {
@@ -18,6 +19,24 @@ export interface JudgedLimit {
   figure: Figure;
   lower?: number;
   upper?: number;
+}
+
+/** A can with every limit that it is judged by. */
+export interface JudgedCan {
+  can: VaryingCan;
+  ec: Figure;
+  limits: JudgedLimit[];
+}
+
+/** What varies in a plan, and what it is held against. */
+export function judgedCan(
+  plan: Parameters<typeof varyingCan>[0],
+  request: FeedRequest,
+  known: readonly Product[] = request.market ?? [],
+): JudgedCan {
+  const can = varyingCan(plan, request, known);
+  const ec = ecFigure(can, plan.amounts, request);
+  return { can, ec, limits: judgedLimits(can, request, ec) };
 }
 
 /** Every band, rule and cap of a feed, as the program counts them: a floor by what is guaranteed, a cap by what is possible. */

@@ -2,11 +2,11 @@ import type { Product } from '../catalog/product.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
 import { conductingIons, conductivity, ionsOfMix } from '../formulation/ec.js';
 import type { FeedRequest } from '../formulation/request.js';
-import { type Batches, drawBatches, figureIn, momentsOf } from './batches.js';
+import { type Batches, drawBatches, figureIn, type Moments, momentsOf } from './batches.js';
 import { NINETY } from './deviates.js';
 import type { DosePlan } from './plan-types.js';
-import { ecFigure, type JudgedLimit, judgedLimits } from './sure-figures.js';
-import { nutrientFigure, nutrientsOf, SOURCES, type Source, type VaryingCan, varyingCan } from './varying.js';
+import { type JudgedCan, type JudgedLimit, judgedCan } from './sure-figures.js';
+import { nutrientFigure, nutrientsOf, SOURCES, type Source, type VaryingCan } from './varying.js';
 
 /** How far doses can be trusted when hands, jars and water vary as they do. */
 export interface Sureness {
@@ -45,15 +45,13 @@ export function sureness(
   request: FeedRequest = plan.request,
   { batches: count = 4000, seed = 1, known = request.market ?? [], sources = true }: SureOptions = {},
 ): Sureness {
-  const can = varyingCan(plan, request, known);
-  const ec = ecFigure(can, plan.amounts, request);
-  const limits = judgedLimits(can, request, ec);
+  const { can, ec, limits } = judgedCan(plan, request, known);
   const drawn = drawBatches(can, count, seed);
   const { kept, broken } = judge(limits, drawn);
   return {
     share: kept / count,
     elements: elementsOf(can),
-    ec: ecInterval(can, plan, request),
+    ec: ecInterval(momentsOf(can, ec), plan, request),
     risks: limits
       .map(({ limit, lower }, r) => ({
         limit,
@@ -66,6 +64,11 @@ export function sureness(
     batches: count,
     seed,
   };
+}
+
+/** The share of batches alone. */
+export function shareOf({ can, limits }: JudgedCan, batches: number, seed: number): number {
+  return judge(limits, drawBatches(can, batches, seed)).kept / batches;
 }
 
 /** A limit counts as kept within this share of its size, as everywhere. */
@@ -108,8 +111,7 @@ function elementsOf(can: VaryingCan): Sureness['elements'] {
 }
 
 /** Around the likeliest make-up of the labels; the least and the most conductive ones move its ends. */
-function ecInterval(can: VaryingCan, { amounts }: DosePlan, request: FeedRequest): Sureness['ec'] {
-  const { mean, nominal, sd } = momentsOf(can, ecFigure(can, amounts, request));
+function ecInterval({ mean, nominal, sd }: Moments, { amounts }: DosePlan, request: FeedRequest): Sureness['ec'] {
   const made = (['value', 'dim', 'bright'] as const).map((which) =>
     conductivity(ionsOfMix(amounts, request.shelf, request.waters, which, conductingIons)),
   );

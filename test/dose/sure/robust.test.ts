@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { limitSpreads, mostNarrow, narrowed } from '../../../src/dose/narrowed.js';
 import { sureDoses } from '../../../src/dose/robust.js';
 import { sureness } from '../../../src/dose/sure.js';
+import { judgedCan } from '../../../src/dose/sure-figures.js';
 import { amountsOf } from '../../../src/formulation/amounts.js';
 import { formulate } from '../../../src/formulation/formulate.js';
 import type { FeedRequest } from '../../../src/formulation/request.js';
@@ -18,7 +19,7 @@ describe('limits moved in', () => {
   test('as far as they go by a linear program: by hand for one salt', async () => {
     // 4 g at 0.2 g, 2 % of water and 1 % of grade: √30 % of 100 mg/L; between 90 and 120 mg/L the middle is 15 mg/L from either
     const plan = planOf(one(90, 120), [{ amount: 4, sd: 0.2 }]);
-    const spreads = limitSpreads(plan, plan.request);
+    const spreads = limitSpreads(judgedCan(plan, plan.request));
     expect(await mostNarrow(plan.request, spreads, plan)).toBeCloseTo(15 / Math.sqrt(30), 6);
     const inner = narrowed(plan.request, spreads, 1);
     expect(inner.programme.bands.N!.min).toBeCloseTo(90 + Math.sqrt(30), 9);
@@ -37,7 +38,7 @@ describe('limits moved in', () => {
         used.products.filter((x) => x > 1e-9).map((x) => ({ amount: 4 * x, sd: 0.2 * x })),
         used.waters,
       );
-      const spreads = limitSpreads(plan, plan.request);
+      const spreads = limitSpreads(judgedCan(plan, plan.request));
       const inner = narrowed(plan.request, spreads, 0.5);
       for (const [n, band] of Object.entries(plan.request.programme.bands)) {
         const own = inner.programme.bands[n as 'N']!;
