@@ -1,0 +1,124 @@
+import { describe, expect, it } from 'vitest';
+import { shippedCatalog } from '../../src/cli/shipped.js';
+import { planDoses } from '../../src/dose/plan.js';
+import { amountsOfMix } from '../../src/dose/wanted.js';
+import { blend } from '../../src/formulation/blend.js';
+import { Refusal } from '../../src/problem.js';
+import { powder, request } from '../formulation/fixtures.js';
+import { example } from './benches.js';
+import { SPOONS, spoonsDownTo, USUAL } from './kits.js';
+
+const salt = powder('salt', { 'NO3-N': 10, K: 20 }, { bulkDensity: 1 });
+const bands = { N: { min: 20, max: 30 } };
+/** 0.25 g/L of the salt brings 25 mg/L N; 4 L take 1 g. */
+const wanted = { products: [0.25], waters: [1] };
+
+describe('doses for a feed', () => {
+  it('are whole spoonfuls where there is no scale, with grams beside them', async () => {
+    // of 0.308, 0.616, 0.924, 1.232 … g only 0.924 keeps 0.8 … 1.2 g
+    const plan = await planDoses(request([salt], bands), wanted, { spoons: spoonsDownTo(16) });
+    expect(plan.status).toBe('kept');
+    const [item] = plan.items;
+    expect(item!.wanted).toBeCloseTo(1, 12);
+    expect(item!.chosen.words).toBe('1 level 1/8 US tsp + 1 level 1/16 US tsp');
+    expect(item!.chosen.amount).toBeCloseTo(0.924, 3);
+    expect(item!.alternatives.map((a) => [a.words, a.keeps])).toEqual([['0.92 g', true]]);
+    expect(plan.misses).toEqual([]);
+  });
+
+  it('name the band that is missed, by how much, and what would help', async () => {
+    const { bench, request: asked } = example('moss-without-ammonium', 'moss');
+    const mix = await blend(asked, { prices: false });
+    const plan = await planDoses(
+      asked,
+      amountsOfMix(mix, asked),
+      { spoons: bench.kit.spoons },
+      { solubility: shippedCatalog().solubility },
+    );
+    expect(plan.status).toBe('missed');
+    expect(plan.misses.map((m) => m.limit)).toEqual(['N max']);
+    expect(plan.misses[0]!.value).toBeGreaterThan(plan.misses[0]!.bound);
+    expect(plan.offers.map((offer) => offer.split(/[:,]/)[0])).toEqual([
+      'Mix 8 L at a time instead of 4 L',
+      'A level 1/16 US tsp spoon would do',
+      'A 0.01 g scale would do',
+      'Keep it as stock',
+    ]);
+    expect(plan.offers[3]).toContain('of a 1 mL syringe');
+  }, 20_000);
+
+  it('offers hold when they are followed', async () => {
+    const { bench, request: asked } = example('moss-without-ammonium', 'moss');
+    const amounts = amountsOfMix(await blend(asked, { prices: false }), asked);
+    const larger = { ...asked, header: { ...asked.header, batchLitres: 8 } };
+    expect((await planDoses(larger, amounts, { spoons: bench.kit.spoons })).status).toBe('kept');
+    expect((await planDoses(asked, amounts, { spoons: spoonsDownTo(16) })).status).toBe('kept');
+    expect((await planDoses(asked, amounts, { ...bench.kit })).status).toBe('kept');
+  }, 20_000);
+
+  it('keep the EC cap by the full model', async () => {
+    const { request: asked } = example('moss-without-ammonium', 'moss');
+    const amounts = amountsOfMix(await blend(asked, { prices: false }), asked);
+    const free = await planDoses(asked, amounts, USUAL);
+    const capped = { ...asked, maxEc: free.mix.ec.mSPerCm - 1e-4 };
+    const plan = await planDoses(capped, amounts, USUAL, { offers: false });
+    expect(plan.items.map((i) => i.chosen.amount)).not.toEqual(free.items.map((i) => i.chosen.amount));
+    if (plan.status === 'kept') expect(plan.mix.ec.mSPerCm).toBeLessThanOrEqual(capped.maxEc * (1 + 1e-6));
+    else expect(plan.misses.length).toBeGreaterThan(0);
+  }, 20_000);
+
+  it('take no more than is on hand', async () => {
+    const little = { ...salt, onHand: 0.9 };
+    const plan = await planDoses(request([little], bands), { products: [0.225], waters: [1] }, USUAL);
+    expect(plan.items[0]!.chosen.amount).toBeLessThanOrEqual(0.9);
+  });
+
+  it('keep a margin of standard deviations on every side', async () => {
+    const asked = request([salt], bands);
+    const near = { products: [0.201], waters: [1] };
+    expect((await planDoses(asked, near, USUAL)).items[0]!.chosen.words).toBe('0.80 g');
+    const sure = await planDoses(asked, near, USUAL, { margin: 2 });
+    const { amount, sd } = sure.items[0]!.chosen;
+    expect(((amount - 2 * sd) * 100) / 4).toBeGreaterThanOrEqual(20 * (1 - 1e-6));
+    expect(((amount + 2 * sd) * 100) / 4).toBeLessThanOrEqual(30 * (1 + 1e-6));
+  });
+
+  it('say so where the bulk density is unknown, and never use a spoon then', async () => {
+    const { bulkDensity: _unknown, ...unweighed } = salt;
+    const plan = await planDoses(request([unweighed], bands), wanted, SPOONS);
+    expect(plan.items[0]!.chosen.words).toBe('1.00 g');
+    expect(plan.notes[0]).toMatch(/bulk density is unknown.*ten level spoons.*calibrate with the pen/);
+  });
+
+  it("take the catalog's bulk density for the same formula, and say that it varies", async () => {
+    const { bulkDensity: _unknown, ...unweighed } = salt;
+    const plan = await planDoses(
+      request([{ ...unweighed, formula: 'KNO3' }], bands),
+      wanted,
+      { spoons: spoonsDownTo(16) },
+      { known: [{ ...salt, id: 'other', formula: 'KNO3' }] },
+    );
+    expect(plan.items[0]!.chosen.tool).toBe('spoon');
+    expect(plan.notes[0]).toMatch(/catalog's 1 g\/mL/);
+  });
+
+  it('are written to 0.01 g where there is no kit', async () => {
+    const plan = await planDoses(request([salt], bands), { products: [0.2512], waters: [1] }, { spoons: [] });
+    expect(plan.items[0]!.chosen.words).toBe('1.00 g');
+    expect(plan.notes[0]).toMatch(/names no kit/);
+  });
+
+  it('warn of a batch that no can holds', async () => {
+    const cans = [{ label: '1 US gal', millilitres: 3785.411784 }];
+    const plan = await planDoses(request([salt], bands), wanted, { ...USUAL, cans });
+    expect(plan.notes).toEqual([expect.stringMatching(/more than the largest can holds \(1 US gal\)/)]);
+  });
+
+  it('are refused without a batch', async () => {
+    const asked = request([salt], bands);
+    const open = { ...asked, header: { ...asked.header, batchLitres: null } };
+    const refused = await planDoses(open, wanted, USUAL).catch((fault: unknown) => fault);
+    expect(refused).toBeInstanceOf(Refusal);
+    expect((refused as Refusal).problems.map((p) => p.code)).toEqual(['batch-missing']);
+  });
+});

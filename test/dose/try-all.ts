@@ -1,0 +1,85 @@
+import type { Amounts } from '../../src/formulation/mix-amounts.js';
+import { missesOf, readOut } from '../../src/formulation/readout.js';
+import type { FeedRequest } from '../../src/formulation/request.js';
+import type { Nutrient } from '../../src/chemistry/nutrients.js';
+
+/** A way to dose that the exhaustive search found. */
+export interface Way {
+  doses: number[];
+  /** Sum of the relative deviations from the blend. */
+  deviation: number;
+}
+
+/**
+ * The closest choice by trying all: nested loops over every measure of every item, nearest first, with nothing passed over but what is
+ * farther from the blend than the best so far, or than `within`, or brings too much of an element already. Bands and rules are summed up from the labels; what keeps them is read out
+ * whole, with its EC. Shares no code with the search under test.
+ */
+export function tryAll(
+  request: FeedRequest,
+  amounts: Amounts,
+  items: readonly { shelf: number; wanted: number; amounts: readonly number[] }[],
+  within = Number.POSITIVE_INFINITY,
+): Way | null {
+  const batch = request.header.batchLitres!;
+  const lists = items.map((item) =>
+    item.amounts
+      .map((amount) => ({ amount, off: Math.abs(amount - item.wanted) / item.wanted }))
+      .sort((a, b) => a.off - b.off),
+  );
+  const ends = endsOf(request, amounts);
+  const weights = items.map((item) => ends.map((end) => end.of(item.shelf) / batch));
+  const sums = [ends.map((end) => end.water), ...items.map(() => ends.map(() => 0))];
+  /** What no further item can take back. */
+  const oneWay = ends.flatMap((_, e) => (weights.every((own) => own[e]! >= 0) ? [e] : []));
+  const products = amounts.products.map(() => 0);
+  let best: Way | null = null;
+  const loop = (k: number, off: number): void => {
+    const here = sums[k]!;
+    if (k === items.length) {
+      if (here.some((sum, e) => sum > ends[e]!.most)) return;
+      if (missesOf(readOut({ products, waters: amounts.waters }, request)).length > 0) return;
+      best = { doses: items.map((item) => products[item.shelf]! * batch), deviation: off };
+      return;
+    }
+    const [weight, next] = [weights[k]!, sums[k + 1]!];
+    for (const measure of lists[k]!) {
+      if (off + measure.off >= Math.min(within, best?.deviation ?? Number.POSITIVE_INFINITY)) return;
+      for (let e = 0; e < ends.length; e += 1) next[e] = here[e]! + measure.amount * weight[e]!;
+      if (oneWay.some((e) => next[e]! > ends[e]!.most)) continue;
+      products[items[k]!.shelf] = measure.amount / batch;
+      loop(k + 1, off + measure.off);
+    }
+  };
+  loop(0, 0);
+  return best;
+}
+
+/** Each end of a band and each rule as a sum that must not exceed `most`, with the tolerance of the reading (1e-6). */
+function endsOf(
+  request: FeedRequest,
+  { waters }: Amounts,
+): { of: (shelf: number) => number; water: number; most: number }[] {
+  const side = (nutrient: Nutrient, end: 'low' | 'high') => (shelf: number) =>
+    request.shelf[shelf]!.composition.content[nutrient][end];
+  const bare = readOut({ products: request.shelf.map(() => 0), waters }, request);
+  const inWater = new Map(bare.elements.map((line) => [line.element, line.mgPerLitre]));
+  const bands = bare.elements.flatMap(({ element, mgPerLitre, min, max }) => [
+    ...(max === null ? [] : [{ of: side(element, 'high'), water: mgPerLitre, most: max * (1 + 1e-6) + 1e-12 }]),
+    ...(min === null
+      ? []
+      : [{ of: (i: number) => -side(element, 'low')(i), water: -mgPerLitre, most: -min * (1 - 1e-6) }]),
+  ]);
+  const rules = [...request.programme.rules, ...request.rules].flatMap((rule) => {
+    const terms = Object.entries(rule.terms) as [Nutrient, number][];
+    const of = (sign: 1 | -1) => (shelf: number) =>
+      terms.reduce((sum, [n, weight]) => sum + sign * weight * side(n, sign * weight > 0 ? 'high' : 'low')(shelf), 0);
+    const water = terms.reduce((sum, [n, weight]) => sum + weight * (inWater.get(n) ?? 0), 0);
+    // a rule is judged relative to the size of its terms, so a little more is let through here and read out
+    return [
+      ...(rule.upper === undefined ? [] : [{ of: of(1), water, most: rule.upper + 1e-3 }]),
+      ...(rule.lower === undefined ? [] : [{ of: of(-1), water: -water, most: -rule.lower + 1e-3 }]),
+    ];
+  });
+  return [...bands, ...rules];
+}
