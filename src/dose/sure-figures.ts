@@ -70,14 +70,16 @@ export function ecFigure(can: VaryingCan, amounts: Amounts, { shelf, waters }: F
   };
 }
 
-/** A jar conducts as its ions stray on average: charges weigh, because no ion comes without its opposite. */
+/**
+ * A jar conducts as its ions stray on average: charges weigh, because no ion comes without its opposite. What jars hold over their labels is left
+ * out: the published conductivities that the model is held against are of feeds made up by their labels.
+ */
 function ecOfItem({ product, label }: VaryingCan['items'][number], plane: EcPlane): Figure['items'][number] {
   const nominal = planeOfProduct(plane, product);
   const ions = conductingIons(product, 'value');
   const names = Object.keys(CHARGES) as (keyof typeof CHARGES)[];
   const weight = (ion: (typeof names)[number]): number => Math.abs(CHARGES[ion]) * ions[ion];
   const whole = names.reduce((sum, ion) => sum + weight(ion), 0);
-  let shift = 0;
   const parts = new Map<string, Part>();
   for (const ion of whole > 0 ? names : []) {
     const spread = label.get(ION_NUTRIENTS[ion]);
@@ -85,8 +87,7 @@ function ecOfItem({ product, label }: VaryingCan['items'][number], plane: EcPlan
     if (!spread || !(mg > 0)) continue;
     const perMg = (nominal * weight(ion)) / whole / mg;
     const { factor, source, by } = spread.part;
-    shift += perMg * spread.shift;
     parts.set(factor, { factor, source, by: perMg * by + (parts.get(factor)?.by ?? 0) });
   }
-  return { nominal, mean: nominal + shift, parts: [...parts.values()] };
+  return { nominal, mean: nominal, parts: [...parts.values()] };
 }

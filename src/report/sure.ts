@@ -15,7 +15,7 @@ export function surenessLines(
     `${wish?.sentence ?? `About ${keeping(sure.share)} of 100 batches keep every limit, as hands, jars and water vary.`}${ask}`,
     ...(risks === '' ? [] : [`Most at risk: ${risks}.`]),
     ...(wish?.status === 'short' ? [] : sourceLine(sure)),
-    `Nine of ten cans hold, in mg/L: ${intervals(sure, elements)}; a true pen shows ${figure(sure.ec.low)} to ${figure(sure.ec.high)} mS/cm at 25 °C.`,
+    `Nine of ten cans hold, in mg/L: ${intervals(sure, elements)}.`,
   ];
 }
 

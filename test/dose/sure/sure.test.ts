@@ -9,7 +9,7 @@ import { fullEc } from '../../../src/formulation/ec-cap.js';
 import { pure, powder, request } from '../../formulation/fixtures.js';
 import { plannedBenches, planOf, salt, scaled } from './plans.js';
 
-const plans = await plannedBenches(12, 1);
+const plans = await plannedBenches(8, 1);
 
 /** Of n independent draws the mean strays by sd/√n and the sd by sd/√(2n); four of those are left (1 in 16 000). */
 const FOUR = 4;
@@ -70,7 +70,7 @@ describe('labels', () => {
 });
 
 describe('intervals', () => {
-  const n = 60_000;
+  const n = 30_000;
   const onlyDoses = (can: VaryingCan): VaryingCan => ({
     ...can,
     items: can.items.map((item) => ({ ...item, label: new Map() })),
@@ -90,7 +90,7 @@ describe('intervals', () => {
       for (const figure of figures) {
         const told = momentsOf(can, figure);
         const seen = moments(figureIn(drawn, figure));
-        // adding 60 000 figures up leaves dust
+        // adding so many figures up leaves dust
         const dust = 1e-9 * Math.abs(told.mean) + 1e-12;
         expect(Math.abs(seen.mean - told.mean)).toBeLessThanOrEqual((FOUR * told.sd) / Math.sqrt(n) + dust);
         expect(Math.abs(seen.sd - told.sd)).toBeLessThanOrEqual((FOUR * told.sd) / Math.sqrt(2 * n) + dust);
