@@ -142,6 +142,23 @@ describe('bench.yaml', () => {
     expect(clean(read(text)).feeds.map((f) => f.name)).toEqual(['a', 'b']);
   });
 
+  it('reads marks, errors and cans of a kit', () => {
+    const bench = read(
+      'water: rain\nkit: { scale: 0.01 g ± 0.03 g, syringe: 5 mL by 0.5 mL, cans: [1 US gal, 10 L] }\n',
+    );
+    expect(taken(bench).kit).toEqual({
+      spoons: [],
+      scaleStepGrams: 0.01,
+      scaleErrorGrams: 0.03,
+      syringeMillilitres: 5,
+      syringeStepMillilitres: 0.5,
+      cans: [
+        { label: '1 US gal', millilitres: 3785.411784 },
+        { label: '10 L', millilitres: 10_000 },
+      ],
+    });
+  });
+
   it('says that a decimal comma was read as one', () => {
     const bench = read('water: rain\nkit: { scale: "0,01 g" }\n');
     expect(taken(bench).kit.scaleStepGrams).toBe(0.01);

@@ -61,6 +61,27 @@ export const BENCH_CASES: readonly Case[] = [
   ],
   [
     'bench',
+    'water: rain\nkit: { scale: 0.01 g ± 2 mL }\n',
+    [
+      'kit: bench.yaml:2 (kit.scale): found "0.01 g ± 2 mL"; expected how far the scale is off, such as 0.01 g ± 0.02 g. Write 0.01 g ± 0.02 g, or what you have.',
+    ],
+  ],
+  [
+    'bench',
+    'water: rain\nkit: { syringe: 5 mL by 10 mL }\n',
+    [
+      'kit: bench.yaml:2 (kit.syringe): found "5 mL by 10 mL"; expected a smallest mark no larger than the syringe, such as 5 mL by 0.2 mL. Write 5 mL by 0.2 mL, or what you have.',
+    ],
+  ],
+  [
+    'bench',
+    'water: rain\nkit: { cans: [1 gal] }\n',
+    [
+      'amount: bench.yaml:2 (kit.cans.1): found "gal"; expected which one: US gal or imperial gal. Write US gal or imperial gal.',
+    ],
+  ],
+  [
+    'bench',
     'water: rain\nkit: { spoons: [1 tsp, 2/2 tsp] }\n',
     ['spoon-twice: bench.yaml:2 (kit.spoons.2): found "2/2 tsp"; expected each spoon once. Take one of them out.'],
   ],
