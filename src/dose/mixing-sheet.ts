@@ -139,7 +139,8 @@ export function mixingSheet(
       unit: unitOf(product),
     })),
     sure: options.sure ?? null,
-    sureness: options.sureness ?? [],
+    // of a can that misses its limits by design there is nothing to be sure of
+    sureness: blend.status === 'infeasible' ? [] : (options.sureness ?? []),
     notes: [...plan.notes, ...blend.notes],
     cautions: cautionsFor(products, header.plants),
     proof: `${blend.proof.sentence}; ${plan.proof.sentence}`,

@@ -1,9 +1,9 @@
 import type { Pen } from '../catalog/bench-types.js';
 import type { FeedRequest } from '../formulation/request.js';
-import { blendOf, partsOf, type Reading, readingOf } from './steps.js';
-import { ecOfPart } from './part.js';
+import { likelyEc } from './part.js';
 import type { DosePlan } from './plan-types.js';
 import { WHILE_MIXING } from './sequence.js';
+import { blendOf, partsOf, type Reading, waterShift } from './steps.js';
 
 /** A slip and what the finished can would then read, mS/cm at 25 °C and on the pen's scale. */
 export interface Slip {
@@ -39,9 +39,10 @@ export function slipsOf(
 ): Slip[] {
   const parts = partsOf(plan);
   if (parts.length === 0) return [];
-  const given = waterMSPerCm === undefined ? {} : { waterMSPerCm };
+  const waters = blendOf(plan, request);
+  const shift = waterShift(waters, waterMSPerCm);
   const read = (some: typeof parts, full = 1, temperatureC = 25): number =>
-    readingOf(some, plan, request, pen, { full, temperatureC, ...given, spread: false }).mSPerCm;
+    Math.max(0, likelyEc(some, waters, full, temperatureC) + shift);
   const slip = (kind: Slip['slip'], mSPerCm: number, more: Partial<Slip> = {}): Slip => ({
     slip: kind,
     id: null,
@@ -53,7 +54,7 @@ export function slipsOf(
     shows: mSPerCm < end.low || mSPerCm > end.high,
     ...more,
   });
-  const water = waterMSPerCm ?? ecOfPart([], blendOf(plan, request)).mSPerCm;
+  const water = waterMSPerCm ?? likelyEc([], waters);
   return [
     slip('not topped up', read(parts, WHILE_MIXING)),
     ...[0.9, 1.1].flatMap((share): Slip[] => {
@@ -82,9 +83,9 @@ const otherScales = (pen: Pen): number[] =>
 
 /**
  * mL of water in the can beyond its mark that make it read `now` instead of `right`: what the salts add goes with 1/volume, to
- * within a hundredth this near to the mark. Null where the water itself reads as much.
+ * within a hundredth this near to the mark. Null where the reading is the water's own for the most part.
  */
 function waterOff(now: number, right: number, water: number, litres: number): number | null {
-  if (now - water < 0.1 * (right - water)) return null;
+  if (right - water < 0.5 * right) return null;
   return 1000 * litres * ((right - water) / (now - water) - 1);
 }

@@ -27,22 +27,20 @@ export interface Conductivity {
  * Conductivity of some of the products in a can that is `full` of its final volume (1 = to the mark). At `temperatureC` as a meter
  * without correction shows it; default 25 °C.
  */
-export function ecOfPart(
-  parts: readonly Part[],
-  waters: readonly Blend[],
-  full = 1,
-  temperatureC = 25,
-  error = MODEL_ERROR,
-): Conductivity {
+export function ecOfPart(parts: readonly Part[], waters: readonly Blend[], full = 1, temperatureC = 25): Conductivity {
   const settled = parts.every(({ product }) => isSettled(product));
   const which: readonly MakeUp[] = settled ? ['value'] : ['value', 'dim', 'bright', 'acid', 'alkaline'];
   const ecs = which.map((w) => chemistryOf(ionsOfPart(parts, waters, full, w), { temperatureC }).ec / 1000);
   return {
     mSPerCm: ecs[0]!,
-    low: Math.min(...ecs) * (1 - error),
-    high: Math.max(...ecs) * (1 + error),
+    low: Math.min(...ecs) * (1 - MODEL_ERROR),
+    high: Math.max(...ecs) * (1 + MODEL_ERROR),
   };
 }
+
+/** The same without the range: mS/cm. */
+export const likelyEc = (parts: readonly Part[], waters: readonly Blend[], full = 1, temperatureC = 25): number =>
+  chemistryOf(ionsOfPart(parts, waters, full, 'value'), { temperatureC }).ec / 1000;
 
 /** Error of the conductivity model, as a share: what it was off at most against the tables it is tested with. */
 const MODEL_ERROR = 0.03;

@@ -3,7 +3,7 @@ import type { Product } from '../catalog/product.js';
 import type { FeedRequest } from '../formulation/request.js';
 import { formatNumber } from '../units/format.js';
 import type { Measure } from './measure.js';
-import { type Blend, type Conductivity, ecOfPart, type Part } from './part.js';
+import { type Blend, type Conductivity, ecOfPart, likelyEc, type Part } from './part.js';
 import type { Alternative, DosePlan, PlannedItem } from './plan-types.js';
 import { type Sequence, sequenceOf } from './sequence.js';
 import { FILLING_SPREAD } from './tools.js';
@@ -78,14 +78,13 @@ export function readingOf(
   plan: DosePlan,
   request: Pick<FeedRequest, 'waters'>,
   pen: Pen,
-  options: { full?: number; waterMSPerCm?: number; temperatureC?: number; spread?: false } = {},
+  options: { full?: number; waterMSPerCm?: number; temperatureC?: number } = {},
 ): Reading {
   const { full = 1, waterMSPerCm, temperatureC } = options;
   const waters = blendOf(plan, request);
-  const shift = waterMSPerCm === undefined ? 0 : waterMSPerCm - ecOfPart([], waters).mSPerCm;
   const ec = ecOfPart(parts, waters, full, temperatureC);
-  const spread = options.spread === false ? 0 : spreadOf(parts, ec.mSPerCm, plan, waters, full);
-  return toReading(ec, shift, spread, pen);
+  const spread = spreadOf(parts, ec.mSPerCm, plan, waters, full);
+  return toReading(ec, waterShift(waters, waterMSPerCm), spread, pen);
 }
 
 function readingsOf(
@@ -103,6 +102,10 @@ function readingsOf(
   );
 }
 
+/** What the water reads beyond what its analysis says, mS/cm. */
+export const waterShift = (waters: readonly Blend[], waterMSPerCm: number | undefined): number =>
+  waterMSPerCm === undefined ? 0 : waterMSPerCm - likelyEc([], waters);
+
 /** Relative sd of a pocket meter that was checked with its standard: 2 % (common practice, no source). */
 const PEN_SPREAD = 0.02;
 /** Standard deviations on either side that hold nine of ten normal errors. */
@@ -110,14 +113,24 @@ const NINE_OF_TEN = 1.645;
 
 /** Standard deviation of a reading, mS/cm: of measuring out, filling and the pen together. */
 function spreadOf(parts: readonly Part[], ec: number, plan: DosePlan, waters: readonly Blend[], full: number): number {
-  const water = ecOfPart([], waters).mSPerCm;
+  const water = likelyEc([], waters);
   const own = parts.map(({ product, perLitre }) => {
     const { chosen } = plan.items.find((item) => item.product.id === product.id)!;
-    const alone = ecOfPart([{ product, perLitre }], waters, full).mSPerCm - water;
-    return (Math.max(0, alone) * chosen.sd) / Math.max(chosen.amount, 1e-12);
+    return (addedBy(product, perLitre, waters, water) / full) * (chosen.sd / Math.max(chosen.amount, 1e-12));
   });
   return Math.hypot(...own, FILLING_SPREAD * (ec - water), PEN_SPREAD * ec);
 }
+
+/** mS/cm that a dose adds to the water, alone in the full can; close enough for a spread, and asked for at every step. */
+function addedBy(product: Product, perLitre: number, waters: readonly Blend[], water: number): number {
+  const known = ADDED.get(product);
+  if (known?.perLitre === perLitre && known.water === water) return known.adds;
+  const adds = Math.max(0, likelyEc([{ product, perLitre }], waters) - water);
+  ADDED.set(product, { perLitre, water, adds });
+  return adds;
+}
+
+const ADDED = new WeakMap<Product, { perLitre: number; water: number; adds: number }>();
 
 /** The error of model and labels and that of hands and pen are independent: their half-widths add in squares. */
 function toReading({ mSPerCm, low, high }: Conductivity, shift: number, sd: number, pen: Pen): Reading {

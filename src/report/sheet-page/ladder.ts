@@ -1,7 +1,7 @@
 import type { MixingSheet } from '../../dose/mixing-sheet.js';
 import type { Slip } from '../../dose/off.js';
 import { figure } from '../figures.js';
-import { ecNumber, litresText, number, range } from './readings.js';
+import { ecNumber, litresText, markText, number, range } from './readings.js';
 
 /** One rung of the readings at the end, from low to high: what is seen, and what it may mean for this very batch. */
 export interface Rung {
@@ -43,7 +43,7 @@ function sayOf(slip: Slip, { steps, firstLitres, litres, pen }: MixingSheet): st
   const name = steps.find((step) => step.id === slip.id)?.name ?? '';
   switch (slip.slip) {
     case 'not topped up':
-      return `not topped up: still at ${litresText(Math.min(firstLitres, 0.75 * litres))}`;
+      return `not topped up: still at ${markText(Math.min(firstLitres, 0.75 * litres), litres)}`;
     case 'too much water':
       return `10 % low: about ${water(slip)} of water too much`;
     case 'too little water':

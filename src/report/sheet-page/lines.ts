@@ -1,6 +1,6 @@
 import type { MixingSheet, SheetStep } from '../../dose/mixing-sheet.js';
 import { figure } from '../figures.js';
-import { ecNumber, litresText, number, range } from './readings.js';
+import { ecNumber, litresText, markText, number, range } from './readings.js';
 
 /** One thing to do, with a box to tick. */
 export interface LineOnPage {
@@ -28,7 +28,7 @@ export function linesOf(sheet: MixingSheet): LineOnPage[] {
   const lines: LineOnPage[] = [
     {
       ...BLANK,
-      amount: litresText(sheet.firstLitres),
+      amount: markText(sheet.firstLitres, litres),
       what: `${poured(sheet, sheet.firstLitres)}, lukewarm (20 to 30 °C)`,
       reading: at(sheet.water.reading),
     },
@@ -59,7 +59,7 @@ export function linesOf(sheet: MixingSheet): LineOnPage[] {
 const BLANK: LineOnPage = { amount: '', what: '', others: '', how: '', effect: '', reading: null };
 
 const toTheMark = (sheet: MixingSheet, more: number): Pick<LineOnPage, 'amount' | 'what' | 'how'> => ({
-  amount: `to ${litresText(sheet.litres)}`,
+  amount: `to ${markText(sheet.litres, sheet.litres)}`,
   what: `${poured(sheet, more)}, up to the mark`,
   how: 'Stir.',
 });

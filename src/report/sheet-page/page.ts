@@ -4,7 +4,7 @@ import { elementBar, missLines } from '../mix.js';
 import { type Bar, type Fact, spoken } from '../sheet.js';
 import { ladderOf, type Rung } from './ladder.js';
 import { type LineOnPage, linesOf } from './lines.js';
-import { litresText, mSPerCm, penUnit, range, shown } from './readings.js';
+import { IMPERIAL_GALLON, litresText, markText, mSPerCm, penUnit, range, shown, US_GALLON } from './readings.js';
 
 /** A mixing sheet in finished words: what text, page and label have in common. */
 export interface SheetPage {
@@ -91,17 +91,13 @@ export function canText(litres: number): string {
   return `${litresText(litres)} = ${gallons(us, 'US')} (3.785 L each) = ${gallons(imperial, 'imperial')} (4.546 L each)`;
 }
 
-/** Litres; NIST Handbook 44 appendix C, UK Weights and Measures Act 1985, both from memory. */
-const US_GALLON = 3.785411784;
-const IMPERIAL_GALLON = 4.54609;
-
 const gallons = (n: number, which: string): string =>
   `${figure(n)} ${which} ${figure(n) === '1' ? 'gallon' : 'gallons'}`;
 
 function fillText({ firstLitres, litres }: MixingSheet): string {
   return firstLitres < litres
-    ? `${litresText(firstLitres)} first; to the ${litresText(litres)} mark when all is in`
-    : `to the ${litresText(litres)} mark before anything goes in`;
+    ? `${markText(firstLitres, litres)} first; to the ${markText(litres, litres)} mark when all is in`
+    : `to the ${markText(litres, litres)} mark before anything goes in`;
 }
 
 function waterText({ water, pen }: MixingSheet): string {

@@ -25,6 +25,19 @@ const ppm = (value: number): string => value.toFixed(0);
 /** What the numbers of a pen are called. */
 export const penUnit = (pen: Pen): string => (pen === 'EC' ? 'EC, mS/cm' : `ppm, ${pen} scale`);
 
+/** Litres; NIST Handbook 44 appendix C, UK Weights and Measures Act 1985, both from memory. */
+export const US_GALLON = 3.785411784;
+export const IMPERIAL_GALLON = 4.54609;
+
+/** `3 L`; of a can that holds whole quarters of a gallon `0.75 US gal (2.84 L)`, for its marks are in gallons. */
+export function markText(litres: number, can: number): string {
+  const gallon = [US_GALLON, IMPERIAL_GALLON].find((size) => isWhole((4 * can) / size));
+  if (gallon === undefined) return litresText(litres);
+  return `${figure(litres / gallon)} ${gallon === US_GALLON ? 'US' : 'imperial'} gal (${litresText(litres)})`;
+}
+
+const isWhole = (x: number): boolean => Math.abs(x - Math.round(x)) < 1e-6;
+
 /** `3 L`, `750 mL` */
 export const litresText = (litres: number): string =>
   litres < 1 ? `${figure(1000 * litres)} mL` : `${figure(litres)} L`;

@@ -1,4 +1,4 @@
-import { type Block, facts, heading, paragraph, type Sheet, section, table } from '../sheet.js';
+import { type Block, facts, heading, list, paragraph, type Sheet, section, table } from '../sheet.js';
 import { type TextOptions, renderText } from '../text.js';
 import type { LineOnPage } from './lines.js';
 import type { SheetPage } from './page.js';
@@ -10,7 +10,8 @@ function textSheet(page: SheetPage): Sheet {
   return {
     title: page.title,
     blocks: [
-      ...page.alert.map((line, i) => paragraph(line, i === 0 ? 'bad' : 'plain')),
+      ...page.alert.slice(0, 1).map((line) => paragraph(line, 'bad')),
+      ...(page.alert.length > 1 ? [list(page.alert.slice(1))] : []),
       facts(
         ['Plants', page.plants],
         ['Date', page.date ?? '____________________'],
