@@ -6,7 +6,7 @@ import type { Batch } from './batch.js';
 import type { Judged } from './judge.js';
 import { weigh } from './likelihood.js';
 import { type PossibleCan, possibleCans, quantiles } from './posterior.js';
-import { actionOf, after, byHand, nothing, overCap, planeFor } from './remedy-action.js';
+import { actionOf, after, byHand, nothing, overCap, planeFor, tooLittle } from './remedy-action.js';
 import { canTable, kept, margins, type CanLimit, type Action, canLimits, keepsAll } from './can-limits.js';
 import { rescueProgram } from './rescue-program.js';
 import type { Kit } from '../catalog/bench-types.js';
@@ -151,12 +151,21 @@ async function choose(
     let met = 0;
     for (const degree of DEGREES) {
       if (met === COMPARED || (toTheLetter >= ASKED_TO_THE_LETTER ? best.strictly : best.sure) >= GOOD) break;
-      const verdict = await solve(rescueProgram({ request, batch, limits, slack, cans, sure: degree, capacityLitres }));
-      if (verdict.verdict !== 'optimal') continue;
-      met += 1;
-      for (const action of byHand(actionOf(verdict, request), request, kit)) {
-        const candidate = weighed(action, verdict);
-        if (action.keep >= LEAST_KEPT && candidate.worth > best.worth) best = candidate;
+      const asked = { request, batch, limits, slack, cans, sure: degree, capacityLitres };
+      let barred: ReadonlySet<number> = new Set();
+      for (let round = 0; round < BARRINGS; round += 1) {
+        const verdict = await solve(rescueProgram({ ...asked, barred }));
+        if (verdict.verdict !== 'optimal') break;
+        if (round === 0) met += 1;
+        const exact = actionOf(verdict, request);
+        for (const action of byHand(exact, request, kit)) {
+          const candidate = weighed(action, verdict);
+          if (action.keep >= LEAST_KEPT && candidate.worth > best.worth) best = candidate;
+        }
+        // what is too little to measure is left out, and the rest is worked out anew
+        const tiny = tooLittle(exact, request, kit);
+        if (tiny.length === 0) break;
+        barred = new Set([...barred, ...tiny]);
       }
     }
   }
@@ -166,6 +175,7 @@ async function choose(
 const ASKED_TO_THE_LETTER = 0.8;
 /** A remedy that keeps every limit in so many of the cans needs no better one. */
 const GOOD = 0.97;
+const BARRINGS = 3;
 /** A cause with this share of the cans needs no remedy of its own. */
 const ALONE = 0.97;
 

@@ -54,6 +54,19 @@ export function byHand(action: Action, request: FeedRequest, kit: Kit): Action[]
   return [...ways.values()].map((add) => ({ ...rest, add }));
 }
 
+/** Places on the shelf of which an action wants so little that no measure of the kit comes near. */
+export function tooLittle({ add }: Action, request: FeedRequest, kit: Kit): number[] {
+  const tools = toolsOf(kit);
+  return add.flatMap((x, i) => {
+    if (!(x > 0)) return [];
+    const [measure] = measuresOf(request.shelf[i]!, tools, x);
+    return measure && Math.abs(measure.amount - x) <= NEAR * x ? [] : [i];
+  });
+}
+
+/** A measure within this share of an amount can stand for it. */
+const NEAR = 0.15;
+
 function stepOf(product: Product, { scaleStepGrams, syringeMillilitres, syringeStepMillilitres }: Kit): number | null {
   if (product.form === 'powder') return scaleStepGrams ?? null;
   return syringeStepMillilitres ?? (syringeMillilitres === undefined ? null : usualMark(syringeMillilitres));

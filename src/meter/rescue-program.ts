@@ -28,6 +28,7 @@ export function rescueProgram({
   batch,
   limits,
   slack,
+  barred,
   cans,
   sure,
   capacityLitres,
@@ -50,7 +51,11 @@ export function rescueProgram({
     ...request.shelf.map((product, i) => {
       const own = batch.items.find((item) => item.product.id === product.id);
       const planned = own?.planned ?? 0;
-      const left = product.onHand === undefined ? undefined : Math.max(0, product.onHand - planned);
+      const left = barred?.has(i)
+        ? 0
+        : product.onHand === undefined
+          ? undefined
+          : Math.max(0, product.onHand - planned);
       // nothing is free: a product without a price still has to be weighed
       const each = Math.max(cost[i]! * perMoney, LEAST_COST) * (own ? 1 : STRANGER);
       return { id: productColumn(i), cost: each, ...(left === undefined ? {} : { upper: left }) };
@@ -85,6 +90,8 @@ export interface RescueAsked {
   /** How far outside each limit is allowed, in parts of its scale; default nothing. */
   slack?: readonly number[];
   cans: readonly PossibleCan[];
+  /** Places on the shelf that are not to be added. */
+  barred?: ReadonlySet<number>;
   /** Share of the cans, per limit, that it shall hold in. */
   sure: number;
   capacityLitres: number;

@@ -22,17 +22,17 @@ const CAPACITY = 5;
 
 /**
  * What is asked for: of 520 mistakes, read after every step with a pen good to 2 %, the cause is among the first two named in 80 %, and after the
- * remedy the true can keeps every limit it could have kept (by the same program with the can known) in 90 %.
+ * remedy the true can keeps every limit it could have kept (by the same program with the can known) in 90 %. Measured when this was written:
+ * named 95 %; kept 92 %, and 94 % of those on an item that the pen can see at all (its whole dose moves a reading by twice the pen's error).
  *
  * The benches are feeds of salts and products of the catalog in 4 L, weighed to 0.01 g, whose doses a right batch keeps within every limit in
- * nine of ten: no remedy can be surer than mixing anew. A mistake counts for the remedy where the pen can see it at all: the whole dose
- * of the item moves a reading by twice the pen's error. Trace elements do not, and the sheet says so; the share with them is told too.
+ * nine of ten: no remedy can be surer than mixing anew.
  */
 describe('mistakes at the sink', () => {
   test('the cause is named, the remedy keeps what could be kept', { timeout: 120_000 }, async () => {
     const random = seeded(7);
     const pick = (n: number): number => Math.floor(random.uniform() * n);
-    const tally = { all: 0, named: 0, seen: 0, saved: 0, savedOfAll: 0 };
+    const tally = { all: 0, named: 0, could: 0, kept: 0, seen: 0, keptOfSeen: 0 };
     for (let benches = 0; benches < BENCHES; ) {
       const bench = await randomBench(pick);
       if (!bench) continue;
@@ -53,19 +53,21 @@ describe('mistakes at the sink', () => {
           saved ||
           (await solve(rescueProgram({ request, batch, limits, cans: [can], sure: 0.5, capacityLitres: CAPACITY })))
             .verdict === 'optimal';
-        if (saved || !could) tally.savedOfAll += 1;
-        if (!could || !seen(batch, truth)) continue;
+        if (!could) continue;
+        tally.could += 1;
+        if (saved) tally.kept += 1;
+        if (!seen(batch, truth)) continue;
         tally.seen += 1;
-        if (saved) tally.saved += 1;
+        if (saved) tally.keptOfSeen += 1;
       }
     }
-    if (process.env.TELL)
-      console.log(tally, tally.named / tally.all, tally.saved / tally.seen, tally.savedOfAll / tally.all);
+    if (process.env.TELL) console.log(tally);
     expect(tally.all).toBe(BENCHES * EACH);
     expect(tally.named / tally.all).toBeGreaterThanOrEqual(0.8);
-    expect(tally.saved / tally.seen).toBeGreaterThanOrEqual(0.9);
-    // most of the mistakes are of the kind that counts
-    expect(tally.seen / tally.all).toBeGreaterThanOrEqual(0.75);
+    expect(tally.kept / tally.could).toBeGreaterThanOrEqual(0.9);
+    expect(tally.keptOfSeen / tally.seen).toBeGreaterThanOrEqual(0.9);
+    // hardly any can is beyond saving, or the figure above would say little
+    expect(tally.could / tally.all).toBeGreaterThanOrEqual(0.9);
   });
 });
 

@@ -1,0 +1,192 @@
+import { chmodSync, readdirSync, readFileSync, statSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { withCell } from '../../src/catalog/edit-cell.js';
+import { momentOf, parsePenValue, parseScale, parseStepReading } from '../../src/cli/meter-options.js';
+import { SHAPES } from '../../src/report/schemas.js';
+import { packageHome } from '../../src/cli/home.js';
+import { folder, velamen } from './world.js';
+
+const MOSS = join(packageHome(), 'examples', 'moss-without-ammonium');
+const BENCH = ['--bench', MOSS];
+
+const SHELF = [
+  '# my shelf, with a comment, and commas',
+  'id,name,form,N,NO3-N,K2O,bulk_density,notes',
+  'kn,"Nitrate, of potassium",powder,13,13,46,,"says ""dry"""',
+  '',
+  'other,Other,powder,10,10,10,1.1,',
+  '',
+].join('\r\n');
+
+const trial = ['meter', '--calibrate', '--shelf', 'shelf.csv', '--water', 'rain', '--spoon', '1/4 tsp', '--count', '4'];
+const readings = ['--before', '0.02', '--after', '1.62', '--volume', '4 L', '--product', 'kn', '--save'];
+
+describe('meter', () => {
+  test.each([
+    [['--reading', '0.222'], 0, 'within'],
+    [['--reading', '155 ppm'], 0, 'off'],
+    [['--reading', '111'], 0, 'within'],
+    [
+      ['--reading', '1: 0.02', '--reading', 'step 2 = 0.09', '--reading', '3: 0.41', '--reading', 'end: 0.34'],
+      0,
+      'off',
+    ],
+    [['--reading', '0.167', '--temperature', '12 °C', '--compensates', 'no'], 0, 'within'],
+    [['--reading', '0.222', '--volume', '5.5 L'], 0, 'off'],
+  ] as const)('%j', async (argv, exit, verdict) => {
+    const ran = await velamen(['meter', ...BENCH, ...argv, '--json'], MOSS);
+    expect(ran.exit).toBe(exit);
+    const json = JSON.parse(ran.stdout);
+    expect(SHAPES.get('meter')!.parse(json)).toBeTruthy();
+    expect(json.judgement.verdict).toBe(verdict);
+  });
+
+  test('a recipe of one’s own is judged without a programme; no remedy then', async () => {
+    const recipe = '1 g potassium-nitrate + 1 g magnesium-sulfate in 4 L';
+    const ran = await velamen(['meter', '--recipe', recipe, '--water', 'rain', '--reading', '1.2', '--json'], folder());
+    const json = JSON.parse(ran.stdout);
+    expect(ran.exit).toBe(0);
+    expect(json.remedy).toBeNull();
+    expect(json.judgement.verdict).toBe('off');
+  });
+
+  test.each([
+    ['no-reading', []],
+    ['two-jobs', ['--reading', '0.2', '--calibrate']],
+    ['beside-job', ['--reading', '0.2', '--count', '4']],
+    ['pen-reading', ['--reading', 'green']],
+    ['pen-reading', ['--reading', '4000 µS', '--reading', '99 mS']],
+    ['pen-reading', ['--reading', '-0.2']],
+    ['ppm-without-scale', ['--reading', '230 ppm', '--scale', 'EC']],
+    ['pen-scale', ['--reading', '0.2', '--scale', '50']],
+    ['unknown-step', ['--reading', '9: 0.2']],
+    ['reading-twice', ['--reading', '0.2', '--reading', 'end: 0.3']],
+    ['yes-or-no', ['--reading', '0.2', '--compensates', 'maybe']],
+    ['temperature-missing', ['--reading', '0.2', '--compensates', 'no']],
+    ['pen-factor', ['--reading', '0.2', '--pen-factor', '9']],
+    ['can', ['--reading', '0.2', '--can', '3 mL']],
+    ['trial-incomplete', ['--calibrate']],
+    ['spoon', ['--calibrate', '--spoon', '3 L']],
+    ['not-a-powder', ['--calibrate', '--product', 'lanternmoss-trace']],
+    ['not-on-shelf', ['--calibrate', '--product', 'boric-acid', '--save']],
+    ['reads-missing', ['--standard', '1413 µS']],
+  ])('refuses: %s %j', async (code, argv) => {
+    const bench = argv.includes('--standard') ? [] : BENCH;
+    const ran = await velamen(['meter', ...bench, ...argv, '--json'], MOSS);
+    expect(ran.exit).toBe(2);
+    expect(JSON.parse(ran.stdout).problems.map((p: { code: string }) => p.code)).toContain(code);
+  });
+
+  test('a feed without a batch asks for the volume', async () => {
+    const home = folder({
+      'bench.yaml': 'name: x\nwater: rain\nfeeds:\n  moss: { plants: pleurothallid, medium: sphagnum }\n',
+      'shelf.csv': readFileSync(join(MOSS, 'shelf.csv'), 'utf8'),
+    });
+    const ran = await velamen(['meter', '--reading', '0.2', '--json'], home);
+    expect(JSON.parse(ran.stdout).problems.map((p: { code: string }) => p.code)).toContain('volume-missing');
+    expect((await velamen(['meter', '--reading', '0.2', '--volume', '4 L'], home)).exit).not.toBe(2);
+  });
+
+  test('a trial that tells nothing says why', async () => {
+    const home = folder({ 'shelf.csv': SHELF });
+    const ran = await velamen(
+      [...trial, '--before', '0.5', '--after', '0.4', '--volume', '4 L', '--product', 'kn'],
+      home,
+    );
+    expect(ran.exit).toBe(2);
+    expect(ran.stderr).toContain('a reading that does not rise');
+  });
+
+  test('the standard: factor and verdict', async () => {
+    const ran = await velamen(['meter', '--standard', '1413 µS', '--reads', '1350', '--json'], folder());
+    const json = JSON.parse(ran.stdout);
+    expect(SHAPES.get('standard')!.parse(json)).toMatchObject({ verdict: 'calibrate' });
+    expect(json.factor).toBeCloseTo(1413 / 1350, 9);
+    const again = await velamen(
+      ['meter', '--standard', '1413 µS', '--reads', '1350', '--pen-factor', '1.0467', '--json'],
+      folder(),
+    );
+    expect(JSON.parse(again.stdout).verdict).toBe('fine');
+  });
+});
+
+describe('--save', () => {
+  test('writes one cell and keeps every other byte', async () => {
+    const home = folder({ 'shelf.csv': SHELF });
+    chmodSync(join(home, 'shelf.csv'), 0o640);
+    const ran = await velamen([...trial, ...readings, '--json'], home);
+    const json = JSON.parse(ran.stdout);
+    expect(SHAPES.get('calibrate')!.parse(json)).toMatchObject({ saved: 'shelf.csv', id: 'kn' });
+    const density = String(Number(json.bulkDensity.toPrecision(3)));
+    expect(readFileSync(join(home, 'shelf.csv'), 'utf8')).toBe(SHELF.replace('46,,', `46,${density},`));
+    expect(statSync(join(home, 'shelf.csv')).mode & 0o777).toBe(0o640);
+    // nothing is left beside it
+    expect(readdirSync(home)).toEqual(['shelf.csv']);
+  });
+
+  test('a byte-order mark and semicolons with decimal commas are kept', async () => {
+    const text = '\uFEFFid;name;form;N;NO3-N;K2O;bulk_density\nkn;Kali;powder;13,5;13,5;46;1,05\n';
+    const home = folder({ 'shelf.csv': text });
+    await velamen([...trial, ...readings], home);
+    const now = readFileSync(join(home, 'shelf.csv'), 'utf8');
+    expect(now).toMatch(/^\uFEFFid;name;form;N;NO3-N;K2O;bulk_density\nkn;Kali;powder;13,5;13,5;46;\d,\d+\n$/);
+    expect(now).not.toBe(text);
+  });
+
+  test('a column that is not there yet is added to every row', () => {
+    const text = 'id,form,K2O\n# two\na,powder,20\n\nb,powder,"30"\n';
+    expect(withCell(text, 'b', 'bulk_density', '0.9')).toBe(
+      'id,form,K2O,bulk_density\n# two\na,powder,20,\n\nb,powder,"30",0.9\n',
+    );
+  });
+
+  test.each([
+    ['no such row', 'id,form,bulk_density\na,powder,1\n', 'b'],
+    ['two rows of the name', 'id,form,bulk_density\na,powder,1\na,powder,2\n', 'a'],
+    ['two columns', 'id,bulk_density,bulk density\na,1,2\n', 'a'],
+    ['a quote that never closes', 'id,bulk_density\n"a,1\n', 'a'],
+    ['text after a quote', 'id,bulk_density\n"a"b,1\n', 'a'],
+  ])('changes nothing where it cannot be certain: %s', (_, text, id) => {
+    expect(withCell(text, id, 'bulk_density', '0.9')).toBeNull();
+  });
+
+  test('a file that may not be written to is left alone', async () => {
+    const home = folder({ 'shelf.csv': SHELF });
+    chmodSync(home, 0o555);
+    const ran = await velamen([...trial, ...readings], home);
+    chmodSync(home, 0o755);
+    if (process.getuid?.() !== 0) expect(ran.exit).toBe(2);
+    expect(readdirSync(home)).toEqual(['shelf.csv']);
+  });
+});
+
+describe('what the pen shows', () => {
+  const where = { field: '--reading' };
+  test.each([
+    ['0.46', null, 0.46],
+    ['0,46', null, 0.46],
+    ['460 µS', null, 0.46],
+    ['460 uS/cm', 500, 0.46],
+    ['230 ppm', 500, 0.46],
+    ['230', 500, 0.46],
+    ['0.46', 500, 0.46],
+    ['322', 700, 0.46],
+  ])('%s on scale %s is %f mS/cm', (text, scale, mSPerCm) => {
+    const read = parsePenValue(text, scale, where);
+    expect(read.ok && read.value.mSPerCm).toBeCloseTo(mSPerCm, 9);
+  });
+
+  test('steps count as on the sheet: the water, the items, the top-up', () => {
+    const moments = [1, 2, 3, 4, 'end' as const].map((step) => momentOf(step, ['a', 'b'], where));
+    expect(moments.map((m) => m.ok && m.value)).toEqual([0, 1, 2, 'end', 'end']);
+    expect(momentOf(0, ['a'], where).ok).toBe(false);
+    const read = parseStepReading('step 2: 0.3', null, where);
+    expect(read.ok && read.value.step).toBe(2);
+  });
+
+  test('the bench’s pen is the scale where none is given', () => {
+    expect(parseScale(undefined, { reads: 'ppm', scale: 640 }, where)).toMatchObject({ value: 640 });
+    expect(parseScale('EC', { reads: 'ppm', scale: 640 }, where)).toMatchObject({ value: null });
+  });
+});
