@@ -63,7 +63,8 @@ export function parsePaper(text: string, where: Where): Checked<Paper> {
 /** `90 %` or `0.9`: the share of batches that shall keep every band, from one half to 99.9 %. */
 export function parseSure(text: string, where: Where): Checked<number> {
   const match = /^\s*(\d+(?:\.\d+)?|\.\d+)\s*(%?)\s*$/.exec(text);
-  const share = match ? Number(match[1]) / (match[2] === '%' ? 100 : 1) : Number.NaN;
+  // 99.9/100 is a little more than 0.999
+  const share = match ? Number((Number(match[1]) / (match[2] === '%' ? 100 : 1)).toPrecision(12)) : Number.NaN;
   if (share >= 0.5 && share <= 0.999) return { ok: true, value: share, warnings: [] };
   const fix = share > 1 && share <= 100 ? `Write "${match![1]} %" if you mean percent.` : 'Write for example 90%.';
   return refuse('sure', where, `"${text}"`, 'a share from 50 % to 99.9 %', fix);

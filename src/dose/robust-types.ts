@@ -18,7 +18,7 @@ export interface SureDoses {
   /** Largest relative miss from an aim, less that of the plain doses. */
   extraMiss: number;
   /** Where it falls short: what else would help, each tried. */
-  remedies: Remedy[];
+  remedies: SureRemedy[];
   /** What it comes to and what it costs. */
   sentence: string;
 }
@@ -30,7 +30,7 @@ export interface SureDosesOptions extends PlanOptions {
 }
 
 /** What would raise the share, with the share that it was found to reach. */
-export interface Remedy {
+export interface SureRemedy {
   change: string;
   share: number;
 }

@@ -2,7 +2,7 @@ import type { Kit } from '../catalog/bench-types.js';
 import type { FeedRequest } from '../formulation/request.js';
 import { formatNumber } from '../units/index.js';
 import type { DosePlan } from './plan-types.js';
-import type { Remedy, SureDoses, SureDosesOptions } from './robust-types.js';
+import type { SureRemedy, SureDoses, SureDosesOptions } from './robust-types.js';
 import type { Source } from './varying.js';
 
 type Again = (request: FeedRequest, kit: Kit, share: number, options: SureDosesOptions) => Promise<SureDoses>;
@@ -14,7 +14,7 @@ export async function blameOf(
   kit: Kit,
   again: Again,
   options: SureDosesOptions,
-): Promise<Remedy[]> {
+): Promise<SureRemedy[]> {
   const litres = request.header.batchLitres!;
   const double = { ...request, header: { ...request.header, batchLitres: 2 * litres } };
   const finer = kit.scaleStepGrams === undefined || kit.scaleStepGrams > FINE;
@@ -22,7 +22,7 @@ export async function blameOf(
     { change: `a batch of ${formatNumber(2 * litres, 4)} L`, request: double, kit },
     ...(finer ? [{ change: `a ${FINE} g scale`, request, kit: withScale(kit) }] : []),
   ];
-  const found: Remedy[] = [];
+  const found: SureRemedy[] = [];
   for (const { change, request: other, kit: tools } of tries) {
     const { share } = await again(other, tools, result.wanted, { ...options, remedies: false });
     if (share > result.share + HELPS) found.push({ change, share });

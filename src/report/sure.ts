@@ -10,12 +10,13 @@ export function surenessLines(
   wish: Pick<SureDoses, 'status' | 'sentence'> | null = null,
 ): string[] {
   const risks = riskText(sure);
+  const held = intervals(sure, elements);
   const ask = wish === null && sure.share < GOOD ? ' Ask for surer doses with --sure 90%.' : '';
   return [
-    `${wish?.sentence ?? `About ${keeping(sure.share)} of 100 batches keep every limit, as hands, jars and water vary.`}${ask}`,
+    `${wish?.sentence ?? `${shareText(sure.share)} keep every limit, as hands, jars and water vary.`}${ask}`,
     ...(risks === '' ? [] : [`Most at risk: ${risks}.`]),
     ...(wish?.status === 'short' ? [] : sourceLine(sure)),
-    `Nine of ten cans hold, in mg/L: ${intervals(sure, elements)}.`,
+    ...(held === '' ? [] : [`Nine of ten cans hold, in mg/L: ${held}.`]),
   ];
 }
 
@@ -67,7 +68,16 @@ function intervals({ elements }: Sureness, lines: readonly ElementLine[]): strin
     .join(', ');
 }
 
+const shareText = (share: number): string =>
+  share === 0
+    ? 'None of 100 batches'
+    : share < 0.01
+      ? 'Less than 1 of 100 batches'
+      : share === 1
+        ? 'All of 100 batches'
+        : `About ${keeping(share)} of 100 batches`;
+
 /** Whole batches, rounded down: never more than was counted. */
 function keeping(share: number): string {
-  return share > 0 && share < 0.01 ? 'less than 1' : String(Math.floor(100 * share + 1e-9));
+  return share > 0 && share < 0.01 ? 'less than 1' : `${Math.floor(100 * share + 1e-9)}`;
 }

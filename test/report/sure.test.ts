@@ -1,0 +1,53 @@
+import { describe, expect, test } from 'vitest';
+import type { Sureness } from '../../src/dose/sure.js';
+import type { ElementLine } from '../../src/formulation/results.js';
+import { surenessLines } from '../../src/report/sure.js';
+
+const n: ElementLine = { element: 'N', mgPerLitre: 100, low: 100, high: 100, min: 90, aim: 100, max: 110 };
+const sure: Sureness = {
+  share: 0.9399,
+  elements: [
+    { element: 'N', low: 91.04, high: 109.2 },
+    { element: 'Na', low: 1, high: 2 },
+  ],
+  ec: { low: 0.9, high: 1.1 },
+  risks: [
+    { limit: 'N min', side: 'low', share: 0.04 },
+    { limit: 'NH4 <= 0.1 * N', side: 'high', share: 0.02 },
+    { limit: 'N max', side: 'high', share: 0.004 },
+  ],
+  sources: [{ source: 'scale', shareWithout: 0.98 }],
+  batches: 4000,
+  seed: 1,
+};
+
+describe('how sure, on a sheet', () => {
+  test('share rounded down, risks that matter, intervals of what has a band', () => {
+    expect(surenessLines(sure, [n])).toEqual([
+      'About 93 of 100 batches keep every limit, as hands, jars and water vary.',
+      'Most at risk: N too low (4 of 100), NH4 <= 0.1 * N (2 of 100).',
+      'Nine of ten cans hold, in mg/L: N 91 to 109.',
+    ]);
+  });
+
+  test('below nine of ten it names the source, if one tells, and the way to surer doses', () => {
+    const lines = surenessLines({ ...sure, share: 0.5 }, [n]);
+    expect(lines[0]).toMatch(/^About 50 of 100 .* Ask for surer doses with --sure 90%\.$/);
+    expect(lines).toContain('Most of it comes from the error of the scale: without that, 98 of 100 would hold.');
+  });
+
+  test('a wish is answered first, and its blame is not said twice', () => {
+    const lines = surenessLines({ ...sure, share: 0.5 }, [n], { status: 'short', sentence: 'No doses found.' });
+    expect(lines[0]).toBe('No doses found.');
+    expect(lines.join(' ')).not.toMatch(/comes from|--sure/);
+  });
+
+  test('certainty and hopelessness', () => {
+    const none = { ...sure, risks: [], sources: [], elements: [] };
+    expect(surenessLines({ ...none, share: 1 }, [])).toEqual([
+      'All of 100 batches keep every limit, as hands, jars and water vary.',
+    ]);
+    expect(surenessLines({ ...none, share: 0 }, [])[0]).toMatch(/^None of 100/);
+    expect(surenessLines({ ...none, share: 0.001 }, [])[0]).toMatch(/^Less than 1 of 100/);
+  });
+});
