@@ -128,6 +128,11 @@ export function fullEc(amounts: Amounts, request: FeedRequest): number {
   return conductivity(conductingMix(amounts, request));
 }
 
+/** The plane that touches the model at a mix. */
+export function planeOfMix(amounts: Amounts, request: FeedRequest): EcPlane {
+  return planeAt(conductingMix(amounts, request), `${shortNumber(fullEc(amounts, request))} mS/cm`);
+}
+
 function conductingMix(amounts: Amounts, { shelf, waters }: FeedRequest): ReturnType<typeof ionsOfMix> {
   return ionsOfMix(amounts, shelf, waters, 'value', conductingIons);
 }

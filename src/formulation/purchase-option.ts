@@ -1,7 +1,8 @@
+import { settleUnderCaps } from './purchase-ec.js';
 import { pricePerUnit } from './price.js';
 import type { Joint } from './purchase-program.js';
 import type { Found } from './purchase-search.js';
-import { availableWith, closestPossible, type Settled, settleThrift } from './purchase-settle.js';
+import { availableWith, closestPossible, type Settled } from './purchase-settle.js';
 import type { OptionFeed, Pack, PurchaseOption, StockLine } from './purchase-types.js';
 import { readOut } from './readout.js';
 import type { Mix, Proof } from './results.js';
@@ -19,14 +20,15 @@ export async function optionOf(joint: Joint, found: Found, proof: Proof): Promis
   const available = availableWith(joint, counts);
   const waterBound = Math.max(0, found.objective - spend);
   // an answer that keeps a stock within the certificate's 1e-6 is one, though not a grain is left
-  const settled =
-    (await settleThrift(joint, available, waterBound)) ??
-    (await settleThrift(
+  const done =
+    (await settleUnderCaps(joint, available, waterBound)) ??
+    (await settleUnderCaps(
       joint,
       available.map((stock) => stock * (1 + 1e-6)),
       waterBound,
     ));
-  if (settled === null) throw new Error('a purchase that was found to do could not be mixed');
+  if (done === null) throw new Error('a purchase that was found to do could not be mixed');
+  const { settled, over } = done;
   const feeds = feedsOf(joint, settled);
   const waterCost = feeds.reduce(
     (sum, feed) => sum + feed.litres * feed.waters.reduce((s, w) => s + w.costPerLitre, 0),
@@ -40,8 +42,14 @@ export async function optionOf(joint: Joint, found: Found, proof: Proof): Promis
     feeds,
     stock: stockOf(joint, counts, settled),
     closest: await closestPossible(joint, available),
-    proof,
+    proof: over.length === 0 ? proof : overCap(proof, over),
   };
+}
+
+/** No proof holds where the packs found give no blend under the cap. */
+function overCap(proof: Proof, feeds: readonly string[]): Proof {
+  const sentence = `${proof.sentence}; but by the full model the EC of ${feeds.join(' and ')} is over its cap with these packs`;
+  return { ...proof, verdict: 'uncertified', sentence };
 }
 
 export function packsOf(joint: Joint, counts: readonly number[]): Pack[] {

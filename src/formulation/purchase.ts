@@ -2,6 +2,7 @@ import { cautionsFor } from './cautions.js';
 import { closeShelf } from './close.js';
 import { shortNumber } from './formulate.js';
 import { compare } from './purchase-compare.js';
+import { atLeastEc, ecReserve, keepsCaps } from './purchase-ec.js';
 import { extrasOf } from './purchase-extras.js';
 import { optionOf } from './purchase-option.js';
 import { type Joint, jointProgram } from './purchase-program.js';
@@ -20,8 +21,14 @@ export async function purchase(asked: PurchaseRequest, options: PurchaseOptions 
     shelf: await closeShelf(asked.shelf),
     market: await closeShelf(asked.market),
   };
-  const joint = jointProgram(request);
-  const listed = await list(joint, options);
+  let joint = jointProgram(request);
+  let listed = await list(joint, options);
+  // the plane of the least EC has the last word on what is impossible, as in blend
+  const second = listed.status === 'infeasible' || listed.isOverCap ? await atLeastEc(joint) : null;
+  if (second) {
+    const again = await list(second, options);
+    if (again.status !== 'uncertified') [joint, listed] = [second, again];
+  }
   const best = listed.options[0];
   const result: PurchaseResult = {
     ...headOf(request),
@@ -40,6 +47,10 @@ export async function purchase(asked: PurchaseRequest, options: PurchaseOptions 
     result.extras = await extrasOf(joint, best);
     result.oneMoreAllowed = await oneMoreAllowed(joint, options);
     result.comparison = await compare(joint, best, options);
+    if (best.proof.verdict === 'optimal') {
+      const words = await ecReserve(joint, best, options);
+      for (const proof of new Set([result.proof, best.proof])) proof.sentence += words;
+    }
   } else if (listed.status === 'infeasible') {
     options.onStep?.('why nothing does');
     result.failures = await failuresOf(joint, options);
@@ -52,6 +63,8 @@ interface Listed {
   options: PurchaseOption[];
   proof: Proof;
   notes: string[];
+  /** The best is over an EC cap by the full model. */
+  isOverCap?: boolean;
 }
 
 async function list(joint: Joint, options: PurchaseOptions): Promise<Listed> {
@@ -80,6 +93,7 @@ async function list(joint: Joint, options: PurchaseOptions): Promise<Listed> {
     options: inOrder(found),
     proof: found[0]!.proof,
     notes,
+    isOverCap: !keepsCaps(found[0]!),
   };
 }
 
