@@ -93,7 +93,7 @@ function allowance(ratio: Ratio): string {
 
 /** A cap from the other side: which of the products that the floors call for count towards it. */
 function capOf(limit: Limit, row: Row, clash: Clash): string[] {
-  const wanted = clash.limits.flatMap((l) => (l.kind === 'min' ? [l.nutrient!] : []));
+  const wanted = calledFor(clash);
   const pushers = movers(row, clash, 1);
   const water = limit.nutrient ?? soleNutrient(limit, clash.request);
   const fromWater = clash.request.waters.flatMap((w) => {
@@ -116,7 +116,9 @@ function capOf(limit: Limit, row: Row, clash: Clash): string[] {
 
 /** `NO3 >= 0.5 * N`: who pushes against it, and who helps. */
 function floorOfRule(limit: Limit, row: Row, clash: Clash): string[] {
-  const wanted = clash.limits.flatMap((l) => (l.kind === 'min' ? [l.nutrient!] : []));
+  const sole = soleNutrient(limit, clash.request);
+  if (sole !== null) return floorOfElement(sole, row, clash);
+  const wanted = calledFor(clash);
   const needed = (product: Product): boolean => wanted.some((n) => product.composition.content[n].low > 0);
   const all = movers(row, clash, -1);
   const against = all.some(({ product }) => needed(product)) ? all.filter(({ product }) => needed(product)) : all;
@@ -137,10 +139,20 @@ function floorOfRule(limit: Limit, row: Row, clash: Clash): string[] {
 /** What a ceiling leaves of the elements that are called for. */
 function ceilingOfProduct(limit: Limit, row: Row, clash: Clash): string[] {
   const product = clash.request.shelf[limit.product!]!;
-  const wanted = clash.limits.flatMap((l) => (l.kind === 'min' ? [l.nutrient!] : []));
+  const wanted = calledFor(clash);
   return wanted
     .filter((n) => product.composition.content[n].low > 0)
     .map((n) => `that leaves it room for ${shortNumber(row.upper! * product.composition.content[n].low)} mg/L of ${n}`);
+}
+
+/** The elements that floors of the conflict ask for, by band or by rule. */
+function calledFor({ limits, request, formulated }: Clash): Nutrient[] {
+  return limits.flatMap((limit) => {
+    if (limit.kind === 'min') return [limit.nutrient!];
+    const row = formulated.program.rows.find((r) => r.id === limit.id);
+    const sole = row?.lower === undefined || row.upper !== undefined ? null : soleNutrient(limit, request);
+    return sole === null ? [] : [sole];
+  });
 }
 
 function ratioOf(limit: Limit, request: FeedRequest): Ratio | null {
