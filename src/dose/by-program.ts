@@ -41,7 +41,11 @@ export async function byProgram(
   });
   const verdict = await solve({ columns, rows: programRows }, { timeLimitSeconds: SECONDS, mostCases: 0 });
   const x = verdict.verdict === 'optimal' ? verdict.x : verdict.verdict === 'uncertified' ? verdict.best?.x : undefined;
-  if (!x) return { picks: null, cost: Number.POSITIVE_INFINITY, proved: verdict.verdict === 'infeasible' && !thinned };
+  if (!x) {
+    // that nothing fits is the word of its search; proving it by cases would take longer than trying all
+    const nothing = verdict.verdict === 'infeasible' || ('claim' in verdict && verdict.claim === 'integer-infeasible');
+    return { picks: null, cost: Number.POSITIVE_INFINITY, proved: nothing && !thinned };
+  }
   const picks = items.map((item, i) => item.costs.findIndex((_, k) => (x[`m${i}.${k}`] ?? 0) > 0.5));
   const cost = picks.reduce((sum, k, i) => sum + items[i]!.costs[k]!, 0);
   return { picks, cost, proved: verdict.verdict === 'optimal' && !thinned };

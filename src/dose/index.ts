@@ -6,7 +6,14 @@ export { type BulkDensity, bulkDensityOf } from './density.js';
 export { type Measure, measuresOf } from './measure.js';
 export { type MixingSheet, mixingSheet, type SheetOptions, type SheetStep } from './mixing-sheet.js';
 export { planDoses } from './plan.js';
-export type * from './plan-types.js';
+export type {
+  Alternative as OtherMeasure,
+  DosePlan,
+  DoseProof,
+  Miss,
+  PlannedItem,
+  PlanOptions,
+} from './plan-types.js';
 export { sureDoses } from './robust.js';
 export type * from './robust-types.js';
 export { type Sequence, sequenceOf, type Turn } from './sequence.js';
