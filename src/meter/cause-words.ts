@@ -1,6 +1,6 @@
 import { formatNumber } from '../units/index.js';
 import { type Batch, type BatchItem, PER_DEGREE, type PenUse } from './batch.js';
-import type { Cause } from './causes.js';
+import type { Cause } from './cause.js';
 
 type Named = Pick<Cause, 'kind' | 'variant' | 'value'> & { item: number | undefined; other: number | undefined };
 

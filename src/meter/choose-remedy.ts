@@ -88,9 +88,12 @@ const COMPARED = 2;
  */
 const RIGHT = {
   within: { trouble: 0.4, strict: 0 },
+  /** Within tolerance, but a mistake is likelier than none. */
+  doubtful: { trouble: 0.1, strict: 0 },
   off: { trouble: 0.05, strict: 1 },
   unexplained: { trouble: 0.05, strict: 1 },
 } as const;
+const DOUBTFUL = 0.5;
 /** What throwing the whole can away weighs. */
 const WASTE = 0.25;
 /** Less kept than this is no rescue: mixing anew is simpler. */
@@ -122,13 +125,15 @@ async function choose(
   const own = judged.cans.filter((can) => can.cause === likeliest);
   const can = middle(own);
   const table = canTable(limits, judged.cans);
+  const { verdict: said, asPlanned } = judged.judgement;
+  const standing = said === 'within' && asPlanned < DOUBTFUL ? 'doubtful' : said;
   const weighed = (action: Action, verdict: Optimal | null): Candidate => {
     const inside = margins(limits, action, table);
     const share = (allowed?: readonly number[]): number =>
       inside.filter((of) => kept(of, allowed)).length / table.length;
     const sure = share(allowances);
     const strictly = share();
-    const { trouble, strict } = RIGHT[judged.judgement.verdict];
+    const { trouble, strict } = RIGHT[standing];
     const effort = verdict === null ? 0 : trouble + (WASTE * verdict.objective) / batch.litres;
     const worth = sure + strict * toTheLetter * strictly - effort;
     return {

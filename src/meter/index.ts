@@ -1,11 +1,12 @@
 /** The room's door: readings in, what happened and what to do out. */
 export type { Batch, BatchItem, Moment, PenUse, Reading } from './batch.js';
 export { type NoWeight, type SpoonTrial, type SpoonWeight, weighSpoon } from './calibrate.js';
-export type { Cause } from './causes.js';
+export type { Cause } from './cause.js';
 export { batchOfPlan, batchOfRecipe } from './from-plan.js';
-export { type ActualLine, judge, type Judged, type Judgement, type ReadingLine } from './judge.js';
+export { type ActualLine, judge, type Judged as JudgedReading, type Judgement, type ReadingLine } from './judge.js';
 export { meter, type MeterRequest } from './meter.js';
 export type { MeterResult } from './meter-types.js';
 export { chooseRemedy, type RescueOptions } from './choose-remedy.js';
-export { type Alternative, type Remedy, rescue } from './rescue.js';
+export type { Alternative as RemedyAlternative, Remedy } from './remedy.js';
+export { rescue } from './rescue.js';
 export { checkPen, type PenCheck, type StandardTrial } from './standard.js';

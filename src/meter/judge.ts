@@ -1,5 +1,6 @@
 import type { Batch, Moment, PenUse, Reading } from './batch.js';
-import { type Cause, causesOf } from './causes.js';
+import type { Cause } from './cause.js';
+import { causesOf } from './causes.js';
 import { type PossibleCan, possibleCans, quantiles } from './posterior.js';
 import { unsurprising, type Weighed, weigh } from './likelihood.js';
 

@@ -1,7 +1,7 @@
 import type { FeedHeader } from '../formulation/results.js';
 import type { Batch, PenUse } from './batch.js';
 import type { ActualLine, Judgement } from './judge.js';
-import type { Remedy } from './rescue.js';
+import type { Remedy } from './remedy.js';
 
 /** What `meter` answers about readings of a can. */
 export interface MeterResult {

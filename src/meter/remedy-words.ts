@@ -1,6 +1,6 @@
 import { formatNumber } from '../units/index.js';
-import type { Cause } from './causes.js';
-import type { Remedy } from './rescue.js';
+import type { Cause } from './cause.js';
+import type { Remedy } from './remedy.js';
 
 type Told = Omit<Remedy, 'steps' | 'says' | 'alternatives'>;
 

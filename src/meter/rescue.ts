@@ -5,56 +5,14 @@ import { measuresOf } from '../dose/measure.js';
 import { toolsOf } from '../dose/tools.js';
 import { missesOf, readOut } from '../formulation/readout.js';
 import type { FeedRequest } from '../formulation/request.js';
-import type { Mix } from '../formulation/results.js';
 import { formatNumber } from '../units/index.js';
 import { canTable, kept, margins } from './can-limits.js';
-import type { Cause } from './causes.js';
+import type { Cause } from './cause.js';
 import { type Chosen, chooseRemedy, type RescueOptions } from './choose-remedy.js';
 import type { Judged } from './judge.js';
 import { possibleCans } from './posterior.js';
+import type { Alternative, Remedy } from './remedy.js';
 import { remedySays, stepsOf } from './remedy-words.js';
-
-/** What to do with the can. */
-export interface Remedy {
-  /**
-   * `feed`: as it is; `rescue`: do as told, then feed; `check first`: explanations as likely ask for different things, so find out which it was
-   * (or, not knowing, do as told: it is the safe way); `do not feed`: nothing within reach saves it.
-   */
-  status: 'feed' | 'rescue' | 'check first' | 'do not feed';
-  pourLitres: number;
-  keepShare: number;
-  waterLitres: number;
-  /** In the grower's own tool. */
-  add: { id: string; name: string; unit: 'g' | 'mL'; amount: number; words: string }[];
-  finalLitres: number;
-  /** What hands do, in order. */
-  steps: string[];
-  /** Why, and what it rests on. */
-  says: string[];
-  /** Where explanations part: what to find out, and what each asks for. */
-  alternatives: Alternative[];
-  /** Share of the cans that would show these readings which keep every limit after it. */
-  sure: number;
-  /** Causes it rests on, likeliest first, and those under which it would do harm. */
-  safeUnder: string[];
-  notUnder: string[];
-  /** The likeliest can after the remedy, read out. */
-  mix: Mix;
-  misses: { limit: string; value: number; bound: number }[];
-  /** Limits that the plan itself does not keep, left aside here. */
-  aside: string[];
-  proof: { engine: string; found: number; bound: number; gap: number; violation: number; sentence: string } | null;
-}
-
-/** What one explanation asks for. */
-export interface Alternative {
-  cause: string;
-  words: string;
-  check: string;
-  probability: number;
-  status: 'feed' | 'rescue' | 'do not feed';
-  steps: string[];
-}
 
 /** The remedy for an estimated can, read out. See `chooseRemedy`. */
 export async function rescue(judged: Judged, asked: FeedRequest, options: RescueOptions): Promise<Remedy> {
@@ -93,7 +51,7 @@ async function alternativesOf(judged: Judged, asked: FeedRequest, options: Rescu
       const cans = possibleCans(judged.weighed, CANS_EACH, (point) => point.hypothesis.cause === cause.cause);
       // a mistaken reading leaves the can as planned: nothing to mend
       const verdict = FAULTS_OF_THE_PEN.has(cause.kind) ? ('within' as const) : judged.judgement.verdict;
-      const own = { ...judged, cans, judgement: { ...judged.judgement, verdict } };
+      const own = { ...judged, cans, judgement: { ...judged.judgement, verdict, asPlanned: 1 } };
       const told = remedyOf(await chooseRemedy(own, asked, options), own, options.kit);
       return {
         cause: cause.cause,
