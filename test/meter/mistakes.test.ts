@@ -38,7 +38,7 @@ describe('mistakes at the sink', () => {
       if (!bench) continue;
       const batch = batchOfPlan(bench.plan);
       const { request } = bench.plan;
-      if (!(surenessOf(batch, request) >= 0.9)) continue;
+      if (!(surenessOf(batch, request) >= 0.95)) continue;
       benches += 1;
       for (let i = 0; i < EACH; i += 1) {
         const truth = mishap(batch, random);
