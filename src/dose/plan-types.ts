@@ -72,7 +72,7 @@ export interface PlanOptions {
   pick?: 'together' | 'surest';
   /**
    * Standard deviations by which every dose may be off, all at once and in the worst direction, with every limit still kept; default 0.
-   * This is the robust program of `sure`: with x ≥ 0 the worst case of each row is linear.
+   * With doses ≥ 0 the worst case of each row is linear; `robust.ts` asks less, see there.
    */
   margin?: number;
   /** Products whose bulk densities stand in where the shelf knows none; default: the market of the request. */

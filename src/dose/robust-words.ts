@@ -2,13 +2,13 @@ import type { Kit } from '../catalog/bench-types.js';
 import type { FeedRequest } from '../formulation/request.js';
 import { formatNumber } from '../units/index.js';
 import type { DosePlan } from './plan-types.js';
-import type { SureRemedy, SureDoses, SureDosesOptions } from './robust-types.js';
+import type { SureDoses, SureDosesOptions, SureRemedy } from './robust-types.js';
 import type { Source } from './varying.js';
 
 type Again = (request: FeedRequest, kit: Kit, share: number, options: SureDosesOptions) => Promise<SureDoses>;
 
 /** What could be done about it: another tool, a larger batch; each by planning again, the best first, none that does not help. */
-export async function blameOf(
+export async function remediesFor(
   result: SureDoses,
   request: FeedRequest,
   kit: Kit,

@@ -9,15 +9,18 @@ import { type LimitSpread, limitSpreads, mostNarrow, narrowed } from './narrowed
 import { planDoses } from './plan.js';
 import type { DosePlan, PlanOptions } from './plan-types.js';
 import type { SureDoses, SureDosesOptions } from './robust-types.js';
+import { problem, Refusal } from '../problem.js';
 import { formatNumber } from '../units/index.js';
-import { blameOf, sentenceOf } from './robust-words.js';
+import { remediesFor, sentenceOf } from './robust-words.js';
 import { shareOf, sureness } from './sure.js';
 import { judgedCan } from './sure-figures.js';
 
 /**
  * Doses for a wanted share of batches. Each limit is moved in by k of its own standard deviations at the doses (a band, so a linear
  * program again), the feed is solved and measured out anew, and the share of that plan is counted in a simulation; k is bisected to the
- * least that reaches the share. The share is counted with a margin of three standard errors, so that another seed finds it too.
+ * least that reaches the share. The share is counted with a margin of three standard errors, so that another seed finds it too. An
+ * alternative measure of the plan `keeps` where it keeps the limits as moved in.
+ * @throws Refusal where the share is not between 0 and 1 or the feed has no batch
  */
 export async function sureDoses(
   asked: FeedRequest,
@@ -25,6 +28,10 @@ export async function sureDoses(
   share: number,
   options: SureDosesOptions = {},
 ): Promise<SureDoses> {
+  if (!(share > 0 && share < 1))
+    throw new Refusal([
+      problem('sure', { field: 'sure' }, String(share), 'a share over 0 and under 1', 'Write for example 0.9.'),
+    ]);
   const request = { ...asked, shelf: await closeShelf(asked.shelf) };
   const setting: Setting = { request, kit, options, target: targetOf(share, BATCHES) };
   const plain = await solved(setting, request, 0, 'together');
@@ -47,7 +54,8 @@ export async function sureDoses(
     remedies: [],
     sentence: '',
   };
-  if (!reached && options.remedies !== false) result.remedies = await blameOf(result, request, kit, sureDoses, options);
+  if (!reached && options.remedies !== false)
+    result.remedies = await remediesFor(result, request, kit, sureDoses, options);
   return { ...result, sentence: sentenceOf(result, plain.plan) };
 }
 

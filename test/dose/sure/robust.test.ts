@@ -116,6 +116,11 @@ describe('sure doses', () => {
     expect(mended.status).toBe('reached');
   });
 
+  test('are refused for a share that is none', async () => {
+    for (const share of [0, 1, 1.5, -1, Number.NaN])
+      await expect(sureDoses(one(90, 110), usualKit, share)).rejects.toThrow(/share/);
+  });
+
   test('say so where there is no feed at all', async () => {
     const none = await sureDoses(request([powder('x', { K: 10 })], { N: { min: 50 } }), usualKit, 0.9);
     expect(none).toMatchObject({ status: 'no feed', plan: null, share: 0 });
