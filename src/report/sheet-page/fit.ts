@@ -1,8 +1,10 @@
 import type { SheetPage } from './page.js';
 
-/** How large a sheet may be set so that it keeps to one page: factors on the root size of the page and of the card. */
+/** How large a sheet may be set so that it keeps to one page: factors on the root size. */
 export interface Fit {
   page: number;
+  /** On top of it for what is looked up, not read at arm's length. */
+  small: number;
   card: number;
 }
 
@@ -11,25 +13,29 @@ export interface Fit {
  * browser test holds it against A4, Letter and A6.
  */
 export function fitOf(page: SheetPage): Fit {
+  const small = scale(LETTER.height, (s) => pageHeight(page, 1, s) / s, 1, SMALL);
   return {
-    page: scale(LETTER.height, (s) => pageHeight(page, s), 1),
-    card: scale(CARD.height, (s) => cardHeight(page, s), 1.3),
+    small,
+    page: scale(LETTER.height, (s) => pageHeight(page, s, small), 1, SMALLEST),
+    card: scale(CARD.height, (s) => cardHeight(page, s), 1.3, SMALLEST),
   };
 }
 
 /** Room between the margins in em of the root size: Letter is the lower of the two papers, A4 the narrower. Letters per em of Arial: 2.2. */
-const LETTER = { height: 71, width: 51.5 };
+const LETTER = { height: 69.5, width: 51.5 };
 const CARD = { height: 59, width: 37 };
 const LETTERS = 2.2;
 
-/** The largest factor at which the height fits; smaller letters also make fewer lines. */
-function scale(room: number, height: (factor: number) => number, most: number): number {
+/** The largest factor at which the height fits, or the least one; smaller letters also make fewer lines. */
+function scale(room: number, height: (factor: number) => number, most: number, least: number): number {
   let factor = most;
-  while (factor > SMALLEST && height(factor) > room / factor) factor -= 0.02;
-  return Math.round(100 * Math.max(SMALLEST, factor)) / 100;
+  while (factor > least && height(factor) > room / factor) factor -= 0.02;
+  return Math.round(100 * Math.max(least, factor)) / 100;
 }
 
 const SMALLEST = 0.5;
+/** What is looked up may shrink to 7 pt before the rest has to. */
+const SMALL = 0.8;
 
 /** Lines of a text in a column so many em wide, set at a size. */
 const lines = (text: string, width: number, size = 1): number =>
@@ -38,20 +44,30 @@ const lines = (text: string, width: number, size = 1): number =>
 const sum = (parts: readonly number[]): number => parts.reduce((a, b) => a + b, 0);
 
 /** Height in em of the page's own size, where its lines are `LETTER.width / factor` wide. */
-function pageHeight(page: SheetPage, factor: number): number {
+function pageHeight(page: SheetPage, factor: number, small: number): number {
   const width = LETTER.width / factor;
-  const left = 0.84 * ((width - 1.6) * 0.555);
-  const right = 0.84 * ((width - 1.6) * 0.445);
+  const left = (width - 1.6) * 0.555;
+  const right = (width - 1.6) * 0.445;
+  const looked = 0.84 * small;
+  const rows = (text: string, wide: number): number => lines(text, wide, looked);
   const list = (items: readonly string[], wide: number): number =>
-    items.length === 0 ? 0 : 1.4 + sum(items.map((item) => 1.02 * lines(item, wide - 1.1, 0.84)));
-  const ladder = 2.6 + sum(page.ladder.map(({ says }) => 0.08 + 1.04 * lines(says, left - 12, 0.84)));
-  const can = page.bars.length === 0 ? 0 : 3 + 1.04 * page.bars.length;
+    items.length === 0 ? 0 : 1.66 + sum(items.map((item) => 1.22 * rows(item, wide - 1.2)));
+  const ladder = 3.1 + sum(page.ladder.map(({ says }) => 0.1 + 1.24 * rows(says, left - 13 * small)));
+  const can = page.bars.length === 0 ? 0 : 3.6 + 1.24 * page.bars.length;
   const columns = Math.max(
     ladder + list(page.sureness, left) + list(page.notes, left),
     can + list(page.unseen, right) + list([page.keeps], right),
   );
-  const cautions = 1.8 + sum(page.cautions.map((text) => 0.98 * lines(text, (width - 4) / 2, 0.8))) / 2 + 0.8;
-  return head(page, width) + steps(page, width - (page.twoScales ? 22 : 16)) + 2.3 + columns + cautions + 3.8;
+  const cautions = 2.6 + sum(page.cautions.map((text) => 1.22 * lines(text, (width - 4) / 2, 0.8 * small))) / 2;
+  return (
+    head(page, width) +
+    steps(page, width - (page.twoScales ? 22 : 16)) +
+    2.3 +
+    looked * columns +
+    0.8 * small * cautions +
+    0.6 +
+    3.8
+  );
 }
 
 function cardHeight(page: SheetPage, factor: number): number {

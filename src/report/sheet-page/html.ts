@@ -37,7 +37,7 @@ export function sheetHtml(pages: readonly SheetPage[], paper: Paper | null = nul
 function article(page: SheetPage): string {
   const fit = fitOf(page);
   return [
-    `<article style="--page:${fit.page};--card:${fit.card}">`,
+    `<article style="--page:${fit.page};--small:${fit.small};--card:${fit.card}">`,
     '<header>',
     `<h1>${safe(page.title)}</h1>`,
     `<p class="plants">${safe(page.plants)}</p>`,

@@ -54,29 +54,32 @@ export function pageOf(sheet: MixingSheet): SheetPage {
     keeps: sheet.keeps.says,
     sureness: sheet.sureness,
     bars: sheet.elements.filter((e) => e.min !== null || e.max !== null).map(elementBar),
-    notes: [...sheet.order.says, ...leftOutLines(sheet), ...sheet.notes],
+    notes: [...(sheet.order.verdict === 'will cloud' ? [] : sheet.order.says), ...leftOutLines(sheet), ...sheet.notes],
     cautions: sheet.cautions,
   };
 }
 
 function alertOf(sheet: MixingSheet): string[] {
   const lines = missLines(sheet.misses).map(spoken);
+  const clouds = sheet.order.verdict === 'will cloud' ? ['THE CAN WILL CLOUD.', ...sheet.order.says] : [];
   switch (sheet.status) {
     case 'kept':
-      return [];
+      return clouds;
     case 'missed':
       return [
         'NOT EVERY LIMIT IS KEPT: your tools cannot measure this batch closely enough.',
         ...lines,
         ...offers(sheet),
+        ...clouds,
       ];
     case 'infeasible':
       return [
         'NO FEED FROM THIS SHELF KEEPS EVERY LIMIT: this is the nearest. `velamen blend` says why, and what would help.',
         ...lines,
+        ...clouds,
       ];
     case 'uncertified':
-      return ['NOT PROVED: no engine’s answer passed its check. Treat the doses as a guess.', ...lines];
+      return ['NOT PROVED: no engine’s answer passed its check. Treat the doses as a guess.', ...lines, ...clouds];
     default:
       return sheet.status satisfies never;
   }

@@ -15,10 +15,10 @@ export const sizeRule = (paper: Paper | null): string =>
 /** A card beside the sink: what is needed while mixing stays, the rest gives way. */
 const CARD = [
   '@page{margin:5mm}',
-  'article{font-size:calc(var(--card)*7.2pt);line-height:1.1}.columns,.columns>div{display:block}.cautions ul{columns:1}',
+  'article{font-size:calc(var(--card)*7.2pt);line-height:1.1}.columns,.columns>div{display:block}.columns{font-size:.84em}.cautions ul{columns:1}',
   'dl.facts{grid-template-columns:1fr;gap:0}.facts div:first-child,.facts div:nth-child(n+5){display:none}.facts dd{font-weight:400}',
   '.second,.columns section:not(.keeps),.tolerance{display:none!important}.steps td{padding:.15em .4em .15em 0}.steps .tick{width:2.8em}.steps .read{width:4.5em}.steps .read .line{min-width:3em}',
-  'h2{display:inline;margin-right:.5em}.keeps p{display:inline}.line{min-width:6em}.cautions{padding:.15em .4em;margin-top:.3em}.cautions ul{padding-left:1em}.cautions li:nth-child(n+2):not(:nth-last-child(-n+3)){display:none}',
+  'h2{display:inline;margin-right:.5em}.keeps p{display:inline}.line{min-width:6em}.cautions{font-size:.8em;padding:.15em .4em;margin-top:.3em}.cautions ul{padding-left:1em}.cautions li:nth-child(n+2):not(:nth-last-child(-n+3)){display:none}',
 ].join('');
 
 /** Black on white, no colour needed; what is read at arm's length is large, what is looked up is small. Sizes hang on one root size. */
@@ -49,7 +49,7 @@ export const STYLE = [
   '@page{margin:9mm}',
   '@media print{',
   ':root{color-scheme:light}body{margin:0;padding:0;max-width:none;font-size:10.4pt;line-height:1.22}article+article{break-before:page}tr,li,section{break-inside:avoid}',
-  'article{font-size:calc(var(--page)*1em)}',
+  'article{font-size:calc(var(--page)*1em)}.columns{font-size:calc(var(--small)*.84em)}.cautions{font-size:calc(var(--small)*.8em)}',
   '}',
   // whatever the printer is loaded with: A6 is 105 mm wide, A5 would be 148
   `@media print and (max-width:125mm){${CARD}}`,
