@@ -1,4 +1,5 @@
 import type { PenCheck, SpoonWeight, StandardTrial } from '../meter/index.js';
+import { formatNumber } from '../units/index.js';
 import { figure, percent } from './figures.js';
 import { type Block, facts, list, paragraph, type Sheet, table } from './sheet.js';
 
@@ -52,11 +53,13 @@ export function calibrateSheet(result: CalibrateResult): Sheet {
 /** The pen against a standard. */
 export function standardSheet(result: StandardResult): Sheet {
   const unit = result.scale === null ? 'mS/cm' : `ppm (${result.scale} scale)`;
+  // a third digit of a factor near 1 would be half a per cent
+  const factor = formatNumber(result.factor, 4);
   const way = result.off > 0 ? 'high' : 'low';
   const off = `${figure(100 * Math.abs(result.off))} % too ${way}`;
   const says = {
     fine: `Fine: within 2 % (${off}).`,
-    calibrate: `Calibrate it: ${off}. Until then multiply readings by ${figure(result.factor)} (--pen-factor ${figure(result.factor)}).`,
+    calibrate: `Calibrate it: ${off}. Until then multiply readings by ${factor} (--pen-factor ${factor}).`,
     'clean or replace': `Clean it and try again; if it stays ${off}, replace it. A bottle of standard that has stood open, or on the sill, is the other suspect.`,
   }[result.verdict];
   const blocks: Block[] = [
@@ -64,7 +67,7 @@ export function standardSheet(result: StandardResult): Sheet {
       ['Standard', `${figure(1000 * result.standard)} µS/cm at 25 °C`],
       ['Reads', `${figure(result.reads)} ${unit}`],
       ['Should read', `${figure(result.shouldRead)} ${unit}`],
-      ['Factor', figure(result.factor)],
+      ['Factor', factor],
     ),
     paragraph(says, result.verdict === 'fine' ? 'good' : 'bad'),
   ];

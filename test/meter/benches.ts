@@ -70,6 +70,6 @@ export async function randomBench(
     }),
     waters: request.waters.map((w) => mixed.waters.find((x) => x.id === w.id)?.share ?? 0),
   };
-  const plan = await planDoses(request, amounts, SCALE_KIT, { offers: false, margin: 2 });
+  const plan = await planDoses(request, amounts, SCALE_KIT, { offers: false, margin: 2.5 });
   return plan.status === 'kept' ? { plan, request } : null;
 }
