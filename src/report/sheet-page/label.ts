@@ -1,7 +1,7 @@
 import type { MixingSheet } from '../../dose/mixing-sheet.js';
 import { escapeMarkup as safe } from '../escape.js';
 import { figure, percent } from '../figures.js';
-import { widthOf, wrap } from '../wrap.js';
+import { plainText, widthOf, wrap } from '../wrap.js';
 import { litresText, mSPerCm, range, shown } from './readings.js';
 
 /** What stands on the jug: the feed, what is in it, when it was made, and that it is no drink. */
@@ -26,7 +26,7 @@ export function labelText(sheets: readonly MixingSheet[]): string {
   const rule = `+${'-'.repeat(inner + 2)}+`;
   return sheets
     .map((sheet) => {
-      const lines = labelLines(sheet).flatMap((line) => wrap(line, inner));
+      const lines = labelLines(sheet).flatMap((line) => wrap(plainText(line), inner));
       return [rule, ...lines.map((line) => `| ${line}${' '.repeat(inner - widthOf(line))} |`), rule, ''].join('\n');
     })
     .join('\n');
