@@ -58,9 +58,12 @@ export async function judgeReadings(given: Given, io: Io, collected: Collected):
   const requests = hasProgramme
     ? feedRequests(inputs, catalog, collected, given.flag('closest') ? 'closest' : 'cheapest', atMost)
     : [unjudged(inputs)];
-  const header = requests[0]?.header;
-  if (words === undefined && header && header.batchLitres === null) {
-    if (litres === undefined) {
+  if (words === undefined && requests[0]) {
+    // doses are those of the feed's own batch, whatever water they went into
+    const own = inputs.bench?.feeds.find((feed) => feed.name === requests[0]!.header.name)?.batchLitres;
+    const batchLitres = own ?? litres ?? null;
+    requests[0] = { ...requests[0], header: { ...requests[0].header, batchLitres } };
+    if (batchLitres === null)
       collected.add(
         problem(
           'volume-missing',
@@ -70,7 +73,6 @@ export async function judgeReadings(given: Given, io: Io, collected: Collected):
           'Say --volume "4 L", or give the feed a batch in bench.yaml.',
         ),
       );
-    } else requests[0] = { ...requests[0]!, header: { ...header, batchLitres: litres } };
   }
   const warnings = collected.settle();
   const planned = recipe
