@@ -3,7 +3,7 @@ import { defineConfig } from 'vitest/config';
 export default defineConfig({
   test: {
     include: ['test/**/*.test.ts'],
-    testTimeout: 60_000,
+    testTimeout: 300_000,
     maxWorkers: 2,
     reporters: process.env.CI ? ['default', './test/tally.ts'] : ['default'],
   },

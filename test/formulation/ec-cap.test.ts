@@ -79,5 +79,5 @@ describe('an EC cap is kept by the full model', () => {
     }
     expect(pressed).toBeGreaterThanOrEqual(60);
     expect(waters.size).toBeGreaterThanOrEqual(3);
-  }, 120_000);
+  });
 });

@@ -44,7 +44,7 @@ describe('purchase compared', () => {
       }
     }
     expect(compared).toBeGreaterThan(10);
-  }, 120_000);
+  });
 });
 
 /** Where nothing has to be bought there is nothing else to choose. */
