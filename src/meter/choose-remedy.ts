@@ -84,10 +84,10 @@ const DEGREES = [0.985, 0.96, 0.92, 0.86, 0.78, 0.7, 0.62, 0.55, 0.5];
 const COMPARED = 2;
 /**
  * What doing anything at all weighs against a share of cans saved, and what keeping every limit to the letter (as far as right batches do) adds
- * to keeping it as well as they do: a can that seems right is left alone.
+ * to keeping it as well as they do: a can that seems right is left alone, unless a remedy would save 15 more of 100 that read like it.
  */
 const RIGHT = {
-  within: { trouble: 0.4, strict: 0 },
+  within: { trouble: 0.15, strict: 0 },
   /** Within tolerance, but a mistake is likelier than none. */
   doubtful: { trouble: 0.1, strict: 0 },
   off: { trouble: 0.05, strict: 1 },

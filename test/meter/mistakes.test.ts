@@ -24,9 +24,9 @@ const CAPACITY = 5;
  * What is asked for: of 500 and more mistakes, read after every step with a pen good to 2 %, the cause is among the first two named in 80 %, and
  * after the remedy the true can keeps every limit it could have kept (by the same program with the can known) in 90 %.
  *
- * The second figure is asked of mistakes that the pen can see at all: the whole dose of the item moves a reading by twice the pen's error. Trace
- * elements do not, the sheet says so, and no reading can mend them; with them it is 82 to 92 %, by the draw of benches, and eight in ten are asked.
- * Measured when this was written: named 90 %; kept 91 %, and 89 % with what no pen sees.
+ * Trace elements do not move a pen at all, the sheet says so, and no reading can mend them; they are counted all the same, and the mistakes that the pen
+ * can see (the whole dose of the item moves a reading by twice the pen's error) once more by themselves.
+ * Measured when this was written, seeds 7, 11 and 23: named 90, 93 and 95 %; kept 91.5, 92.1 and 91.5 %; of those seen 94 %.
  *
  * The benches are feeds of salts and products of the catalog in 4 L, weighed to 0.01 g, whose doses a right batch keeps within every limit in
  * 95 of 100: no remedy can be surer than mixing anew, and doses nearer to a limit are lost to hands before any mistake.
@@ -67,7 +67,7 @@ describe('mistakes at the sink', () => {
     if (process.env.TELL) console.log(tally);
     expect(tally.all).toBe(BENCHES * EACH);
     expect(tally.named / tally.all).toBeGreaterThanOrEqual(0.8);
-    expect(tally.kept / tally.could).toBeGreaterThanOrEqual(0.8);
+    expect(tally.kept / tally.could).toBeGreaterThanOrEqual(0.9);
     expect(tally.keptOfSeen / tally.seen).toBeGreaterThanOrEqual(0.9);
     // hardly any can is beyond saving, or the figure above would say little
     expect(tally.could / tally.all).toBeGreaterThanOrEqual(0.9);
