@@ -1,16 +1,16 @@
 import { isAdvice, parseAdvice } from '../formulation/advice-parse.js';
 import { assess } from '../formulation/assess.js';
 import { parseRecipe } from '../formulation/recipe.js';
-import type { FeedRequest } from '../formulation/request.js';
 import { problem, warning } from '../problem.js';
 import { assessSheet } from '../report/assess.js';
 import { adviceOutcome } from './advice.js';
 import { Collected } from './collect.js';
 import type { Command } from './command.js';
-import { type FeedInputs, feedInputs, feedRequests, temperature } from './feed-input.js';
+import { feedInputs, feedRequests, temperature } from './feed-input.js';
 import { FEED_OPTIONS, METER_OPTIONS } from './feed-options.js';
 import { recipeProducts } from './recipe-input.js';
 import { shippedCatalog } from './shipped.js';
+import { unjudged } from './unjudged.js';
 
 /** What a given recipe delivers. */
 export const assessCommand: Command = {
@@ -86,24 +86,3 @@ export const assessCommand: Command = {
     };
   },
 };
-
-/** A request that asks for nothing: the recipe is only read out. */
-function unjudged(inputs: FeedInputs): FeedRequest {
-  return {
-    header: {
-      name: 'recipe',
-      plants: '',
-      medium: '',
-      phase: '',
-      strength: '',
-      strengthFactor: 1,
-      batchLitres: null,
-      currency: inputs.currency,
-    },
-    programme: { plants: '', medium: 'sphagnum', phase: 'growth', bands: {}, rules: [], evidence: [] },
-    rules: [],
-    shelf: [],
-    waters: inputs.waters,
-    goal: 'cheapest',
-  };
-}

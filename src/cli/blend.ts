@@ -1,5 +1,4 @@
 import { blend } from '../formulation/blend.js';
-import { problem } from '../problem.js';
 import { blendSheet } from '../report/blend.js';
 import { Collected } from './collect.js';
 import type { Command } from './command.js';
@@ -9,6 +8,7 @@ import { clashes, frontierOutcome } from './frontier.js';
 import { parseCount } from './parse-options.js';
 import { listProgrammes } from './programmes.js';
 import { shippedCatalog } from './shipped.js';
+import { oneFeedForJson } from './one-feed.js';
 
 /** The cheapest, or closest, feed from what stands on the shelf, with its proof. */
 export const blendCommand: Command = {
@@ -54,18 +54,7 @@ export const blendCommand: Command = {
       given.flag('closest') ? 'closest' : 'cheapest',
       atMost,
     ).map((request) => ({ ...request, ...celsius }));
-    if (requests.length > 1 && given.flag('json')) {
-      const names = requests.map((request) => request.header.name).join(', ');
-      collected.add(
-        problem(
-          'one-feed-in-json',
-          { field: '--feed' },
-          `${requests.length} feeds`,
-          'one feed for --json',
-          `Name one with --feed: ${names}.`,
-        ),
-      );
-    }
+    oneFeedForJson(given.flag('json'), requests, collected);
     collected.add(
       ...clashes(
         given,

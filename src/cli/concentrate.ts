@@ -14,6 +14,7 @@ import { FEED_OPTIONS, SHELF_OPTIONS } from './feed-options.js';
 import { recipeProducts } from './recipe-input.js';
 import { shippedCatalog } from './shipped.js';
 import { parseDose, parseJug, parseRatio, parseStorage, parseTanks } from './stock-options.js';
+import { oneFeedForJson } from './one-feed.js';
 
 /** Stock solutions of a feed, in one bottle or two. */
 export const concentrateCommand: Command = {
@@ -57,18 +58,7 @@ export const concentrateCommand: Command = {
         )
       : undefined;
     const requests = own ? [] : feedRequests(inputs, catalog, collected);
-    if (given.flag('json') && requests.length > 1) {
-      const names = requests.map((request) => request.header.name).join(', ');
-      collected.add(
-        problem(
-          'one-feed-in-json',
-          { field: '--feed' },
-          `${requests.length} feeds`,
-          'one feed for --json',
-          `Name one with --feed: ${names}.`,
-        ),
-      );
-    }
+    oneFeedForJson(given.flag('json'), requests, collected);
     const warnings = collected.settle();
     const asked = recipe ? [await ofRecipe(recipe, inputs)] : await Promise.all(requests.map((r) => ofFeed(r, inputs)));
     const results = asked.map((feed) =>

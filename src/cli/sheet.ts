@@ -29,6 +29,7 @@ import { parseCount } from './parse-options.js';
 import { parseCan, parseDate, parsePaper, parseSure, parseWaterReading } from './sheet-options.js';
 import { shippedCatalog } from './shipped.js';
 import { writeText } from './write-file.js';
+import { oneFeedForJson } from './one-feed.js';
 
 const { volume: _, ...ON_A_FEED } = FEED_OPTIONS;
 
@@ -169,18 +170,7 @@ function refuseUnclear(given: Given, requests: readonly FeedRequest[], collected
       ),
     );
   }
-  if (given.flag('json') && requests.length > 1) {
-    const names = requests.map((request) => request.header.name).join(', ');
-    collected.add(
-      problem(
-        'one-feed-in-json',
-        { field: '--feed' },
-        `${requests.length} feeds`,
-        'one feed for --json',
-        `Name one with --feed: ${names}.`,
-      ),
-    );
-  }
+  oneFeedForJson(given.flag('json'), requests, collected);
   if (given.text('paper') !== undefined && given.text('html') === undefined && given.text('pdf') === undefined) {
     collected.add(
       problem('paper-alone', { field: '--paper' }, '--paper alone', '--html or --pdf with it', 'Add --html FILE.'),
