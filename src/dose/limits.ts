@@ -4,7 +4,7 @@ import { planeAt } from '../formulation/ec-row.js';
 import { formulate, productColumn, waterColumn } from '../formulation/formulate.js';
 import type { Amounts } from '../formulation/mix-amounts.js';
 import { ecCap, type FeedRequest } from '../formulation/request.js';
-import type { UpperRow } from './search.js';
+import type { UpperRow } from './choices.js';
 
 /** The limits of a feed as they bear on doses for a batch; the waters stay as the blend has them. */
 export interface DoseLimits {
@@ -16,6 +16,15 @@ export interface DoseLimits {
   ceilings: number[];
   /** mS/cm of a choice of doses by the full model. */
   ecOf: (doses: readonly number[]) => number;
+  cap: number | null;
+  /** The same as far as the blend itself keeps it; null where the blend keeps every limit. */
+  likeBlend: LikeBlend | null;
+}
+
+/** What the nearest mix of an infeasible feed leaves to its doses: what it keeps is firm, what it misses is to be missed no more. */
+export interface LikeBlend {
+  rows: UpperRow[];
+  ecRow: UpperRow | null;
   cap: number | null;
 }
 
@@ -48,14 +57,44 @@ export function doseLimits(
       if (lower !== undefined) rows.push(put(lower, -1));
     }
   }
+  const blend = items.map((i) => amounts.products[i]! * batchLitres);
+  const ecOf = (doses: readonly number[]): number => fullEc(delivered(doses, amounts, items, batchLitres), request);
   return {
     rows,
     ecRow,
     cap,
+    likeBlend: likeBlend({ rows, ecRow, cap }, blend, ecOf),
     ceilings: items.map((i) => (columns.get(productColumn(i))?.upper ?? Number.POSITIVE_INFINITY) * batchLitres),
-    ecOf: (doses) => fullEc(delivered(doses, amounts, items, batchLitres), request),
+    ecOf,
   };
 }
+
+function likeBlend(
+  { rows, ecRow, cap }: Pick<DoseLimits, 'rows' | 'ecRow' | 'cap'>,
+  blend: readonly number[],
+  ecOf: DoseLimits['ecOf'],
+): LikeBlend | null {
+  const own = rows.map((row): UpperRow => {
+    const value = row.terms.reduce((sum, term, i) => sum + term * blend[i]!, 0);
+    const kept = value <= row.upper + JUDGED * row.size;
+    return kept ? { ...row, firm: true } : { ...row, upper: value };
+  });
+  const ec = cap === null ? 0 : ecOf(blend);
+  const over = cap !== null && ec > cap * (1 + JUDGED);
+  if (!over && own.every((row) => row.firm)) return null;
+  const plane = ecRow && over ? { ...ecRow, upper: ecRow.upper + ec - cap } : ecRow && { ...ecRow, firm: true };
+  return { rows: own, ecRow: plane, cap: over ? ec : cap };
+}
+
+/** All rows, the EC plane with its trust among them. */
+export const withEc = (rows: readonly UpperRow[], ec: UpperRow | null): UpperRow[] =>
+  ec === null ? [...rows] : [...rows, { ...ec, upper: ec.upper + PLANE_TRUST * ec.size }];
+
+/** The plane of the EC cap is trusted to a tenth of the cap for passing over a choice; the model decides on whole ones. */
+const PLANE_TRUST = 0.1;
+
+/** What a mix is judged by: a share of a limit's size. */
+const JUDGED = 1e-6;
 
 /** Doses of a batch as amounts per litre in shelf order. */
 export function delivered(

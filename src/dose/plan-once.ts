@@ -10,7 +10,7 @@ import { chooseDoses, type OpenItem, openItems } from './choose.js';
 import { type DoseLimits, delivered, doseLimits } from './limits.js';
 import type { DosePlan, PlannedItem, PlanOptions } from './plan-types.js';
 import { canNotes, notesOf, proofOf } from './plan-words.js';
-import { DUST } from './search.js';
+import { DUST } from './choices.js';
 import { surestMeasures } from './surest.js';
 import { type Tool, toolsOf } from './tools.js';
 
@@ -30,7 +30,7 @@ export async function planOnce(
   const products = indices.map((i) => request.shelf[i]!);
   const limits = doseLimits(request, amounts, indices, batchLitres);
   const open = openItems(products, wanted, limits, settings);
-  const chosen = options.pick === 'surest' ? surestMeasures(open) : await chooseDoses(open, limits, settings);
+  const chosen = options.pick === 'surest' ? surestMeasures(open) : chooseDoses(open, limits, settings);
 
   const doses = chosen.measures.map((m) => m.amount);
   const measured = delivered(doses, amounts, indices, batchLitres);

@@ -31,8 +31,8 @@ export interface Miss {
 
 /** Why no better choice of measures exists. */
 export interface DoseProof {
-  /** `all`: every combination was weighed, or passed over because it could not win; `program`: an integer program; `best found`: neither ended. */
-  by: 'all' | 'program' | 'best found';
+  /** `all`: every combination was weighed, or passed over because it could not win; `best found`: the search did not end. */
+  by: 'all' | 'best found';
   /** Measures that were open to the items together. */
   measures: number;
   /** Combinations that they make. */

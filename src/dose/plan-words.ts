@@ -1,7 +1,7 @@
 import type { Kit } from '../catalog/bench-types.js';
 import type { Product } from '../catalog/product.js';
 import { formatNumber } from '../units/index.js';
-import type { Chosen, OpenItem } from './choose.js';
+import { type Chosen, NOTICED, type OpenItem } from './choose.js';
 import { bulkDensityOf } from './density.js';
 import type { DoseProof } from './plan-types.js';
 import type { Tool } from './tools.js';
@@ -59,14 +59,23 @@ export function proofOf(chosen: Chosen, items: readonly OpenItem[]): DoseProof {
   const what = `${measures} measures in ${count(combinations)} combinations`;
   const how = {
     all: `every combination of ${what} was tried, or passed over because it breaks a limit or is farther from the blend`,
-    program: `an integer program over ${what}`,
     'best found': `the best found among ${what}; the search did not end, so a closer one may exist`,
   }[chosen.by];
-  const result =
-    chosen.slack === 0
-      ? `no doses that keep every limit are closer to the blend (${formatNumber(off, 2)} % off on average)`
-      : `no doses keep every limit; these miss least, by at most ${formatNumber(100 * chosen.slack, 2)} % of a limit`;
+  const result = resultOf(chosen, formatNumber(off, 2));
   return { by: chosen.by, measures, combinations, deviation: chosen.deviation, sentence: `${result}: ${how}` };
+}
+
+function resultOf({ kept = 'limits', slack }: Chosen, off: string): string {
+  const missed = `${formatNumber(100 * slack, 2)} % of a limit`;
+  if (kept === 'less than the blend')
+    return `no doses keep every limit that the nearest feed keeps; these miss least beyond it, by at most ${missed}`;
+  if (kept === 'what the blend keeps')
+    return slack > NOTICED
+      ? `no doses that keep every limit that the nearest feed keeps are nearer to the others; these miss them by at most ${missed} more`
+      : `no doses that keep every limit that the nearest feed keeps, and miss no other by more than ${formatNumber(100 * NOTICED)} % of it beyond that, are closer to it (${off} % off on average)`;
+  return slack === 0
+    ? `no doses that keep every limit are closer to the blend (${off} % off on average)`
+    : `no doses keep every limit; these miss least, by at most ${missed}`;
 }
 
 const count = (n: number): string => (n < 1e6 ? String(n) : `${formatNumber(n / 1e6, 3)} million`);

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { byProgram } from '../../src/dose/by-program.js';
-import { type Choices, searchDoses, type UpperRow } from '../../src/dose/search.js';
+import { byProgram } from './by-program.js';
+import type { Choices, UpperRow } from '../../src/dose/choices.js';
+import { searchDoses } from '../../src/dose/search.js';
 import { dice } from '../solver/dice.js';
 
 describe('the integer program and the search', () => {

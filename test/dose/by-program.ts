@@ -1,5 +1,5 @@
 import { type Column, type Row, solve } from '../../solver/index.js';
-import type { Choices, UpperRow } from './search.js';
+import type { Choices, UpperRow } from '../../src/dose/choices.js';
 
 /** What the integer program says. */
 export interface ByProgram {
