@@ -17,7 +17,7 @@ interface Cell {
 export function withCell(text: string, id: string, column: 'bulk_density', value: string): string | null {
   const index = columnIndex(SHELF_COLUMNS);
   const delimiter = delimiterOf(text.replace(/\r\n?/g, '\n'), (header) => isColumn(header, index));
-  const written = delimiter === ';' ? value.replace('.', ',') : value;
+  const written = delimiter === ';' ? value.replaceAll('.', ',') : value;
   const rows = rowsOf(text, delimiter);
   const [header, ...body] = rows ?? [];
   if (!header) return null;

@@ -19,6 +19,8 @@ export interface Product {
   density?: number;
   /** g/mL of a powder, levelled. */
   bulkDensity?: number;
+  /** g/mL either way within which nineteen of twenty fillings lie; absent = not told. */
+  bulkDensityOff?: number;
   /** g or mL left; absent = unknown (no limit), 0 = used up. */
   onHand?: number;
   /** g or mL in one pack. */

@@ -1,3 +1,4 @@
+import { bulkDensityCell } from './bulk-density.js';
 import { type Checked, type Problem, problem, warning } from '../problem.js';
 import { amountCell, type Measured, rateCell } from './amounts.js';
 import { compositionOf } from './analysis.js';
@@ -30,7 +31,7 @@ function productOf(row: Row, problems: Problem[]): Product | undefined {
   const form = choiceCell(row, 'form', FORMS, problems);
   const basis = choiceCell(row, 'basis', BASES, problems);
   const density = numberCell(row, 'density', DENSITY, problems);
-  const bulkDensity = numberCell(row, 'bulk_density', BULK_DENSITY, problems);
+  const bulk = bulkDensityCell(row, problems);
   const evidence = evidenceOf(row, problems);
   const derivedFrom = listCell(row, 'derived_from');
   if (form === undefined) return undefined;
@@ -62,7 +63,7 @@ function productOf(row: Row, problems: Problem[]): Product | undefined {
   if (kind !== undefined) product.kind = kind;
   if (ec !== undefined) product.ec = ec;
   if (measured.density !== undefined) product.density = measured.density;
-  if (form === 'powder' && bulkDensity !== undefined) product.bulkDensity = bulkDensity;
+  if (form === 'powder') Object.assign(product, bulk);
   if (onHand !== undefined) product.onHand = onHand;
   if (pack !== undefined && pack > 0) product.pack = pack;
   if (price !== undefined) product.price = price;
@@ -72,8 +73,6 @@ function productOf(row: Row, problems: Problem[]): Product | undefined {
 
 /** Liquids from light alcohols to phosphoric acid lie within; from memory. */
 const DENSITY = { least: 0.7, most: 2, unit: 'g/mL' };
-/** From fluffy seaweed powder to dense crystals; from memory. */
-const BULK_DENSITY = { least: 0.1, most: 2.5, unit: 'g/mL' };
 
 /** mS/cm of 1 g/L: potassium chloride makes 1.9, acids up to 6; from memory. */
 const EC = { least: 0, most: 10, unit: 'mS/cm' };

@@ -1,4 +1,5 @@
 import { join } from 'node:path';
+import { BULK_DENSITY } from '../catalog/bulk-density.js';
 import { findProduct } from '../catalog/catalog.js';
 import { closeProduct } from '../formulation/close.js';
 import { type NoWeight, weighSpoon } from '../meter/index.js';
@@ -94,7 +95,7 @@ export async function calibrate(given: Given, io: Io, collected: Collected): Pro
   const weighed = weighSpoon(trial);
   if ('reason' in weighed) throw new Refusal([noWeight(weighed, product!.id)]);
   const path = given.text('shelf') ?? join(given.text('bench') ?? '', 'shelf.csv');
-  if (given.flag('save')) saveBulkDensity(path, product!.id, weighed.bulkDensity, io.cwd);
+  if (given.flag('save')) saveBulkDensity(path, product!.id, weighed, io.cwd);
   const result: CalibrateResult = {
     schema: 'velamen.calibrate/1',
     status: 'weighed',
@@ -122,6 +123,14 @@ function spoonOf(text: string): ReturnType<typeof parseCan> {
 }
 
 function noWeight({ reason, found }: NoWeight, id: string) {
+  if (reason === 'no such powder')
+    return problem(
+      'no-such-powder',
+      { field: '--after' },
+      `readings by which ${id} weighs ${Number(found.toPrecision(2))} g/mL`,
+      `a level powder, ${BULK_DENSITY.least} to ${BULK_DENSITY.most} g/mL`,
+      'Check the unit of the readings, the volume, the spoon, the count, and that it was this product.',
+    );
   const shown = `${Number(found.toPrecision(2))} mS/cm`;
   const fixes = {
     'no rise': ['a reading that does not rise', 'Check which reading is which; was it stirred until clear?'],

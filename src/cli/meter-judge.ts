@@ -1,7 +1,5 @@
 import type { Kit } from '../catalog/bench-types.js';
-import { planDoses } from '../dose/plan.js';
-import { amountsOfMix } from '../dose/wanted.js';
-import { blend } from '../formulation/blend.js';
+import type { Catalog } from '../catalog/catalog.js';
 import { closeProduct } from '../formulation/close.js';
 import { parseRecipe, type Recipe } from '../formulation/recipe.js';
 import type { FeedRequest } from '../formulation/request.js';
@@ -9,8 +7,10 @@ import { type Batch, batchOfPlan, batchOfRecipe, meter, type Reading } from '../
 import { warmth } from '../meter/batch.js';
 import { type Checked, problem } from '../problem.js';
 import { meterSheet } from '../report/meter.js';
+import { formatNumber } from '../units/index.js';
 import type { Collected } from './collect.js';
 import type { Given, Outcome } from './command.js';
+import { dosesOfFeed } from './doses-of-feed.js';
 import { feedInputs, type FeedInputs, feedRequests } from './feed-input.js';
 import type { Io } from './io.js';
 import { momentOf, parseFactor, parseScale, parseStepReading, parseYesNo, type StepReading } from './meter-options.js';
@@ -34,7 +34,12 @@ export async function judgeReadings(given: Given, io: Io, collected: Collected):
     .texts('reading')
     .map((text) => collected.take(parseStepReading(text, pen?.scale ?? null, { field: '--reading' })));
   const factor = optional(given, 'pen-factor', (text) => parseFactor(text, { field: '--pen-factor' }), collected) ?? 1;
-  const litres = optional(given, 'volume', (text) => parseCan(text, kit, { field: '--volume' }), collected);
+  // feedInputs has read it once as the batch of a feed
+  const refused = collected.problems.some((p) => p.where.field === '--volume' && p.severity === 'error');
+  const litres = refused
+    ? undefined
+    : optional(given, 'volume', (text) => parseCan(text, kit, { field: '--volume' }), collected);
+  const mixed = optional(given, 'batch', (text) => parseCan(text, kit, { field: '--batch' }), collected);
   const room = optional(given, 'can', (text) => parseCan(text, kit, { field: '--can' }), collected);
   const sure = optional(given, 'sure', (text) => parseSure(text, { field: '--sure' }), collected);
   const atMost = optional(given, 'at-most', (text) => parseCount(text, { field: '--at-most' }), collected);
@@ -58,12 +63,12 @@ export async function judgeReadings(given: Given, io: Io, collected: Collected):
   const requests = hasProgramme
     ? feedRequests(inputs, catalog, collected, given.flag('closest') ? 'closest' : 'cheapest', atMost)
     : [unjudged(inputs)];
-  if (words === undefined && requests[0]) {
-    // doses are those of the feed's own batch, whatever water they went into
+  if (words === undefined && hasProgramme && requests[0]) {
+    // doses are those of the sheet's can, whatever water they went into
     const own = inputs.bench?.feeds.find((feed) => feed.name === requests[0]!.header.name)?.batchLitres;
-    const batchLitres = own ?? litres ?? null;
+    const batchLitres = mixed ?? own ?? litres ?? null;
     requests[0] = { ...requests[0], header: { ...requests[0].header, batchLitres } };
-    if (batchLitres === null)
+    if (batchLitres === null && !refused && given.text('batch') === undefined)
       collected.add(
         problem(
           'volume-missing',
@@ -74,10 +79,12 @@ export async function judgeReadings(given: Given, io: Io, collected: Collected):
         ),
       );
   }
+  if (words !== undefined) refuseBesideRecipe(given, collected);
+  refuseSmallCan(room, litres ?? recipe?.volumeLitres ?? requests[0]?.header.batchLitres, collected);
   const warnings = collected.settle();
   const planned = recipe
     ? await ofRecipe(recipe, requests[0]!, inputs)
-    : await ofSheet(requests[0]!, kit, sure, [...catalog.products, ...catalog.salts]);
+    : await ofSheet(requests[0]!, kit, sure, catalog);
   const batch: Batch = litres === undefined ? planned.batch : { ...planned.batch, litres };
   const capacity = room ?? roomOf(kit, batch.litres)[0] ?? ROOM * batch.litres;
   const result = await meter({
@@ -98,11 +105,39 @@ export async function judgeReadings(given: Given, io: Io, collected: Collected):
     ],
   });
   return {
-    exit: result.remedy?.status === 'do not feed' ? 3 : 0,
+    exit: result.remedy?.status === 'do not feed' || result.judgement.beyond.length > 0 ? 3 : 0,
     json: result,
     sheets: [meterSheet(result)],
     warnings,
   };
+}
+
+/** A can that does not hold the batch: one of the two is mistaken. */
+function refuseSmallCan(room: number | undefined, litres: number | null | undefined, collected: Collected): void {
+  if (room === undefined || litres === undefined || litres === null || room >= litres * (1 - 1e-6)) return;
+  collected.add(
+    problem(
+      'can-too-small',
+      { field: '--can' },
+      `a can of ${formatNumber(room, 4)} L for a batch of ${formatNumber(litres, 4)} L`,
+      'what the can holds to the brim',
+      'Say --can with the whole can, --volume with the water in it, or --batch with what was mixed.',
+    ),
+  );
+}
+
+/** Options that choose doses of the sheet have no say beside a recipe. */
+function refuseBesideRecipe(given: Given, collected: Collected): void {
+  for (const name of ['batch', 'closest', 'at-most', 'sure'].filter((option) => given.named().includes(option)))
+    collected.add(
+      problem(
+        'beside-recipe',
+        { field: `--${name}` },
+        `--${name} beside --recipe`,
+        'a recipe, or the doses of the sheet',
+        `Leave --${name} out.`,
+      ),
+    );
 }
 
 interface Planned {
@@ -112,19 +147,8 @@ interface Planned {
 }
 
 /** The doses that `sheet` prints for the same options. */
-async function ofSheet(
-  request: FeedRequest,
-  kit: Kit,
-  sure: number | undefined,
-  known: FeedRequest['shelf'],
-): Promise<Planned> {
-  const result = await blend(request, { prices: false });
-  const mix = result.status === 'optimal' ? result : (result.nearest ?? result);
-  const plan = await planDoses(request, amountsOfMix(mix, request), kit, {
-    known,
-    offers: false,
-    ...(sure === undefined ? {} : { sure }),
-  });
+async function ofSheet(request: FeedRequest, kit: Kit, sure: number | undefined, catalog: Catalog): Promise<Planned> {
+  const { result, plan } = await dosesOfFeed(request, kit, catalog, { sure, offers: false });
   const notes = result.status === 'optimal' ? [] : ['No feed keeps every limit: the nearest one is the plan.'];
   return { batch: batchOfPlan(plan), request: plan.request, notes };
 }

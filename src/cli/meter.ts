@@ -12,6 +12,7 @@ const { volume: _, ...ON_A_FEED } = FEED_OPTIONS;
 const ONLY: Readonly<Record<'reading' | 'calibrate' | 'standard', readonly string[]>> = {
   reading: [
     'recipe',
+    'batch',
     'can',
     'closest',
     'at-most',
@@ -52,7 +53,7 @@ export const meterCommand: Command = {
   ],
   about: [
     'Steps are numbered as on the sheet: 1 is the water, 2 the first item; a reading without a step, or with "end:", is that of the full can. A bare number is mS/cm; from 5 up, on a pen with a ppm scale, it is ppm.',
-    'The remedy is the least wasteful that brings every limit back, found by a linear program; exit code 3 where nothing saves the can. Readings are taken as corrected to 25 °C unless --temperature and --compensates no say otherwise.',
+    'The remedy is the least wasteful that brings every limit back, found by a linear program; exit code 3 where nothing saves the can, or the readings are beyond every mistake that was considered. Readings are taken as corrected to 25 °C unless --temperature and --compensates no say otherwise.',
   ],
   options: {
     reading: {
@@ -71,6 +72,7 @@ export const meterCommand: Command = {
     },
     'pen-factor': { value: 'FACTOR', says: 'what --standard found: every reading is multiplied by it' },
     volume: { value: 'AMOUNT', says: 'water in the can, where you measured it (default: the batch of the feed)' },
+    batch: { value: 'AMOUNT', says: 'the doses of `sheet --can AMOUNT` (default: the batch of the feed)' },
     can: { value: 'AMOUNT', says: 'what the can holds to the brim (default: a quarter more than the batch)' },
     recipe: {
       value: 'RECIPE',

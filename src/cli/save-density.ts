@@ -3,21 +3,29 @@ import { chmodSync, readFileSync, realpathSync, renameSync, rmSync, statSync, wr
 import { resolve } from 'node:path';
 import { withCell } from '../catalog/edit-cell.js';
 import { readProducts } from '../catalog/shelf.js';
+import type { SpoonWeight } from '../meter/index.js';
 import { problem, Refusal } from '../problem.js';
 import { decode } from './files.js';
 
 /**
- * Writes one product's bulk density into a shelf file. Every other byte stays as it is; the file is replaced in one step, so a fault half-way
+ * Writes one product's bulk density, with how far it may be off, into a shelf file. Every other byte stays as it is; the file is replaced in one step, so a fault half-way
  * leaves the old one. @throws Refusal where the file cannot be changed so.
  */
-export function saveBulkDensity(path: string, id: string, gramsPerMillilitre: number, cwd: string): void {
+export function saveBulkDensity(
+  path: string,
+  id: string,
+  { bulkDensity, bulkOff }: Pick<SpoonWeight, 'bulkDensity' | 'bulkOff'>,
+  cwd: string,
+): void {
   const full = realpathSync(resolve(cwd, path));
   const bytes = readFileSync(full);
   const mark = bytes[0] === 0xef && bytes[1] === 0xbb && bytes[2] === 0xbf ? '\uFEFF' : '';
   const before = decode(bytes, path);
-  const value = String(Number(gramsPerMillilitre.toPrecision(3)));
+  const [own, off] = [Number(bulkDensity.toPrecision(3)), Number(bulkOff.toPrecision(2))];
+  // plain ASCII: a file may be opened as anything
+  const value = `${own} +/- ${off}`;
   const text = withCell(before.replace(/^\uFEFF/, ''), id, 'bulk_density', value);
-  if (text === null || !onlyThatChanged(before, text, path, id, Number(value))) {
+  if (text === null || !onlyThatChanged(before, text, path, id, [own, off])) {
     throw new Refusal([
       problem(
         'cannot-save',
@@ -32,13 +40,20 @@ export function saveBulkDensity(path: string, id: string, gramsPerMillilitre: nu
 }
 
 /** Reads both texts as a shelf would and compares every product. */
-function onlyThatChanged(before: string, after: string, path: string, id: string, value: number): boolean {
+function onlyThatChanged(
+  before: string,
+  after: string,
+  path: string,
+  id: string,
+  [own, off]: readonly [number, number],
+): boolean {
   const [old, now] = [readProducts(before, path), readProducts(after, path)];
   if (!old.ok || !now.ok || old.value.length !== now.value.length) return false;
   return old.value.every((product, i) => {
-    const { bulkDensity: was, ...rest } = product;
-    const { bulkDensity: is, ...others } = now.value[i]!;
-    return JSON.stringify(rest) === JSON.stringify(others) && is === (product.id === id ? value : was);
+    const { bulkDensity: was, bulkDensityOff: wasOff, ...rest } = product;
+    const { bulkDensity: is, bulkDensityOff: isOff, ...others } = now.value[i]!;
+    if (JSON.stringify(rest) !== JSON.stringify(others)) return false;
+    return product.id === id ? is === own && isOff === off : is === was && isOff === wasOff;
   });
 }
 

@@ -1,11 +1,7 @@
 import type { Kit, Pen } from '../catalog/bench-types.js';
 import type { Catalog } from '../catalog/catalog.js';
 import { type MixingSheet, mixingSheet } from '../dose/mixing-sheet.js';
-import { planDoses } from '../dose/plan.js';
-import { sureDoses } from '../dose/robust.js';
 import { sureness } from '../dose/sure.js';
-import { amountsOfMix } from '../dose/wanted.js';
-import { blend } from '../formulation/blend.js';
 import type { FeedRequest } from '../formulation/request.js';
 import { problem } from '../problem.js';
 import {
@@ -21,6 +17,7 @@ import { surenessLines } from '../report/sure.js';
 import { browserOf, noBrowser, printPdf } from './browser.js';
 import { Collected } from './collect.js';
 import type { Command, Given } from './command.js';
+import { dosesOfFeed, productsKnown } from './doses-of-feed.js';
 import { feedInputs, feedRequests, temperature } from './feed-input.js';
 import { FEED_OPTIONS, METER_OPTIONS, SHELF_OPTIONS } from './feed-options.js';
 import { type Io, textOptions } from './io.js';
@@ -143,15 +140,8 @@ async function sheetOf(
   sure: number | undefined,
   options: Parameters<typeof mixingSheet>[3],
 ): Promise<{ sheet: MixingSheet; reached: boolean }> {
-  const result = await blend(request, { prices: false });
-  const mix = result.status === 'optimal' ? result : (result.nearest ?? result);
-  const known = [...catalog.products, ...catalog.salts];
-  const wished =
-    sure === undefined || result.status !== 'optimal' ? null : await sureDoses(request, kit, sure, { known });
-  const plan =
-    wished?.plan ??
-    (await planDoses(request, amountsOfMix(mix, request), kit, { known, offers: result.status === 'optimal' }));
-  const found = wished?.sureness ?? sureness(plan, plan.request, { known });
+  const { result, plan, wished } = await dosesOfFeed(request, kit, catalog, { sure, offers: true });
+  const found = wished?.sureness ?? sureness(plan, plan.request, { known: productsKnown(catalog) });
   const lines = surenessLines(found, plan.mix.elements, wished);
   const sheet = mixingSheet(plan, request, result, { ...options, sure: found, sureness: lines });
   return { sheet, reached: wished === null || wished.status === 'reached' };

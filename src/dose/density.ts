@@ -21,7 +21,7 @@ export function bulkDensityOf(product: Product, known: readonly Product[] = []):
   if (product.bulkDensity !== undefined)
     return {
       gramsPerMillilitre: product.bulkDensity,
-      spread: product.evidence === 'grower' ? OWN_SPREAD : CATALOG_SPREAD,
+      spread: spreadOf(product, product.bulkDensity),
       from: 'shelf',
     };
   const same =
@@ -31,4 +31,10 @@ export function bulkDensityOf(product: Product, known: readonly Product[] = []):
     );
   if (same?.bulkDensity === undefined) return null;
   return { gramsPerMillilitre: same.bulkDensity, spread: CATALOG_SPREAD, from: 'catalog' };
+}
+
+/** Half of what the shelf says it may be off; else by where the row is from. */
+function spreadOf({ bulkDensityOff, evidence }: Product, bulkDensity: number): number {
+  if (bulkDensityOff !== undefined) return bulkDensityOff / 2 / bulkDensity;
+  return evidence === 'grower' ? OWN_SPREAD : CATALOG_SPREAD;
 }

@@ -1,3 +1,4 @@
+import { BULK_DENSITY } from '../catalog/bulk-density.js';
 import type { Product, Water } from '../catalog/product.js';
 import { conductingIons, conductivity, ionsOfWater, NONE, plus } from '../formulation/ec.js';
 import { times } from '../label/counter-ions.js';
@@ -30,12 +31,18 @@ export interface SpoonWeight {
   bulkDensity: number;
   bulkLow: number;
   bulkHigh: number;
+  /** g/mL either way within which nineteen of twenty such trials have the truth, as the shelf keeps it. */
+  bulkOff: number;
   /** What the uncertainty comes from, largest first, as relative standard deviations. */
   from: { source: string; sd: number }[];
 }
 
 /** Why a trial tells nothing. */
-export type NoWeight = { reason: 'no rise' | 'too small' | 'does not conduct' | 'beyond the model'; found: number };
+export type NoWeight = {
+  reason: 'no rise' | 'too small' | 'does not conduct' | 'beyond the model' | 'no such powder';
+  /** mS/cm; of `no such powder` the g/mL. */
+  found: number;
+};
 
 /** A level spoon of a fine powder repeats within 5 to 15 % (facts of the trade, from memory); the mean of several is better by their root. */
 const LEVEL = 0.08;
@@ -81,6 +88,9 @@ export function weighSpoon(trial: SpoonTrial): SpoonWeight | NoWeight {
   ].sort((a, b) => b.sd - a.sd);
   const sd = Math.hypot(...from.map((part) => part.sd));
   const each = grams / count;
+  const bulkDensity = each / millilitres;
+  if (bulkDensity < BULK_DENSITY.least || bulkDensity > BULK_DENSITY.most)
+    return { reason: 'no such powder', found: bulkDensity };
   const [down, up] = [Math.exp(-NINE_OF_TEN * sd), Math.exp(NINE_OF_TEN * sd)];
   return {
     id: product.id,
@@ -89,9 +99,10 @@ export function weighSpoon(trial: SpoonTrial): SpoonWeight | NoWeight {
     low: each * down,
     high: each * up,
     gramsTogether: grams,
-    bulkDensity: each / millilitres,
+    bulkDensity,
     bulkLow: (each * down) / millilitres,
     bulkHigh: (each * up) / millilitres,
+    bulkOff: 2 * sd * bulkDensity,
     from,
   };
 }

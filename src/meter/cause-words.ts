@@ -1,6 +1,7 @@
 import { formatNumber } from '../units/index.js';
 import { type Batch, type BatchItem, PER_DEGREE, type PenUse } from './batch.js';
 import type { Cause } from './cause.js';
+import { MICROSIEMENS } from './hypotheses.js';
 
 type Named = Pick<Cause, 'kind' | 'variant' | 'value'> & { item: number | undefined; other: number | undefined };
 
@@ -18,6 +19,8 @@ export function causeWords({ kind, variant, value, item, other }: Named, batch: 
     case 'topping':
       return `not topped up: still at ${figure(likely * batch.litres)} L`;
     case 'scale':
+      if (pen.scale !== null && Math.abs(likely * pen.scale - MICROSIEMENS) < 1)
+        return `the pen shows µS/cm, not ppm on the ${figure(pen.scale)} scale`;
       return pen.scale === null
         ? `the pen shows thousands of ppm on the ${figure(1000 * likely)} scale, not EC`
         : `the pen counts on the ${figure(likely * pen.scale)} scale, not on ${figure(pen.scale)}`;
@@ -44,7 +47,7 @@ export function checkWords({ kind, item, other }: Named, batch: Batch): string {
     case 'topping':
       return 'Look at the mark on the can.';
     case 'scale':
-      return 'Look on the pen or in its leaflet for EC, 500, 640 or 700.';
+      return 'Look on the pen or in its leaflet for µS, EC, 500, 640 or 700.';
     case 'temperature':
       return 'Look for ATC on the pen; read again when the can is at 25 °C.';
     case 'pen':

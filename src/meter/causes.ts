@@ -1,7 +1,6 @@
 import type { Batch, PenUse } from './batch.js';
 import type { Hypothesis } from './hypotheses.js';
-import type { Point, Weighed } from './likelihood.js';
-import { unsurprising } from './likelihood.js';
+import { distanceOf, type Point, unsurprising, type Weighed } from './likelihood.js';
 import type { Cause } from './cause.js';
 import { causeWords, checkWords } from './cause-words.js';
 
@@ -61,14 +60,9 @@ function causeOf(batch: Batch, pen: PenUse, group: readonly Point[], seen: reado
     variant: variant ?? null,
     value,
     probability,
-    explains: unsurprising(distanceAt(best, seen), seen.length),
+    explains: unsurprising(distanceOf(best, seen), seen.length),
     asWell: false,
     words: causeWords(named, batch, pen),
     check: checkWords(named, batch),
   };
-}
-
-function distanceAt({ effect, noise }: Point, seen: readonly number[]): number {
-  const off = seen.map((x, j) => x - effect.mean[j]!);
-  return off.reduce((sum, a, j) => sum + a * noise.precision[j]!.reduce((s, p, k) => s + p * off[k]!, 0), 0);
 }

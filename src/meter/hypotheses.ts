@@ -154,11 +154,16 @@ export function hypothesesOf(batch: Batch, expected: Expected, pen: PenUse): Hyp
 /** The scales that pens in use have: 500, 640 and 700 (two meter manuals; common practice). */
 export const PEN_SCALES: readonly number[] = [500, 640, 700];
 
-/** What a reading is multiplied by where its scale was mistaken; a pen said to show EC may show thousands of ppm. */
+/** µS/cm in one mS/cm: what a pen shows that was switched from ppm to conductivity. */
+export const MICROSIEMENS = 1000;
+
+/** What a reading is multiplied by where its scale was mistaken; a pen said to show EC may show thousands of ppm, one for ppm µS/cm. */
 function scaleGains(pen: PenUse): number[] {
   if (pen.scale === null) return PEN_SCALES.map((scale) => scale / 1000);
   const said = pen.scale;
-  return PEN_SCALES.filter((scale) => Math.abs(scale / said - 1) > 0.03).map((scale) => scale / said);
+  return [...PEN_SCALES, MICROSIEMENS]
+    .filter((scale) => Math.abs(scale / said - 1) > 0.03)
+    .map((scale) => scale / said);
 }
 
 /** A pen that does not correct though it was said (or supposed) to, or the other way round; only where that shows. */

@@ -1,4 +1,5 @@
 import type { Batch, Moment, PenUse, Reading } from './batch.js';
+import { beyondBelief } from './beyond.js';
 import type { Cause } from './cause.js';
 import { causesOf } from './causes.js';
 import { type PossibleCan, possibleCans, quantiles } from './posterior.js';
@@ -23,6 +24,8 @@ export interface Judgement {
   causes: Cause[];
   /** Share, given the readings, that nothing went wrong. */
   asPlanned: number;
+  /** What to look at where the readings are beyond every mistake considered, so that no remedy can be told; else empty. */
+  beyond: string[];
 }
 
 /** What is really in the can, by the readings. */
@@ -66,6 +69,7 @@ export function judge(batch: Batch, readings: readonly Reading[], pen: PenUse): 
       readings: lines,
       causes,
       asPlanned: weighed.points.reduce((sum, p) => sum + (p.hypothesis.kind === 'none' ? p.probability : 0), 0),
+      beyond: fine || explained ? [] : beyondBelief(weighed),
     },
     actual: actualOf(batch, cans),
     cans,

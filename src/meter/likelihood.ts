@@ -65,6 +65,14 @@ export function weigh(batch: Batch, readings: readonly Reading[], pen: PenUse): 
   return { batch, readings, pen, expected, points, sd: plan!.sd, distance: plan!.distance };
 }
 
+/** Squared distance of the readings from what a point expects, in its own standard deviations. */
+export function distanceOf({ effect, noise }: Pick<Point, 'effect' | 'noise'>, seen: readonly number[]): number {
+  return quadratic(
+    noise.precision,
+    seen.map((x, j) => x - effect.mean[j]!),
+  );
+}
+
 /** Whether a squared distance is no surprise: one in twenty right batches lies beyond (Wilson & Hilferty's cube root, from memory). */
 export function unsurprising(distance: number, readings: number): boolean {
   const spread = 2 / (9 * readings);

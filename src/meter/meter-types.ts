@@ -15,7 +15,7 @@ export interface MeterResult {
   litres: number;
   judgement: Judgement;
   actual: ActualLine[];
-  /** null where no programme says what the plants want. */
+  /** null where no programme says what the plants want, or the readings are beyond every mistake considered. */
   remedy: (Remedy & { capacityLitres: number }) | null;
   /** Items whose whole dose moves the pen by less than its error. */
   unseen: string[];

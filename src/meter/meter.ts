@@ -26,7 +26,8 @@ export interface MeterRequest {
 export async function meter(asked: MeterRequest): Promise<MeterResult> {
   const { batch, request, readings, pen, kit, capacityLitres } = asked;
   const judged = judge(batch, readings, pen);
-  const remedy = asked.hasProgramme ? await rescue(judged, request, { capacityLitres, kit }) : null;
+  const known = judged.judgement.beyond.length === 0;
+  const remedy = asked.hasProgramme && known ? await rescue(judged, request, { capacityLitres, kit }) : null;
   return {
     schema: 'velamen.meter/1',
     status: 'judged',

@@ -26,21 +26,22 @@ export function remedySays(remedy: Told, causes: readonly Cause[]): string[] {
   const over = likeliest && likeliest.kind === 'item' && likeliest.value.likely > 1.1;
   if (remedy.status === 'rescue' && over && remedy.add.length > 0 && (remedy.waterLitres > 0 || remedy.keepShare < 1))
     says.push('It thins out what is too much and makes up the others, so that the proportions come right.');
-  const words = (keys: readonly string[]): string => keys.map((key) => short(key, causes)).join('; ');
-  if (remedy.status === 'rescue' && remedy.safeUnder.length > 1)
-    says.push(`It is right under each of these: ${words(remedy.safeUnder)}.`);
-  if (remedy.status === 'feed' && remedy.safeUnder.length > 1 && causes.length > 0)
-    says.push(`The can is good under each of these: ${words(remedy.safeUnder)}.`);
-  if (remedy.notUnder.length > 0 && remedy.status !== 'do not feed')
-    says.push(`It would not be right if it was this instead: ${words(remedy.notUnder)}.`);
+  // where the reading is within tolerance no cause has a name, and none needs one
+  const words = (keys: readonly string[]): string[] => keys.flatMap((key) => short(key, causes) ?? []);
+  const [safe, harmed] = [words(remedy.safeUnder), words(remedy.notUnder)];
+  if (remedy.status === 'rescue' && safe.length > 1) says.push(`It is right under each of these: ${safe.join('; ')}.`);
+  if (remedy.status === 'feed' && safe.length > 1 && causes.length > 0)
+    says.push(`The can is good under each of these: ${safe.join('; ')}.`);
+  if (harmed.length > 0 && remedy.status !== 'do not feed')
+    says.push(`It would not be right if it was this instead: ${harmed.join('; ')}.`);
   if (remedy.aside.length > 0)
     says.push(`The plan itself does not keep these, so they are left aside: ${remedy.aside.join('; ')}.`);
   return says;
 }
 
-function short(key: string, causes: readonly Cause[]): string {
+function short(key: string, causes: readonly Cause[]): string | undefined {
   if (key === 'none') return 'nothing went wrong';
-  return causes.find((cause) => cause.cause === key)?.words ?? key;
+  return causes.find((cause) => cause.cause === key)?.words;
 }
 
 const figure = (x: number): string => formatNumber(x, 3);

@@ -52,6 +52,9 @@ export const meterShape = z.strictObject({
       )
       .describe('likeliest first; mistakes only'),
     asPlanned: amount.describe('share, given the readings, that nothing went wrong'),
+    beyond: z
+      .array(z.string())
+      .describe('what to look at where the readings are beyond every mistake considered; then there is no remedy'),
   }),
   actual: z.array(
     z.strictObject({ id: z.string(), name: z.string(), unit, planned: amount, likely: amount, ...range }),
@@ -120,6 +123,7 @@ export const calibrateShape = z.strictObject({
   bulkDensity: amount.describe('g/mL, level'),
   bulkLow: amount,
   bulkHigh: amount,
+  bulkOff: amount.describe('g/mL either way, nineteen of twenty such trials: what --save writes beside bulk_density'),
   from: z.array(z.strictObject({ source: z.string(), sd: amount })),
   saved: z.string().nullable(),
 });

@@ -43,8 +43,8 @@ export function calibrateSheet(result: CalibrateResult): Sheet {
     ),
     paragraph(
       result.saved === null
-        ? 'Not saved: --save writes the bulk density onto the shelf.'
-        : `Saved as bulk_density in ${result.saved}.`,
+        ? 'Not saved: --save writes the bulk density and how far it may be off onto the shelf.'
+        : `Saved with how far it may be off, as bulk_density in ${result.saved}.`,
     ),
   ];
   return { title: `${result.name}: one level spoon`, blocks };
@@ -71,6 +71,17 @@ export function standardSheet(result: StandardResult): Sheet {
     ),
     paragraph(says, result.verdict === 'fine' ? 'good' : 'bad'),
   ];
+  if (result.verdict !== 'fine') blocks.push(correctedReadings(result));
   if (result.suspects.length > 0) blocks.push(list(result.suspects.map((s) => `But ${s}.`)));
   return { title: 'The pen in a standard', blocks };
+}
+
+/** What the pen shows, and what it should: to be read off at the sink until the pen is set right. */
+function correctedReadings({ scale, factor }: StandardResult): Block {
+  const shown = scale === null ? [0.1, 0.2, 0.5, 1, 1.5, 2] : [50, 100, 200, 500, 750, 1000];
+  const unit = scale === null ? 'mS/cm' : `ppm, ${scale} scale`;
+  return table(
+    [`>it shows, ${unit}`, '>really'],
+    shown.map((x) => [figure(x), scale === null ? figure(x * factor) : (x * factor).toFixed(0)]),
+  );
 }

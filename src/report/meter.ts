@@ -26,12 +26,16 @@ export function meterSheet(result: MeterResult): Sheet {
   };
 }
 
-function judgementBlocks({ verdict, readings, causes, asPlanned }: Judgement, { pen, plan }: MeterResult): Block[] {
+function judgementBlocks(
+  { verdict, readings, causes, asPlanned, beyond }: Judgement,
+  { pen, plan }: MeterResult,
+): Block[] {
   const onScale = (ec: number): string => (pen.scale === null ? figure(ec) : figure(ec * pen.scale));
   const unit = pen.scale === null ? 'mS/cm' : `ppm, ${pen.scale} scale`;
   const rows = readings.map((line) => [
     momentText(line, plan),
-    line.shown,
+    // the unit below the table says which scale
+    line.shown.replace(` (${pen.scale} scale)`, ''),
     onScale(line.mSPerCm),
     onScale(line.expected.mSPerCm),
     `${onScale(line.expected.low)} to ${onScale(line.expected.high)}`,
@@ -43,7 +47,16 @@ function judgementBlocks({ verdict, readings, causes, asPlanned }: Judgement, { 
     paragraph(`At 25 °C in ${unit}.`, 'quiet'),
   ];
   if (verdict === 'within') {
-    blocks.push(paragraph('Within tolerance: nothing here says that anything went wrong.', 'good'));
+    const all = readings.every((line) => line.within);
+    blocks.push(paragraph(all ? WITHIN : A_LITTLE_OUTSIDE, 'good'));
+    return blocks;
+  }
+  if (beyond.length > 0) {
+    blocks.push(
+      paragraph('No can of this feed shows this, with any single mistake that was considered.', 'bad'),
+      heading('What to do'),
+      list(beyond),
+    );
     return blocks;
   }
   const told = causes
@@ -68,6 +81,8 @@ function judgementBlocks({ verdict, readings, causes, asPlanned }: Judgement, { 
   return blocks;
 }
 
+const WITHIN = 'Within tolerance: nothing here says that anything went wrong.';
+const A_LITTLE_OUTSIDE = 'A little outside, as one in ten good batches is: by itself no sign that anything went wrong.';
 const WORTH_TELLING = 0.01;
 const MOST_CAUSES = 5;
 const MOST_CHECKS = 3;
@@ -84,7 +99,7 @@ function momentText({ moment }: ReadingLine, plan: MeterResult['plan']): string 
 }
 
 function actualBlocks({ judgement, actual }: MeterResult): Block[] {
-  if (judgement.verdict === 'within') return [];
+  if (judgement.verdict === 'within' || judgement.beyond.length > 0) return [];
   const rows = actual.map((line) => {
     const show = (x: number): string => (line.unit === 'L' ? `${figure(x)} L` : amount(x, line.unit));
     return [line.name, show(line.planned), show(line.likely), `${show(line.low)} to ${show(line.high)}`];
@@ -105,6 +120,7 @@ function remedyBlocks({ remedy, judgement }: MeterResult): Block[] {
       ),
     );
   }
+  if (judgement.verdict === 'within' && remedy.steps.length > 0) blocks.push(paragraph(MEND_ALL_THE_SAME));
   if (remedy.steps.length > 0) blocks.push(list(remedy.steps));
   blocks.push(...remedy.says.map((line) => paragraph(line)));
   if (judgement.verdict === 'within' && remedy.status === 'feed') return blocks;
@@ -118,7 +134,7 @@ function remedyBlocks({ remedy, judgement }: MeterResult): Block[] {
       paragraph(
         `After it, ${figure(remedy.finalLitres)} L read about ${figure(remedy.mix.ec.mSPerCm)} mS/cm at 25 °C.`,
       ),
-      ...elementBlocks(remedy.mix.elements),
+      ...elementBlocks(remedy.mix.elements, 'What the likeliest can then holds'),
     );
   }
   if (remedy.misses.length > 0 && remedy.status !== 'do not feed')
@@ -126,6 +142,9 @@ function remedyBlocks({ remedy, judgement }: MeterResult): Block[] {
   if (remedy.proof !== null) blocks.push(paragraph(`Proof: ${remedy.proof.sentence}.`, 'quiet'));
   return blocks;
 }
+
+const MEND_ALL_THE_SAME =
+  'Hands alone may have carried such a can over a limit that the plan stands close to. This brings more such cans inside:';
 
 /** What each explanation asks for, then the way that is safe without knowing. */
 function checkFirstBlocks({ alternatives, steps }: NonNullable<MeterResult['remedy']>): Block[] {

@@ -60,14 +60,11 @@ export function itemBlocks(mix: Mix, header: Pick<FeedHeader, 'batchLitres' | 'c
 }
 
 /** The elements as bars against their bands; elements that are neither wanted nor present are left out. */
-export function elementBlocks(elements: readonly ElementLine[]): Block[] {
+export function elementBlocks(elements: readonly ElementLine[], title = 'What the can holds'): Block[] {
   const bars = elements.filter((e) => e.min !== null || e.aim !== null || e.max !== null || e.high > 0).map(elementBar);
   if (bars.length === 0) return [];
   const judged = bars.some((bar) => bar.min !== null || bar.aim !== null || bar.max !== null);
-  return [
-    heading(judged ? 'What the can holds, against what the plants want' : 'What the can holds'),
-    { kind: 'bars', unit: 'mg/L', bars },
-  ];
+  return [heading(judged ? `${title}, against what the plants want` : title), { kind: 'bars', unit: 'mg/L', bars }];
 }
 
 /** The forms of nitrogen in one line. */

@@ -2,6 +2,9 @@ import { chmodSync, readdirSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { withCell } from '../../src/catalog/edit-cell.js';
+import { readProducts } from '../../src/catalog/shelf.js';
+import { bulkDensityOf } from '../../src/dose/density.js';
+import { unwrap } from '../../src/problem.js';
 import { momentOf, parsePenValue, parseScale, parseStepReading } from '../../src/cli/meter-options.js';
 import { SHAPES } from '../../src/report/schemas.js';
 import { packageHome } from '../../src/cli/home.js';
@@ -66,6 +69,9 @@ describe('meter', () => {
     ['temperature-missing', ['--reading', '0.2', '--compensates', 'no']],
     ['pen-factor', ['--reading', '0.2', '--pen-factor', '9']],
     ['can', ['--reading', '0.2', '--can', '3 mL']],
+    ['can-too-small', ['--reading', '0.2', '--can', '3 L']],
+    ['can-too-small', ['--reading', '0.2', '--batch', '10 L', '--can', '5 L']],
+    ['beside-recipe', ['--reading', '0.2', '--recipe', '1 g potassium-nitrate in 4 L', '--sure', '90%']],
     ['trial-incomplete', ['--calibrate']],
     ['spoon', ['--calibrate', '--spoon', '3 L']],
     ['not-a-powder', ['--calibrate', '--product', 'lanternmoss-trace']],
@@ -86,6 +92,77 @@ describe('meter', () => {
     const ran = await velamen(['meter', '--reading', '0.2', '--json'], home);
     expect(JSON.parse(ran.stdout).problems.map((p: { code: string }) => p.code)).toContain('volume-missing');
     expect((await velamen(['meter', '--reading', '0.2', '--volume', '4 L'], home)).exit).not.toBe(2);
+  });
+
+  test.each([
+    [['--reading', '0.2', '--volume', '5 kg'], ['volume']],
+    [['--reading', '0.2', '--bench', 'THREE'], ['one-feed']],
+  ])('%j is told once, and nothing is told that follows from it', async (argv, codes) => {
+    const three = join(packageHome(), 'examples', 'what-the-shelf-reaches');
+    const words = argv.includes('THREE') ? argv.map((word) => (word === 'THREE' ? three : word)) : [...BENCH, ...argv];
+    const ran = await velamen(['meter', ...words, '--json'], MOSS);
+    expect(ran.exit).toBe(2);
+    expect(JSON.parse(ran.stdout).problems.map((p: { code: string }) => p.code)).toEqual(codes);
+  });
+
+  test.each([
+    [
+      ['--sure', '90%'],
+      ['--sure', '90%'],
+    ],
+    [['--closest'], ['--closest']],
+    [
+      ['--can', '1 US gal'],
+      ['--batch', '1 US gal'],
+    ],
+  ])('judges the doses of `sheet %j`', async (ofSheet, ofMeter) => {
+    const sheet = JSON.parse((await velamen(['sheet', ...BENCH, ...ofSheet, '--json'], MOSS)).stdout);
+    const ran = await velamen(['meter', ...BENCH, ...ofMeter, '--reading', '0.23', '--json'], MOSS);
+    const told = JSON.parse(ran.stdout);
+    expect(told.litres).toBeCloseTo(sheet.litres, 9);
+    expect(told.plan.map((item: { id: string; words: string }) => [item.id, item.words])).toEqual(
+      sheet.steps.map((step: { id: string; measures: { words: string }[] }) => [step.id, step.measures[0]!.words]),
+    );
+  });
+
+  test.each([
+    ['0', 'less than the water alone reads (10 ppm)'],
+    ['5000 ppm', 'Look at the unit that the pen shows'],
+  ])('a reading of %s, which no mistake explains, gets no remedy', async (shown, hint) => {
+    const ran = await velamen(['meter', ...BENCH, '--reading', shown, '--json'], MOSS);
+    expect(ran.exit).toBe(3);
+    const json = SHAPES.get('meter')!.parse(JSON.parse(ran.stdout)) as Record<string, never>;
+    expect(json.remedy).toBeNull();
+    expect(json.judgement).toMatchObject({ verdict: 'unexplained' });
+    expect((json.judgement as { beyond: string[] }).beyond.join(' ')).toContain(hint);
+    const text = (await velamen(['meter', ...BENCH, '--reading', shown], MOSS)).stdout;
+    expect(text).toContain('No can of this feed shows this');
+    expect(text).not.toContain('likelihood');
+  });
+
+  test('a ppm pen that shows µS/cm is thought of first', async () => {
+    const ran = await velamen(['meter', ...BENCH, '--reading', '223', '--json'], MOSS);
+    const [first] = JSON.parse(ran.stdout).judgement.causes;
+    expect(first).toMatchObject({ kind: 'scale', words: 'the pen shows µS/cm, not ppm on the 500 scale' });
+  });
+
+  test('a reading a little outside nine of ten is not called within', async () => {
+    const { stdout } = await velamen(['meter', ...BENCH, '--reading', '120 ppm'], MOSS);
+    expect(stdout).toMatch(/HIGH/);
+    expect(stdout).toContain('as one in ten good batches is');
+    expect(stdout).not.toMatch(/item:|Within tolerance/);
+  });
+
+  test('readings by which no powder could weigh so are refused, and nothing is saved', async () => {
+    const home = folder({ 'shelf.csv': SHELF });
+    // 30 of a ppm pen, where 30 mS/cm was meant
+    const ran = await velamen(
+      [...trial, '--before', '10', '--after', '30', '--scale', '500', '--volume', '4 L', '--product', 'kn', '--save'],
+      home,
+    );
+    expect(ran.exit).toBe(2);
+    expect(ran.stderr).toContain('a level powder, 0.1 to 2.5 g/mL');
+    expect(readFileSync(join(home, 'shelf.csv'), 'utf8')).toBe(SHELF);
   });
 
   test('a trial that tells nothing says why', async () => {
@@ -118,9 +195,14 @@ describe('--save', () => {
     const ran = await velamen([...trial, ...readings, '--json'], home);
     const json = JSON.parse(ran.stdout);
     expect(SHAPES.get('calibrate')!.parse(json)).toMatchObject({ saved: 'shelf.csv', id: 'kn' });
-    const density = String(Number(json.bulkDensity.toPrecision(3)));
+    const density = `${Number(json.bulkDensity.toPrecision(3))} +/- ${Number(json.bulkOff.toPrecision(2))}`;
     expect(readFileSync(join(home, 'shelf.csv'), 'utf8')).toBe(SHELF.replace('46,,', `46,${density},`));
     expect(statSync(join(home, 'shelf.csv')).mode & 0o777).toBe(0o640);
+    // it reads back with its uncertainty: two standard deviations either way
+    const [kn] = unwrap(readProducts(readFileSync(join(home, 'shelf.csv'), 'utf8'), 'shelf.csv'));
+    const sd = Math.hypot(...json.from.map((part: { sd: number }) => part.sd));
+    expect(bulkDensityOf(kn!)).toMatchObject({ gramsPerMillilitre: Number(json.bulkDensity.toPrecision(3)) });
+    expect(bulkDensityOf(kn!)!.spread).toBeCloseTo(sd, 2);
     // nothing is left beside it
     expect(readdirSync(home)).toEqual(['shelf.csv']);
   });
@@ -130,7 +212,9 @@ describe('--save', () => {
     const home = folder({ 'shelf.csv': text });
     await velamen([...trial, ...readings], home);
     const now = readFileSync(join(home, 'shelf.csv'), 'utf8');
-    expect(now).toMatch(/^\uFEFFid;name;form;N;NO3-N;K2O;bulk_density\nkn;Kali;powder;13,5;13,5;46;\d,\d+\n$/);
+    expect(now).toMatch(
+      /^\uFEFFid;name;form;N;NO3-N;K2O;bulk_density\nkn;Kali;powder;13,5;13,5;46;\d,\d+ \+\/- \d,\d+\n$/,
+    );
     expect(now).not.toBe(text);
   });
 

@@ -1,0 +1,47 @@
+import type { Kit } from '../catalog/bench-types.js';
+import type { Catalog } from '../catalog/catalog.js';
+import { type DosePlan, planDoses } from '../dose/plan.js';
+import { sureDoses } from '../dose/robust.js';
+import type { SureDoses } from '../dose/robust-types.js';
+import { amountsOfMix } from '../dose/wanted.js';
+import { blend } from '../formulation/blend.js';
+import type { FeedRequest } from '../formulation/request.js';
+import type { BlendResult } from '../formulation/results.js';
+
+/** The doses of a feed, with the blend that they measure out. */
+export interface DosesOfFeed {
+  result: BlendResult;
+  plan: DosePlan;
+  /** What `--sure` came to; null where it was not asked for, or no feed keeps every limit. */
+  wished: SureDoses | null;
+}
+
+/**
+ * Blend and doses, the same for `sheet` and for `meter`, which judges a reading by them. Where no blend keeps every limit, the nearest one
+ * is measured out.
+ * @param sure share of batches that shall keep every limit
+ * @param offers where the kit cannot measure it: whether to work out what would make it possible
+ */
+export async function dosesOfFeed(
+  request: FeedRequest,
+  kit: Kit,
+  catalog: Catalog,
+  { sure, offers }: { sure: number | undefined; offers: boolean },
+): Promise<DosesOfFeed> {
+  const result = await blend(request, { prices: false });
+  const mix = result.status === 'optimal' ? result : (result.nearest ?? result);
+  const { known, solubility } = { known: productsKnown(catalog), solubility: catalog.solubility };
+  const wished =
+    sure === undefined || result.status !== 'optimal' ? null : await sureDoses(request, kit, sure, { known });
+  const plan =
+    wished?.plan ??
+    (await planDoses(request, amountsOfMix(mix, request), kit, {
+      known,
+      solubility,
+      offers: offers && result.status === 'optimal',
+    }));
+  return { result, plan, wished };
+}
+
+/** Products whose bulk densities stand in where the shelf knows none. */
+export const productsKnown = (catalog: Catalog): FeedRequest['shelf'] => [...catalog.products, ...catalog.salts];
