@@ -33,12 +33,19 @@ export class OwnStrengths {
   constructor(private readonly own: OwnFeed) {}
 
   /** Both ends of a reading; null where it cannot be held against a feed, or no feed can be mixed at any strength. */
-  async match({ counts, wanted }: AdviceReading): Promise<{ low: OwnMatch; high: OwnMatch } | null> {
+  async match({ counts, wanted, aboveWater }: AdviceReading): Promise<{ low: OwnMatch; high: OwnMatch } | null> {
     if (counts === null || wanted === null) return null;
-    const low = await this.end(wanted.low, counts);
+    const water = aboveWater ? this.waterEc : 0;
+    const low = await this.end(wanted.low + water, counts);
     if (low === null) return null;
-    const high = wanted.high === wanted.low ? low : await this.end(wanted.high, counts);
+    const high = wanted.high === wanted.low ? low : await this.end(wanted.high + water, counts);
     return high && { low, high };
+  }
+
+  /** What the feed as it is now brings of it; null where it cannot be mixed. */
+  async now(counts: Nutrient | 'EC'): Promise<number | null> {
+    const mixed = await this.mixAt(printable(this.own.percent));
+    return mixed && valueIn(mixed.mix, counts);
   }
 
   /** mS/cm of the water alone (of the first, where several are blended). */

@@ -1,5 +1,6 @@
 import type { Product } from '../catalog/product.js';
 import { type Checked, checked, nearest, type Problem, type Where } from '../problem.js';
+import { readCircumstances } from './advice-circumstances.js';
 import { readFigures, readScale } from './advice-figures.js';
 import { readRate } from './advice-rate.js';
 import { number, Rest, refuse, span } from './advice-rest.js';
@@ -12,10 +13,16 @@ export function isAdvice(text: string, products: readonly Product[]): boolean {
   const names = products.flatMap((p) => [p.id, p.name]).filter((name) => name !== '' && !/^[\d.-]+$/.test(name));
   if (text.includes('+') && !words.GRADE.exec(text)?.groups?.more) return false;
   if (names.some((name) => plain.includes(` ${name.toLowerCase()} `))) return false;
-  return words.GRADE.test(text) || ADVICE.test(text);
+  return words.GRADE.test(text) || ADVICE.test(text) || BARE_RATE.test(text);
 }
 
-const ADVICE = /\b(?:ppm|tds|strength|ec|cf|[mµu]s|ds|siemens|mg\s*\/\s*l)\b|µS|(?:full|half|quarter) (?:rate|dose)/i;
+/** A rate of nothing: `1 tsp/gal`. */
+const BARE_RATE = new RegExp(
+  String.raw`^\s*[-−]?${words.RANGE}\s*(?:level\s+)?(?:tsp|teaspoons?|tbsp|tablespoons?|g|grams?|oz|ounces?|lb|ml|drops?)\s*(?:\/|per|to the)\s*(?:${words.NUMBER}\s*)?(?:${words.WATER_UNIT})\s*$`,
+  'i',
+);
+const ADVICE =
+  /(?<![a-z])(?:weakly|ppm|tds|strength|ec|cf|[mµu]s|ds|siemens|mg\s*\/\s*l)\b|µS|(?:full|half|quarter) (?:rate|dose)/i;
 
 /**
  * Reads what others advise: a rate of a grade, a share of a strength, ppm or a conductivity, ranges included. Everything that is left
@@ -25,6 +32,7 @@ export function parseAdvice(text: string, where: Where = {}): Checked<Advice> {
   const problems: Problem[] = [];
   const rest = new Rest(text, where, problems);
   if (problems.length > 0) return { ok: false, problems };
+  const around = readCircumstances(rest);
   const share = readShare(rest);
   const grade = readGrade(rest);
   const form = rest.take(/\bpowder(?:ed|s)?\b|\bcrystals?\b|\bgranules?\b/i)
@@ -53,7 +61,7 @@ export function parseAdvice(text: string, where: Where = {}): Checked<Advice> {
       'Write for example 200 ppm on a 500 pen, without an element; or leave the pen out.',
     );
   const shareMayBeIn = share !== null && share !== 1 && rate !== null && setApart;
-  const advice: Advice = { text: text.trim(), share: share ?? 1, shareMayBeIn, grade, rate, figures, form };
+  const advice: Advice = { text: text.trim(), share: share ?? 1, shareMayBeIn, grade, rate, figures, form, around };
   if (problems.every((p) => p.severity !== 'error')) whole(rest, advice, share !== null);
   return checked(advice, problems);
 }
@@ -148,7 +156,7 @@ const HOW =
   'Write for example "1/4 tsp per US gal of 13-4-15", "half strength 20-10-20 at 1 tsp/US gal", "125 ppm N", "EC 0.8 mS/cm" or "200 ppm on a 500 pen".';
 
 /** Whether the parts make one strength. */
-function whole(rest: Rest, { text, grade, rate, figures }: Advice, shared: boolean): void {
+function whole(rest: Rest, { text, grade, rate, figures, around }: Advice, shared: boolean): void {
   const found = `"${text}"`;
   const strengths = figures.length + (rate ? 1 : 0);
   if (strengths > 1)
@@ -187,6 +195,14 @@ function whole(rest: Rest, { text, grade, rate, figures }: Advice, shared: boole
       found,
       `mg/L N beside a grade, or ${wanted.as} without one`,
       'Leave the grade out, or give ppm N.',
+    );
+  if (around.aboveWater && (rate || (wanted && wanted.kind === 'element')))
+    refuse(
+      rest,
+      'advice-above-water',
+      found,
+      'a reading of a meter beside "above the water"',
+      'Leave the water out; what it brings is counted anyway.',
     );
   if (wanted && !(upper(wanted) > 0))
     refuse(rest, 'advice-rate', found, 'a strength above zero', 'Plain water needs no translation.');

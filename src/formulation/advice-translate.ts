@@ -5,7 +5,7 @@ import { readAnalysis } from '../label/read-analysis.js';
 import { type Checked, checked, type Problem, type Where } from '../problem.js';
 import { formatNumber } from '../units/index.js';
 import { type RateReadings, readRate } from './advice-rate.js';
-import type { Advice, AdviceReading, AdviceResult, Figure, Rate, Span } from './advice-types.js';
+import type { Advice, AdviceReading, AdviceResult, Figure, PenScaleNamed, Rate, Span } from './advice-types.js';
 import { type GradeIons, gradeEc, gradeIons, gramsAt } from './advice-ec.js';
 
 /** Readings of advice, with how they were come by. */
@@ -34,11 +34,22 @@ export function translate(advice: Advice, where: Where = {}): Checked<Translated
   const by = readings[0]?.counts;
   if (advice.grade && by && by !== 'EC' && by !== 'N')
     notes.push(`A ${advice.grade.text} holds no nitrogen: your own feed is held against it by its ${by}.`);
-  if (/week|watering|always|constant|day/i.test(advice.text))
+  if (/week|month|fortnight|daily|watering|always|constant|day/i.test(advice.text))
     notes.push('How often it is given is not translated: only the strength of one can is.');
+  const { dilution, atMost } = advice.around;
   const base = !advice.rate && advice.figures.length === 0;
-  const open = readings.length > 1 || readings.some((r) => r.wanted && r.wanted.high > r.wanted.low * (1 + 1e-9));
-  return checked({ readings, certainty: base ? 'base unknown' : open ? 'range' : 'exact', notes, needed }, problems);
+  const open =
+    atMost || readings.length > 1 || readings.some((r) => r.wanted && r.wanted.high > r.wanted.low * (1 + 1e-9));
+  if (dilution && !advice.rate) notes.push('The strength is taken as that of the feed, behind the injector.');
+  if (atMost)
+    notes.push(
+      'A ceiling, not an aim: any weaker feed follows it too. Your own is shown as it is now, and as strong as it may be.',
+    );
+  const told = atMost ? readings.map((r) => ({ ...r, says: `at most: ${r.says}` })) : readings;
+  return checked(
+    { readings: told, certainty: base ? 'base unknown' : open ? 'range' : 'exact', notes, needed },
+    problems,
+  );
 }
 
 /** A product of which only the grade is known. */
@@ -70,10 +81,14 @@ function ofRate(
   notes.push(...read.value.notes);
   needed.push(...read.value.needed);
   if (!product) return [];
+  const { dilution } = advice.around;
+  const stock = dilution ? ` of stock, 1:${formatNumber(1 / dilution.high, 4)}` : '';
   const by = (share: number, before = ''): AdviceReading[] =>
     read.value.readings.map(({ says, gramsPerLitre }) =>
-      ofGrams(`${before}${says}`, scaled(gramsPerLitre, share), product),
+      ofGrams(`${before}${says}${stock}`, scaled(diluted(gramsPerLitre, dilution), share), product),
     );
+  if (dilution && dilution.high > dilution.low)
+    notes.push('One part of stock in so many, or to so many of water: words do not tell, and both are counted.');
   if (!advice.shareMayBeIn) return by(advice.share);
   needed.push(`whether ${rate.words} is the full strength, or the share of it`);
   notes.push(
@@ -81,6 +96,9 @@ function ofRate(
   );
   return [...by(advice.share, 'that share of it, '), ...by(1, 'as it is, ')];
 }
+
+const diluted = ({ low, high }: Span, by: Span | null): Span =>
+  by === null ? { low, high } : { low: low * by.low, high: high * by.high };
 
 /** So many g/L of a product. */
 function ofGrams(says: string, grams: Span, product: Graded): AdviceReading {
@@ -108,6 +126,11 @@ function ofFigure(
   needed: string[],
 ): AdviceReading[] {
   const by = (span: Span): Span => scaled(span, advice.share);
+  const above = advice.around.aboveWater;
+  const onScales = (ppm: Span, scales: readonly PenScaleNamed[]): AdviceReading[] =>
+    scales.map((scale) =>
+      ofEc(`a pen on the ${scale.name}`, by(reading(ppm, scale.ppmPerMilliSiemens)), product, above),
+    );
   if (advice.share !== 1 && figure.kind !== 'element')
     notes.push('A share of an EC is taken as that share of the reading; EC is nearly in proportion to the feed.');
   switch (figure.kind) {
@@ -118,27 +141,29 @@ function ofFigure(
     }
     case 'conductivity':
       if (figure.note) notes.push(figure.note);
-      notes.push(WHOLE_CAN);
-      return [ofEc('EC of the can', by(figure.mSPerCm), product)];
+      notes.push(above ? ABOVE : WHOLE_CAN);
+      return [ofEc('EC of the can', by(figure.mSPerCm), product, above)];
     case 'pen':
-      notes.push(WHOLE_CAN);
+      notes.push(above ? ABOVE : WHOLE_CAN);
       if (figure.scale === null) needed.push('which scale the pen is on: 500, 640 or 700 ppm per mS/cm');
-      return (figure.scale === null ? SCALES : [figure.scale]).map((scale) =>
-        ofEc(`a pen on the ${scale.name}`, by(reading(figure.ppm, scale.ppmPerMilliSiemens)), product),
-      );
+      return onScales(figure.ppm, figure.scale === null ? SCALES : [figure.scale]);
     case 'ppm':
       needed.push('of what the ppm are: of nitrogen, or on a pen (and then on which scale)');
+      if (above) {
+        // nobody reads nitrogen above that of the water
+        notes.push(ABOVE);
+        return onScales(figure.ppm, SCALES);
+      }
       notes.push('"ppm" alone may be mg/L of nitrogen or a pen’s reading on any scale: each is shown.', WHOLE_CAN);
       return [
         ofElement('mg/L of N', 'N', by(figure.ppm), product),
         ...(product ? [ofGrams('mg/L of the product itself', scaled(by(figure.ppm), 1 / 1000), product)] : []),
-        ...SCALES.map((scale) =>
-          ofEc(`a pen on the ${scale.name}`, by(reading(figure.ppm, scale.ppmPerMilliSiemens)), product),
-        ),
+        ...onScales(figure.ppm, SCALES),
       ];
   }
 }
 
+const ABOVE = 'The reading is what the feed adds: your own water’s reading is put on top of it.';
 const WHOLE_CAN =
   'A meter’s reading is taken as that of the whole can, water included; what the adviser’s own water reads is not told.';
 
@@ -157,12 +182,14 @@ function ofElement(says: string, element: Nutrient, wanted: Span, product: Grade
 }
 
 /** A reading in mS/cm. What a grade at that reading holds is a range, for its forms are not told. */
-function ofEc(says: string, wanted: Span, product: Graded | null): AdviceReading {
-  const bare: AdviceReading = { says, counts: 'EC', wanted, gramsPerLitre: null, elements: [], ec: wanted };
+function ofEc(plain: string, wanted: Span, product: Graded | null, above: boolean): AdviceReading {
+  const says = above ? `${plain}, above the water` : plain;
+  const own = above ? ({ aboveWater: true } as const) : {};
+  const bare: AdviceReading = { says, counts: 'EC', wanted, gramsPerLitre: null, elements: [], ec: wanted, ...own };
   if (!product) return bare;
   const grams = gramsAt(product.ions, wanted);
   if (grams === null) return bare;
-  return { ...ofGrams(says, grams, product), counts: 'EC', wanted, ec: wanted };
+  return { ...ofGrams(says, grams, product), counts: 'EC', wanted, ec: wanted, ...own };
 }
 
 /** A share of nobody knows what: what it would be, if the label said what labels often say. */

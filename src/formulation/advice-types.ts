@@ -1,4 +1,5 @@
 import type { Nutrient } from '../chemistry/nutrients.js';
+import type { Circumstances } from './advice-circumstances.js';
 import type { FeedHeader, Item } from './results.js';
 
 /** From low to high; both ends equal where nothing is open. */
@@ -51,6 +52,7 @@ export interface Advice {
   rate: Rate | null;
   figures: Figure[];
   form: 'powder' | 'liquid' | null;
+  around: Circumstances;
 }
 
 /** One way in which the words can be meant. */
@@ -64,6 +66,8 @@ export interface AdviceReading {
   elements: ({ element: Nutrient } & Span)[];
   /** mS/cm of the feed in pure water; wide, for a grade does not tell the forms. null where nothing tells. */
   ec: Span | null;
+  /** True where `wanted` is what the feed adds to the reading of the water. */
+  aboveWater?: true;
 }
 
 /** The own feed at one end of a reading. */

@@ -83,7 +83,10 @@ export const PARTS = new RegExp(
   String.raw`(?:\b(?<tds1>TDS)\b\s*(?:of|=|:|at)?\s*|\b(?<before>${NUTRIENT})\b\s*(?:of|=|:|at)?\s*)?${RANGE}\s*${PPM}(?:\s*(?:of\s+|as\s+)?(?:(?<tds2>TDS|dissolved solids)|(?<after>${NUTRIENT}))(?![a-z0-9]))?`,
   'i',
 );
-export const BARE_TDS = new RegExp(String.raw`\bTDS\b\s*(?:of|=|:|at)?\s*${RANGE}`, 'i');
+export const BARE_TDS = new RegExp(
+  String.raw`\bTDS\b\s*(?:of|=|:|at)?\s*${RANGE}|${RANGE.replaceAll('from', 'from2').replaceAll('to>', 'to2>')}\s*TDS\b`,
+  'i',
+);
 
 /** `on a 500 pen`, `(500 scale)`, `0.7 conversion`, `NaCl scale`, `442`. */
 export const SCALE =

@@ -1,7 +1,7 @@
 import { type Checked, checked, type Where } from '../problem.js';
 import { type OwnFeed, OwnStrengths } from './advice-own.js';
 import { translate } from './advice-translate.js';
-import type { Advice, AdviceResult, OwnMatch } from './advice-types.js';
+import type { Advice, AdviceReading, AdviceResult, OwnMatch } from './advice-types.js';
 import { cautionsFor } from './cautions.js';
 
 /**
@@ -18,7 +18,8 @@ export async function translateAdvice(
   const { readings, certainty, notes, needed } = read.value;
   const strengths = own && new OwnStrengths(own);
   const matches: ({ low: OwnMatch; high: OwnMatch } | null)[] = [];
-  for (const reading of strengths ? readings : []) matches.push(await strengths!.match(reading));
+  for (const reading of strengths ? readings : [])
+    matches.push(await (advice.around.atMost ? underCeiling(reading, strengths!) : strengths!.match(reading)));
   const ends = matches.flatMap((match) => (match ? [match.low, match.high] : []));
   const used = new Set(ends.flatMap((end) => end.items.map((item) => item.id)));
   const request = own?.at(own.percent) ?? null;
@@ -38,6 +39,17 @@ export async function translateAdvice(
     },
     [],
   );
+}
+
+/** Below a ceiling lies everything from the feed as it is now, if it keeps it, to the strongest that does; weaker follows it as well. */
+async function underCeiling(reading: AdviceReading, own: OwnStrengths): ReturnType<OwnStrengths['match']> {
+  const { counts, wanted } = reading;
+  if (counts === null || wanted === null) return null;
+  const total = await own.now(counts);
+  const now = total === null ? wanted.low : total - (reading.aboveWater ? own.waterEc : 0);
+  const match = await own.match({ ...reading, wanted: { low: Math.min(now, wanted.low), high: wanted.high } });
+  const follows = (end: OwnMatch): OwnMatch => (end.reached < end.wanted ? { ...end, limitedBy: null } : end);
+  return match && { low: follows(match.low), high: follows(match.high) };
 }
 
 function statusOf(ends: readonly OwnMatch[]): AdviceResult['status'] {

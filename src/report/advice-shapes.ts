@@ -32,6 +32,7 @@ export const adviceShape = z.strictObject({
         gramsPerLitre: z.strictObject(span).nullable(),
         elements: z.array(z.strictObject({ element, ...span })).describe('mg/L'),
         ec: z.strictObject(span).nullable().describe('mS/cm at 25 °C'),
+        aboveWater: z.literal(true).optional().describe('`wanted` is what the feed adds to the reading of the water'),
       }),
     )
     .describe('every sense that the words can have'),

@@ -58,6 +58,29 @@ describe('advice on the command line', () => {
     expect(ran.stderr).toContain('Name one with --feed');
   });
 
+  it('above the water: the own water’s reading is put on top', async () => {
+    const { stdout } = await velamen(['assess', '0.4 mS/cm above the water', ...CATTLEYAS, '--json'], root);
+    const { own, readings } = adviceShape.parse(JSON.parse(stdout));
+    expect(readings[0]).toMatchObject({ aboveWater: true, wanted: { high: 0.4 } });
+    const { low } = own!.matches[0]!;
+    expect(low.wanted).toBeCloseTo(0.4 + own!.waterEc, 12);
+    // a strength is printed to half a per cent
+    expect(Math.abs(low.ec / low.wanted - 1)).toBeLessThan(0.02);
+  });
+
+  it('a ceiling: from the feed as it is now to the strongest that keeps it', async () => {
+    const { stdout, exit } = await velamen(['assess', 'max EC 0.6', ...CATTLEYAS, '--json'], root);
+    const { own, status, certainty } = adviceShape.parse(JSON.parse(stdout));
+    expect({ exit, status, certainty }).toEqual({ exit: 0, status: 'within', certainty: 'range' });
+    const { low, high } = own!.matches[0]!;
+    expect(low.strength).toBe('80 %');
+    expect(high.ec).toBeLessThanOrEqual(0.6 * 1.005);
+    expect(high.percent).toBeGreaterThan(80);
+    const tight = await velamen(['assess', 'max EC 0.2', ...CATTLEYAS, '--json'], root);
+    for (const end of Object.values(adviceShape.parse(JSON.parse(tight.stdout)).own!.matches[0]!))
+      expect(end.ec).toBeLessThanOrEqual(0.2 * 1.005);
+  });
+
   it('tells every mistake at once', async () => {
     const ran = await velamen(
       ['assess', '125 pmp ppm', '--bench', 'examples/what-the-shelf-reaches', '--feed', 'catleyas'],

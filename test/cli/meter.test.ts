@@ -134,7 +134,7 @@ describe('meter', () => {
     const json = SHAPES.get('meter')!.parse(JSON.parse(ran.stdout)) as Record<string, never>;
     expect(json.remedy).toBeNull();
     expect(json.judgement).toMatchObject({ verdict: 'unexplained' });
-    expect((json.judgement as { beyond: string[] }).beyond.join(' ')).toContain(hint);
+    expect((json.judgement as unknown as { beyond: string[] }).beyond.join(' ')).toContain(hint);
     const text = (await velamen(['meter', ...BENCH, '--reading', shown], MOSS)).stdout;
     expect(text).toContain('No can of this feed shows this');
     expect(text).not.toContain('likelihood');

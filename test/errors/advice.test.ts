@@ -20,6 +20,22 @@ const CASES: readonly [text: string, said: string[]][] = [
   ],
   ['2 capfuls/US gal of 3-1-2', ['advice-unit: found "capfuls"; expected the size of the cap. Write the cap in mL.']],
   [
+    '-1 tsp/US gal of 20-20-20',
+    [
+      'advice-negative: found "-1"; expected an amount above zero. Leave the minus out; for a range write 70-80 ppm N or 70 to 80 ppm N.',
+    ],
+  ],
+  [
+    '1 g/L of 20-20-20 above the water',
+    [
+      'advice-above-water: found "1 g/L of 20-20-20 above the water"; expected a reading of a meter beside "above the water". Leave the water out; what it brings is counted anyway.',
+    ],
+  ],
+  [
+    '1 g/L of 20-20-20 in a 1:1 injector',
+    ['advice-dilution: found "in a 1:1 injector"; expected one part of stock in two or more. Write for example 1:100.'],
+  ],
+  [
     '1 tsp/US gal',
     [
       'advice-product: found "1 tsp/US gal" of a product that is not named; expected the grade of the product. Add it, for example: of 20-20-20. For a product on the shelf write a recipe: 1 g base in 4 L.',

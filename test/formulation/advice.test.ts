@@ -34,6 +34,14 @@ describe('advice against handbooks', () => {
     expect(Math.abs(low / nitrogen - 1)).toBeLessThan(0.02);
   });
 
+  // The same UMass table holds for concentrates: ounces per gallon of stock at 1:100 are ounces per 100 gallons of feed.
+  it('UMass: 13.5 oz per gallon of 20-20-20 stock in a 1:100 injector is 200 mg/L N', () => {
+    const { low, high } = element(only('13.5 oz per US gal of 20-20-20 in a 1:100 injector'), 'N');
+    expect(Math.abs(high / 200 - 1)).toBeLessThan(0.02);
+    // one part in 100, or one part to 100 of water
+    expect(high / low).toBeCloseTo(101 / 100, 9);
+  });
+
   // Texas A&M, Nutrient calculations: ounces printed whole, half an ounce of 22 is 2.3 %.
   it('Texas A&M: 22 oz of 15 % N in 100 US gal is 250 mg/L', () => {
     const { low } = element(only('22 oz/100 US gal of 15-0-0'), 'N');
@@ -281,5 +289,58 @@ describe('whatever is written', () => {
         }
     }
     expect(read).toBeGreaterThan(20);
+  });
+});
+
+describe('what stands around a strength', () => {
+  it.each([
+    'EC 0.4 above the water',
+    '0.4 mS/cm above tap',
+    '400 µS on top of your own water',
+    '0.4 mS plus rain',
+    '200 ppm above the base water on a 500 pen',
+  ])('"%s" is what the feed adds', (text) => {
+    expect(only(text)).toMatchObject({ counts: 'EC', wanted: { low: 0.4, high: 0.4 }, aboveWater: true });
+  });
+
+  it('ppm above the water are those of a pen, on any scale', () => {
+    expect(readings('200 ppm above the water').map((r) => r.wanted!.high)).toEqual([0.4, 0.3125, 200 / 700]);
+  });
+
+  it.each(['max EC 0.8', 'EC no more than 0.8 mS', 'at most 0.8 mS/cm', 'up to 800 µS', 'below EC 0.8'])(
+    '"%s" is a ceiling',
+    (text) => {
+      expect(only(text)).toMatchObject({ says: 'at most: EC of the can', wanted: { high: 0.8 } });
+      expect(translated(text).certainty).toBe('range');
+    },
+  );
+
+  it.each([
+    ['100 g/L of 13-4-15 in a 1:100 injector', 1 / 101, 1 / 100],
+    ['dilute 1:200, 100 g/L of 13-4-15 stock', 1 / 201, 1 / 200],
+    ['100 g/L of 13-4-15 stock, diluted 1 to 50', 1 / 51, 1 / 50],
+    ['a 1 % injector of 100 g/L 13-4-15', 1 / 100, 1 / 100],
+    ['100 g per litre of 13-4-15 through a proportioner at 1:128', 1 / 129, 1 / 128],
+  ])('"%s"', (text, low, high) => {
+    const grams = only(text).gramsPerLitre!;
+    expect(grams.low).toBeCloseTo(100 * low, 9);
+    expect(grams.high).toBeCloseTo(100 * high, 9);
+  });
+
+  it.each([
+    '1 g/L of 20-20-20 every second week',
+    '1 g/L of 20-20-20 every 2 weeks',
+    '1 g/L 20-20-20 twice a month',
+    'fortnightly 1 g/L of 20-20-20',
+    '20-20-20, 1 g/L, 3 times per week',
+    '1 g/L of 20-20-20 every 7 to 10 days',
+  ])('"%s": how often is told, not translated', (text) => {
+    expect(only(text).gramsPerLitre).toEqual({ low: 1, high: 1 });
+    expect(translated(text).notes.join(' ')).toContain('How often it is given is not translated');
+  });
+
+  it('units that touch their figure, TDS behind it', () => {
+    expect(isAdvice('125ppm', [])).toBe(true);
+    expect(readings('300 TDS').map((r) => r.wanted!.high)).toEqual(readings('TDS 300').map((r) => r.wanted!.high));
   });
 });
