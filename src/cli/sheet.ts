@@ -123,7 +123,7 @@ export const sheetCommand: Command = {
     }
     await writeFiles(sheets, paper, given, io);
     return {
-      exit: sureEnough && sheets.every((sheet) => sheet.status === 'kept') ? 0 : 3,
+      exit: sureEnough && sheets.every(measurable) ? 0 : 3,
       text: given.flag('json')
         ? jsonText(sheets[0]!)
         : sheets.map((sheet) => sheetText(pageOf(sheet), textOptions(io))).join('\n\n'),
@@ -131,6 +131,10 @@ export const sheetCommand: Command = {
     };
   },
 };
+
+/** Every limit kept, with what stands in the kit. */
+const measurable = (sheet: MixingSheet): boolean =>
+  sheet.status === 'kept' && sheet.steps.every((step) => !step.borrowed);
 
 /** Blend, doses, sheet. Where no blend keeps every limit, the nearest one is measured out and says so. */
 async function sheetOf(

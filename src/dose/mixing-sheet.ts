@@ -34,6 +34,8 @@ export interface SheetStep {
   /** g or mL that the proved blend wants. */
   wanted: number;
   effect: string;
+  /** True where nothing in the kit measures it: the amount is one for a borrowed scale or syringe. */
+  borrowed: boolean;
   /** Litres in the can while it goes in. */
   litres: number;
   reading: Reading;
@@ -116,7 +118,7 @@ export function mixingSheet(
       aim: programme.bands.N?.aim ?? null,
       ammoniumShare: plan.mix.nitrogenShares?.ammonium ?? null,
     },
-    steps: steps.map((step) => sheetStep(step, plan.batchLitres)),
+    steps: steps.map((step) => sheetStep(step, plan)),
     order: { verdict: sequence.verdict, says: sequence.says },
     end: {
       reading: end,
@@ -147,15 +149,21 @@ export function mixingSheet(
   };
 }
 
-function sheetStep({ product, measure, alternatives, wanted, full, reading, effect }: Step, litres: number): SheetStep {
+function sheetStep(
+  { product, measure, alternatives, wanted, full, reading, effect }: Step,
+  { tools, batchLitres }: Pick<DosePlan, 'tools' | 'batchLitres'>,
+): SheetStep {
   const unit = unitOf(product);
   const { amount } = measure;
+  const inKit = (tool: string): boolean => tools.some((own) => own.kind === tool);
+  // grams or millilitres are given beside a spoonful anyway, and to the digit
+  const others = alternatives.filter(({ tool }) => inKit(tool));
   return {
     id: product.id,
     name: product.name || product.id,
     grams: unit === 'g' ? amount : product.density === undefined ? null : amount * product.density,
     millilitres: unit === 'mL' ? amount : null,
-    measures: [{ ...measure, keeps: true }, ...alternatives].map(({ tool, words, amount: a, actions, keeps }) => ({
+    measures: [{ ...measure, keeps: true }, ...others].map(({ tool, words, amount: a, actions, keeps }) => ({
       tool,
       words,
       amount: a,
@@ -165,7 +173,8 @@ function sheetStep({ product, measure, alternatives, wanted, full, reading, effe
     })),
     wanted,
     effect,
-    litres: full * litres,
+    borrowed: !inKit(measure.tool),
+    litres: full * batchLitres,
     reading,
   };
 }

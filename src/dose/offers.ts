@@ -22,7 +22,7 @@ export async function offersFor(
 ): Promise<string[]> {
   const offers = [
     await largerBatch(request, amounts, kit, options),
-    await aSpoon(request, amounts, kit, options),
+    (await aSpoon(request, amounts, kit, options)) ?? (await aSet(request, amounts, kit, options)),
     await aScale(request, amounts, kit, options),
     await aSyringe(request, amounts, kit, options),
     options.solubility ? await aStock(request, amounts, kit, options, options.solubility) : null,
@@ -58,13 +58,25 @@ const SMALL_SPOONS: readonly Spoon[] = [2, 4, 8, 16, 32, 64].map((part) => ({
 
 async function aSpoon(request: FeedRequest, amounts: Amounts, kit: Kit, options: PlanOptions): Promise<string | null> {
   for (const spoon of SMALL_SPOONS) {
-    if (kit.spoons.some((own) => Math.abs(own.millilitres / spoon.millilitres - 1) < 0.02)) continue;
+    if (kit.spoons.some((own) => alike(own.millilitres, spoon.millilitres))) continue;
     const plan = await planOnce(request, amounts, { ...kit, spoons: [...kit.spoons, spoon] }, options);
     if (plan.status === 'kept')
       return `A level ${spoon.label.replace('tsp', 'US tsp')} spoon would do: ${dosesOf(plan)}.`;
   }
   return null;
 }
+
+/** Where no one spoon does: the usual set of small ones. */
+async function aSet(request: FeedRequest, amounts: Amounts, kit: Kit, options: PlanOptions): Promise<string | null> {
+  const spoons = SMALL_SPOONS.filter(
+    ({ millilitres }) => !kit.spoons.some((own) => alike(own.millilitres, millilitres)),
+  );
+  if (spoons.length < 2) return null;
+  const plan = await planOnce(request, amounts, { ...kit, spoons: [...kit.spoons, ...spoons] }, options);
+  return plan.status === 'kept' ? `A set of level spoons from 1/2 to 1/64 US tsp would do: ${dosesOf(plan)}.` : null;
+}
+
+const alike = (a: number, b: number): boolean => Math.abs(a / b - 1) < 0.02;
 
 async function aScale(request: FeedRequest, amounts: Amounts, kit: Kit, options: PlanOptions): Promise<string | null> {
   for (const step of [0.01, 0.001]) {

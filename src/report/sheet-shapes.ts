@@ -30,6 +30,7 @@ const step = z.strictObject({
     .describe('the chosen one first'),
   wanted: amount.describe('g or mL that the proved blend wants'),
   effect: z.string(),
+  borrowed: z.boolean().describe('nothing in the kit measures it: the amount is one for a borrowed scale or syringe'),
   litres: amount.describe('in the can while it goes in'),
   reading: reading.describe('of the can with everything up to here'),
 });

@@ -86,8 +86,55 @@ describe('sheet', () => {
     expect(ran.exit).toBe(3);
     expect(ran.stdout).toContain('NOT EVERY LIMIT IS KEPT');
     expect(ran.stdout).toMatch(/too (little|much)/);
-    expect(ran.stdout).toContain('What would do:');
+    expect(ran.stdout).toContain('A way out:');
     expect(readFileSync(join(home, 'jug.txt'), 'utf8')).toContain('DOES NOT KEEP EVERY LIMIT');
+  });
+
+  it('offers stock bottles and a set of small spoons, and names on top what was left out', async () => {
+    const kitchen = folder({
+      ...SILL,
+      'bench.yaml': sill('{ spoons: [5 mL, 2.5 mL, 1.25 mL], dropper: 20 drops/mL }'),
+    });
+    const ran = await velamen(['sheet'], kitchen);
+    expect(ran.exit).toBe(3);
+    const [top = ''] = ran.stdout.replace(/\n {4}/g, ' ').split('Plants');
+    expect(top).toMatch(/A way out: Keep it as stock, 1 part in \d+: .*fills? of a 1 mL syringe/);
+    expect(top).toMatch(/Nitre: left out; the [\d.]+ g that the blend wants/);
+    const coarse = folder({ ...SILL, 'bench.yaml': sill('{ spoons: [5 mL], syringe: 1 mL }') });
+    expect((await velamen(['sheet'], coarse)).stdout.replace(/\n {4}/g, ' ')).toMatch(
+      /A way out: A (set of level spoons from 1\/2 to 1\/64|level 1\/\d+) US tsp/,
+    );
+  });
+
+  it('says on top, and by its exit code, what the kit has nothing for', async () => {
+    const home = folder({
+      ...SILL,
+      'bench.yaml': sill('{ spoons: [1/4 tsp, 1/8 tsp, 1/16 tsp, 1/32 tsp, 1/64 tsp], dropper: 20 drops/mL }'),
+      'shelf.csv': SILL['shelf.csv'].replace(
+        'Lime nitre,powder,,15.5,14.4,1.1,26.5,,,1.0',
+        'Lime nitre,powder,,15.5,14.4,1.1,26.5,,,',
+      ),
+    });
+    const ran = await velamen(['sheet'], home);
+    expect(ran.exit).toBe(3);
+    expect(ran.stdout).toMatch(/^sill: mixing sheet\n\nYOUR KIT CANNOT MEASURE Lime nitre: borrow a scale/);
+    expect(ran.stdout).toContain('on a borrowed scale');
+    // of what spoons measure no weight is offered for a scale that is not there
+    const json = sheetShape.parse(JSON.parse((await velamen(['sheet', '--json'], home)).stdout));
+    const tools = json.steps.filter((step) => !step.borrowed).flatMap((step) => step.measures.map((m) => m.tool));
+    expect(new Set(tools)).not.toContain('scale');
+    expect(json.steps.find((step) => step.borrowed)).toMatchObject({ id: 'calnit' });
+  });
+
+  it('counts steps as meter does, in text and in CSV', async () => {
+    const home = folder(SIX_ITEMS);
+    const { stdout } = await velamen(['sheet', '--csv', 'a.csv'], home);
+    const csv = readFileSync(join(home, 'a.csv'), 'utf8');
+    for (const name of ['Calcium nitrate', 'Potassium nitrate']) {
+      const [, step] = new RegExp(`\\[ \\] (\\d+)  [^\\n]*${name}`).exec(stdout)!;
+      expect(csv).toMatch(new RegExp(`^${step},[^,]*,[^,]*${name}`, 'm'));
+    }
+    expect(csv).toMatch(/^1,,/m);
   });
 
   it.each([
@@ -139,3 +186,18 @@ describe('sheet', () => {
     expect((await velamen([...MOSS, '--pdf', 'a.pdf'], home, { env: { CHROME_PATH: '/no/such' } })).exit).toBe(2);
   });
 });
+
+/** A window sill: four powders and a bottle. Names and figures invented. */
+const SILL = {
+  'shelf.csv': [
+    'id,name,form,formula,N,NO3-N,NH4-N,CaO,K2O,P2O5,bulk_density,basis,Fe,Mn,Zn,Cu,B,Mo',
+    'calnit,Lime nitre,powder,,15.5,14.4,1.1,26.5,,,1.0,w/w,,,,,,',
+    'kno3,Nitre,powder,KNO3,,,,,,,1.1,w/w,,,,,,',
+    'mkp,Phosphate,powder,KH2PO4,,,,,,,1.1,w/w,,,,,,',
+    'epsom,Bitter salt,powder,MgSO4·7H2O,,,,,,,1.0,w/w,,,,,,',
+    'trace,Trace,liquid,,0,,,,,,,w/v,0.15,0.058,0.021,0.006,0.02,0.0023',
+    '',
+  ].join('\n'),
+};
+const sill = (kit: string): string =>
+  `name: Sill\nwater: rain\nkit: ${kit}\nfeeds:\n  sill: { plants: phalaenopsis, medium: bark, strength: 50 %, batch: 1 L }\n`;

@@ -71,6 +71,20 @@ describe.skipIf(withoutBrowser())('the sheet in a browser', () => {
     await page.close();
   });
 
+  it('the card keeps the figures for a reading that is off, and its frame', async () => {
+    const { page } = await opened(FEEDS[3]![1], ['--paper', 'a6']);
+    expect(await page.locator('.run').isVisible()).toBe(false);
+    await page.emulateMedia({ media: 'print' });
+    // A6 less its margins, in CSS pixels
+    await page.setViewportSize({ width: 359, height: 521 });
+    expect(await page.locator('.run').innerText()).toMatch(/^If the reading at the end is off .*as it should be/s);
+    expect(await page.locator('.ladder').isVisible()).toBe(false);
+    const box = await page.locator('.cautions').boundingBox();
+    // the printer cuts off what touches the edge
+    expect(box!.x + box!.width).toBeLessThan(358);
+    await page.close();
+  });
+
   it('paints black on white, runs no script and asks for nothing', async () => {
     const { page: first } = await opened(FEEDS[3]![1]);
     const asked: string[] = [];

@@ -9,8 +9,9 @@ export function sheetCsv(sheet: MixingSheet, page: SheetPage): string {
   const n = (value: number | null): string => (value === null ? '' : formatNumber(value, 8));
   const reading = (r: { mSPerCm: number; pen: number | null; low: number; high: number }): string[] =>
     [r.mSPerCm, r.low, r.high, r.pen].map(n);
+  // numbered as on the sheet: the water is the first
   const rows = sheet.steps.map((step, i) => [
-    String(i + 1),
+    String(i + 2),
     step.id,
     step.name,
     step.measures[0]!.words,
@@ -26,13 +27,15 @@ export function sheetCsv(sheet: MixingSheet, page: SheetPage): string {
     n(step.litres),
     ...reading(step.reading),
   ]);
-  const end = ['', '', 'at the mark', '', '', '', '', '', '', n(sheet.litres), ...reading(sheet.end.reading)];
+  const none = ['', '', '', '', '', ''];
+  const water = ['1', '', sheet.water.names, ...none, n(sheet.firstLitres), ...reading(sheet.water.reading)];
+  const end = ['end', '', 'at the mark', '', '', '', '', '', '', n(sheet.litres), ...reading(sheet.end.reading)];
   const heads = 'step,id,product,amount,g,mL,or,wanted,effect,litres in the can,mS/cm,low,high,pen'.split(',');
   return renderCsv({
     title: page.title,
     blocks: [
       { kind: 'heading', text: 'steps' },
-      table(heads, [...rows, end]),
+      table(heads, [water, ...rows, end]),
       { kind: 'heading', text: 'if the reading is off' },
       table(
         [page.pen, 'mS/cm', 'what it may be'],

@@ -75,8 +75,18 @@ function cardHeight(page: SheetPage, factor: number): number {
   const cautions =
     2 + sum([page.cautions[0] ?? '', ...page.cautions.slice(-3)].map((text) => 0.9 * lines(text, width - 2, 0.8)));
   const facts = sum(page.facts.slice(1, 4).map(({ value }) => 1.05 * lines(value, width - 5.5, 0.92)));
+  const off = page.ladder.map(({ pen, says }) => `${pen} ${says} · `).join('');
+  const run = 0.6 + 0.86 * lines(`If the reading at the end is off ${off}`, width, 0.78);
   return (
-    5 + alert(page, width) + facts + steps(page, width - 14) + 1 + 1.2 * lines(page.keeps, width - 9) + cautions + 5
+    5 +
+    alert(page, width) +
+    facts +
+    steps(page, width - 14) +
+    1 +
+    run +
+    1.2 * lines(page.keeps, width - 9) +
+    cautions +
+    5
   );
 }
 

@@ -4,6 +4,7 @@ import { standing } from '../band.js';
 import type { Bar } from '../sheet.js';
 import { barSvg } from '../svg.js';
 import { fitOf } from './fit.js';
+import type { Rung } from './ladder.js';
 import type { LineOnPage } from './lines.js';
 import type { SheetPage } from './page.js';
 import { type Paper, STYLE, sizeRule } from './style.js';
@@ -49,6 +50,7 @@ function article(page: SheetPage): string {
     `<dl class="facts">${page.facts.map((f) => `<div><dt>${safe(f.name)}</dt><dd>${safe(f.value)}</dd></div>`).join('')}</dl>`,
     steps(page),
     `<p class="tolerance">${safe(page.tolerance)}</p>`,
+    `<p class="run"><b>If the reading at the end is off</b> ${page.ladder.map(runIn).join(' · ')}</p>`,
     '<div class="columns">',
     '<div>',
     part('ladder', 'If the reading at the end is off', ladder(page)),
@@ -79,13 +81,13 @@ function steps(page: SheetPage): string {
     '<table class="steps">',
     `<thead><tr><th scope="col" class="tick">done</th><th scope="col">into the can, in this order</th><th scope="col" class="reading">${safe(page.pen)}</th>${second}<th scope="col" class="read">you read</th></tr></thead>`,
     '<tbody>',
-    ...page.lines.map((line, i) => stepRow(line, i + 1, page.twoScales)),
+    ...page.lines.map((line) => stepRow(line, page.twoScales)),
     '</tbody>',
     '</table>',
   ].join('\n');
 }
 
-function stepRow(line: LineOnPage, place: number, twoScales: boolean): string {
+function stepRow(line: LineOnPage, twoScales: boolean): string {
   const small = [line.others, line.effect, line.how].filter((text) => text !== '');
   const reading = (value: string, range: string, name: string): string =>
     `<td class="${name}"><b>${safe(value)}</b><small>${safe(range)}</small></td>`;
@@ -95,10 +97,16 @@ function stepRow(line: LineOnPage, place: number, twoScales: boolean): string {
       : `${reading(line.reading.pen, line.reading.range, 'reading')}${
           twoScales ? reading(line.reading.ec, line.reading.ecRange, 'reading second') : ''
         }<td class="read"><span class="line"></span></td>`;
-  return `<tr><td class="tick"><span class="box"></span>${place}</td><td class="do"><b class="amount">${safe(line.amount)}</b> <span class="what">${safe(line.what)}</span>${
+  return `<tr><td class="tick"><span class="box"></span>${line.step ?? ''}</td><td class="do"><b class="amount">${safe(line.amount)}</b> <span class="what">${safe(line.what)}</span>${
     small.length === 0 ? '' : `<small>${small.map((text) => `<span>${safe(text)}</span>`).join(' ')}</small>`
   }</td>${cells}</tr>`;
 }
+
+/** A rung within a running text, for the card. */
+const runIn = ({ pen, says, right }: Rung): string => {
+  const text = `<b>${safe(pen)}</b> ${safe(says)}`;
+  return right ? `<u>${text}</u>` : text;
+};
 
 function ladder(page: SheetPage): string {
   const rows = page.ladder.map(

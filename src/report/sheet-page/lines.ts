@@ -4,6 +4,8 @@ import { ecNumber, litresText, markText, number, range } from './readings.js';
 
 /** One thing to do, with a box to tick. */
 export interface LineOnPage {
+  /** As `meter` counts: 1 the water, 2 the first product, …; null for water filled up on the way, after which nothing is read. */
+  step: number | null;
   /** The amount in the grower's own tool: the words to read at arm's length. */
   amount: string;
   what: string;
@@ -28,27 +30,34 @@ export function linesOf(sheet: MixingSheet): LineOnPage[] {
   const lines: LineOnPage[] = [
     {
       ...BLANK,
+      step: 1,
       amount: markText(sheet.firstLitres, litres),
       what: `${poured(sheet, sheet.firstLitres)}, lukewarm (20 to 30 °C)`,
       reading: at(sheet.water.reading),
     },
   ];
   let full = sheet.firstLitres;
-  steps.forEach((step) => {
+  steps.forEach((step, i) => {
     if (step.litres > full) lines.push({ ...BLANK, ...toTheMark(sheet, litres - full), reading: null });
     full = Math.max(full, step.litres);
     lines.push({
+      step: i + 2,
       amount: step.measures[0]!.words,
       what: step.name,
-      others: othersOf(step),
+      others: othersOf(step, sheet.status === 'kept'),
       how: step.millilitres === null ? 'Stir until it is wholly clear.' : 'Pour in and stir.',
       effect: step.effect,
       reading: at(step.reading),
     });
   });
-  if (full < litres) lines.push({ ...BLANK, ...toTheMark(sheet, litres - full), reading: at(end.reading) });
+  let last = steps.length + 2;
+  if (full < litres) {
+    lines.push({ ...BLANK, ...toTheMark(sheet, litres - full), step: last, reading: at(end.reading) });
+    last += 1;
+  }
   lines.push({
     ...BLANK,
+    step: last,
     amount: 'pH last',
     what: `about ${end.ph.value.toFixed(1)} (${end.ph.low.toFixed(1)} to ${end.ph.high.toFixed(1)}), an estimate`,
     how: 'Correct it only now, drop by drop, if your plants ask for it.',
@@ -56,7 +65,7 @@ export function linesOf(sheet: MixingSheet): LineOnPage[] {
   return lines;
 }
 
-const BLANK: LineOnPage = { amount: '', what: '', others: '', how: '', effect: '', reading: null };
+const BLANK: LineOnPage = { step: null, amount: '', what: '', others: '', how: '', effect: '', reading: null };
 
 const toTheMark = (sheet: MixingSheet, more: number): Pick<LineOnPage, 'amount' | 'what' | 'how'> => ({
   amount: `to ${markText(sheet.litres, sheet.litres)}`,
@@ -71,15 +80,25 @@ function poured({ water }: MixingSheet, litres: number): string {
   return told.map(({ name, share }) => `${name} ${litresText(share * litres)}`).join(' and ');
 }
 
-/** `or 0.35 mL, or 14 drops`; a measure that would break a limit is not offered. Spoonfuls are always given in g or mL too. */
-function othersOf({ measures, grams, millilitres }: SheetStep): string {
+/**
+ * `or 0.35 mL, or 14 drops`; a measure that would break a limit is not offered. Where limits are missed anyway, one that is as good as the same
+ * is. Spoonfuls are always given in g or mL too.
+ */
+function othersOf({ measures, grams, millilitres, borrowed }: SheetStep, kept: boolean): string {
   const [chosen, ...rest] = measures;
+  if (borrowed) return chosen!.tool === 'scale' ? 'on a borrowed scale: see the top' : 'in a syringe: see the top';
   const plain =
     millilitres === null ? (grams === null ? [] : [`${amountText(grams)} g`]) : [`${amountText(millilitres)} mL`];
   const weighed = chosen!.tool === 'scale' || chosen!.tool === 'syringe';
   const same = weighed ? [] : plain.map((words) => `= ${words}`);
-  const offered = rest.filter((m) => m.keeps && !(same.length > 0 && m.words === plain[0])).map((m) => `or ${m.words}`);
+  const near = (amount: number): boolean => Math.abs(amount / chosen!.amount - 1) <= SAME;
+  const offered = rest
+    .filter((m) => (kept ? m.keeps : near(m.amount)) && !(same.length > 0 && m.words === plain[0]))
+    .map((m) => `or ${m.words}`);
   return [...same, ...offered].join(', ');
 }
+
+/** What level spoons repeat to at best (from memory). */
+const SAME = 0.05;
 
 const amountText = (value: number): string => figure(value);

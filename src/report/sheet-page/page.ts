@@ -54,7 +54,11 @@ export function pageOf(sheet: MixingSheet): SheetPage {
     keeps: sheet.keeps.says,
     sureness: sheet.sureness,
     bars: sheet.elements.filter((e) => e.min !== null || e.max !== null).map(elementBar),
-    notes: [...(sheet.order.verdict === 'will cloud' ? [] : sheet.order.says), ...leftOutLines(sheet), ...sheet.notes],
+    notes: [
+      ...(sheet.order.verdict === 'will cloud' ? [] : sheet.order.says),
+      ...(sheet.status === 'missed' ? [] : leftOutLines(sheet)),
+      ...sheet.notes,
+    ],
     cautions: sheet.cautions,
   };
 }
@@ -62,30 +66,57 @@ export function pageOf(sheet: MixingSheet): SheetPage {
 function alertOf(sheet: MixingSheet): string[] {
   const lines = missLines(sheet.misses).map(spoken);
   const clouds = sheet.order.verdict === 'will cloud' ? ['THE CAN WILL CLOUD.', ...sheet.order.says] : [];
+  const borrowed = borrowedLines(sheet);
   switch (sheet.status) {
     case 'kept':
-      return clouds;
+      return [...borrowed, ...clouds];
     case 'missed':
       return [
         'NOT EVERY LIMIT IS KEPT: your tools cannot measure this batch closely enough.',
         ...lines,
+        ...leftOutLines(sheet),
         ...offers(sheet),
+        ...borrowed,
         ...clouds,
       ];
     case 'infeasible':
       return [
         'NO FEED FROM THIS SHELF KEEPS EVERY LIMIT: this is the nearest. `velamen blend` says why, and what would help.',
         ...lines,
+        ...borrowed,
         ...clouds,
       ];
     case 'uncertified':
-      return ['NOT PROVED: no engine’s answer passed its check. Treat the doses as a guess.', ...lines, ...clouds];
+      return [
+        'NOT PROVED: no engine’s answer passed its check. Treat the doses as a guess.',
+        ...lines,
+        ...borrowed,
+        ...clouds,
+      ];
     default:
       return sheet.status satisfies never;
   }
 }
 
-const offers = (sheet: MixingSheet): string[] => sheet.offers.map((offer) => `What would do: ${offer}`);
+const offers = (sheet: MixingSheet): string[] => sheet.offers.map((offer) => `A way out: ${offer}`);
+
+/** What the kit has nothing for: the amounts on the sheet are then another's. */
+function borrowedLines({ steps }: MixingSheet): string[] {
+  const named = (unit: 'g' | 'mL'): string =>
+    steps
+      .filter((step) => step.borrowed && step.measures[0]!.unit === unit)
+      .map((step) => step.name)
+      .join(', ');
+  const [powders, liquids] = [named('g'), named('mL')];
+  return [
+    ...(powders === ''
+      ? []
+      : [
+          `YOUR KIT CANNOT MEASURE ${powders}: borrow a scale, or find out what a level spoon of it weighs (see Notes).`,
+        ]),
+    ...(liquids === '' ? [] : [`YOUR KIT CANNOT MEASURE ${liquids}: take a syringe (see Notes).`]),
+  ];
+}
 
 /** `4 L = 1.06 US gallons (of 3.785 L) or 0.88 imperial gallons (of 4.546 L)` */
 export function canText(litres: number): string {

@@ -15,10 +15,10 @@ export const sizeRule = (paper: Paper | null): string =>
 /** A card beside the sink: what is needed while mixing stays, the rest gives way. */
 const CARD = [
   '@page{margin:5mm}',
-  'article{font-size:calc(var(--card)*7.2pt);line-height:1.1}.columns,.columns>div{display:block}.columns{font-size:.84em}.cautions ul{columns:1}',
+  'article{font-size:calc(var(--card)*7.2pt);line-height:1.1;padding-right:.6mm}.columns,.columns>div{display:block}.columns{font-size:.84em}.cautions ul{columns:1}',
   'dl.facts{grid-template-columns:1fr;gap:0}.facts div:first-child,.facts div:nth-child(n+5){display:none}.facts dd{font-weight:400}',
   '.second,.columns section:not(.keeps),.tolerance{display:none!important}.steps td{padding:.15em .4em .15em 0}.steps .tick{width:2.8em}.steps .read{width:4.5em}.steps .read .line{min-width:3em}',
-  'h2{display:inline;margin-right:.5em}.keeps p{display:inline}.line{min-width:6em}.cautions{font-size:.8em;padding:.15em .4em;margin-top:.3em}.cautions ul{padding-left:1em}.cautions li:nth-child(n+2):not(:nth-last-child(-n+3)){display:none}',
+  'h2{display:inline;margin-right:.5em}.keeps p{display:inline}.run{display:block;font-size:.78em;margin:.3em 0}.line{min-width:6em}.cautions{font-size:.8em;padding:.15em .4em;margin-top:.3em}.cautions ul{padding-left:1.5em}.cautions li:nth-child(n+2):not(:nth-last-child(-n+3)){display:none}',
 ].join('');
 
 /** Black on white, no colour needed; what is read at arm's length is large, what is looked up is small. Sizes hang on one root size. */
@@ -38,7 +38,7 @@ export const STYLE = [
   '.steps .amount{font-size:1.4em}.steps .what{font-size:1.15em}.steps small{display:block;font-size:.82em}.steps .do small span+span::before{content:"· "}',
   '.steps .reading{text-align:right;white-space:nowrap;padding-left:.6em}.steps td.reading b{font-size:1.4em}.steps td.second b{font-size:1.15em;font-weight:400;line-height:1.6}',
   '.steps .read{width:6em}.steps .read .line{min-width:4em;width:100%;height:1.7em}',
-  '.tolerance{font-size:.82em}',
+  '.tolerance{font-size:.82em}.run{display:none}',
   '.columns{display:grid;grid-template-columns:1.25fr 1fr;column-gap:1.6em;font-size:.84em}',
   '.columns th{white-space:nowrap}.columns thead th{border-bottom:1px solid}tr.right>*{font-weight:700;border-top:1px solid;border-bottom:1px solid}tr.out>*{font-weight:700}',
   '.ec,.number{white-space:nowrap}.can td.number,.can th.number{text-align:right}.can td,.can th{padding-top:0;padding-bottom:0;vertical-align:middle}.can svg{display:block;height:1.15em;width:auto}',

@@ -50,8 +50,8 @@ function stepTable(page: SheetPage): Block {
   const heads = ['', '', ...(page.twoScales ? [`>${page.pen}`, '>mS/cm'] : [`>${page.pen}`])];
   const row = (box: string, says: string, pen: string, ec: string): string[] =>
     page.twoScales ? [box, says, pen, ec] : [box, says, pen];
-  const rows = page.lines.flatMap((line, i) => [
-    row(`[ ] ${i + 1}`, firstLine(line), line.reading?.pen ?? '', line.reading?.ec ?? ''),
+  const rows = page.lines.flatMap((line) => [
+    row(`[ ] ${line.step ?? ''}`.trimEnd(), firstLine(line), line.reading?.pen ?? '', line.reading?.ec ?? ''),
     ...restLines(line).map((says, j) =>
       row('', says, j === 0 ? (line.reading?.range ?? '') : '', j === 0 ? (line.reading?.ecRange ?? '') : ''),
     ),

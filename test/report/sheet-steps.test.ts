@@ -1,0 +1,38 @@
+import { fileURLToPath } from 'node:url';
+import { describe, expect, test } from 'vitest';
+import type { MixingSheet } from '../../src/dose/mixing-sheet.js';
+import { pageOf } from '../../src/report/sheet-page/index.js';
+import { folder, velamen } from '../cli/world.js';
+
+const MOSS = fileURLToPath(new URL('../../examples/moss-without-ammonium', import.meta.url));
+
+async function moss(): Promise<MixingSheet> {
+  return JSON.parse((await velamen(['sheet', '--bench', MOSS, '--json'], folder())).stdout) as MixingSheet;
+}
+
+describe('steps on the sheet', () => {
+  test('water filled up on the way takes no number, so that readings find their step', async () => {
+    const sheet = await moss();
+    const [first, ...rest] = sheet.steps;
+    const filled = { ...sheet, steps: [first!, ...rest.map((step) => ({ ...step, litres: sheet.litres }))] };
+    expect(pageOf(sheet).lines.map((line) => line.step)).toEqual([1, 2, 3, 4, 5, 6]);
+    expect(pageOf(filled).lines.map((line) => line.step)).toEqual([1, 2, null, 3, 4, 5]);
+  });
+
+  test('where limits are missed anyway, a measure as good as the chosen one is offered', async () => {
+    const sheet = await moss();
+    const [first, ...rest] = sheet.steps;
+    const [chosen] = first!.measures;
+    const spoon = (words: string, factor: number) => ({
+      ...chosen!,
+      tool: 'spoon',
+      words,
+      amount: chosen!.amount * factor,
+      keeps: false,
+    });
+    const steps = [{ ...first!, measures: [chosen!, spoon('a spoon', 1.02), spoon('a ladle', 1.2)] }, ...rest];
+    const others = (status: MixingSheet['status']): string => pageOf({ ...sheet, status, steps }).lines[1]!.others;
+    expect(others('kept')).toBe('');
+    expect(others('infeasible')).toBe('or a spoon');
+  });
+});
