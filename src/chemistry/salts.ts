@@ -26,6 +26,11 @@ export function saltsOf(names: readonly string[]): { known: Salt[]; unknown: str
   return { known, unknown };
 }
 
+/** Every substance that we know, each once. */
+export function allSalts(): Salt[] {
+  return [...new Set(BY_NAME.values())];
+}
+
 /**
  * Names as printed under `derived from`; the first is the one we print. Chelates are taken as their usual sodium salts, and
  * "calcium nitrate" may be the double salt with ammonium, as it is sold to growers (common practice, no source).
@@ -51,22 +56,24 @@ const TABLE: readonly [formula: string, ...names: string[]][] = [
   ['NH4HCO3', 'ammonium bicarbonate'],
   ['NH3', 'ammonia', 'anhydrous ammonia', 'aqua ammonia', 'ammonium hydroxide'],
   ['CO(NH2)2', 'urea', 'carbamide'],
+  ['NH4H2PO4', 'ammonium phosphate', 'ammonium phosphates'],
   ['NH4H2PO4', 'monoammonium phosphate', 'ammonium dihydrogen phosphate', 'map', 'monobasic ammonium phosphate'],
   ['(NH4)2HPO4', 'diammonium phosphate', 'dap', 'dibasic ammonium phosphate', 'diammonium hydrogen phosphate'],
-  ['NH4H2PO4', 'ammonium phosphate', 'ammonium phosphates'],
   ['(NH4)3HP2O7', 'ammonium polyphosphate', 'ammonium polyphosphates'],
+  ['KH2PO4', 'potassium phosphate', 'potassium phosphates'],
   [
     'KH2PO4',
     'monopotassium phosphate',
     'mkp',
     'potassium dihydrogen phosphate',
     'monobasic potassium phosphate',
-    'potassium phosphate',
     'mono potassium phosphate',
     'potassium phosphate monobasic',
   ],
   ['K2HPO4', 'dipotassium phosphate', 'dkp', 'dibasic potassium phosphate', 'dipotassium hydrogen phosphate'],
-  ['NaH2PO4', 'monosodium phosphate', 'sodium phosphate', 'sodium dihydrogen phosphate'],
+  ['NaH2PO4', 'sodium phosphate'],
+  ['NaH2PO4', 'monosodium phosphate', 'sodium dihydrogen phosphate'],
+  ['Na2HPO4', 'disodium phosphate', 'disodium hydrogen phosphate'],
   ['H3PO4', 'phosphoric acid', 'orthophosphoric acid'],
   ['KH2PO3', 'potassium phosphite', 'monopotassium phosphite'],
   ['Ca3(PO4)2', 'tricalcium phosphate', 'calcium phosphate'],

@@ -1,7 +1,7 @@
 import type { Product, Water } from '../catalog/product.js';
 import type { Ions } from '../chemistry/ions.js';
 import { ionsOf } from '../formulation/close.js';
-import { chemistryOf, conductingIons, ionsOfWater, type MakeUp, NONE, plus } from '../formulation/ec.js';
+import { chemistryOf, ionsOfWater, type MakeUp, NONE, plus, usualIons } from '../formulation/ec.js';
 
 /** One product in a can that may be only partly full or partly mixed. */
 export interface Part {
@@ -16,7 +16,7 @@ export interface Blend {
   share: number;
 }
 
-/** A conductivity with what labels leave open and the error of the model, mS/cm. */
+/** A conductivity with what nine of ten labels leave open and the error of the model, mS/cm. */
 export interface Conductivity {
   mSPerCm: number;
   low: number;
@@ -47,7 +47,7 @@ const MODEL_ERROR = 0.03;
 
 function ionsOfPart(parts: readonly Part[], waters: readonly Blend[], full: number, which: MakeUp): Ions {
   let sum = NONE;
-  for (const { product, perLitre } of parts) sum = plus(sum, conductingIons(product, which), perLitre / full);
+  for (const { product, perLitre } of parts) sum = plus(sum, usualIons(product, which), perLitre / full);
   for (const { water, share } of waters) sum = plus(sum, ionsOfWater(water), share);
   return sum;
 }

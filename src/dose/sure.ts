@@ -1,6 +1,6 @@
 import type { Product } from '../catalog/product.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
-import { conductingIons, conductivity, ionsOfMix } from '../formulation/ec.js';
+import { conductivity, ionsOfMix, usualIons } from '../formulation/ec.js';
 import type { FeedRequest } from '../formulation/request.js';
 import { type Batches, drawBatches, figureIn, type Moments, momentsOf } from './batches.js';
 import { NINETY } from './deviates.js';
@@ -110,10 +110,10 @@ function elementsOf(can: VaryingCan): Sureness['elements'] {
   });
 }
 
-/** Around the likeliest make-up of the labels; the least and the most conductive ones move its ends. */
+/** Around the likeliest make-up of the labels; the least and the most conductive of nine in ten move its ends. */
 function ecInterval({ mean, nominal, sd }: Moments, { amounts }: DosePlan, request: FeedRequest): Sureness['ec'] {
   const made = (['value', 'dim', 'bright'] as const).map((which) =>
-    conductivity(ionsOfMix(amounts, request.shelf, request.waters, which, conductingIons)),
+    conductivity(ionsOfMix(amounts, request.shelf, request.waters, which, usualIons)),
   );
   const half = NINETY * Math.hypot(sd, MODEL_SPREAD * mean);
   return {

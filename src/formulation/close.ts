@@ -1,15 +1,21 @@
 import type { Product } from '../catalog/product.js';
-import type { Nutrient } from '../chemistry/nutrients.js';
-import { type Closed, type Closure, closeBySources, type Impossible } from '../label/undeclared-by-sources.js';
-import { ionsOfFormula, ionsOfLabel, type ProductIons } from '../label/counter-ions.js';
+import type { Ions } from '../chemistry/ions.js';
+import { type Ends, ionsOfFormula, ionsOfLabel, type ProductIons } from '../label/counter-ions.js';
+import { narrowed } from '../label/narrow.js';
+import {
+  type Closed,
+  type Closure,
+  closeBySources,
+  type Impossible,
+  type MakeUp,
+  type Span,
+  spanOfCounterIons,
+} from '../label/undeclared-by-sources.js';
 import { formatNumber } from '../units/format.js';
 
-/** g/mL taken for a liquid of unknown density: the densest on sale (from memory), so that the mass never excludes a make-up wrongly. */
-const DENSEST = 2.2;
-
 /**
- * The product with its label closed by the salts it names: its ions, and ceilings of undeclared sulfur, sodium and chloride where
- * the list narrows them. The same object for the same product, so that products still compare by identity.
+ * The product with its label closed by the salts it names, or else by every plausible counter-ion: its ions, and how much there may be
+ * of what it does not declare. The same object for the same product, so that products still compare by identity.
  */
 export function closeProduct(product: Product): Promise<Product> {
   const before = CLOSED.get(product);
@@ -45,59 +51,54 @@ export async function sourcesDisagree(product: Product): Promise<string | null> 
 const CLOSED = new WeakMap<Product, Promise<Product>>();
 const IONS = new WeakMap<Product, ProductIons>();
 const CLOSURES = new WeakMap<Product['composition'], Promise<Closure>>();
+const SPANS = new WeakMap<Product['composition'], Promise<Span | null>>();
 
 async function close(product: Product): Promise<Product> {
+  if (product.ions) return product;
+  if (product.formula !== undefined) return { ...product, ions: ionsOf(product) };
   const closure = await closureOf(product);
-  if (closure === null || closure.verdict === 'impossible') {
-    return product.ions ? product : { ...product, ions: ionsOf(product) };
+  if (closure?.verdict === 'closed') {
+    const composition = narrowed(product.composition, closure.open, closure.nearest.mg, 'sources');
+    return { ...product, composition, ions: ionsOfClosure(closure) };
   }
-  return { ...product, composition: narrowed(product, closure), ions: ionsOfClosure(closure) };
+  const ions = ionsOf(product);
+  const span = await spanOf(product);
+  if (span === null) return { ...product, ions };
+  const composition = narrowed(product.composition, span.open, ions.value, 'label alone');
+  const { dim, bright, acid, alkaline } = ions;
+  // by far most makers name a sodium salt, and do not mix one with chlorides (common practice, no source)
+  const usual = { dim, bright, acid, alkaline };
+  return { ...product, composition, ions: { ...ions, dim: span.dim.ions, bright: span.bright.ions, usual } };
 }
 
 function closureOf(product: Product): Promise<Closure> {
-  const before = CLOSURES.get(product.composition);
+  const { formula, composition, derivedFrom, density, ions } = product;
+  const before = CLOSURES.get(composition);
   if (before) return before;
-  const { formula, composition, derivedFrom } = product;
-  const most = composition.per === 'g' ? 1000 : 1000 * (product.density ?? DENSEST);
-  const closure =
-    formula !== undefined || product.ions !== undefined
-      ? Promise.resolve(null)
-      : closeBySources(composition, derivedFrom, most);
+  const settled = formula !== undefined || ions !== undefined;
+  const closure = settled ? Promise.resolve(null) : closeBySources(composition, derivedFrom, density);
   CLOSURES.set(composition, closure);
   return closure;
 }
 
-function ionsOfClosure({ nearest, dim, bright, acid, alkaline }: Closed): ProductIons {
-  return {
-    value: nearest.ions,
-    dim: dim.ions,
-    bright: bright.ions,
-    acid: acid.ions,
-    alkaline: alkaline.ions,
-    from: 'sources',
-  };
+function spanOf({ composition, density }: Product): Promise<Span | null> {
+  const before = SPANS.get(composition);
+  if (before) return before;
+  const span = spanOfCounterIons(composition, density);
+  SPANS.set(composition, span);
+  return span;
 }
 
-/** Ceilings fall to what the named salts can bring; what counts towards a minimum stays none, as the label does not guarantee it. */
-function narrowed({ composition }: Product, { open }: Closed): Product['composition'] {
-  const content = { ...composition.content };
-  const sentences = [...composition.open];
-  for (const [nutrient, { high }] of open) {
-    const before = content[nutrient];
-    if (!(high < before.high * (1 - 1e-3))) continue;
-    content[nutrient] = { ...before, high: Math.max(before.low, high) };
-    const at = sentences.findIndex((s) => s.startsWith(`${nutrient} is not stated: between`));
-    const says = sentence(nutrient, high, composition.per);
-    if (at < 0) sentences.push(says);
-    else sentences[at] = says;
-  }
-  return { ...composition, content, open: sentences };
+function ionsOfClosure({ nearest, usual, ...ends }: Closed): ProductIons {
+  return { value: nearest.ions, ...ionsAt(ends), usual: ionsAt(usual), from: 'sources' };
 }
 
-function sentence(nutrient: Nutrient, high: number, per: 'g' | 'mL'): string {
-  if (!(high > 1e-6)) return `${nutrient} is not stated, and the salts named bring none.`;
-  return `${nutrient} is not stated: at most ${formatNumber(high, 2)} mg/${per} by the salts named.`;
-}
+const ionsAt = ({ dim, bright, acid, alkaline }: Ends<MakeUp>): Ends<Ions> => ({
+  dim: dim.ions,
+  bright: bright.ions,
+  acid: acid.ions,
+  alkaline: alkaline.ions,
+});
 
 function disagreement({ off }: Impossible): string {
   const figures = off.map(

@@ -7,7 +7,7 @@ import { ionsOf } from './close.js';
 import type { Amounts } from './mix-amounts.js';
 
 /** Which make-up of the labels is meant. */
-export type MakeUp = keyof Omit<ProductIons, 'from'>;
+export type MakeUp = keyof Omit<ProductIons, 'from' | 'usual'>;
 
 /** mmol/L (alkalinity in meq/L) of a mix of products and waters. */
 export function ionsOfMix(
@@ -61,6 +61,25 @@ export function conductingIons(product: Product, which: MakeUp): Ions {
   const scaled = scaledTo(product.ec, ionsOf(product).value);
   MEASURED.set(product, scaled);
   return scaled;
+}
+
+/** The same within what nine of ten products with such a label hold. */
+export function usualIons(product: Product, which: MakeUp): Ions {
+  return product.ec === undefined ? usualOf(product, which) : conductingIons(product, which);
+}
+
+/**
+ * What the prediction for a can allows for: what nine of ten jars with a list hold, and every plausible counter-ion of a label
+ * without one, which is no chance.
+ */
+export function openIons(product: Product, which: MakeUp): Ions {
+  const ions = ionsOf(product);
+  return ions.from === 'sources' ? usualOf(product, which) : ions[which];
+}
+
+function usualOf(product: Product, which: MakeUp): Ions {
+  const ions = ionsOf(product);
+  return which === 'value' ? ions.value : (ions.usual ?? ions)[which];
 }
 
 const MEASURED = new WeakMap<Product, Ions>();

@@ -5,7 +5,7 @@ import { acidityOf, type Totals } from './acidity.js';
 import { bringerOf, bringerOfWater } from './bringers.js';
 import { type Bringer, cloudingOf } from './clouding.js';
 import { solutionChemistry } from '../chemistry/solution/index.js';
-import { chemistryOf, conductingIons, ionsOfMix, ionsOfWater, type MakeUp } from './ec.js';
+import { chemistryOf, conductingIons, ionsOfMix, ionsOfWater, type MakeUp, openIons } from './ec.js';
 import { meetings } from './meeting.js';
 import type { Amounts } from './mix-amounts.js';
 import type { EcLine, Mix, PhLine } from './results.js';
@@ -16,8 +16,8 @@ type InTheCan = Pick<Mix, 'ecAtTemperature' | 'ph' | 'acidity' | 'precipitation'
 };
 
 /**
- * Conductivity, pH, potential acidity and clouding of a mix by the full model. Ranges span every make-up that the labels
- * allow, and the error of the model.
+ * Conductivity, pH, potential acidity and clouding of a mix by the full model. Ranges span what labels
+ * usually hold by the salts they name, every plausible counter-ion where they name none, and the error of the model.
  */
 export function inTheCan(
   amounts: Amounts,
@@ -29,8 +29,8 @@ export function inTheCan(
   const used = amounts.products.flatMap((x, i) => (x > 0 ? [shelf[i]!] : []));
   const settled = used.every((p) => ionsOf(p).value === ionsOf(p).dim && ionsOf(p).value === ionsOf(p).acid);
   const which: readonly MakeUp[] = settled ? ['value'] : ['value', 'dim', 'bright', 'acid', 'alkaline'];
-  const conducting = which.map((w) => ionsOfMix(amounts, shelf, waters, w, conductingIons));
-  const real = which.map((w) => ionsOfMix(amounts, shelf, waters, w));
+  const conducting = which.map((w) => ionsOfMix(amounts, shelf, waters, w, measuredOrOpen));
+  const real = which.map((w) => ionsOfMix(amounts, shelf, waters, w, openIons));
   const measured = used.some((p) => p.ec !== undefined);
   const open = real.map((ions) => chemistryOf(ions));
   const ecs = (measured ? conducting.map((ions) => chemistryOf(ions)) : open).map((c) => c.ec25 / 1000);
@@ -60,6 +60,9 @@ export function inTheCan(
     ...(undiluted.length === 0 ? {} : { meetings: undiluted }),
   };
 }
+
+const measuredOrOpen = (product: Product, which: MakeUp): Ions =>
+  product.ec === undefined ? openIons(product, which) : conductingIons(product, which);
 
 /** Error of the conductivity model, as a share: what it was off at most against the tables it is tested with. */
 const EC_ERROR = 0.03;

@@ -29,23 +29,29 @@ export function leastMass(stated: Contents): number {
 }
 
 /**
- * Charge in mmol per 100 mg that is left over at most: by cations, for undeclared anions; by anions, for undeclared cations. Figures
- * are rounded, so a balance closed within 2 % counts as closed. Trace metals count as M2+.
+ * Charge in mmol per 100 mg that is left over at most: by cations, for undeclared anions; by anions, for undeclared cations. Figures are
+ * rounded, which may hide some. Trace metals count as M2+, phosphate as H2PO4−, and for sodium as HPO4 2−.
  */
 export function chargeLeft(contents: Contents): { forAnions: number; forCations: number } {
   const of = (nutrient: Nutrient, end: 'low' | 'high'): number =>
     (contents.get(nutrient)?.[end] ?? 0) / atomicWeight(nutrient.endsWith('-N') ? 'N' : nutrient);
   const sum = (weights: readonly (readonly [Nutrient, number])[], end: 'low' | 'high'): number =>
     weights.reduce((total, [nutrient, charge]) => total + charge * of(nutrient, end), 0);
-  const closed = CLOSED * Math.max(sum(CATIONS, 'high'), sum(ANIONS, 'high'));
-  const over = (charge: number): number => (charge > closed ? charge : 0);
   return {
-    forAnions: over(sum(CATIONS, 'high') - sum(ANIONS, 'low')),
-    forCations: over(sum(ANIONS, 'high') - sum(CATIONS, 'low')),
+    forAnions: Math.max(0, sum(CATIONS, 'high') - sum(ANIONS, 'low')),
+    forCations: Math.max(0, sum(ANIONS, 'high') + of('P', 'high') - sum(CATIONS, 'low')),
   };
 }
 
-const CLOSED = 0.02;
+/** The contents that printing in whole digits may hide: half a unit of the last digit below a figure, a whole one above. */
+export function unrounded(contents: Contents, digits: ReadonlyMap<Nutrient, number>): Contents {
+  return new Map(
+    [...contents].map(([nutrient, { low, stated, high }]) => {
+      const digit = stated === null ? 0 : (digits.get(nutrient) ?? 0);
+      return [nutrient, { low: Math.max(0, low - digit / 2), stated, high: high + digit }];
+    }),
+  );
+}
 
 /**
  * The most sodium in % that fits into the mass left. Beside stated anions it needs its own mass only; beside nitrogen without a form it

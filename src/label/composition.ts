@@ -1,4 +1,4 @@
-import type { PerNutrient } from '../chemistry/nutrients.js';
+import type { Nutrient, PerNutrient } from '../chemistry/nutrients.js';
 
 /**
  * What one gram (powder) or one millilitre (liquid) holds of a nutrient, in mg.
@@ -14,6 +14,13 @@ export interface Content {
 export interface Composition {
   per: 'g' | 'mL';
   content: PerNutrient<Content>;
+  /** One unit of the last digit in which each figure is printed, mg. */
+  printed?: ReadonlyMap<Nutrient, number>;
+  /**
+   * mg of what the label is silent on, once it has been closed: by the salts it names, or by every plausible counter-ion. The value is
+   * the likeliest. No guarantee: a minimum still counts on `low` of the content alone.
+   */
+  closed?: ReadonlyMap<Nutrient, { low: number; value: number; high: number }>;
   /** Plain sentences on what the label leaves open, for the report. */
   open: string[];
 }

@@ -7,14 +7,20 @@ import type { Composition, Content } from './composition.js';
  * The ions that one g or mL sets free, in mmol (alkalinity in meq), each a whole make-up whose charges balance: the likeliest, the
  * least and the most conductive, the most acid and the most alkaline.
  */
-export interface ProductIons {
+export interface ProductIons extends Ends<Ions> {
   value: Ions;
-  dim: Ions;
-  bright: Ions;
-  acid: Ions;
-  alkaline: Ions;
+  /** The same ends for nine of ten products with such a label; absent where they are the same. */
+  usual?: Ends<Ions>;
   /** A formula settles everything; a list of sources nearly so; a bare label is closed by every plausible counter-ion. */
   from: 'formula' | 'sources' | 'label alone';
+}
+
+/** What one g or mL may set free at the ends of what its label allows. */
+export interface Ends<T> {
+  dim: T;
+  bright: T;
+  acid: T;
+  alkaline: T;
 }
 
 /** The ions of a pure salt, acid or alkali in the strength that the composition tells. */
@@ -98,6 +104,13 @@ function balanced(
     SO4: ions.SO4 + sulfate,
     alkalinity: left - chloride - 2 * sulfate - more,
   };
+}
+
+/** Part of the way from one make-up to another; whole make-ups all, so the charges of what lies between balance too. */
+export function between(from: Ions, to: Ions, share: number): Ions {
+  return Object.fromEntries(
+    (Object.keys(from) as (keyof Ions)[]).map((ion) => [ion, from[ion] + share * (to[ion] - from[ion])]),
+  ) as unknown as Ions;
 }
 
 /** Every ion times a factor. */

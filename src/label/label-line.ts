@@ -7,8 +7,17 @@ export interface LabelLine {
   id: string;
   name: string;
   per: 'g/L' | 'mL/L';
-  /** Every nutrient that is stated or left open, in label order. `mgPerLitre` is null where the label is silent. */
-  elements: { element: Nutrient; mgPerLitre: number | null; low: number; high: number }[];
+  /**
+   * Every nutrient that is stated or left open, in label order. `mgPerLitre` is null where the label is silent. A minimum counts on
+   * `low`, a cap on `high`; `closed` tells what closing the label makes likely, which is no guarantee.
+   */
+  elements: {
+    element: Nutrient;
+    mgPerLitre: number | null;
+    low: number;
+    high: number;
+    closed?: { low: number; value: number; high: number };
+  }[];
   /** Stated forms as shares of total N, 0…1; null without nitrogen. */
   nitrogenShares: { nitrate: number; ammonium: number; urea: number; other: number; undeclared: number } | null;
   open: string[];
@@ -20,10 +29,11 @@ export function labelLine(
   product: { id: string; name: string; composition: Composition },
   problems: readonly Problem[] = [],
 ): LabelLine {
-  const { per, content, open } = product.composition;
+  const { per, content, open, closed } = product.composition;
   const elements = NUTRIENTS.filter((n) => (content[n].stated ?? 0) > 0 || content[n].high > 0).map((element) => {
     const { low, stated, high } = content[element];
-    return { element, mgPerLitre: stated, low, high };
+    const likely = closed?.get(element);
+    return { element, mgPerLitre: stated, low, high, ...(likely === undefined ? {} : { closed: { ...likely } }) };
   });
   return {
     id: product.id,

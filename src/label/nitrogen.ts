@@ -4,6 +4,7 @@ import { type Problem, problem, type Where, warning } from '../problem.js';
 import { formatNumber } from '../units/format.js';
 import type { Analysis } from './analysis.js';
 import type { Content } from './composition.js';
+import { lastDigits } from './printed.js';
 
 type Form = (typeof NITROGEN_FORMS)[number];
 
@@ -68,6 +69,12 @@ export function nitrogenOf(analysis: Analysis, where: Where): Nitrogen {
     return rest;
   }
   const possible = silent.filter((form) => allowed(form, analysis));
+  /** Rounded down, each stated form may hide nearly a unit of its last digit; that is what is left where no other form can be. */
+  const hidden = stated.length * (lastDigits(analysis).get('N') ?? 0) + 1e-9;
+  if (possible.length === 0 && silent.length > 0 && left <= hidden) {
+    for (const form of silent) content.set(form, { low: 0, stated: null, high: 0 });
+    return rest;
+  }
   if (possible.length === 0) {
     rest.problems.push(
       problem(

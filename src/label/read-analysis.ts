@@ -6,6 +6,7 @@ import type { Composition, Content } from './composition.js';
 import { elementsOf } from './elements.js';
 import { compositionOfFormula } from './pure-salt.js';
 import { nitrogenOf } from './nitrogen.js';
+import { lastDigits } from './printed.js';
 import { undeclared } from './undeclared.js';
 
 /**
@@ -69,13 +70,15 @@ const NONE: Content = { low: 0, stated: null, high: 0 };
 const settled = (value: number): Content => ({ low: value, stated: value, high: value });
 
 /** % → mg per g, or per mL by density (w/w) or directly (w/v: g per 100 mL). */
-function scaled(percent: PerNutrient<Content>, { form, basis, density }: Analysis, open: string[]): Composition {
+function scaled(percent: PerNutrient<Content>, analysis: Analysis, open: string[]): Composition {
+  const { form, basis, density, percent: figures } = analysis;
   const factor = form === 'liquid' && basis !== 'w/v' ? 10 * (density ?? Number.NaN) : 10;
   const content = perNutrient((nutrient): Content => {
     const { low, stated, high } = percent[nutrient];
     return { low: low * factor, stated: stated === null ? null : stated * factor, high: high * factor };
   });
-  return { per: form === 'powder' ? 'g' : 'mL', content, open };
+  const printed = new Map([...lastDigits({ percent: figures })].map(([n, unit]) => [n, unit * factor]));
+  return { per: form === 'powder' ? 'g' : 'mL', content, printed, open };
 }
 
 function basics({ form, basis, density, purity, formula }: Analysis, where: Where): Problem[] {

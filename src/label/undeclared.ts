@@ -1,20 +1,22 @@
 import { formula, nutrientsPerGram } from '../chemistry/formula.js';
 import { NITROGEN_FORMS, NUTRIENTS, type Nutrient } from '../chemistry/nutrients.js';
 import { massShare } from '../chemistry/oxides.js';
-import { type Salt, saltsOf } from '../chemistry/salts.js';
+import { allSalts, type Salt, saltsOf } from '../chemistry/salts.js';
 import { atomicWeight } from '../chemistry/weights.js';
 import { formatNumber } from '../units/format.js';
 import type { Analysis } from './analysis.js';
-import { type Contents, chargeLeft, leastMass, massLimit, sodiumRoom } from './balance.js';
+import { type Contents, chargeLeft, leastMass, massLimit, sodiumRoom, unrounded } from './balance.js';
 import type { Content } from './composition.js';
+import { lastDigits } from './printed.js';
 
 /**
  * What a label that is silent on a nutrient may still hold, in %.
  *
  * Chloride and sulfur (as sulfate) can only be there as partners of cations: at most the charge of K, Ca, Mg, Na, NH4 and trace
  * metals that nitrate, phosphate (as H2PO4−) and stated sulfate and chloride leave over. Sodium likewise as the partner of
- * anions that the cations leave over. None can exceed the mass that the stated figures leave. Sodium chloride as a mere filler
- * cannot be seen this way; `open` names what was not counted.
+ * anions that the cations leave over, or with trace elements. Printed digits hide some of each. None can exceed the mass that the
+ * stated figures leave. Sodium chloride as a mere filler, or the same in disguise (sodium nitrate with potassium sulfate, beside which potassium
+ * nitrate would look alike) cannot be seen this way: the closure of the label tells how much there could be.
  *
  * The sources (`derived from`) narrow this: a list that is understood settles a nutrient that it does not hold at none, or, where
  * only trace salts hold it (sodium in FeNaEDTA), at what comes with those. A source named for a nutrient without figure may bring
@@ -23,17 +25,18 @@ import type { Content } from './composition.js';
  */
 export function undeclared(analysis: Analysis, stated: Contents): { content: Map<Nutrient, Content>; open: string[] } {
   const sources = saltsOf(analysis.derivedFrom ?? []);
-  const room = Math.max(0, massLimit(analysis) - leastMass(stated));
+  const printed = unrounded(stated, lastDigits(analysis));
+  const room = Math.max(0, massLimit(analysis) - leastMass(printed));
   const missing = NUTRIENTS.filter((nutrient) => !stated.has(nutrient) && !isForm(nutrient));
   const content = new Map<Nutrient, Content>();
   for (const nutrient of missing.filter((n) => !PARTNERS.has(n))) {
     content.set(nutrient, upTo(broughtBy(nutrient, sources.known, room)));
   }
   if (!stated.has('N')) spreadNitrogen(content, sources.known);
-  const charge = chargeLeft(new Map([...content, ...stated]));
+  const charge = chargeLeft(new Map([...content, ...printed]));
   for (const nutrient of missing.filter((n) => PARTNERS.has(n))) {
-    const carried = carriedBy(nutrient, sources.known, stated);
-    const paired = Math.min(partner(nutrient, charge), nutrient === 'Na' ? sodiumRoom(stated, room) : room);
+    const carried = carriedBy(nutrient, sources.known, printed);
+    const paired = Math.min(partner(nutrient, charge), nutrient === 'Na' ? sodiumRoom(printed, room) : room);
     const most = onlyTraces(nutrient, sources) ? carried : carried + paired;
     content.set(nutrient, upTo(Math.min(most, nutrient === 'S' ? room * massShare('S', 'SO4') : room)));
   }
@@ -43,7 +46,7 @@ export function undeclared(analysis: Analysis, stated: Contents): { content: Map
 const PARTNERS: ReadonlySet<Nutrient> = new Set<Nutrient>(['S', 'Na', 'Cl']);
 
 /** Least guarantees that a US label may claim, % (AAPFCO rule, from memory); taken as the most that goes unclaimed. */
-const LEAST_CLAIM: ReadonlyMap<Nutrient, number> = new Map<Nutrient, number>([
+export const LEAST_CLAIM: ReadonlyMap<Nutrient, number> = new Map<Nutrient, number>([
   ['Fe', 0.1],
   ['Mn', 0.05],
   ['Zn', 0.05],
@@ -77,11 +80,16 @@ function onlyTraces(nutrient: Nutrient, { known, unknown }: ReturnType<typeof sa
   return known.length > 0 && unknown.length === 0 && !known.some((salt) => salt.holds.has(nutrient) && !isTrace(salt));
 }
 
-/** What comes with trace elements in the salts named for them, such as sodium in FeNaEDTA and borax. */
+/**
+ * What comes with trace elements in the salts named for them, such as sodium in FeNaEDTA and borax; without a list, sodium in any of
+ * the salts that bring what is stated.
+ */
 function carriedBy(nutrient: Nutrient, sources: readonly Salt[], stated: Contents): number {
+  const listed = sources.length > 0;
+  if (!listed && nutrient !== 'Na') return 0;
   return TRACES.reduce((sum, trace) => {
-    const figure = stated.get(trace)?.high ?? LEAST_CLAIM.get(trace)!;
-    const ratios = sources
+    const figure = stated.get(trace)?.high ?? (listed ? LEAST_CLAIM.get(trace)! : 0);
+    const ratios = (listed ? sources : allSalts())
       .filter((salt) => salt.holds.has(trace) && salt.holds.has(nutrient))
       .map((salt) => shareOf(nutrient, salt) / shareOf(trace, salt));
     return sum + figure * Math.max(0, ...ratios);

@@ -21,7 +21,7 @@ export const SPREADS = {
 
 /** Pure salts of horticultural grade hold 98 % or more: 1 % sd, from memory. */
 const GRADE = 0.01;
-/** Labels guarantee minimums and are rounded down: 1.5 % sd where the salts are named, from memory. */
+/** Labels guarantee minimums and are rounded down: 1.5 % sd at least, from memory. */
 const LABEL = 0.015;
 
 /** Relative sd of what a gram or mL of a product adds to a reading, beside what its label says. */
@@ -32,12 +32,16 @@ export function labelSpread(product: Product): number {
   const known = MEMO.get(product);
   if (known !== undefined) return known;
   const bare = conductivity(NONE);
-  const [value, dim, bright] = [ions.value, ions.dim, ions.bright].map((i) => conductivity(i) - bare);
-  // the two extremes are taken as four standard deviations apart
-  const open = value! > 1e-6 ? Math.abs(bright! - dim!) / (4 * value!) : 0;
-  const spread = Math.min(0.25, Math.hypot(LABEL, open));
+  const { dim, bright } = ions.usual ?? ions;
+  const [value, low, high] = [ions.value, dim, bright].map((i) => conductivity(i) - bare);
+  const open = value! > 1e-6 ? Math.abs(high! - low!) / (2 * NINE_OF_TEN * value!) : 0;
+  // the range by named salts comes from allowances, and so from the same guarantees; without them it is about counter-ions
+  const spread = Math.min(0.25, ions.from === 'sources' ? Math.max(LABEL, open) : Math.hypot(LABEL, open));
   MEMO.set(product, spread);
   return spread;
 }
+
+/** Standard deviations on either side that hold nine of ten normal errors. */
+const NINE_OF_TEN = 1.645;
 
 const MEMO = new WeakMap<Product, number>();

@@ -36,7 +36,7 @@ function overview(products: LabelsResult['products']): Block {
     const cells = present.map((n) => {
       const found = product.elements.find((e) => e.element === n);
       if (!found) return '';
-      const { low, high } = found;
+      const { low, high } = found.closed ?? found;
       return high > low * (1 + 1e-9) ? `${figure(low)}–${figure(high)}` : figure(found.mgPerLitre ?? low);
     });
     return [product.id, product.per, ecCell(product), ...cells];

@@ -192,6 +192,12 @@ export const labelsShape = z.strictObject({
           mgPerLitre: maybe.describe('from 1 g/L or 1 mL/L; null where the label is silent'),
           low: z.number(),
           high: z.number(),
+          closed: z
+            .strictObject({ low: z.number(), value: z.number(), high: z.number() })
+            .optional()
+            .describe(
+              'of what the label is silent on: what the salts it names, or every plausible counter-ion, make likely; no guarantee',
+            ),
         }),
       ),
       nitrogenShares,

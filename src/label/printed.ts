@@ -1,0 +1,39 @@
+import { NITROGEN_FORMS, type Nutrient } from '../chemistry/nutrients.js';
+import { elementPerOxide, OXIDES } from '../chemistry/oxides.js';
+import { ANALYSIS_COLUMNS, type Analysis, type AnalysisColumn } from './analysis.js';
+
+/**
+ * One unit of the last digit in which each figure is printed, as % of the element. A label prints its main figures alike, and its trace elements
+ * alike, so the finest of each group tells: 4.8-11.8-47 is printed in tenths, 20-20-20 in whole numbers. A printed zero, and trace
+ * elements, are never taken coarser than a tenth.
+ */
+export function lastDigits({ percent }: Pick<Analysis, 'percent'>): Map<Nutrient, number> {
+  const printed = ANALYSIS_COLUMNS.filter((column) => typeof percent[column] === 'number');
+  const digits = new Map<Nutrient, number>();
+  for (const column of printed) {
+    const alike = printed.filter((other) => isTrace(other) === isTrace(column));
+    const finest = Math.min(...alike.map((other) => unitOf(percent[other]!)));
+    const unit = isTrace(column) || percent[column] === 0 ? Math.min(TENTH, finest) : finest;
+    const nutrient = OXIDES.get(column) ?? (column as Nutrient);
+    // elements come after their oxides in the order of columns, and are what is used where both stand
+    digits.set(nutrient, OXIDES.has(column) ? unit * elementPerOxide(column) : unit);
+  }
+  // what is left for a form that is not printed may be less by a unit for each that is: half of this counts below a figure
+  const total = digits.get('N');
+  const forms = NITROGEN_FORMS.filter((form) => digits.has(form)).length;
+  for (const form of NITROGEN_FORMS) {
+    if (total !== undefined && !digits.has(form)) digits.set(form, Math.max(1, 2 * forms) * total);
+  }
+  return digits;
+}
+
+const TENTH = 0.1;
+const TRACES: ReadonlySet<AnalysisColumn> = new Set(['Fe', 'Mn', 'Zn', 'Cu', 'B', 'Mo', 'Co', 'Ni'] as const);
+const isTrace = (column: AnalysisColumn): boolean => TRACES.has(column);
+
+/** 4.8 → 0.1, 47 → 1, 0.00079 → 0.00001 */
+function unitOf(value: number): number {
+  const [digits, exponent] = value.toExponential().split('e') as [string, string];
+  const decimals = Math.max(0, (digits.split('.')[1]?.length ?? 0) - Number(exponent));
+  return 10 ** -decimals;
+}
