@@ -20,7 +20,7 @@ export const labelsCommand: Command = {
     { line: 'velamen labels --catalog quillmere-balanced', says: 'one product of the catalog' },
   ],
   about: [
-    'Every mistake in the file is told with its line (exit code 2). What a label leaves open is shown as a range: a minimum counts on its low end, a cap allows for its high end.',
+    'Every mistake in the file is told with its line (exit code 2). What a label leaves open is shown as a range, by the salts that it names or by every plausible counter-ion. A minimum counts on what is stated alone; a cap allows for the most.',
   ],
   operands: { name: 'ID…', says: 'products to show (default: all)', most: 100 },
   options: {

@@ -21,7 +21,7 @@ export function labelsSheet(result: LabelsResult): Sheet {
     title: `What the labels of ${result.shelf} mean`,
     blocks: [
       paragraph(
-        'mg of each element in a litre, and mS/cm (EC), from 1 g (powder) or 1 mL (liquid) in pure water at 25 °C. A range is what the label leaves open.',
+        'mg of each element in a litre, and mS/cm (EC), from 1 g (powder) or 1 mL (liquid) in pure water at 25 °C. A range is what the label leaves open; that of EC counts what makers may miss their figures by, too.',
       ),
       overview(products),
       ...products.flatMap(details),
