@@ -11,12 +11,12 @@ import {
   massOf,
   nearestMakeUp,
   unclaimed,
-} from './closing-program.js';
+} from './undeclared-program.js';
 import type { Composition } from './composition.js';
 import { between, type Ends } from './counter-ions.js';
 import { plausibleSources, SILENT, type Source, sourcesNamed } from './sources.js';
 
-export type { MakeUp } from './closing-program.js';
+export type { MakeUp } from './undeclared-program.js';
 
 /** The ends of all make-ups that keep within a label. */
 export interface Span {

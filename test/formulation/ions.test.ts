@@ -36,7 +36,7 @@ describe('the ions of a product', () => {
     for (const product of bulk) {
       const { value, dim, bright, acid, alkaline, usual, from } = ionsOf(await closeProduct(product));
       // the ends of a label without a list may bind what sodium it tells into chelates, which are no ions here
-      const ends = from === 'label alone' ? Object.values(usual ?? {}) : [dim, bright];
+      const ends = from === 'label alone' ? [usual!.dim, usual!.bright] : [dim, bright];
       for (const ions of [value, acid, alkaline, ...ends]) {
         const { alkalinity, ...strong } = ions;
         const size = Object.values(strong).reduce((sum, mmol) => sum + mmol, Math.abs(alkalinity));
