@@ -29,7 +29,9 @@ export function readKit(spot: Spot, problems: Problem[]): Kit {
   if (given.syringe !== undefined) Object.assign(kit, syringeOf(childOf(spot, 'syringe'), problems));
   if (given.dropper !== undefined) {
     const at = childOf(spot, 'dropper');
-    const amount = readAmount(String(given.dropper), whereIs(at), false, problems);
+    const bare = /^\s*[\d.,]+\s*$/.test(String(given.dropper));
+    if (bare) problems.push(wrong(at, '1 to 200 drops/mL, such as 20 drops/mL'));
+    const amount = bare ? undefined : readAmount(String(given.dropper), whereIs(at), false, problems);
     if (amount?.kind === 'dropper' && amount.dropsPerMillilitre >= 1 && amount.dropsPerMillilitre <= 200) {
       kit.dropsPerMillilitre = amount.dropsPerMillilitre;
     } else if (amount) problems.push(wrong(at, '1 to 200 drops/mL, such as 20 drops/mL'));
@@ -84,7 +86,7 @@ export function readPen(spot: Spot, problems: Problem[]): Pen {
   const scale = given?.scale;
   if (scale === undefined) return { reads: 'EC' };
   if (typeof scale === 'string' && /^ec$/i.test(scale.trim())) return { reads: 'EC' };
-  const number = Number(scale);
+  const number = penScaleOf(Number(scale));
   if (number >= LEAST_SCALE && number <= MOST_SCALE) return { reads: 'ppm', scale: number };
   problems.push(
     problem(
@@ -97,6 +99,10 @@ export function readPen(spot: Spot, problems: Problem[]): Pen {
   );
   return { reads: 'EC' };
 }
+
+/** A conversion factor as leaflets print it, ppm per µS/cm, is a scale too: 0.5 is 500, 0.64 is 640. */
+export const penScaleOf = (number: number): number =>
+  number >= LEAST_SCALE / 1000 && number <= MOST_SCALE / 1000 ? Math.round(number * 1e6) / 1000 : number;
 
 /** Scales in use are 500, 640 and 700; common practice, no source. */
 const LEAST_SCALE = 400;

@@ -1,3 +1,4 @@
+import { penScaleOf } from '../catalog/bench-kit.js';
 import type { Pen } from '../catalog/bench-types.js';
 import type { Moment } from '../meter/index.js';
 import { type Checked, problem, type Where } from '../problem.js';
@@ -78,7 +79,7 @@ export function momentOf(step: number | 'end', items: readonly string[], where: 
 export function parseScale(text: string | undefined, pen: Pen | undefined, where: Where): Checked<Scale> {
   if (text === undefined) return { ok: true, value: pen?.reads === 'ppm' ? pen.scale : null, warnings: [] };
   if (/^\s*ec\s*$/i.test(text)) return { ok: true, value: null, warnings: [] };
-  const number = Number(text.trim());
+  const number = penScaleOf(Number(text.trim()));
   if (number >= 400 && number <= 1000) return { ok: true, value: number, warnings: [] };
   const fix = 'Look on the pen or in its leaflet: most show EC, or ppm on the 500, 640 or 700 scale.';
   return refuse('pen-scale', where, `"${text}"`, 'EC, or ppm per mS/cm from 400 to 1000', fix);

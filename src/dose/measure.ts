@@ -79,7 +79,9 @@ function spoonfuls(spoons: readonly Tool[], bulk: BulkDensity | null): Measure[]
     const grams = bulk?.gramsPerMillilitre ?? 1;
     const measure: Measure = {
       tool: 'spoon',
-      words: counts.map(([spoon, n]) => `${n} ${bulk ? 'level' : 'full'} ${spoon.label}`).join(' + '),
+      words: counts
+        .map(([spoon, n]) => `${n} ${bulk ? 'level' : 'full'} ${n === 1 ? spoon.label : severalOf(spoon.label)}`)
+        .join(' + '),
       amount: millilitres * grams,
       actions,
       sd: grams * Math.sqrt(each + millilitres ** 2 * (common ** 2 + (bulk?.spread ?? 0) ** 2)),
@@ -102,6 +104,10 @@ function spoonfuls(spoons: readonly Tool[], bulk: BulkDensity | null): Measure[]
   });
   return [...found.values()];
 }
+
+/** Spoons with a name of their own have a plural; `2 level 1/4 US tsp` goes without. */
+const severalOf = (label: string): string =>
+  label.replace(/\b(dash|pinch)$/, '$1es').replace(/\b(smidgen|scoop|spoon|cup)$/, '$1s');
 
 function drops(tool: Tool): Measure[] {
   return Array.from({ length: MOST_DROPS }, (_, i) => {

@@ -4,10 +4,12 @@ import type { FeedRequest } from '../formulation/request.js';
 import type { BlendResult } from '../formulation/results.js';
 import { type Keeping, keepingOf } from './keeping.js';
 import { type Slip, slipsOf } from './off.js';
+import type { Measure } from './measure.js';
 import type { DosePlan, Miss } from './plan-types.js';
 import { sequenceOf, WHILE_MIXING } from './sequence.js';
 import { blendOf, partsOf, type Reading, readingOf, type Step, stepsOf } from './steps.js';
 import type { Sureness } from './sure.js';
+import type { Tool } from './tools.js';
 import { unseenOf } from './unseen.js';
 
 /** What there is to say besides the plan. */
@@ -155,9 +157,10 @@ function sheetStep(
 ): SheetStep {
   const unit = unitOf(product);
   const { amount } = measure;
-  const inKit = (tool: string): boolean => tools.some((own) => own.kind === tool);
+  const perAmount = product.form === 'liquid' ? product.density : 1;
+  const inKit = (m: Pick<Measure, 'tool' | 'amount'>): boolean => tools.some((own) => measures(own, m, perAmount));
   // grams or millilitres are given beside a spoonful anyway, and to the digit
-  const others = alternatives.filter(({ tool }) => inKit(tool));
+  const others = alternatives.filter(inKit);
   return {
     id: product.id,
     name: product.name || product.id,
@@ -173,10 +176,18 @@ function sheetStep(
     })),
     wanted,
     effect,
-    borrowed: !inKit(measure.tool),
+    borrowed: !inKit(measure),
     litres: full * batchLitres,
     reading,
   };
+}
+
+/** Whether a tool of the kit delivers it: a scale in its own steps, a syringe at its own marks. */
+function measures(own: Tool, { tool, amount }: Pick<Measure, 'tool' | 'amount'>, grams: number | undefined): boolean {
+  if (own.kind !== tool) return false;
+  if (tool !== 'scale' && tool !== 'syringe') return true;
+  const steps = (tool === 'scale' ? amount * (grams ?? 1) : amount) / own.step;
+  return Math.abs(steps - Math.round(steps)) < 1e-6 * Math.max(1, steps);
 }
 
 const unitOf = (product: { form: 'powder' | 'liquid' }): 'g' | 'mL' => (product.form === 'powder' ? 'g' : 'mL');

@@ -117,6 +117,8 @@ describe('bench.yaml', () => {
 
   it('reads pens', () => {
     for (const [text, pen] of [
+      ['0.5', { reads: 'ppm', scale: 500 }],
+      ['{ scale: 0.64 }', { reads: 'ppm', scale: 640 }],
       ['EC', { reads: 'EC' }],
       ['ec', { reads: 'EC' }],
       ['{ scale: EC }', { reads: 'EC' }],
@@ -193,7 +195,7 @@ feeds:
       'key-unknown@4',
       'amount@5',
       'kit@6',
-      'amount@7',
+      'kit@7',
       'pen-scale@8',
       'name-unknown@11',
       'name-unknown@12',

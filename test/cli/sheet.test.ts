@@ -126,6 +126,28 @@ describe('sheet', () => {
     expect(json.steps.find((step) => step.borrowed)).toMatchObject({ id: 'calnit' });
   });
 
+  it('offers no measure that the kit’s own scale cannot show, and names several spoons', async () => {
+    const home = folder({
+      ...SILL,
+      'bench.yaml': sill('{ spoons: [1 dash, 1 smidgen], scale: 1 g, syringe: 1 mL }').replace('1 L', '20 L'),
+    });
+    const { steps } = sheetShape.parse(JSON.parse((await velamen(['sheet', '--json'], home)).stdout));
+    const words = steps.flatMap((step) => step.measures.map((m) => m.words));
+    expect(words.filter((w) => / g$/.test(w) && !/^\d+ g$/.test(w))).toEqual([]);
+    expect(words.join(' ')).not.toMatch(/[2-9] level (dash|smidgen)(?!e?s)/);
+  });
+
+  it('a shelf without a feed gets no sheet of plain water unawares', async () => {
+    const home = folder({
+      'bench.yaml': sill('{ scale: 0.01 g }'),
+      'shelf.csv': 'id,form,N,Na\nsalt,powder,0,39\n',
+    });
+    const ran = await velamen(['sheet'], home);
+    expect(ran.exit).toBe(3);
+    expect(ran.stdout).toMatch(/^sill: mixing sheet\n\nNOTHING IS MIXED IN: this is the bare water, and no feed/);
+    expect(ran.stdout).not.toContain('iron chelate');
+  });
+
   it('counts steps as meter does, in text and in CSV', async () => {
     const home = folder(SIX_ITEMS);
     const { stdout } = await velamen(['sheet', '--csv', 'a.csv'], home);

@@ -35,6 +35,13 @@ export const BENCH_CASES: readonly Case[] = [
   ],
   [
     'bench',
+    'water: rain\nkit: { dropper: 20 }\n',
+    [
+      'kit: bench.yaml:2 (kit.dropper): found "20"; expected 1 to 200 drops/mL, such as 20 drops/mL. Write 20 drops/mL, or what you have.',
+    ],
+  ],
+  [
+    'bench',
     'water: rain\nkit: { scale: 5 mL }\n',
     [
       'kit: bench.yaml:2 (kit.scale): found "5 mL"; expected the step of a scale up to 100 g, such as 0.01 g. Write 0.01 g, or what you have.',

@@ -77,7 +77,7 @@ describe.skipIf(withoutBrowser())('the sheet in a browser', () => {
     await page.emulateMedia({ media: 'print' });
     // A6 less its margins, in CSS pixels
     await page.setViewportSize({ width: 359, height: 521 });
-    expect(await page.locator('.run').innerText()).toMatch(/^If the reading at the end is off .*as it should be/s);
+    expect(await page.locator('.run').textContent()).toMatch(/^If the reading at the end is off .*as it should be/s);
     expect(await page.locator('.ladder').isVisible()).toBe(false);
     const box = await page.locator('.cautions').boundingBox();
     // the printer cuts off what touches the edge

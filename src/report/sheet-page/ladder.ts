@@ -53,6 +53,7 @@ function sayOf(slip: Slip, { steps, firstLitres, litres, pen }: MixingSheet): st
     case 'twice':
       return `${name} taken twice`;
     case 'wrong scale':
+      if (slip.scale === 1000) return 'pen set to µS/cm: all is well';
       return pen === 'EC'
         ? `pen set to ppm on the ${slip.scale} scale: all is well`
         : `pen on the ${slip.scale} scale: all is well`;

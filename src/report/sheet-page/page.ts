@@ -64,6 +64,11 @@ export function pageOf(sheet: MixingSheet): SheetPage {
 }
 
 function alertOf(sheet: MixingSheet): string[] {
+  const told = alertLines(sheet);
+  return sheet.steps.length > 0 ? told : ['NOTHING IS MIXED IN: this is the bare water, and no feed.', ...told];
+}
+
+function alertLines(sheet: MixingSheet): string[] {
   const lines = missLines(sheet.misses).map(spoken);
   const clouds = sheet.order.verdict === 'will cloud' ? ['THE CAN WILL CLOUD.', ...sheet.order.says] : [];
   const borrowed = borrowedLines(sheet);
