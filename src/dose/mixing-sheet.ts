@@ -145,7 +145,7 @@ export function mixingSheet(
     sure: options.sure ?? null,
     // of a can that misses its limits by design there is nothing to be sure of
     sureness: blend.status === 'infeasible' ? [] : (options.sureness ?? []),
-    notes: [...plan.notes, ...blend.notes],
+    notes: [...plan.notes, ...dropNotes(plan), ...blend.notes],
     cautions: cautionsFor(products, header.plants),
     proof: `${blend.proof.sentence}; ${plan.proof.sentence}`,
   };
@@ -180,6 +180,19 @@ function sheetStep(
     litres: full * batchLitres,
     reading,
   };
+}
+
+/** A drop hangs on the liquid as well as on the dropper. */
+function dropNotes({ items, tools }: DosePlan): string[] {
+  const dropped = items
+    .filter((item) => item.chosen.tool === 'dropper')
+    .map(({ product }) => product.name || product.id);
+  const dropper = tools.find((tool) => tool.kind === 'dropper');
+  if (dropped.length === 0 || !dropper) return [];
+  const perMillilitre = Math.round(100 / dropper.step) / 100;
+  return [
+    `${dropped.join(', ')}: ${perMillilitre} drops are taken as 1 mL, as the kit says. Count the drops of this liquid that fill 1 mL, and write that under dropper.`,
+  ];
 }
 
 /** Whether a tool of the kit delivers it: a scale in its own steps, a syringe at its own marks. */

@@ -83,8 +83,9 @@ export function readingOf(
   const { full = 1, waterMSPerCm, temperatureC } = options;
   const waters = blendOf(plan, request);
   const ec = ecOfPart(parts, waters, full, temperatureC);
-  const spread = spreadOf(parts, ec.mSPerCm, plan, waters, full);
-  return toReading(ec, waterShift(waters, waterMSPerCm), spread, pen);
+  const shift = waterShift(waters, waterMSPerCm);
+  const own = spreadOf(parts, ec.mSPerCm, plan, waters, full);
+  return toReading(ec, shift, Math.hypot(own, PEN_SPREAD * (ec.mSPerCm + shift), LAST_DIGIT), pen);
 }
 
 function readingsOf(
@@ -108,17 +109,19 @@ export const waterShift = (waters: readonly Blend[], waterMSPerCm: number | unde
 
 /** Relative sd of a pocket meter that was checked with its standard: 2 % (common practice, no source). */
 const PEN_SPREAD = 0.02;
+/** Half of the last digit of a pen that shows two decimals of mS/cm, as `meter` counts it. */
+const LAST_DIGIT = 0.005;
 /** Standard deviations on either side that hold nine of ten normal errors. */
 const NINE_OF_TEN = 1.645;
 
-/** Standard deviation of a reading, mS/cm: of measuring out, filling and the pen together. */
+/** Standard deviation of what the can really has, mS/cm: of measuring out and filling together. */
 function spreadOf(parts: readonly Part[], ec: number, plan: DosePlan, waters: readonly Blend[], full: number): number {
   const water = likelyEc([], waters);
   const own = parts.map(({ product, perLitre }) => {
     const { chosen } = plan.items.find((item) => item.product.id === product.id)!;
     return (addedBy(product, perLitre, waters, water) / full) * (chosen.sd / Math.max(chosen.amount, 1e-12));
   });
-  return Math.hypot(...own, FILLING_SPREAD * (ec - water), PEN_SPREAD * ec);
+  return Math.hypot(...own, FILLING_SPREAD * (ec - water));
 }
 
 /** mS/cm that a dose adds to the water, alone in the full can; close enough for a spread, and asked for at every step. */

@@ -140,6 +140,26 @@ describe('meter', () => {
     expect(text).not.toContain('likelihood');
   });
 
+  test('expects at every step what the sheet says, within the same tolerance', async () => {
+    const sheet = JSON.parse((await velamen(['sheet', ...BENCH, '--json'], MOSS)).stdout);
+    const told = [
+      sheet.water.reading,
+      ...sheet.steps.map((s: { reading: object }) => s.reading),
+      sheet.end.reading,
+    ] as { mSPerCm: number; low: number; high: number }[];
+    const readings = told.flatMap(({ mSPerCm }, i) => ['--reading', `${i + 1}: ${mSPerCm.toFixed(4)}`]);
+    const ran = await velamen(['meter', ...BENCH, ...readings, '--json'], MOSS);
+    const lines = JSON.parse(ran.stdout).judgement.readings as { expected: (typeof told)[number] }[];
+    expect(lines).toHaveLength(told.length);
+    lines.forEach(({ expected }, i) => {
+      const { mSPerCm, low, high } = told[i]!;
+      expect(Math.abs(expected.mSPerCm / mSPerCm - 1)).toBeLessThan(0.01);
+      // the sheet takes what labels leave open whole, meter as a standard deviation: a fifth of the width between them
+      expect((high - low) / (expected.high - expected.low)).toBeGreaterThan(0.8);
+      expect((high - low) / (expected.high - expected.low)).toBeLessThan(1.25);
+    });
+  });
+
   test('a ppm pen that shows µS/cm is thought of first', async () => {
     const ran = await velamen(['meter', ...BENCH, '--reading', '223', '--json'], MOSS);
     const [first] = JSON.parse(ran.stdout).judgement.causes;
