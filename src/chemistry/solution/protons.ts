@@ -124,15 +124,28 @@ function protonsTaken(bench: Bench, totals: Totals, kept: number[]): { sum: numb
       taken += (protons + offset) * part;
       squares += (protons + offset) ** 2 * part;
     }
-    const free = open
-      ? bench.carbonDioxide / (k[CARBON_DIOXIDE]! * powers[3]!)
-      : freeLigand(totals.ligands[l]!, share, doubled);
+    const free = open ? carbonateFromAir(bench, totals, share) : freeLigand(totals.ligands[l]!, share, doubled);
     ligands[l] = free;
     sum += taken * free;
     slope += open ? squares * free : (squares - (taken * taken) / share) * free;
   }
   return { sum, slope };
 }
+
+/**
+ * Free carbonate beside the CO2 of air, which grows a hundredfold with each unit of pH. Where base holds the pH up it would go on without
+ * end, so there it stops at what air can bring to a can.
+ */
+function carbonateFromAir({ carbonDioxide, k, powers }: Bench, totals: Totals, share: number): number {
+  const balanced = carbonDioxide / (k[CARBON_DIOXIDE]! * powers[3]!);
+  return totals.pH === null ? balanced : Math.min(balanced, MOST_FROM_AIR / share);
+}
+
+/**
+ * mol/kg. A mmol of CO2 is in 58 L of air (420 ppm; 24.5 L/mol at 25 °C), so this much takes more than a cubic metre for each litre
+ * of can; a can that base holds above pH 9.3 is not at rest with the air for weeks.
+ */
+const MOST_FROM_AIR = 0.02;
 
 /** Root of free · share + 2 · free² · doubled = total; species that hold two of a ligand take up no protons. */
 function freeLigand(total: number, share: number, doubled: number): number {

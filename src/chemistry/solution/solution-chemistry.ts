@@ -26,6 +26,10 @@ export interface SolutionChemistry {
  * struvite (null where an ingredient is absent). Ions in mmol/L, `HCO3` as alkalinity in meq/L. Nothing precipitates. Without an
  * alkalinity the ions alone settle the pH, as for salts in pure water. Any amounts give finite figures; below 0 counts as none.
  *
+ * Cations that no anion balances (and no `HCO3` explains) came with hydroxide or with carbonate: the ions cannot tell which. Open to air
+ * both end as bicarbonate, so it makes no difference; closed they count as hydroxide, as for potassium hydroxide. For potassium
+ * carbonate in a closed can say so: `carbonate` in mmol/L.
+ *
  * Constants and their sources: catalog/aqueous.json.
  */
 export function solutionChemistry(ions: SolutionIons, options: SolutionOptions = {}): SolutionChemistry {
