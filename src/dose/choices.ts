@@ -20,3 +20,13 @@ export interface UpperRow {
 
 /** A row counts as kept within this share of its size: half of what a mix is judged by, so that the two never disagree. */
 export const DUST = 5e-7;
+
+/** By how many sizes a choice misses a row; 0 or less where it holds. */
+export function rowMiss({ terms, upper, size }: UpperRow, items: readonly Choices[], picks: readonly number[]): number {
+  let sum = 0;
+  for (let i = 0; i < picks.length; i += 1) {
+    const term = terms[i]!;
+    if (term !== 0) sum += term * (term > 0 ? items[i]!.highs[picks[i]!]! : items[i]!.lows[picks[i]!]!);
+  }
+  return (sum - upper) / size - DUST;
+}

@@ -87,8 +87,8 @@ function likeBlend(
 }
 
 /** All rows, the EC plane with its trust among them. */
-export const withEc = (rows: readonly UpperRow[], ec: UpperRow | null): UpperRow[] =>
-  ec === null ? [...rows] : [...rows, { ...ec, upper: ec.upper + PLANE_TRUST * ec.size }];
+export const withEc = ({ rows, ecRow }: Pick<DoseLimits, 'rows' | 'ecRow'>): UpperRow[] =>
+  ecRow === null ? [...rows] : [...rows, { ...ecRow, upper: ecRow.upper + PLANE_TRUST * ecRow.size }];
 
 /** The plane of the EC cap is trusted to a tenth of the cap for passing over a choice; the model decides on whole ones. */
 const PLANE_TRUST = 0.1;
@@ -112,3 +112,6 @@ export function delivered(
 
 /** mg/L: a row of nothing is measured in something. */
 const TINY = 1e-6;
+
+/** Of a limit that is missed anyway, a hundredth more: below what tools, labels and plants could tell. */
+export const NOTICED = 0.01;

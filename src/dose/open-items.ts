@@ -1,5 +1,5 @@
 import type { Product } from '../catalog/product.js';
-import { type DoseLimits, withEc } from './limits.js';
+import { type DoseLimits, NOTICED, withEc } from './limits.js';
 import { type Measure, measuresWithin } from './measure.js';
 import { paperTools, type Tool } from './tools.js';
 
@@ -42,13 +42,14 @@ export function openItems(
 
 export const NOTHING: Measure = { tool: 'scale', words: 'leave it out', amount: 0, actions: 0, sd: 0 };
 
-/** The most of each item that any row leaves room for, all others at nothing. */
-function reachOf({ rows, ecRow, ceilings }: DoseLimits): number[] {
-  const all = withEc(rows, ecRow);
+/** The most of each item that any row leaves room for, all others at nothing; where the blend misses a row, as much as it takes itself. */
+function reachOf({ rows, ecRow, ceilings, likeBlend }: DoseLimits): number[] {
+  const all = withEc(likeBlend ?? { rows, ecRow });
   return ceilings.map((ceiling, i) => {
     let most = ceiling;
-    for (const row of all) {
-      if (row.terms.every((term) => term >= 0) && row.terms[i]! > 0) most = Math.min(most, row.upper / row.terms[i]!);
+    for (const { terms, upper, size, firm } of all) {
+      const room = likeBlend && !firm ? upper + NOTICED * size : upper;
+      if (terms.every((term) => term >= 0) && terms[i]! > 0) most = Math.min(most, room / terms[i]!);
     }
     return most;
   });

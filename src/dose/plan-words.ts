@@ -1,8 +1,9 @@
 import type { Kit } from '../catalog/bench-types.js';
 import type { Product } from '../catalog/product.js';
 import { formatNumber } from '../units/index.js';
-import { type Chosen, NOTICED, type OpenItem } from './choose.js';
+import type { Chosen, OpenItem } from './choose.js';
 import { bulkDensityOf } from './density.js';
+import { NOTICED } from './limits.js';
 import type { DoseProof } from './plan-types.js';
 import type { Tool } from './tools.js';
 

@@ -1,4 +1,4 @@
-import { type Choices, DUST, type UpperRow } from './choices.js';
+import { type Choices, rowMiss, type UpperRow } from './choices.js';
 import { cheapestCorner } from './corner.js';
 import { type Box, relaxed, type Split } from './relaxed.js';
 
@@ -30,6 +30,8 @@ const EVEN = 1e-9;
 /** Where the least miss is sought, a hundredth of it is left unsought, and deviations decide between equals only. */
 const HUNDREDTH = 0.01;
 const FAINT = 1e-6;
+/** All deviations together weigh no more than this of a limit, however small the doses that are wanted. */
+const FAINT_IN_ALL = 1e-5;
 /** A plan is waited for by a person at the sink: some tenths of a second. The hardest of 400 seeded benches took 1200. */
 const MOST_NODES = 10_000;
 
@@ -45,7 +47,9 @@ interface Node extends Split {
  */
 export function searchDoses(items: readonly Choices[], rows: readonly UpperRow[], options: SearchOptions = {}): Found {
   const { least = false, slack = 0, missOf, mostNodes = MOST_NODES } = options;
-  const relaxation = relaxed(items, rows, least ? { faint: FAINT } : { slack });
+  const farthest = items.reduce((sum, { costs }) => sum + Math.max(...costs), 0);
+  const faint = Math.min(FAINT, FAINT_IN_ALL / farthest);
+  const relaxation = relaxed(items, rows, least ? { faint } : { slack });
   const seen = new Map<string, number>();
   let best: Found = {
     picks: null,
@@ -70,10 +74,10 @@ export function searchDoses(items: readonly Choices[], rows: readonly UpperRow[]
   };
 
   const consider = (picks: number[]): void => {
-    const miss = rowMiss(items, rows, picks);
+    const miss = largestMiss(items, rows, picks);
     if (miss > (least ? bestPrice : slack)) return;
     const cost = picks.reduce((sum, k, i) => sum + items[i]!.costs[k]!, 0);
-    const price = (whole: number): number => (least ? whole + FAINT * cost : cost);
+    const price = (whole: number): number => (least ? whole + faint * cost : cost);
     if (price(miss) >= bestPrice) return;
     const whole = Math.max(miss, missOf ? told(picks, missOf) : 0);
     if (whole > (least ? Number.MAX_VALUE : slack) || price(whole) >= bestPrice) return;
@@ -108,17 +112,12 @@ export function searchDoses(items: readonly Choices[], rows: readonly UpperRow[]
 }
 
 /** The largest miss of a choice; firm rows miss beyond measure. */
-function rowMiss(items: readonly Choices[], rows: readonly UpperRow[], picks: readonly number[]): number {
+function largestMiss(items: readonly Choices[], rows: readonly UpperRow[], picks: readonly number[]): number {
   let worst = 0;
-  for (const { terms, upper, size, firm } of rows) {
-    let sum = 0;
-    for (let i = 0; i < picks.length; i += 1) {
-      const term = terms[i]!;
-      if (term !== 0) sum += term * (term > 0 ? items[i]!.highs[picks[i]!]! : items[i]!.lows[picks[i]!]!);
-    }
-    const miss = (sum - upper) / size - DUST;
-    if (miss > 0 && firm) return Number.POSITIVE_INFINITY;
-    worst = Math.max(worst, miss);
+  for (const row of rows) {
+    const miss = rowMiss(row, items, picks);
+    if (miss > 0 && row.firm) return Number.POSITIVE_INFINITY;
+    if (miss > worst) worst = miss;
   }
   return worst;
 }

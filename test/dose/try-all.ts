@@ -1,7 +1,7 @@
 import type { Amounts } from '../../src/formulation/mix-amounts.js';
 import { missesOf, readOut } from '../../src/formulation/readout.js';
 import type { FeedRequest } from '../../src/formulation/request.js';
-import type { Nutrient } from '../../src/chemistry/nutrients.js';
+import { endsOf } from './ends.js';
 
 /** A way to dose that the exhaustive search found. */
 export interface Way {
@@ -53,33 +53,4 @@ export function tryAll(
   };
   loop(0, 0);
   return best;
-}
-
-/** Each end of a band and each rule as a sum that must not exceed `most`, with the tolerance of the reading (1e-6). */
-function endsOf(
-  request: FeedRequest,
-  { waters }: Amounts,
-): { of: (shelf: number) => number; water: number; most: number }[] {
-  const side = (nutrient: Nutrient, end: 'low' | 'high') => (shelf: number) =>
-    request.shelf[shelf]!.composition.content[nutrient][end];
-  const bare = readOut({ products: request.shelf.map(() => 0), waters }, request);
-  const inWater = new Map(bare.elements.map((line) => [line.element, line.mgPerLitre]));
-  const bands = bare.elements.flatMap(({ element, mgPerLitre, min, max }) => [
-    ...(max === null ? [] : [{ of: side(element, 'high'), water: mgPerLitre, most: max * (1 + 1e-6) + 1e-12 }]),
-    ...(min === null
-      ? []
-      : [{ of: (i: number) => -side(element, 'low')(i), water: -mgPerLitre, most: -min * (1 - 1e-6) }]),
-  ]);
-  const rules = [...request.programme.rules, ...request.rules].flatMap((rule) => {
-    const terms = Object.entries(rule.terms) as [Nutrient, number][];
-    const of = (sign: 1 | -1) => (shelf: number) =>
-      terms.reduce((sum, [n, weight]) => sum + sign * weight * side(n, sign * weight > 0 ? 'high' : 'low')(shelf), 0);
-    const water = terms.reduce((sum, [n, weight]) => sum + weight * (inWater.get(n) ?? 0), 0);
-    // a rule is judged relative to the size of its terms, so a little more is let through here and read out
-    return [
-      ...(rule.upper === undefined ? [] : [{ of: of(1), water, most: rule.upper + 1e-3 }]),
-      ...(rule.lower === undefined ? [] : [{ of: of(-1), water: -water, most: -rule.lower + 1e-3 }]),
-    ];
-  });
-  return [...bands, ...rules];
 }

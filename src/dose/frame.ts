@@ -1,0 +1,37 @@
+import { type Choices, DUST, rowMiss, type UpperRow } from './choices.js';
+import type { DoseLimits } from './limits.js';
+import { type Found, type SearchOptions, searchDoses } from './search.js';
+
+/** What a choice of measures is judged by. */
+export interface Frame extends Pick<DoseLimits, 'cap' | 'ecOf'> {
+  choices: readonly Choices[];
+  /** Where there is an EC cap, its plane is the last of them. */
+  rows: readonly UpperRow[];
+}
+
+/** So many conductivities are worked out before the search is given up as not ended. */
+const MOST_ECS = 400;
+
+/** The search over the rows, with EC by the full model on whole choices. */
+export function search({ rows, cap, ecOf, choices }: Frame, options: SearchOptions): Found {
+  if (cap === null) return searchDoses(choices, rows, options);
+  let left = MOST_ECS;
+  const missOf = (picks: readonly number[]): number => {
+    left -= 1;
+    if (left < 0) return Number.POSITIVE_INFINITY;
+    const over = ecMiss({ cap, ecOf, choices }, picks);
+    return over > 0 && rows.at(-1)!.firm ? Number.POSITIVE_INFINITY : over;
+  };
+  const found = searchDoses(choices, rows, { ...options, missOf });
+  return left < 0 ? { ...found, complete: false } : found;
+}
+
+/** By how much each row is missed, in its size; 0 or less where it holds. The cap by the full model. */
+export function missesIn({ rows, cap, ecOf, choices }: Frame, picks: readonly number[]): number[] {
+  return rows.map((row, r) =>
+    cap !== null && r === rows.length - 1 ? ecMiss({ cap, ecOf, choices }, picks) : rowMiss(row, choices, picks),
+  );
+}
+
+const ecMiss = ({ cap, ecOf, choices }: Omit<Frame, 'rows'>, picks: readonly number[]): number =>
+  ecOf(picks.map((k, i) => choices[i]!.highs[k]!)) / cap! - 1 - DUST;
