@@ -146,7 +146,8 @@ async function sheetOf(
 ): Promise<{ sheet: MixingSheet; reached: boolean }> {
   const { result, plan, wished } = await dosesOfFeed(request, kit, catalog, { sure, offers: true });
   const found = wished?.sureness ?? sureness(plan, plan.request, { known: productsKnown(catalog) });
-  const lines = surenessLines(found, plan.mix.elements, wished);
+  // doses that miss a limit by design keep it in no batch: nothing to be sure of
+  const lines = plan.status === 'missed' && wished === null ? [] : surenessLines(found, plan.mix.elements, wished);
   const sheet = mixingSheet(plan, request, result, { ...options, sure: found, sureness: lines });
   return { sheet, reached: wished === null || wished.status === 'reached' };
 }

@@ -148,14 +148,13 @@ const MEND_ALL_THE_SAME =
 
 /** What each explanation asks for, then the way that is safe without knowing. */
 function checkFirstBlocks({ alternatives, steps }: NonNullable<MeterResult['remedy']>): Block[] {
-  const way = (status: string, told: readonly string[]): string => {
-    if (status === 'feed') return 'Feed it as it is.';
-    return status === 'rescue' ? told.join(' ') : 'Do not feed it.';
+  const way = (status: string, told: readonly string[]): readonly string[] => {
+    if (status === 'feed') return ['Feed it as it is.'];
+    return status === 'rescue' ? told : ['Do not feed it.'];
   };
   const blocks: Block[] = [paragraph('Find out first which it was: each asks for something else.', 'bad')];
-  for (const { words, check, status, steps: told } of alternatives) {
-    blocks.push(paragraph(`If ${words}: ${way(status, told)} To find out: ${check}`));
-  }
+  for (const { words, check, status, steps: told } of alternatives)
+    blocks.push(paragraph(`If it was this: ${words}. To find out: ${check}`), list([...way(status, told)]));
   blocks.push(
     paragraph(
       steps.length > 0

@@ -51,7 +51,7 @@ function pageHeight(page: SheetPage, factor: number, small: number): number {
   const looked = 0.84 * small;
   const rows = (text: string, wide: number): number => lines(text, wide, looked);
   const list = (items: readonly string[], wide: number): number =>
-    items.length === 0 ? 0 : 1.66 + sum(items.map((item) => 1.22 * rows(item, wide - 1.2)));
+    items.length === 0 ? 0 : 1.66 + sum(items.map((item) => 1.22 * rows(item, wide - 1.5)));
   const ladder = 3.1 + sum(page.ladder.map(({ says }) => 0.1 + 1.24 * rows(says, left - 13 * small)));
   const can = page.bars.length === 0 ? 0 : 3.6 + 1.24 * page.bars.length;
   const columns = Math.max(
