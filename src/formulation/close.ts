@@ -2,6 +2,7 @@ import type { Product } from '../catalog/product.js';
 import type { Ions } from '../chemistry/ions.js';
 import { type Ends, ionsOfFormula, ionsOfLabel, type ProductIons } from '../label/counter-ions.js';
 import { narrowed } from '../label/narrow.js';
+import { ceilingsWithoutList } from '../label/undeclared.js';
 import {
   type Closed,
   type Closure,
@@ -61,14 +62,25 @@ async function close(product: Product): Promise<Product> {
     const composition = narrowed(product.composition, closure.open, closure.nearest.mg, 'sources');
     return { ...product, composition, ions: ionsOfClosure(closure) };
   }
-  const ions = ionsOf(product);
+  const bare = closure === null ? product : withoutList(product);
+  const ions = ionsOf(bare);
   const span = await spanOf(product);
-  if (span === null) return { ...product, ions };
-  const composition = narrowed(product.composition, span.open, ions.value, 'label alone');
+  if (span === null) return { ...bare, ions };
+  const composition = narrowed(bare.composition, span.open, ions.value, 'label alone');
   const { dim, bright, acid, alkaline } = ions;
   // by far most makers name a sodium salt, and do not mix one with chlorides (common practice, no source)
   const usual = { dim, bright, acid, alkaline };
   return { ...product, composition, ions: { ...ions, dim: span.dim.ions, bright: span.bright.ions, usual } };
+}
+
+/** The product without what a list that cannot be believed had ruled out. */
+function withoutList(product: Product): Product {
+  const { composition, density } = product;
+  const content = { ...composition.content };
+  for (const [nutrient, high] of ceilingsWithoutList(composition, density)) {
+    content[nutrient] = { ...content[nutrient], high };
+  }
+  return { ...product, composition: { ...composition, content } };
 }
 
 function closureOf(product: Product): Promise<Closure> {

@@ -8,7 +8,7 @@ import type { Content } from './composition.js';
 export type Contents = ReadonlyMap<Nutrient, Content>;
 
 /** g that 100 g (w/w) or 100 mL (w/v) of the product can hold at most. */
-export function massLimit({ basis, density }: Analysis): number {
+export function massLimit({ basis, density }: Pick<Analysis, 'basis' | 'density'>): number {
   return basis === 'w/v' ? 100 * (density ?? 2.2) : 100;
 }
 
@@ -30,16 +30,17 @@ export function leastMass(stated: Contents): number {
 
 /**
  * Charge in mmol per 100 mg that is left over at most: by cations, for undeclared anions; by anions, for undeclared cations. Figures are
- * rounded, which may hide some. Trace metals count as M2+, phosphate as H2PO4−, and for sodium as HPO4 2−.
+ * rounded, which may hide some. Trace metals count as M2+, phosphate as H2PO4−; what of it is left over for sodium may be HPO4 2−.
  */
 export function chargeLeft(contents: Contents): { forAnions: number; forCations: number } {
   const of = (nutrient: Nutrient, end: 'low' | 'high'): number =>
     (contents.get(nutrient)?.[end] ?? 0) / atomicWeight(nutrient.endsWith('-N') ? 'N' : nutrient);
   const sum = (weights: readonly (readonly [Nutrient, number])[], end: 'low' | 'high'): number =>
     weights.reduce((total, [nutrient, charge]) => total + charge * of(nutrient, end), 0);
+  const forCations = Math.max(0, sum(ANIONS, 'high') - sum(CATIONS, 'low'));
   return {
     forAnions: Math.max(0, sum(CATIONS, 'high') - sum(ANIONS, 'low')),
-    forCations: Math.max(0, sum(ANIONS, 'high') + of('P', 'high') - sum(CATIONS, 'low')),
+    forCations: forCations + Math.min(forCations, of('P', 'high')),
   };
 }
 

@@ -30,7 +30,8 @@ export function labelLine(
   problems: readonly Problem[] = [],
 ): LabelLine {
   const { per, content, open, closed } = product.composition;
-  const elements = NUTRIENTS.filter((n) => (content[n].stated ?? 0) > 0 || content[n].high > 0).map((element) => {
+  const shown = NUTRIENTS.filter((n) => (content[n].stated ?? 0) > 0 || content[n].high > 0 || closed?.has(n));
+  const elements = shown.map((element) => {
     const { low, stated, high } = content[element];
     const likely = closed?.get(element);
     return { element, mgPerLitre: stated, low, high, ...(likely === undefined ? {} : { closed: { ...likely } }) };

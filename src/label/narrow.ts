@@ -53,24 +53,37 @@ function sentences(
   from: 'sources' | 'label alone',
 ): string[] {
   const kept = open.filter((s) => ![...SILENT].some((n) => s.startsWith(`${n} is not stated: between`)));
-  const before = kept.findIndex((s) => s.startsWith('Not stated and counted as none'));
+  const before = kept.findIndex((s) => s.startsWith(COUNTED_AS_NONE));
   const by = from === 'sources' ? 'by the salts named' : 'by every plausible counter-ion';
   const says = [...SILENT].flatMap((nutrient) => {
     const range = closed.get(nutrient);
     if (range) {
       const { high } = content[nutrient];
-      const counted =
-        high < range.high ? `; a cap counts up to ${formatNumber(high, 3)}, by the charges left over` : '';
+      const most = high > 0 ? `up to ${formatNumber(high, 3)}` : 'none of it';
+      const counted = high < range.high ? `; a cap counts ${most}, by the charges left over` : '';
       return [`${nutrient} is not stated: ${spelled(range, per)} ${by}${counted}.`];
     }
     const ruledOut = was[nutrient].stated === null && was[nutrient].high > 0 && content[nutrient].high === 0;
     return ruledOut ? [`${nutrient} is not stated, and ${WHAT[from]} bring none.`] : [];
   });
-  const forms = [...closed].filter(([n, { high }]) => isForm(n) && high < was[n].high * (1 - 1e-3));
-  const nitrogen = forms.map(([n, range]) => `${n} ${spelled(range, per)}`);
+  const forms = [...closed].filter(([n]) => isForm(n));
+  const narrower = forms.some(([n, { low, high }]) => low > 0 || high < was[n].high * (1 - 1e-3));
+  const nitrogen = narrower ? forms.map(([n, range]) => `${n} ${spelled(range, per)}`) : [];
   if (nitrogen.length > 0) says.unshift(`Forms of nitrogen ${by}: ${nitrogen.join('; ')}.`);
-  const told = kept.map((s) => (nitrogen.length > 0 ? s.replace(ALL_AMMONIUM, '') : s));
+  const told = kept.flatMap((s) => {
+    if (s.startsWith(COUNTED_AS_NONE)) return withoutRanges(s, closed);
+    return [nitrogen.length > 0 ? s.replace(ALL_AMMONIUM, '') : s];
+  });
   return before < 0 ? [...told, ...says] : [...told.slice(0, before), ...says, ...told.slice(before)];
+}
+
+const COUNTED_AS_NONE = 'Not stated and counted as none: ';
+
+/** What a range is told of now counts as none no longer. */
+function withoutRanges(says: string, closed: NonNullable<Composition['closed']>): string[] {
+  const names = says.slice(COUNTED_AS_NONE.length, -1).split(', ');
+  const left = names.filter((n) => !closed.has(n as Nutrient));
+  return left.length === 0 ? [] : [`${COUNTED_AS_NONE}${left.join(', ')}.`];
 }
 
 /** No longer true once the forms are narrowed: a cap counts the most that the salts named bring. */

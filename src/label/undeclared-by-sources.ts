@@ -1,6 +1,6 @@
-import { solve } from '../../solver/index.js';
+import { type LinearProgram, type Optimal, solve } from '../../solver/index.js';
 import { linearEcOfIons } from '../chemistry/linear-ec.js';
-import { NUTRIENTS, type Nutrient } from '../chemistry/nutrients.js';
+import { NUTRIENTS, type Nutrient, perNutrient } from '../chemistry/nutrients.js';
 import { saltsOf } from '../chemistry/salts.js';
 import {
   type Figure,
@@ -71,7 +71,7 @@ export async function closeBySources(
     return verdict.verdict === 'optimal' ? impossible(makeUpOf(sources, verdict.x), figures, mass.whole) : null;
   }
   if (nearest.verdict !== 'optimal') return null;
-  const value = makeUpOf(sources, nearest.x);
+  const value = await amongNearest(sources, nearestMakeUp(sources, figures, others, mass, true), nearest);
 
   const end = endsOf(sources, (cost) => makeUpsWithin(sources, figures, others, mass, cost));
   const span = await spanOf(composition, sources, end, () => true);
@@ -89,6 +89,30 @@ export async function closeBySources(
   );
   return { verdict: 'closed', nearest: value, ...span, acid, alkaline, usual };
 }
+
+/**
+ * Where several make-ups are equally near (two of the salts named bring the same), the value lies halfway between the least and the
+ * most conductive of them: a list names no salt for nothing.
+ */
+async function amongNearest(sources: readonly Source[], program: LinearProgram, nearest: Optimal): Promise<MakeUp> {
+  const costs = program.columns.filter((c) => c.cost > 0).map((c): [string, number] => [c.id, c.cost]);
+  const near = { id: 'near', upper: nearest.objective + NO_FARTHER, terms: Object.fromEntries(costs) };
+  const end = endsOf(sources, (cost) => ({
+    rows: [...program.rows, near],
+    columns: program.columns.map((c) => ({
+      ...c,
+      cost: c.id in near.terms ? 0 : cost(sources[Number(c.id.slice(1))]!),
+    })),
+  }));
+  const [first, last] = [await end(conduct), await end((s) => -conduct(s))];
+  const one = makeUpOf(sources, nearest.x);
+  if (!first || !last || linearEcOfIons(last.ions) < linearEcOfIons(first.ions) * (1 + ALIKE)) return one;
+  return { mg: perNutrient((n) => (first.mg[n] + last.mg[n]) / 2), ions: between(first.ions, last.ions, 0.5) };
+}
+
+/** Sum of relative deviations that is the arithmetic of the program. */
+const NO_FARTHER = 1e-6;
+const ALIKE = 1e-3;
 
 /**
  * An allowance is the limit of the law and no usual error: it is taken as two standard deviations of one figure. Where all figures are at their limits at

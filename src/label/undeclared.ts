@@ -6,7 +6,7 @@ import { atomicWeight } from '../chemistry/weights.js';
 import { formatNumber } from '../units/format.js';
 import type { Analysis } from './analysis.js';
 import { type Contents, chargeLeft, leastMass, massLimit, sodiumRoom, unrounded } from './balance.js';
-import type { Content } from './composition.js';
+import type { Composition, Content } from './composition.js';
 import { lastDigits } from './printed.js';
 
 /**
@@ -35,12 +35,44 @@ export function undeclared(analysis: Analysis, stated: Contents): { content: Map
   if (!stated.has('N')) spreadNitrogen(content, sources.known);
   const charge = chargeLeft(new Map([...content, ...printed]));
   for (const nutrient of missing.filter((n) => PARTNERS.has(n))) {
-    const carried = carriedBy(nutrient, sources.known, printed);
-    const paired = Math.min(partner(nutrient, charge), nutrient === 'Na' ? sodiumRoom(printed, room) : room);
-    const most = onlyTraces(nutrient, sources) ? carried : carried + paired;
-    content.set(nutrient, upTo(Math.min(most, nutrient === 'S' ? room * massShare('S', 'SO4') : room)));
+    content.set(nutrient, upTo(ceilingOf(nutrient, sources, printed, room, charge)));
   }
   return { content, open: sentences(content, sources.unknown) };
+}
+
+/**
+ * mg of sulfur, sodium and chloride in one g or mL that a label may hold whatever list it prints: the same, for a list that cannot be
+ * believed.
+ */
+export function ceilingsWithoutList({ content, printed, per }: Composition, density?: number): Map<Nutrient, number> {
+  const settled = NUTRIENTS.filter((n) => content[n].stated !== null || isForm(n));
+  const percent = (mg: number): number => mg / 10;
+  const stated = settled.map((n): [Nutrient, Content] => {
+    const { low, stated: mg, high } = content[n];
+    return [n, { low: percent(low), stated: mg === null ? null : percent(mg), high: percent(high) }];
+  });
+  const digits = new Map([...(printed ?? [])].map(([n, mg]) => [n, percent(mg)]));
+  const figures = unrounded(new Map(stated), digits);
+  const limit = per === 'g' ? { basis: 'w/w' as const } : { basis: 'w/v' as const, ...(density ? { density } : {}) };
+  const room = Math.max(0, massLimit(limit) - leastMass(figures));
+  const charge = chargeLeft(figures);
+  const silent = [...PARTNERS].filter((n) => content[n].stated === null);
+  const none = { known: [], unknown: [] };
+  return new Map(silent.map((n) => [n, 10 * upTo(ceilingOf(n, none, figures, room, charge)).high]));
+}
+
+/** % of a partner of charges that its sources, the charge and the mass left allow. */
+function ceilingOf(
+  nutrient: Nutrient,
+  sources: ReturnType<typeof saltsOf>,
+  figures: Contents,
+  room: number,
+  charge: ReturnType<typeof chargeLeft>,
+): number {
+  const carried = carriedBy(nutrient, sources.known, figures);
+  const paired = Math.min(partner(nutrient, charge), nutrient === 'Na' ? sodiumRoom(figures, room) : room);
+  const most = onlyTraces(nutrient, sources) ? carried : carried + paired;
+  return Math.min(most, nutrient === 'S' ? room * massShare('S', 'SO4') : room);
 }
 
 const PARTNERS: ReadonlySet<Nutrient> = new Set<Nutrient>(['S', 'Na', 'Cl']);

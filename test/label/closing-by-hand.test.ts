@@ -78,4 +78,27 @@ describe('labels closed by hand', () => {
       /Na is not stated: .* by every plausible counter-ion; a cap counts up to/,
     );
   });
+
+  it('two salts named for the same nitrogen: the value lies between all of the one and all of the other', async () => {
+    // 20 % N as urea or as ammonium sulfate (21.2 % N, 24.3 % S): all of it would be 942 mg/g with 229 mg/g of S, and none 0
+    const product = await closed('form,N,derived_from', 'powder,20.0,urea; ammonium sulfate');
+    const { low, value, high } = range(product, 'S');
+    expect(low).toBe(0);
+    expect(value).toBeCloseTo(229 / 2, 0);
+    expect(high).toBeGreaterThan(229);
+  });
+
+  it('a list that cannot make the analysis is set aside, in what a cap counts as well', async () => {
+    // urea is no ammonium; without it, 10 % N as ammonium (7.14 mmol/g) may be its chloride
+    const wrong = await closed('form,N,NH4-N,derived_from', 'powder,10,10,urea');
+    const bare = await closed('form,N,NH4-N', 'powder,10,10');
+    expect(wrong.ions?.from).toBe('label alone');
+    for (const n of ['S', 'Na', 'Cl'] as const) {
+      expect(wrong.composition.content[n].high).toBeCloseTo(bare.composition.content[n].high, 6);
+      for (const end of ['low', 'value', 'high'] as const)
+        expect(range(wrong, n)[end]).toBeCloseTo(range(bare, n)[end], 6);
+    }
+    expect(wrong.composition.content.Cl.high).toBeGreaterThan(7.13 * 35.45);
+    expect(wrong.composition.open.join(' ')).not.toMatch(/counted as none: [^.]*(?:S|Na|Cl)\b/);
+  });
 });
