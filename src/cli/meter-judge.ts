@@ -155,7 +155,10 @@ async function ofSheet(request: FeedRequest, kit: Kit, sure: number | undefined,
 
 /** A recipe as the plan; it is rescued with its own products and the shelf. */
 async function ofRecipe(recipe: Recipe, request: FeedRequest, inputs: FeedInputs): Promise<Planned> {
-  const products = [...new Set([...recipe.lines.map((line) => line.product), ...inputs.shelf.products])];
+  const named = [...new Set(recipe.lines.map((line) => line.product))];
+  // a product of the recipe may be that of the shelf with the catalog's bulk density
+  const others = inputs.shelf.products.filter(({ id }) => named.every((product) => product.id !== id));
+  const products = [...named, ...others];
   const shelf = await Promise.all(products.map(closeProduct));
   const share = 1 / inputs.waters.length;
   const batch = batchOfRecipe(

@@ -1,12 +1,23 @@
 import type { Catalog } from '../catalog/catalog.js';
 import type { Product } from '../catalog/product.js';
+import { bulkDensityOf } from '../dose/density.js';
+import { productsKnown } from './doses-of-feed.js';
 import type { FeedInputs } from './feed-input.js';
 
-/** What a recipe may name: the shelf, and what the catalog holds under ids that the shelf does not use. */
+/**
+ * What a recipe may name: the shelf, and what the catalog holds under ids that the shelf does not use. As on the sheet, the catalog's bulk density
+ * stands in, with its spread, where the shelf knows none.
+ */
 export function recipeProducts(inputs: FeedInputs, catalog: Catalog): Product[] {
   const taken = new Set(inputs.shelf.products.map((product) => product.id));
+  const known = productsKnown(catalog);
   return [
-    ...inputs.shelf.products,
-    ...[...catalog.products, ...catalog.salts].filter((product) => !taken.has(product.id)),
+    ...inputs.shelf.products.map((product): Product => {
+      const bulk = product.bulkDensity === undefined ? bulkDensityOf(product, known) : null;
+      if (bulk === null) return product;
+      const { gramsPerMillilitre: bulkDensity, spread } = bulk;
+      return { ...product, bulkDensity, bulkDensityOff: Number((2 * spread * bulkDensity).toPrecision(2)) };
+    }),
+    ...known.filter((product) => !taken.has(product.id)),
   ];
 }

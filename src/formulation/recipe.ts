@@ -207,7 +207,7 @@ function inProductUnit(
     return product.bulkDensity
       ? {
           amount: amount.millilitres * product.bulkDensity,
-          note: `${product.id}: ${formatNumber(amount.millilitres, 3)} mL level is taken as ${formatNumber(amount.millilitres * product.bulkDensity, 3)} g (${product.bulkDensity} g/mL; spoons vary by 5 to 15 %).`,
+          note: `${product.id}: ${formatNumber(amount.millilitres, 3)} mL level is taken as ${formatNumber(amount.millilitres * product.bulkDensity, 3)} g (${densityText(product.bulkDensity, product.bulkDensityOff)}; spoons vary by 5 to 15 %).`,
         }
       : {
           refused: `grams of ${product.id}, whose bulk density is unknown`,
@@ -216,3 +216,6 @@ function inProductUnit(
   }
   return { refused: 'a mass or a volume', fix: 'Write for example 1.2 g, 3 mL or 1/4 tsp before the name.' };
 }
+
+const densityText = (value: number, off: number | undefined): string =>
+  off === undefined ? `${value} g/mL` : `${value} ± ${off} g/mL`;

@@ -38,7 +38,7 @@ export function batchOfRecipe(
     amounts.set(line.product.id, {
       ...line,
       amount: line.amount + (before?.amount ?? 0),
-      words: before ? `${before.words} + ${line.words}` : line.words,
+      words: before ? `${before.words} + ${amountOf(line)}` : amountOf(line),
     });
   }
   const merged = [...amounts.values()];
@@ -55,6 +55,12 @@ export function batchOfRecipe(
       return { product, planned: amount, sd: amount * (bySpoon ? SPOON : WEIGHED), words, bySpoon, full };
     }),
   };
+}
+
+/** `1/4 tsp` of `1/4 tsp kno3`: the product is named beside it. */
+function amountOf({ words, product }: { words: string; product: Product }): string {
+  const name = [product.id, product.name].find((n) => words.toLowerCase().endsWith(` ${n.toLowerCase()}`));
+  return name === undefined ? words : words.slice(0, -name.length - 1).replace(/\s+of$/, '');
 }
 
 const SPOON = 0.1;

@@ -54,6 +54,22 @@ describe('meter', () => {
     expect(json.judgement.verdict).toBe('off');
   });
 
+  test('a recipe by the spoon takes the catalog’s bulk density, as the sheet does', async () => {
+    const home = folder({
+      'bench.yaml': 'name: x\nwater: rain\nfeeds:\n  moss: { plants: pleurothallid, medium: sphagnum }\n',
+      'shelf.csv': 'id,name,form,formula\nnitre,Nitre,powder,KNO3\nbitter,Bitter salt,powder,MgSO4·7H2O\n',
+    });
+    const asked = ['meter', '--recipe', '1/4 tsp nitre + 1/2 tsp bitter in 4 L', '--reading', '0.9', '--json'];
+    const ran = await velamen(asked, home);
+    expect(ran.stderr).toBe('');
+    const [nitre, bitter] = JSON.parse(ran.stdout).plan;
+    expect(nitre).toMatchObject({ words: '1/4 tsp', name: 'Nitre' });
+    expect(nitre.amount).toBeCloseTo(1.232 * 1.15, 2);
+    expect(bitter.amount).toBeCloseTo(2.464 * 0.95, 2);
+    const told = await velamen(['assess', '1/4 tsp nitre in 4 L'], home);
+    expect(told.stdout.replace(/\n {4}/g, ' ')).toContain('(1.15 ± 0.23 g/mL; spoons vary by 5 to 15 %)');
+  });
+
   test.each([
     ['no-reading', []],
     ['two-jobs', ['--reading', '0.2', '--calibrate']],
