@@ -130,25 +130,27 @@ function nitrogenShares(totals: ReadonlyMap<Nutrient, Total>): Mix['nitrogenShar
 
 function ruleLine(rule: Rule, totals: ReadonlyMap<Nutrient, Total>): RuleLine {
   const entries = Object.entries(rule.terms) as [Nutrient, number][];
-  const sum = (side: 'cap' | 'floor'): { value: number; size: number } =>
+  const sum = (end: 'most' | 'least'): { value: number; size: number } =>
     entries.reduce(
       (acc, [n, weight]) => {
         const t = totals.get(n)!;
-        const part = weight * ((side === 'cap') === weight > 0 ? t.high : t.low);
+        const part = weight * ((end === 'most') === weight > 0 ? t.high : t.low);
         return { value: acc.value + part, size: acc.size + Math.abs(part) };
       },
       { value: 0, size: 0 },
     );
-  const cap = sum('cap');
-  const floor = sum('floor');
+  const [most, least] = [sum('most'), sum('least')];
   const slack = (bound: number, size: number): number => KEPT * Math.max(Math.abs(bound), size);
-  const capHolds = rule.upper === undefined || cap.value <= rule.upper + slack(rule.upper, cap.size);
-  const floorHolds = rule.lower === undefined || floor.value >= rule.lower - slack(rule.lower, floor.size);
+  const holds = (high: typeof most, low: typeof most): boolean =>
+    (rule.upper === undefined || high.value <= rule.upper + slack(rule.upper, high.size)) &&
+    (rule.lower === undefined || low.value >= rule.lower - slack(rule.lower, low.size));
+  const sure = holds(most, least);
   return {
     rule: rule.text,
     from: rule.from,
-    ...ratioOf(rule, entries, totals, cap.value, floor.value),
-    holds: capHolds && floorHolds,
+    ...ratioOf(rule, entries, totals, most.value, least.value),
+    holds: sure,
+    ...(!sure && holds(least, most) ? { mayHold: true as const } : {}),
   };
 }
 

@@ -57,7 +57,10 @@ export interface RuleLine {
   value: number | null;
   /** The bound the value is judged by, in the same terms. */
   bound: number | null;
+  /** Whatever the labels leave open. */
   holds: boolean;
+  /** Where it does not hold: true if it might, by what labels leave open. */
+  mayHold?: true;
 }
 
 /**

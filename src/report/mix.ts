@@ -96,7 +96,7 @@ export function ruleBlocks(rules: readonly RuleLine[]): Block[] {
   const rows = rules.map((rule) => [
     rule.rule,
     rule.value === null ? '' : figure(rule.value),
-    rule.holds ? 'holds' : 'BROKEN',
+    rule.holds ? 'holds' : rule.mayHold ? 'MAY BREAK' : 'BROKEN',
     rule.from,
   ]);
   return [heading('Rules'), table(['', '>in this mix', '', 'from'], rows)];

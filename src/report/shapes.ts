@@ -50,7 +50,8 @@ export const ruleLine = z.strictObject({
   from: z.string(),
   value: maybe.describe('left side, or the ratio for A <= k * B'),
   bound: maybe.optional(),
-  holds: z.boolean(),
+  holds: z.boolean().describe('whatever the labels leave open'),
+  mayHold: z.literal(true).optional().describe('it might hold, by what labels leave open'),
 });
 
 export const ec = z.strictObject({
