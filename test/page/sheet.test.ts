@@ -71,6 +71,24 @@ describe.skipIf(withoutBrowser())('the sheet in a browser', () => {
     await page.close();
   });
 
+  it('a long name of a feed wraps, and the sheet keeps to its page', async () => {
+    const name = `moss_${'o'.repeat(110)}`;
+    const bench = SIX_ITEMS['bench.yaml'].replace(/^( {2})[\w-]+:/m, `$1"${name}":`);
+    expect(bench).toContain(name);
+    const home = folder({ ...SIX_ITEMS, 'bench.yaml': bench });
+    const ran = await velamen(['sheet', '--feed', name, '--html', 'sheet.html'], home);
+    expect(ran.exit, ran.stderr).not.toBe(2);
+    const page = await browser.newPage();
+    await page.setContent(readFileSync(join(home, 'sheet.html'), 'utf8'), { waitUntil: 'load' });
+    for (const format of ['A4', 'Letter', 'A6']) expect(pagesOf(await page.pdf({ format })), format).toBe(1);
+    const [wide, room] = (await page.evaluate('[document.documentElement.scrollWidth, innerWidth]')) as [
+      number,
+      number,
+    ];
+    expect(wide).toBeLessThanOrEqual(room);
+    await page.close();
+  });
+
   it('the card keeps the figures for a reading that is off, and its frame', async () => {
     const { page } = await opened(FEEDS[3]![1], ['--paper', 'a6']);
     expect(await page.locator('.run').isVisible()).toBe(false);

@@ -79,6 +79,7 @@ function cardHeight(page: SheetPage, factor: number): number {
   const run = 0.6 + 0.86 * lines(`If the reading at the end is off ${off}`, width, 0.78);
   return (
     5 +
+    title(page, width) +
     alert(page, width) +
     facts +
     steps(page, width - 14) +
@@ -90,6 +91,9 @@ function cardHeight(page: SheetPage, factor: number): number {
   );
 }
 
+/** Lines of the title beyond its first; the date stands beside it. */
+const title = (page: SheetPage, width: number): number => 1.9 * (lines(page.title, width - 16, 1.7) - 1);
+
 const alert = (page: SheetPage, width: number): number =>
   page.alert.length === 0 ? 0 : 1.4 + sum(page.alert.map((text) => 1.22 * lines(text, width - 2.5)));
 
@@ -99,7 +103,7 @@ function head(page: SheetPage, width: number): number {
   const pairs = rest.flatMap((value, i) =>
     i % 2 === 0 ? [Math.max(lines(value, half), lines(rest[i + 1] ?? '', half))] : [],
   );
-  return 4.2 + alert(page, width) + 1.2 * (lines(first ?? '', width - 5) + sum(pairs)) + 1;
+  return 4.2 + title(page, width) + alert(page, width) + 1.2 * (lines(first ?? '', width - 5) + sum(pairs)) + 1;
 }
 
 function steps(page: SheetPage, width: number): number {

@@ -25,7 +25,7 @@ const CARD = [
 export const STYLE = [
   ':root{color-scheme:light dark}',
   '*{box-sizing:border-box}',
-  'body{font:16px/1.3 Arial,Helvetica,"Liberation Sans",sans-serif;margin:0 auto;max-width:60rem;padding:1rem}',
+  'body{overflow-wrap:anywhere;font:16px/1.3 Arial,Helvetica,"Liberation Sans",sans-serif;margin:0 auto;max-width:60rem;padding:1rem}',
   'h1{font-size:1.7em;margin:0;line-height:1.1}h2{font-size:1.08em;margin:.6em 0 .15em}p{margin:.2em 0}ul{margin:0;padding-left:1.5em}',
   'header{display:grid;grid-template-columns:1fr max-content;align-items:end;column-gap:1em;border-bottom:.2em solid;padding-bottom:.3em}',
   'header .plants{grid-column:1}header .date{grid-column:2;grid-row:1/span 2;font-size:1.1em}',
