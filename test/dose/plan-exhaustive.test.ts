@@ -39,8 +39,9 @@ describe('seeded benches of 4 L', async () => {
     'every limit holds on what is measured with %s, or is named',
     async (_, kit) => {
       let kept = 0;
-      for (const { request, amounts } of blends) {
-        const plan = await planDoses(request, amounts, kit, { offers: false });
+      for (const bench of blends) {
+        const { request, amounts } = bench;
+        const plan = await planned(bench, kit);
         // read out afresh from the words of the doses
         const mix = readOut(perLitre(plan.items, request, amounts), request);
         expect(missesOf(mix)).toEqual(plan.misses);
