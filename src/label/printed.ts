@@ -9,11 +9,11 @@ import { ANALYSIS_COLUMNS, type Analysis, type AnalysisColumn } from './analysis
  */
 export function lastDigits({ percent }: Pick<Analysis, 'percent'>): Map<Nutrient, number> {
   const printed = ANALYSIS_COLUMNS.filter((column) => typeof percent[column] === 'number');
+  const finest = { main: 1, trace: TENTH };
+  for (const column of printed) finest[groupOf(column)] = Math.min(finest[groupOf(column)], unitOf(percent[column]!));
   const digits = new Map<Nutrient, number>();
   for (const column of printed) {
-    const alike = printed.filter((other) => isTrace(other) === isTrace(column));
-    const finest = Math.min(...alike.map((other) => unitOf(percent[other]!)));
-    const unit = isTrace(column) || percent[column] === 0 ? Math.min(TENTH, finest) : finest;
+    const unit = percent[column] === 0 ? Math.min(TENTH, finest[groupOf(column)]) : finest[groupOf(column)];
     const nutrient = OXIDES.get(column) ?? (column as Nutrient);
     // elements come after their oxides in the order of columns, and are what is used where both stand
     digits.set(nutrient, OXIDES.has(column) ? unit * elementPerOxide(column) : unit);
@@ -29,11 +29,11 @@ export function lastDigits({ percent }: Pick<Analysis, 'percent'>): Map<Nutrient
 
 const TENTH = 0.1;
 const TRACES: ReadonlySet<AnalysisColumn> = new Set(['Fe', 'Mn', 'Zn', 'Cu', 'B', 'Mo', 'Co', 'Ni'] as const);
-const isTrace = (column: AnalysisColumn): boolean => TRACES.has(column);
+const groupOf = (column: AnalysisColumn): 'main' | 'trace' => (TRACES.has(column) ? 'trace' : 'main');
 
 /** 4.8 → 0.1, 47 → 1, 0.00079 → 0.00001 */
 function unitOf(value: number): number {
+  if (Number.isInteger(value)) return 1;
   const [digits, exponent] = value.toExponential().split('e') as [string, string];
-  const decimals = Math.max(0, (digits.split('.')[1]?.length ?? 0) - Number(exponent));
-  return 10 ** -decimals;
+  return 10 ** -Math.max(0, (digits.split('.')[1]?.length ?? 0) - Number(exponent));
 }
