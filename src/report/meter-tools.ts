@@ -71,8 +71,8 @@ export function standardSheet(result: StandardResult): Sheet {
     ),
     paragraph(says, result.verdict === 'fine' ? 'good' : 'bad'),
   ];
-  if (result.verdict !== 'fine') blocks.push(correctedReadings(result));
   if (result.suspects.length > 0) blocks.push(list(result.suspects.map((s) => `But ${s}.`)));
+  if (result.verdict !== 'fine') blocks.push(correctedReadings(result));
   return { title: 'The pen in a standard', blocks };
 }
 
