@@ -1,16 +1,6 @@
 import { type Rest, refuse, span } from './advice-rest.js';
-import type { Span } from './advice-types.js';
+import type { Circumstances, Span } from './advice-types.js';
 import { NUMBER } from './advice-words.js';
-
-/** What stands around a strength and changes what it means. */
-export interface Circumstances {
-  /** A reading that the feed adds to that of the water. */
-  aboveWater: boolean;
-  /** A ceiling, not an aim. */
-  atMost: boolean;
-  /** Share of a stock in the feed, by an injector or a dilution; null where the rate is that of the feed itself. */
-  dilution: Span | null;
-}
 
 /** Takes the circumstances out of the words; refuses a minus before a figure. */
 export function readCircumstances(rest: Rest): Circumstances {

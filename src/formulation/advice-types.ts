@@ -1,5 +1,4 @@
 import type { Nutrient } from '../chemistry/nutrients.js';
-import type { Circumstances } from './advice-circumstances.js';
 import type { FeedHeader, Item } from './results.js';
 
 /** From low to high; both ends equal where nothing is open. */
@@ -39,6 +38,16 @@ export type Figure =
 export interface PenScaleNamed {
   name: string;
   ppmPerMilliSiemens: Span;
+}
+
+/** What stands around a strength and changes what it means. */
+export interface Circumstances {
+  /** A reading that the feed adds to that of the water. */
+  aboveWater: boolean;
+  /** A ceiling, not an aim. */
+  atMost: boolean;
+  /** Share of a stock in the feed, by an injector or a dilution; null where the rate is that of the feed itself. */
+  dilution: Span | null;
 }
 
 /** Advice read from words; nothing in it is guessed. */
