@@ -91,4 +91,4 @@ export function keepsAll(limits: readonly CanLimit[], can: PossibleCan, action: 
 }
 
 /** As the certificate allows. */
-const KEPT = 1e-6;
+export const KEPT = 1e-6;

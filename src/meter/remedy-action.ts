@@ -48,11 +48,14 @@ export function byHand(action: Action, request: FeedRequest, kit: Kit): Action[]
   const least = action.add.map((x, i) => (x < 0.5 * well[i]! ? 0 : well[i]!));
   const rest = {
     keep: Math.round(100 * action.keep) / 100,
-    water: action.water.map((litres) => Math.round(20 * litres) / 20),
+    water: action.water.map((litres) => Number((Math.round(litres / WATER_STEP) * WATER_STEP).toFixed(9))),
   };
   const ways = new Map([near, well, least].map((add) => [add.join(), add]));
   return [...ways.values()].map((add) => ({ ...rest, add }));
 }
+
+/** Litres that a jug tells apart. */
+export const WATER_STEP = 0.05;
 
 /** Places on the shelf of which an action wants so little that no measure of the kit comes near. */
 export function tooLittle({ add }: Action, request: FeedRequest, kit: Kit): number[] {
@@ -67,7 +70,11 @@ export function tooLittle({ add }: Action, request: FeedRequest, kit: Kit): numb
 /** A measure within this share of an amount can stand for it. */
 const NEAR = 0.15;
 
-function stepOf(product: Product, { scaleStepGrams, syringeMillilitres, syringeStepMillilitres }: Kit): number | null {
+/** The step of the scale or the syringe for a product, g or mL; null where the kit has none. */
+export function stepOf(
+  product: Product,
+  { scaleStepGrams, syringeMillilitres, syringeStepMillilitres }: Kit,
+): number | null {
   if (product.form === 'powder') return scaleStepGrams ?? null;
   return syringeStepMillilitres ?? (syringeMillilitres === undefined ? null : usualMark(syringeMillilitres));
 }

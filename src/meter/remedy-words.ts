@@ -6,7 +6,7 @@ type Told = Omit<Remedy, 'steps' | 'says' | 'alternatives'>;
 
 /** What hands do, in order: pour off, top up, add, stir. */
 export function stepsOf({ status, pourLitres, keepShare, waterLitres, add, finalLitres }: Told): string[] {
-  if (status !== 'rescue') return [];
+  if (status === 'feed' || status === 'do not feed') return [];
   const steps: string[] = [];
   if (keepShare < 1) {
     steps.push(

@@ -3,10 +3,11 @@ import type { Mix } from '../formulation/results.js';
 /** What to do with the can. */
 export interface Remedy {
   /**
-   * `feed`: as it is; `rescue`: do as told, then feed; `check first`: explanations as likely ask for different things, so find out which it was
+   * `feed`: as it is; `improve`: good to feed as it is, but the plan stands so near its limits that the steps save many such cans more;
+   * `rescue`: do as told, then feed; `check first`: explanations as likely ask for different things, so find out which it was
    * (or, not knowing, do as told: it is the safe way); `do not feed`: nothing within reach saves it.
    */
-  status: 'feed' | 'rescue' | 'check first' | 'do not feed';
+  status: 'feed' | 'improve' | 'rescue' | 'check first' | 'do not feed';
   pourLitres: number;
   keepShare: number;
   waterLitres: number;
@@ -19,8 +20,12 @@ export interface Remedy {
   says: string[];
   /** Where explanations part: what to find out, and what each asks for. */
   alternatives: Alternative[];
-  /** Share of the cans that would show these readings which keep every limit after it. */
+  /** Share of the cans that would show these readings which keep every limit after it, hands being as they are. */
   sure: number;
+  /** The same, each limit kept as well as nine of ten right batches keep it. */
+  asRight: number;
+  /** Share that keep every limit with nothing done. */
+  asIs: number;
   /** Causes it rests on, likeliest first, and those under which it would do harm. */
   safeUnder: string[];
   notUnder: string[];
@@ -38,6 +43,6 @@ export interface Alternative {
   words: string;
   check: string;
   probability: number;
-  status: 'feed' | 'rescue' | 'do not feed';
+  status: 'feed' | 'improve' | 'rescue' | 'do not feed';
   steps: string[];
 }

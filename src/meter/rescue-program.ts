@@ -3,7 +3,7 @@ import { productColumn, waterColumn } from '../formulation/formulate.js';
 import { costing } from '../formulation/price.js';
 import type { FeedRequest } from '../formulation/request.js';
 import type { Batch } from './batch.js';
-import type { CanLimit } from './can-limits.js';
+import type { Action, CanLimit } from './can-limits.js';
 import { type PossibleCan, quantiles } from './posterior.js';
 
 /** What weighs how much, in litres thrown away. */
@@ -27,45 +27,37 @@ export function rescueProgram({
   request,
   batch,
   limits,
-  slack,
   barred,
   cans,
   sure,
+  inside,
   capacityLitres,
 }: RescueAsked): LinearProgram {
   const [litres] = quantiles(
     cans.map((can) => can.litres),
     [0.5],
   );
-  const cost = costing(request.shelf).perUnit;
-  const batchCost = batch.items.reduce((sum, { product, planned }) => {
-    const at = request.shelf.findIndex((p) => p.id === product.id);
-    return sum + planned * (cost[at] ?? 0);
-  }, 0);
-  const perMoney = batchCost > 0 ? (WEIGHTS.products * batch.litres) / batchCost : 0;
+  const costs = costsOf(request, batch);
   const columns: Column[] = [
     { id: 'keep', cost: 0, upper: 1 },
     { id: 'poured', cost: WEIGHTS.poured * litres!, upper: 1 },
     { id: 'beyond', cost: WEIGHTS.beyond },
-    ...request.waters.map((w, i) => ({ id: waterColumn(i), cost: WEIGHTS.water + w.pricePerLitre * perMoney })),
+    ...request.waters.map((_, i) => ({ id: waterColumn(i), cost: costs.waters[i]! })),
     ...request.shelf.map((product, i) => {
-      const own = batch.items.find((item) => item.product.id === product.id);
-      const planned = own?.planned ?? 0;
+      const planned = batch.items.find((item) => item.product.id === product.id)?.planned ?? 0;
       const left = barred?.has(i)
         ? 0
         : product.onHand === undefined
           ? undefined
           : Math.max(0, product.onHand - planned);
-      // nothing is free: a product without a price still has to be weighed
-      const each = Math.max(cost[i]! * perMoney, LEAST_COST) * (own ? 1 : STRANGER);
-      return { id: productColumn(i), cost: each, ...(left === undefined ? {} : { upper: left }) };
+      return { id: productColumn(i), cost: costs.products[i]!, ...(left === undefined ? {} : { upper: left }) };
     }),
   ];
   const added = Object.fromEntries(request.waters.map((_, i) => [waterColumn(i), 1]));
   const rows: Row[] = [
     { id: 'whole', lower: 1, upper: 1, terms: { keep: 1, poured: 1 } },
     { id: 'room', upper: capacityLitres, terms: { keep: litres!, ...added } },
-    { id: 'enough', lower: Math.min(ENOUGH * batch.litres, litres!), terms: { keep: litres!, ...added } },
+    { id: 'enough', lower: leastLitres(batch, litres!), terms: { keep: litres!, ...added } },
     { id: 'beyond', lower: -batch.litres, terms: { beyond: 1, ...negative({ keep: litres!, ...added }) } },
     ...limits.map((limit, i): Row => {
       const of = cans.map(limit.ofCan);
@@ -75,29 +67,87 @@ export function rescueProgram({
         ...Object.fromEntries(limit.waters.map((x, k) => [waterColumn(k), x])),
         ...Object.fromEntries(limit.products.map((x, k) => [productColumn(k), x])),
       });
-      const outside = (slack?.[i] ?? 0) * limit.scale;
-      return { id: `limit:${i}`, terms, ...(limit.side === 'least' ? { lower: -outside } : { upper: outside }) };
+      const by = inside?.[i] ?? 0;
+      return { id: `limit:${i}`, terms, ...(limit.side === 'least' ? { lower: by } : { upper: -by }) };
     }),
   ];
   return { columns, rows };
 }
+
+/**
+ * The program of the remedy that stands deepest inside all limits at once, each counted in its own spread; `depth` is the column that tells how
+ * many spreads. Its waste is left open.
+ */
+export function deepestProgram(asked: RescueAsked, spreads: readonly number[]): LinearProgram {
+  const { columns, rows } = rescueProgram(asked);
+  return {
+    columns: [...columns.map((c) => ({ ...c, cost: c.cost * HARDLY })), { id: DEPTH, cost: -1, upper: DEEP_ENOUGH }],
+    rows: rows.map((row) => {
+      if (!row.id.startsWith('limit:')) return row;
+      const spread = spreads[Number(row.id.slice('limit:'.length))]!;
+      return { ...row, terms: nonzero({ ...row.terms, [DEPTH]: row.lower === undefined ? spread : -spread }) };
+    }),
+  };
+}
+
+export const DEPTH = 'depth';
+const DEEP_ENOUGH = 4;
+/** So that of two as deep the less wasteful is taken. */
+const HARDLY = 1e-3;
+
+/** The waste of an action on a can of so many litres, in litres thrown away: what the program holds least. */
+export function wasteOf({ keep, water, add }: Action, request: FeedRequest, batch: Batch, litres: number): number {
+  const costs = costsOf(request, batch);
+  const total = keep * litres + water.reduce((a, b) => a + b, 0);
+  return (
+    WEIGHTS.poured * (1 - keep) * litres +
+    WEIGHTS.beyond * Math.max(0, total - batch.litres) +
+    water.reduce((sum, x, i) => sum + x * costs.waters[i]!, 0) +
+    add.reduce((sum, x, i) => sum + x * costs.products[i]!, 0)
+  );
+}
+
+/** What a litre of each water and a unit of each product weigh. */
+function costsOf(request: FeedRequest, batch: Batch): { waters: number[]; products: number[] } {
+  const known = COSTS.get(request);
+  if (known?.batch === batch) return known.costs;
+  const perUnit = costing(request.shelf).perUnit;
+  const batchCost = batch.items.reduce((sum, { product, planned }) => {
+    const at = request.shelf.findIndex((p) => p.id === product.id);
+    return sum + planned * (perUnit[at] ?? 0);
+  }, 0);
+  const perMoney = batchCost > 0 ? (WEIGHTS.products * batch.litres) / batchCost : 0;
+  const costs = {
+    waters: request.waters.map((w) => WEIGHTS.water + w.pricePerLitre * perMoney),
+    products: request.shelf.map((product, i) => {
+      const own = batch.items.some((item) => item.product.id === product.id);
+      // nothing is free: a product without a price still has to be weighed
+      return Math.max(perUnit[i]! * perMoney, LEAST_COST) * (own ? 1 : STRANGER);
+    }),
+  };
+  COSTS.set(request, { batch, costs });
+  return costs;
+}
+
+const COSTS = new WeakMap<FeedRequest, { batch: Batch; costs: { waters: number[]; products: number[] } }>();
 
 /** What a rescue is worked out for. */
 export interface RescueAsked {
   request: FeedRequest;
   batch: Batch;
   limits: readonly CanLimit[];
-  /** How far outside each limit is allowed, in parts of its scale; default nothing. */
-  slack?: readonly number[];
   cans: readonly PossibleCan[];
   /** Places on the shelf that are not to be added. */
   barred?: ReadonlySet<number>;
   /** Share of the cans, per limit, that it shall hold in. */
   sure: number;
+  /** How far inside each limit the can shall stand, in the limit's own measure; default nothing. */
+  inside?: readonly number[];
   capacityLitres: number;
 }
 
-/** Of the planned batch: less is no rescue. */
+/** Less is no rescue: nine tenths of the batch, or what there is. */
+export const leastLitres = (batch: Batch, litres: number): number => Math.min(ENOUGH * batch.litres, litres);
 const ENOUGH = 0.9;
 const LEAST_COST = 1e-4;
 /** A product that was not in the plan is one more jar to open. */

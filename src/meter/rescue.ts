@@ -13,6 +13,7 @@ import type { Judged } from './judge.js';
 import { possibleCans } from './posterior.js';
 import type { Alternative, Remedy } from './remedy.js';
 import { remedySays, stepsOf } from './remedy-words.js';
+import { isDoubtful } from './weigh-remedy.js';
 
 /** The remedy for an estimated can, read out. See `chooseRemedy`. */
 export async function rescue(judged: Judged, asked: FeedRequest, options: RescueOptions): Promise<Remedy> {
@@ -48,32 +49,28 @@ async function alternativesOf(judged: Judged, asked: FeedRequest, options: Rescu
   if (plausible.length < 2) return [];
   return Promise.all(
     plausible.map(async (cause: Cause): Promise<Alternative> => {
-      const cans = possibleCans(judged.weighed, CANS_EACH, (point) => point.hypothesis.cause === cause.cause);
       // a mistaken reading leaves the can as planned: nothing to mend
-      const verdict = FAULTS_OF_THE_PEN.has(cause.kind) ? ('within' as const) : judged.judgement.verdict;
-      const own = { ...judged, cans, judgement: { ...judged.judgement, verdict, asPlanned: 1 } };
+      if (FAULTS_OF_THE_PEN.has(cause.kind)) return { ...namesOf(cause), status: 'feed', steps: [] };
+      const cans = possibleCans(judged.weighed, CANS_EACH, (point) => point.hypothesis.cause === cause.cause);
+      const own = { ...judged, cans };
       const told = remedyOf(await chooseRemedy(own, asked, options), own, options.kit);
-      return {
-        cause: cause.cause,
-        words: cause.words,
-        check: cause.check,
-        probability: cause.probability,
-        status: told.status,
-        steps: stepsOf(told),
-      };
+      return { ...namesOf(cause), status: told.status, steps: stepsOf(told) };
     }),
   );
 }
 
+const namesOf = ({ cause, words, check, probability }: Cause) => ({ cause, words, check, probability });
+
 type Told = Omit<Remedy, 'steps' | 'says' | 'alternatives' | 'status'> & { status: Alternative['status'] };
 
-/** Kept in fewer of the cans than this, a can is not to be fed. */
+/** Kept as well as right batches do in fewer of the cans than this, a can is not to be fed. */
 const LEAST_SURE = 0.3;
 
 function remedyOf(best: Chosen, judged: Judged, kit: Kit): Told {
-  const { action, can, limits, allowances, sure, verdict, request, aside } = best;
+  const { action, can, limits, allowances, sure, asRight, asIs, verdict, request, aside } = best;
   const idle = verdict === null;
-  const status = sure < LEAST_SURE ? 'do not feed' : idle ? 'feed' : 'rescue';
+  const fine = judged.judgement.verdict === 'within' && !isDoubtful(judged.judgement);
+  const status = asRight < LEAST_SURE ? 'do not feed' : idle ? 'feed' : fine ? 'improve' : 'rescue';
   const mix = readOut(best.final, request);
   const causes = [...new Set(judged.cans.map((c) => c.cause))];
   const [safe, harmed] = [[] as string[], [] as string[]];
@@ -95,6 +92,8 @@ function remedyOf(best: Chosen, judged: Judged, kit: Kit): Told {
     }),
     finalLitres: action.keep * can.litres + action.water.reduce((a, b) => a + b, 0),
     sure,
+    asRight,
+    asIs,
     safeUnder: safe,
     notUnder: harmed,
     mix,
@@ -116,6 +115,6 @@ const WORTH_TELLING = 0.05;
 
 function proofOf({ engine, objective, bound, gap, violation }: Optimal): NonNullable<Remedy['proof']> {
   const plain = (x: number): string => x.toPrecision(3);
-  const sentence = `no remedy this cautious wastes less: bound ${plain(bound)}, found ${plain(objective)} (litres poured off, and water and products in parts of a litre)`;
+  const sentence = `as cautious a remedy wastes no less than ${plain(bound)}, and this program found ${plain(objective)} (litres poured off, and water and products in parts of a litre); rounded to your kit, and moved by its steps where that saves more cans`;
   return { engine, found: objective, bound, gap, violation, sentence };
 }

@@ -61,7 +61,7 @@ export const meterShape = z.strictObject({
   ),
   remedy: z
     .strictObject({
-      status: z.enum(['feed', 'rescue', 'check first', 'do not feed']),
+      status: z.enum(['feed', 'improve', 'rescue', 'check first', 'do not feed']),
       keepShare: amount,
       pourLitres: amount,
       waterLitres: amount,
@@ -79,12 +79,14 @@ export const meterShape = z.strictObject({
             words: z.string(),
             check: z.string(),
             probability: amount,
-            status: z.enum(['feed', 'rescue', 'do not feed']),
+            status: z.enum(['feed', 'improve', 'rescue', 'do not feed']),
             steps: z.array(z.string()),
           }),
         )
         .describe('for `check first`: what each explanation asks for'),
       sure: amount.describe('share of the cans that would show these readings which keep every limit after it'),
+      asRight: amount.describe('the same, each limit kept as well as nine of ten right batches keep it'),
+      asIs: amount.describe('share of the cans that keep every limit with nothing done'),
       safeUnder: z.array(z.string()),
       notUnder: z.array(z.string()),
       mix: z.strictObject(mix).describe('the likeliest can after the remedy'),

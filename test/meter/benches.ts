@@ -6,9 +6,31 @@ import type { Kit } from '../../src/catalog/bench-types.js';
 import { blend } from '../../src/formulation/blend.js';
 import { closeShelf } from '../../src/formulation/close.js';
 import type { FeedRequest } from '../../src/formulation/request.js';
+import type { Batch } from '../../src/meter/batch.js';
+import { batchOfPlan } from '../../src/meter/from-plan.js';
 import { unwrap } from '../../src/problem.js';
 import { resolveProgramme } from '../../src/programme/resolve.js';
 import { atStrength } from '../../src/programme/strength.js';
+
+/** A feed as planned, and as a batch to be made. */
+export interface Bench {
+  batch: Batch;
+  request: FeedRequest;
+}
+
+/** So many random benches, as `sheet` plans them unless told otherwise; draws that cannot be blended or measured are passed over. */
+export async function benches(
+  count: number,
+  uniform: () => number,
+  planning: { margin?: number } = {},
+): Promise<Bench[]> {
+  const found: Bench[] = [];
+  while (found.length < count) {
+    const bench = await randomBench((n) => Math.floor(uniform() * n), planning);
+    if (bench) found.push({ batch: batchOfPlan(bench.plan), request: bench.plan.request });
+  }
+  return found;
+}
 
 /** A usual kit (common practice, no source): a 0.01 g scale and a 1 mL syringe. */
 export const SCALE_KIT: Kit = { spoons: [], scaleStepGrams: 0.01, syringeMillilitres: 1 };
@@ -33,6 +55,7 @@ const SHELVES = [
 /** A random feed of salts and products of the shipped catalog, planned for hands; null where the draw cannot be blended or measured. */
 export async function randomBench(
   pick: (count: number) => number,
+  planning: { margin?: number } = { margin: 2.5 },
 ): Promise<{ plan: DosePlan; request: FeedRequest } | null> {
   const catalog = shippedCatalog();
   const [plants, medium] = PLANTS[pick(PLANTS.length)]!;
@@ -70,6 +93,6 @@ export async function randomBench(
     }),
     waters: request.waters.map((w) => mixed.waters.find((x) => x.id === w.id)?.share ?? 0),
   };
-  const plan = await planDoses(request, amounts, SCALE_KIT, { offers: false, margin: 2.5 });
+  const plan = await planDoses(request, amounts, SCALE_KIT, { offers: false, ...planning });
   return plan.status === 'kept' ? { plan, request } : null;
 }

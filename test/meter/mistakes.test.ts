@@ -1,64 +1,48 @@
 import { describe, expect, test } from 'vitest';
 import { solve } from '../../solver/index.js';
-import type { FeedRequest } from '../../src/formulation/request.js';
-import type { Batch } from '../../src/meter/batch.js';
-import { canLimits, canTable, kept, keepsAll, margins } from '../../src/meter/can-limits.js';
+import { canLimits, keepsAll } from '../../src/meter/can-limits.js';
 import { chooseRemedy } from '../../src/meter/choose-remedy.js';
+import type { Batch } from '../../src/meter/batch.js';
 import { expectedReadings } from '../../src/meter/expected.js';
-import { judge } from '../../src/meter/judge.js';
-import { weigh } from '../../src/meter/likelihood.js';
+import { carriedOut, doseSpread, drawHands } from '../../src/meter/hands.js';
+import { type Judged, judge } from '../../src/meter/judge.js';
 import { seeded } from '../../src/meter/matrix.js';
-import { possibleCans } from '../../src/meter/posterior.js';
-import { nothing } from '../../src/meter/remedy-action.js';
 import { rescueProgram } from '../../src/meter/rescue-program.js';
-import { randomBench, SCALE_KIT } from './benches.js';
-import { type Mishap, mishap } from './mistakes.js';
-import { batchOfPlan } from '../../src/meter/from-plan.js';
+import { type Bench, benches, SCALE_KIT } from './benches.js';
+import { type Mishap, mishap, rightBatch } from './mistakes.js';
 
 const PEN = { scale: null, temperatureC: 25, compensates: true } as const;
-const BENCHES = 8;
-const EACH = 63;
 const CAPACITY = 5;
+const BENCHES = 60;
+const EACH = 9;
 
 /**
  * What is asked for: of 500 and more mistakes, read after every step with a pen good to 2 %, the cause is among the first two named in 80 %, and
- * after the remedy the true can keeps every limit it could have kept (by the same program with the can known) in 90 %.
+ * after the remedy the true can keeps every limit it could have kept (by the same program with the can known and hands that never err)
+ * in 90 %.
  *
- * Trace elements do not move a pen at all, the sheet says so, and no reading can mend them; they are counted all the same, and the mistakes that the pen
- * can see (the whole dose of the item moves a reading by twice the pen's error) once more by themselves.
- * Measured when this was written, seeds 7, 11 and 23: named 90, 93 and 95 %; kept 91.5, 92.1 and 91.5 %; of those seen 94 %.
- *
- * NOT the doses that `sheet` gives unasked: the benches are feeds weighed to 0.01 g in 4 L, planned 2.5 standard deviations inside every limit, and only
- * those whose right batches keep every limit in 95 of 100. Without that choice of benches (seed 41) 455 of 504 are kept (90 %); with plain doses, which
- * stand on their limits, 269 of 504 (53 %). What doing anything weighs within tolerance (0.15) was chosen on seed 7 of this very simulation, then tried
- * on 11 and 23.
+ * The doses are those that `sheet` gives unasked, which stand on the limits of the cheapest feed; no bench is chosen or left out, and the
+ * remedy is carried out with the errors of kit and hands too. Trace elements do not move a pen, and nothing can mend what it cannot see; they
+ * count all the same, and the mistakes that it can see (the whole dose of the item moves a reading by twice the pen's error) once more by
+ * themselves. Measured when this was written: seed 7, used here, 92 %; 11, 41, 201, 202 and 203: 93, 89, 90, 95 and 90 %. What is lost is lost mostly on
+ * benches whose feed these hands can hardly make at all (a third or less of the right batches after any remedy).
  */
 describe('mistakes at the sink', () => {
-  test('the cause is named, the remedy keeps what could be kept', { timeout: 120_000 }, async () => {
+  test('the cause is named, the remedy keeps what could be kept', async () => {
     const random = seeded(7);
-    const pick = (n: number): number => Math.floor(random.uniform() * n);
+    const hands = seeded(1007);
     const tally = { all: 0, named: 0, could: 0, kept: 0, seen: 0, keptOfSeen: 0 };
-    for (let benches = 0; benches < BENCHES; ) {
-      const bench = await randomBench(pick);
-      if (!bench) continue;
-      const batch = batchOfPlan(bench.plan);
-      const { request } = bench.plan;
-      if (!(surenessOf(batch, request) >= 0.95)) continue;
-      benches += 1;
+    for (const bench of await benches(BENCHES, random.uniform)) {
+      const { batch, request } = bench;
       for (let i = 0; i < EACH; i += 1) {
         const truth = mishap(batch, random);
         const judged = judge(batch, truth.readings, PEN);
-        const { action } = await chooseRemedy(judged, request, { capacityLitres: CAPACITY, kit: SCALE_KIT });
-        const limits = canLimits(request, batch, new Set());
-        const can = { amounts: truth.amounts, litres: truth.litres, cause: truth.cause };
-        const saved = keepsAll(limits, can, action);
+        const saved = await keptAfter(bench, truth, judged, hands.uniform());
         tally.all += 1;
         if (judged.judgement.causes.slice(0, 2).some((c) => c.cause === truth.cause)) tally.named += 1;
-        const could =
-          saved ||
-          (await solve(rescueProgram({ request, batch, limits, cans: [can], sure: 0.5, capacityLitres: CAPACITY })))
-            .verdict === 'optimal';
-        if (!could) continue;
+        const limits = canLimits(request, batch, new Set());
+        const known = { request, batch, limits, cans: [truth], sure: 0.5, capacityLitres: CAPACITY };
+        if (!saved && (await solve(rescueProgram(known))).verdict !== 'optimal') continue;
         tally.could += 1;
         if (saved) tally.kept += 1;
         if (!seen(batch, truth)) continue;
@@ -74,14 +58,31 @@ describe('mistakes at the sink', () => {
     // hardly any can is beyond saving, or the figure above would say little
     expect(tally.could / tally.all).toBeGreaterThanOrEqual(0.9);
   });
+
+  // planned 2.5 standard deviations inside: a right batch has nothing to gain, and hands that did right shall not be sent back
+  test('a right batch of doses well inside their limits is left alone', async () => {
+    const random = seeded(11);
+    let [all, alone] = [0, 0];
+    for (const { batch, request } of await benches(12, random.uniform, { margin: 2.5 })) {
+      for (let i = 0; i < 10; i += 1) {
+        const judged = judge(batch, rightBatch(batch, random).readings, PEN);
+        const { verdict } = await chooseRemedy(judged, request, { capacityLitres: CAPACITY, kit: SCALE_KIT });
+        all += 1;
+        if (verdict === null) alone += 1;
+      }
+    }
+    if (process.env.TELL) console.log({ all, alone });
+    // one in twenty right batches reads as a surprise, by the very definition of one
+    expect(alone / all).toBeGreaterThanOrEqual(0.9);
+  });
 });
 
-/** Share of batches without a mistake that keep every limit. */
-function surenessOf(batch: Batch, request: FeedRequest): number {
-  const right = possibleCans(weigh(batch, [], PEN), 300, (point) => point.hypothesis.kind === 'none');
-  const limits = canLimits(request, batch, new Set());
-  const inside = margins(limits, nothing(request), canTable(limits, right));
-  return inside.filter((of) => kept(of)).length / right.length;
+/** Whether the true can keeps every limit after the remedy, carried out by hands that err. */
+async function keptAfter({ batch, request }: Bench, truth: Mishap, judged: Judged, seed: number): Promise<boolean> {
+  const { action } = await chooseRemedy(judged, request, { capacityLitres: CAPACITY, kit: SCALE_KIT });
+  const [hand] = drawHands(1, request, Math.floor(1e9 * seed));
+  const done = carriedOut(action, doseSpread(request, SCALE_KIT)(action.add), hand!);
+  return keepsAll(canLimits(request, batch, new Set()), truth, done);
 }
 
 /** Twice the pen's error of 2 %. */

@@ -5,7 +5,7 @@ import { SPREADS, labelSpread } from '../../src/meter/spreads.js';
 
 /** A batch made with a mistake, as it is in truth, and what the pen showed. */
 export interface Mishap {
-  /** `item:2` or `volume`. */
+  /** `item:2`, `volume` or `none`. */
   cause: string;
   factor: number;
   amounts: number[];
@@ -21,14 +21,29 @@ type Random = ReturnType<typeof seeded>;
  * Read in the water, after every item and at the end, as the sheet asks.
  */
 export function mishap(batch: Batch, random: Random): Mishap {
-  const n = batch.items.length;
   const which = Math.floor(random.uniform() * 3);
-  const item = Math.floor(random.uniform() * n);
+  const item = Math.floor(random.uniform() * batch.items.length);
   const factor = which === 0 ? 0.3 * 10 ** random.uniform() : which === 1 ? 0 : 0.7 + 0.6 * random.uniform();
+  return which === 2
+    ? made(batch, random, 'volume', factor, () => 1, factor)
+    : made(batch, random, `item:${item}`, factor, (i) => (i === item ? factor : 1), 1);
+}
+
+/** A batch in which nothing went wrong but what kit, labels and pen do. */
+export const rightBatch = (batch: Batch, random: Random): Mishap => made(batch, random, 'none', 1, () => 1, 1);
+
+function made(
+  batch: Batch,
+  random: Random,
+  cause: string,
+  factor: number,
+  onItem: (i: number) => number,
+  onVolume: number,
+): Mishap {
   const hands = batch.items.map(({ planned, sd }) => Math.max(0.2, 1 + (sd / planned) * random.normal()));
   const labels = batch.items.map(({ product }) => 1 + labelSpread(product) * random.normal());
-  const factors = hands.map((h, i) => h * (which !== 2 && i === item ? factor : 1));
-  const volume = (which === 2 ? factor : 1) * (1 + SPREADS.water * random.normal());
+  const factors = hands.map((h, i) => h * onItem(i));
+  const volume = onVolume * (1 + SPREADS.water * random.normal());
   const pen = 1 + SPREADS.penCommon * random.normal();
   const moments: Moment[] = [0, ...batch.items.map((_, i) => i + 1), 'end'];
   const readings = moments.map((moment): Reading => {
@@ -43,7 +58,7 @@ export function mishap(batch: Batch, random: Random): Mishap {
     return { moment, shown: `${mSPerCm} mS/cm`, mSPerCm: Math.max(0, mSPerCm) };
   });
   return {
-    cause: which === 2 ? 'volume' : `item:${item}`,
+    cause,
     factor,
     amounts: batch.items.map(({ planned }, i) => planned * factors[i]!),
     litres: batch.litres * volume,

@@ -1,0 +1,51 @@
+import type { EcPlane } from '../formulation/ec-plane.js';
+import type { FeedRequest } from '../formulation/request.js';
+import type { Batch } from './batch.js';
+import { canLimits, canTable, keepsAll, margins } from './can-limits.js';
+import type { Judged } from './judge.js';
+import { weigh } from './likelihood.js';
+import { type PossibleCan, possibleCans, quantiles } from './posterior.js';
+import { after, nothing, planeFor } from './remedy-action.js';
+
+/** What a remedy is chosen under; the same for every reading of a batch. */
+export interface Ground {
+  /** The EC plane at the plan. */
+  plane: EcPlane;
+  /** Limits that the plan itself misses. */
+  aside: ReadonlySet<string>;
+  /** Per limit: how far outside it one right batch in ten may be, so that no can is condemned for what every batch may do. */
+  allowances: number[];
+}
+
+export function groundOf({ weighed }: Judged, asked: FeedRequest): Ground {
+  const { batch } = weighed;
+  const known = KNOWN.get(batch);
+  if (known?.asked === asked) return known.ground;
+  const planned = { amounts: batch.items.map((item) => item.planned), litres: batch.litres, cause: 'none' };
+  const plane = planeFor(after(planned, nothing(asked), batch, asked), asked);
+  const request = { ...asked, ecPlane: plane };
+  const aside = new Set(missedBy(planned, batch, request));
+  const right = possibleCans(weigh(batch, [], weighed.pen), RIGHT_CANS, (point) => point.hypothesis.kind === 'none');
+  const limits = canLimits(request, batch, aside);
+  const inside = margins(limits, nothing(asked), canTable(limits, right));
+  const allowances = limits.map((_, l) => {
+    const [worst] = quantiles(
+      inside.map((of) => of[l]!),
+      [1 - NINE_OF_TEN],
+    );
+    return Math.max(0, -worst!);
+  });
+  const ground = { plane, aside, allowances };
+  KNOWN.set(batch, { asked, ground });
+  return ground;
+}
+
+const KNOWN = new WeakMap<Batch, { asked: FeedRequest; ground: Ground }>();
+const RIGHT_CANS = 200;
+const NINE_OF_TEN = 0.9;
+
+/** Ids of the rows that a can misses. */
+function missedBy(can: PossibleCan, batch: Batch, request: FeedRequest): string[] {
+  const limits = canLimits(request, batch, new Set());
+  return limits.filter((limit) => !keepsAll([limit], can, nothing(request))).map((limit) => limit.id);
+}

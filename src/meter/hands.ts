@@ -1,0 +1,68 @@
+import type { Kit } from '../catalog/bench-types.js';
+import type { Product } from '../catalog/product.js';
+import { measuresWithin } from '../dose/measure.js';
+import { toolsOf } from '../dose/tools.js';
+import type { FeedRequest } from '../formulation/request.js';
+import type { Action } from './can-limits.js';
+import { seeded } from './matrix.js';
+import { SPREADS } from './spreads.js';
+
+/** How one pair of hands is off when it carries out an action, in standard deviations. */
+export interface Hand {
+  poured: number;
+  water: number;
+  /** By place on the shelf. */
+  products: number[];
+}
+
+/** Seeded: the same count gives the same hands. */
+export function drawHands(count: number, { shelf }: FeedRequest, seed = SEED): Hand[] {
+  const { normal } = seeded(seed);
+  return Array.from({ length: count }, () => ({
+    poured: normal(),
+    water: normal(),
+    products: shelf.map(() => normal()),
+  }));
+}
+
+const SEED = 4711;
+
+/** An action as a pair of hands carries it out. @param sd of each dose, g or mL, by place on the shelf */
+export const carriedOut = ({ keep, water, add }: Action, sd: readonly number[], hand: Hand): Action => ({
+  keep: keptOf(keep, hand),
+  water: water.map((litres) => litres * waterOf(hand)),
+  add: add.map((x, i) => doseOf(x, sd[i]!, hand.products[i]!)),
+});
+
+/** The share that is really kept where so much was to be kept. */
+export const keptOf = (keep: number, { poured }: Hand): number =>
+  Math.min(1, Math.max(0, 1 - (1 - keep) * (1 + SPREADS.water * poured)));
+/** The factor on water that is added. */
+export const waterOf = ({ water }: Hand): number => 1 + SPREADS.water * water;
+/** A dose as delivered; nothing stays nothing. */
+export const doseOf = (dose: number, sd: number, off: number): number => (dose > 0 ? Math.max(0, dose + sd * off) : 0);
+
+/** Standard deviation of a dose as the kit measures it, g or mL; amounts are asked for again and again, so they are remembered. */
+export function doseSpread({ shelf }: FeedRequest, kit: Kit): (add: readonly number[]) => number[] {
+  const tools = toolsOf(kit);
+  const known = new Map<string, number>();
+  const of = (product: Product, amount: number): number => {
+    const [measure] = measuresWithin(product, tools, amount * (1 - SAME), amount * (1 + SAME));
+    if (measure) return measure.sd;
+    // too few steps to be a measure: the tool's own error is all there is
+    const tool = tools.find((t) => t.kind === (product.form === 'powder' ? 'scale' : 'syringe'));
+    return tool ? tool.error : BY_EYE * amount;
+  };
+  return (add) =>
+    add.map((amount, i) => {
+      if (!(amount > 0)) return 0;
+      const key = `${i}:${amount.toPrecision(9)}`;
+      const sd = known.get(key) ?? of(shelf[i]!, amount);
+      known.set(key, sd);
+      return sd;
+    });
+}
+
+const SAME = 1e-6;
+/** Without a tool that shows the amount (judgement). */
+const BY_EYE = 0.2;

@@ -1,0 +1,114 @@
+import { solve } from '../../solver/index.js';
+import type { Kit } from '../catalog/bench-types.js';
+import type { FeedRequest } from '../formulation/request.js';
+import type { Batch } from './batch.js';
+import type { Action, CanLimit } from './can-limits.js';
+import { doseSpread } from './hands.js';
+import { type PossibleCan, quantiles } from './posterior.js';
+import { actionOf, byHand, tooLittle, WATER_STEP } from './remedy-action.js';
+import { DEPTH, deepestProgram, type RescueAsked, rescueProgram } from './rescue-program.js';
+import type { Candidate, Weigh } from './weigh-remedy.js';
+
+/**
+ * Remedies worth weighing, each the least wasteful for its own degree of caution: how unlikely a can each limit still allows for; and, where
+ * those are not sure enough, how deep inside all limits the middle can stands.
+ * @param sets all cans; and those of the likeliest cause alone
+ */
+export async function proposals(
+  asked: Omit<RescueAsked, 'cans' | 'sure'>,
+  sets: readonly (readonly PossibleCan[])[],
+  kit: Kit,
+  weigh: Weigh,
+): Promise<Candidate[]> {
+  const met: Candidate[] = [];
+  const enough = (): boolean => met.some((candidate) => candidate.sure >= GOOD);
+  for (const cans of sets) {
+    let degrees = 0;
+    for (const sure of DEGREES) {
+      if (degrees === COMPARED || enough()) break;
+      const found = await proposed({ ...asked, cans, sure }, kit, weigh);
+      if (found.length > 0) degrees += 1;
+      met.push(...found);
+    }
+  }
+  if (enough()) return met;
+  const { request, batch, limits } = asked;
+  for (const cans of sets) {
+    const middle = { ...asked, cans, sure: 0.5 };
+    const spreads = limitSpreads(limits, cans, batch, request, kit);
+    const deepest = await solve(deepestProgram(middle, spreads));
+    if (deepest.verdict !== 'optimal') continue;
+    for (const [part, most] of DEPTHS) {
+      const depth = Math.min(most, part * deepest.x[DEPTH]!);
+      const inside = spreads.map((spread) => depth * spread);
+      met.push(...(await proposed({ ...middle, inside }, kit, weigh)));
+    }
+  }
+  return met;
+}
+
+/** A remedy that keeps every limit in so many of the cans needs no better one. */
+export const GOOD = 0.97;
+/** Less kept than this is no rescue: mixing anew is simpler. */
+export const LEAST_KEPT = 0.25;
+/** How unlikely a can each candidate still allows for, and how many of those that can be met are compared. */
+const DEGREES = [0.985, 0.96, 0.92, 0.86, 0.78, 0.7, 0.62, 0.55, 0.5];
+const COMPARED = 2;
+/** Standard deviation of every limit's sum over the cans, and what measuring each planned item once more would add to it. */
+function limitSpreads(
+  limits: readonly CanLimit[],
+  cans: readonly PossibleCan[],
+  batch: Batch,
+  request: FeedRequest,
+  kit: Kit,
+): number[] {
+  const planned = request.shelf.map(
+    (product) => batch.items.find((item) => item.product.id === product.id)?.planned ?? 0,
+  );
+  const sd = doseSpread(request, kit)(planned);
+  return limits.map((limit) => {
+    const of = cans.map(limit.ofCan);
+    const mean = of.reduce((a, b) => a + b, 0) / of.length;
+    const variance = of.reduce((sum, x) => sum + (x - mean) ** 2, 0) / of.length;
+    return Math.hypot(Math.sqrt(variance), ...limit.products.map((x, i) => x * sd[i]!));
+  });
+}
+
+/** Parts of the greatest depth that is possible, and no deeper than so many spreads. */
+const DEPTHS = [
+  [0.95, 2.3],
+  [0.6, 1.6],
+] as const;
+
+/** The least wasteful remedies of one degree of caution, by hand; what is too little to measure is left out, and the rest worked out anew. */
+async function proposed(asked: RescueAsked, kit: Kit, weigh: Weigh): Promise<Candidate[]> {
+  const found: Candidate[] = [];
+  let barred: ReadonlySet<number> = new Set();
+  for (let round = 0; round < BARRINGS; round += 1) {
+    const verdict = await solve(rescueProgram({ ...asked, barred }));
+    if (verdict.verdict !== 'optimal') break;
+    const exact = actionOf(verdict, asked.request);
+    for (const action of byHand(exact, asked.request, kit)) {
+      const fitting = intoRoom(action, asked);
+      if (fitting.keep >= LEAST_KEPT) found.push(weigh(fitting, verdict));
+    }
+    const tiny = tooLittle(exact, asked.request, kit);
+    if (tiny.length === 0) break;
+    barred = new Set([...barred, ...tiny]);
+  }
+  return found;
+}
+const BARRINGS = 3;
+
+/** Rounded up to whole steps, the water may run over the brim: a step less then. */
+function intoRoom(action: Action, { cans, capacityLitres }: RescueAsked): Action {
+  const [litres] = quantiles(
+    cans.map((can) => can.litres),
+    [0.5],
+  );
+  const over = action.keep * litres! + action.water.reduce((a, b) => a + b, 0) - capacityLitres;
+  if (over <= 0) return action;
+  const less = Math.ceil(over / WATER_STEP) * WATER_STEP;
+  const first = action.water.findIndex((x) => x >= less);
+  return first < 0 ? action : { ...action, water: action.water.with(first, action.water[first]! - less) };
+}

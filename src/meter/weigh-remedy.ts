@@ -1,0 +1,80 @@
+import type { Optimal } from '../../solver/index.js';
+import type { Kit } from '../catalog/bench-types.js';
+import type { FeedRequest } from '../formulation/request.js';
+import { type Action, type CanLimit, canTable } from './can-limits.js';
+import { keptCounter } from './count-kept.js';
+import { doseSpread, drawHands } from './hands.js';
+import type { Judged } from './judge.js';
+import type { PossibleCan } from './posterior.js';
+import { wasteOf } from './rescue-program.js';
+
+/** A remedy weighed against every can that would show these readings. */
+export interface Candidate {
+  action: Action;
+  /** Share of the cans that keep every limit after it, hands being as they are. */
+  sure: number;
+  /** The same, each limit kept as well as nine of ten right batches keep it. */
+  asRight: number;
+  /** `sure` and a part of `asRight`, less the effort. */
+  worth: number;
+  /** Of the program that it came from; null for doing nothing. */
+  verdict: Optimal | null;
+  limits: readonly CanLimit[];
+  allowances: readonly number[];
+  /** The likeliest can. */
+  can: PossibleCan;
+}
+
+export interface Weighing {
+  judged: Judged;
+  request: FeedRequest;
+  kit: Kit;
+  limits: readonly CanLimit[];
+  allowances: readonly number[];
+  can: PossibleCan;
+}
+
+/**
+ * What anything at all to do weighs, in shares of cans saved: a can that seems right is left alone unless a remedy saves 15 more of 100 that
+ * read like it; judgement.
+ */
+const TROUBLE = { within: 0.15, doubtful: 0.1, off: 0.05, unexplained: 0.05 } as const;
+/** Each dose. */
+const DOSE = 0.015;
+/** Throwing the whole can away. */
+const WASTE = 0.15;
+/** Where hardly any can keeps every limit to the letter, keeping them as well as right batches do decides. */
+const AS_RIGHT = 0.2;
+
+/** Within tolerance, but a mistake is likelier than none. */
+export const isDoubtful = ({ verdict, asPlanned }: Judged['judgement']): boolean =>
+  verdict === 'within' && asPlanned < 0.5;
+
+/** A scale for remedies of one can. */
+export function weigher({ judged, request, kit, limits, allowances, can }: Weighing): Weigh {
+  const { batch } = judged.weighed;
+  const table = canTable(limits, judged.cans);
+  const hands = drawHands(table.length, request);
+  const spreadOf = doseSpread(request, kit);
+  const countKept = keptCounter(limits, table, allowances);
+  const trouble = TROUBLE[isDoubtful(judged.judgement) ? 'doubtful' : judged.judgement.verdict];
+  return (action, verdict) => {
+    const kept = countKept(action, spreadOf(action.add), verdict === null ? null : hands);
+    const [sure, asRight] = [kept.strictly / table.length, kept.allowed / table.length];
+    const doses = action.add.filter((x) => x > 0).length;
+    const waste = wasteOf(action, request, batch, can.litres) / batch.litres;
+    const effort = verdict === null ? 0 : trouble + DOSE * doses + WASTE * waste;
+    return {
+      action,
+      sure,
+      asRight,
+      worth: sure + AS_RIGHT * asRight - effort,
+      verdict,
+      limits,
+      allowances,
+      can,
+    };
+  };
+}
+
+export type Weigh = (action: Action, verdict: Optimal | null) => Candidate;
