@@ -51,7 +51,7 @@ export function chooseDoses(items: readonly OpenItem[], limits: DoseLimits, sett
     if (!level) continue;
     const near = search(level.frame, { slack: level.slack });
     complete &&= level.complete && near.complete;
-    if (near.picks) return chosen(items, restored(level, near, allowed), kept, complete, level.worst);
+    return chosen(items, restored(level, near.picks ? near : level.found, allowed), kept, complete, level.worst);
   }
   throw new Error('no doses at all, though any miss was allowed');
 }

@@ -1,4 +1,5 @@
 import { type Frame, missesIn, search } from './frame.js';
+import type { Found } from './search.js';
 
 export interface Levelled {
   /** The rows, those that cannot be missed by less moved out by as much, and firm there. */
@@ -8,6 +9,8 @@ export interface Levelled {
   /** The largest miss of all; the least there is, to a hundredth. */
   worst: number;
   complete: boolean;
+  /** Doses that miss no more. */
+  found: Found;
 }
 
 /** So much more than the least miss is allowed: without it doses may drift far for next to nothing. */
@@ -28,13 +31,17 @@ export function levelled(start: Frame): Levelled | null {
   let frame = start;
   let worst = 0;
   let complete = true;
+  let last: Levelled | null = null;
   for (let level = 1; ; level += 1) {
-    const { picks, slack: least, complete: ended } = search(frame, { least: true });
-    complete &&= ended;
-    if (!picks) return null;
+    const found = search(frame, { least: true });
+    const { picks, slack: least } = found;
+    complete &&= found.complete;
+    // a search given up leaves what was found before
+    if (!picks) return last && { ...last, complete };
     worst = Math.max(worst, least);
     const slack = least * (1 + CLOSER);
-    if (least < LITTLE || level === MOST_LEVELS) return { frame, slack, worst, complete };
+    last = { frame, slack, worst, complete, found };
+    if (least < LITTLE || level === MOST_LEVELS) return last;
     const misses = missesIn(frame, picks);
     const rows = frame.rows.map((row, r) =>
       row.firm || misses[r]! < HOLDS_UP * least ? row : { ...row, upper: row.upper + slack * row.size, firm: true },
