@@ -75,8 +75,10 @@ export function slipsOf(
   ];
 }
 
-/** Scales that pens are sold with (common practice, no source). */
-const SCALES = [500, 640, 700] as const;
+/** µS/cm in one mS/cm. */
+const MICROSIEMENS = 1000;
+/** Scales that pens are sold with (common practice, no source), and what a pen set to conductivity shows instead. */
+const SCALES = [500, 640, 700, MICROSIEMENS] as const;
 
 const otherScales = (pen: Pen): number[] =>
   pen.reads === 'EC' ? [500, 700] : SCALES.filter((scale) => Math.abs(scale - pen.scale) > 1);

@@ -1,8 +1,8 @@
 import type { Optimal } from '../../solver/index.js';
 import type { Kit } from '../catalog/bench-types.js';
 import type { Product } from '../catalog/product.js';
-import { measuresOf } from '../dose/measure.js';
-import { toolsOf, usualMark } from '../dose/tools.js';
+import { measuresOf, measuresWithin } from '../dose/measure.js';
+import { type Tool, toolsOf, usualMark } from '../dose/tools.js';
 import { conductingIons, conductivity, ionsOfMix } from '../formulation/ec.js';
 import type { EcPlane } from '../formulation/ec-plane.js';
 import { firstPlane, planeAt } from '../formulation/ec-row.js';
@@ -41,7 +41,10 @@ export function byHand(action: Action, request: FeedRequest, kit: Kit): Action[]
   };
   const well = action.add.map((x, i) => {
     const product = request.shelf[i]!;
-    return x > 0 ? (measuresOf(product, tools, x)[0]?.amount ?? toStep(x, product) ?? x) : 0;
+    if (x <= 0) return 0;
+    const near = measuresOf(product, tools, x)[0]?.amount ?? toStep(x, product);
+    // far less than the smallest spoon is none; grams are for those who can measure it in no way at all
+    return near ?? (countable(product, tools) ? 0 : x);
   });
   // a scale or syringe can still hit a few of its steps, badly; a spoon cannot
   const near = action.add.map((x, i) => toStep(x, request.shelf[i]!) ?? well[i]!);
@@ -69,6 +72,15 @@ export function tooLittle({ add }: Action, request: FeedRequest, kit: Kit): numb
 
 /** A measure within this share of an amount can stand for it. */
 const NEAR = 0.15;
+
+/** Whether spoons or drops measure a product. */
+const countable = (product: Product, tools: readonly Tool[]): boolean =>
+  measuresWithin(
+    product,
+    tools.filter(({ kind }) => kind === 'spoon' || kind === 'dropper'),
+    0,
+    Number.MAX_VALUE,
+  ).length > 0;
 
 /** The step of the scale or the syringe for a product, g or mL; null where the kit has none. */
 export function stepOf(
