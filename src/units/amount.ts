@@ -66,14 +66,14 @@ export function parseAmount(text: string, options: AmountOptions = {}): Checked<
   const whole = readUnit(words);
   if (!whole.reason) return settle(number.value, whole, undefined, 1);
   const [, left, right] = /^(.+?)\s*(?:\/|\bper\b)\s*(.+)$/i.exec(words) ?? [];
-  if (left === undefined || right === undefined) return fail(...whole.reason);
+  if (left === undefined || right === undefined) return fail(...whole.reason());
   const top = readUnit(left);
-  if (top.reason) return fail(...top.reason);
+  if (top.reason) return fail(...top.reason());
   const counted = /^[\d.,]/.test(right) ? readNumber(right) : undefined;
   if (counted && !counted.ok) return fail(counted.found, counted.expected, counted.fix);
   if (counted?.comma) warnings.push(commaWarning(right.slice(0, counted.length), counted.value, where));
   const under = readUnit(counted ? right.slice(counted.length).trim() : right);
-  if (under.reason) return fail(...under.reason);
+  if (under.reason) return fail(...under.reason());
   if (counted?.value === 0)
     return fail(`"${words}"`, 'a rate per more than nothing', 'Write a volume above zero after the slash.');
   return settle(number.value, top, under, counted?.value ?? 1);
@@ -102,30 +102,37 @@ export function parseAmount(text: string, options: AmountOptions = {}): Checked<
 
 interface Read {
   unit?: Unit;
-  reason?: [found: string, expected: string, fix: string];
+  /** Asked for only where it is told: looking for a near name takes its time. */
+  reason?: () => [found: string, expected: string, fix: string];
 }
 
 function readUnit(written: string): Read {
   const words = written.replace(/^level\s+|\s+level$|^\(?level\)?\s+/i, '').trim();
   if (/^(heaped|heaping|rounded|scant|generous)\b/i.test(words)) {
     return {
-      reason: [`"${words}"`, 'a level spoon', 'Level the spoon with a straight edge and write it without that word.'],
+      reason: () => [
+        `"${words}"`,
+        'a level spoon',
+        'Level the spoon with a straight edge and write it without that word.',
+      ],
     };
   }
   const unit = unitNamed(words);
   if (unit) return { unit };
   const refused = refusedUnit(words);
-  if (refused) return { reason: [`"${words}"`, refused.expected, refused.fix] };
+  if (refused) return { reason: () => [`"${words}"`, refused.expected, refused.fix] };
   if (/^[-–—]\s*\d|^to\s+\d/.test(words))
-    return { reason: [`"${words}"`, 'one amount, not a range', 'Write a single amount.'] };
-  const guesses = nearest(words, unitNames());
-  const known = 'g, kg, oz, lb, mL, L, tsp, US gal, g/L, mL/L, mg/L or %';
+    return { reason: () => [`"${words}"`, 'one amount, not a range', 'Write a single amount.'] };
   return {
-    reason: [
-      `unit "${words}"`,
-      'a unit that is known',
-      guesses.length > 0 ? `Did you mean ${guesses.join(' or ')}?` : `Write ${known}.`,
-    ],
+    reason: () => {
+      const guesses = nearest(words, unitNames());
+      const known = 'g, kg, oz, lb, mL, L, tsp, US gal, g/L, mL/L, mg/L or %';
+      return [
+        `unit "${words}"`,
+        'a unit that is known',
+        guesses.length > 0 ? `Did you mean ${guesses.join(' or ')}?` : `Write ${known}.`,
+      ];
+    },
   };
 }
 
