@@ -35,7 +35,7 @@ export function check(program: LinearProgram): void {
 }
 
 /** Every fault of a program: no number that isn't one, no crossed bounds, no unknown or duplicate id, no misspelt key. */
-export function faults(program: LinearProgram): ProgramProblem[] {
+function faults(program: LinearProgram): ProgramProblem[] {
   if (!isRecord(program) || !Array.isArray(program.columns) || !Array.isArray(program.rows)) {
     return [
       {

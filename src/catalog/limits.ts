@@ -1,13 +1,13 @@
 import { type Checked, checked, type Problem, problem } from '../problem.js';
 
 /** 10,000 products with notes are about 3 MB; a file past this is some other file. It takes about 4 s to split. */
-export const MOST_CHARACTERS = 8_000_000;
+const MOST_CHARACTERS = 8_000_000;
 /** Three times the largest market that is asked for. */
 export const MOST_ROWS = 30_000;
 /** More than all columns and their notes. */
 export const MOST_COLUMNS = 200;
 /** What a reader can use in one go. */
-export const MOST_PROBLEMS = 50;
+const MOST_PROBLEMS = 50;
 
 /** Why a text is not worth reading: too long, or no text at all. */
 export function refusedText(text: string, file: string, most = MOST_CHARACTERS): Problem | null {

@@ -46,11 +46,6 @@ export function linearEcOfIons(ions: Ions): number {
   return (strong + ions.alkalinity * (ions.alkalinity > 0 ? BICARBONATE : -HYDROGEN)) / 1000;
 }
 
-/** µS/cm that 1 mg/L of a nutrient adds, its counter-ion not included. */
-export function microSiemensPerMg(ion: Strong): number {
-  return conductivityOf(ion) * mmolPerMg(ion);
-}
-
 type Strong = Exclude<keyof Ions, 'alkalinity'>;
 const STRONG = Object.keys(CHARGES) as Strong[];
 

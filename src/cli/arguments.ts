@@ -38,7 +38,7 @@ export function optionsOf(command: Command): Map<string, OptionSpec> {
 }
 
 /** A yargs parser that neither prints nor exits, and leaves judging to us. */
-export function parserFor(options: ReadonlyMap<string, OptionSpec>) {
+function parserFor(options: ReadonlyMap<string, OptionSpec>) {
   const parser = yargs([]).locale('en').help(false).version(false).exitProcess(false).fail(false).parserConfiguration({
     'boolean-negation': false,
     'camel-case-expansion': false,

@@ -23,7 +23,7 @@ export const schemaCommand: Command = {
 };
 
 /** JSON Schema (draft 2020-12) of a command's object. @throws Refusal for a name without one. */
-export function jsonSchema(command: string): object {
+function jsonSchema(command: string): object {
   const shape = command === 'refused' ? refusedShape : SHAPES.get(command);
   if (shape === undefined) {
     const guess = nearest(command, [...SHAPES.keys(), 'refused'], 1)[0];

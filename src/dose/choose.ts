@@ -8,7 +8,7 @@ import type { DoseProof } from './plan-types.js';
 import { restored } from './restored.js';
 import type { Found } from './search.js';
 
-export { type ChooseSettings, NOTHING, type OpenItem, openItems } from './open-items.js';
+export { type ChooseSettings, type OpenItem, openItems } from './open-items.js';
 
 export interface Chosen {
   /** One for each item; an amount of 0 leaves it out. */

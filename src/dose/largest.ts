@@ -13,7 +13,7 @@ export interface Largest {
 const MEASURING = 'less than 1 mL in a litre cannot be measured well';
 
 /** From 1:2, below which it is no stock, to 1:1000, a dose of 1 mL per litre: less cannot be measured. */
-export const WEAKEST = 2;
+const WEAKEST = 2;
 export const STRONGEST = 1000;
 
 /**

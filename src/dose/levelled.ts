@@ -14,7 +14,7 @@ export interface Levelled {
 }
 
 /** So much more than the least miss is allowed: without it doses may drift far for next to nothing. */
-export const CLOSER = 0.01;
+const CLOSER = 0.01;
 /** Rows within so much of the largest miss are taken to be what holds it up. */
 const HOLDS_UP = 0.9;
 /** Levels at most: after some, what is left is small. */

@@ -96,7 +96,7 @@ function remedies({ remedies }: SureDoses): string {
 }
 
 /** Whole hundredths, rounded down; tenths next to certainty. */
-export function hundredths(share: number): string {
+function hundredths(share: number): string {
   const percent = 100 * share;
   return percent > 99 && percent < 100 ? String(Math.floor(10 * percent) / 10) : String(Math.floor(percent + 1e-9));
 }

@@ -205,7 +205,7 @@ function targetOf(share: number, batches: number): number {
 
 const priced = ({ mix }: DosePlan): boolean => mix.items.some((item) => item.costPerLitre !== null);
 
-export function largestMiss({ mix }: Pick<DosePlan, 'mix'>): number {
+function largestMiss({ mix }: Pick<DosePlan, 'mix'>): number {
   return mix.elements.reduce(
     (most, { mgPerLitre, aim }) => (aim !== null && aim > 0 ? Math.max(most, Math.abs(mgPerLitre / aim - 1)) : most),
     0,

@@ -97,7 +97,7 @@ function labelOf(bottle: {
 }
 
 /** `12.4 g` or `3.1 mL` for the jug. */
-export function amountOf(item: TankItem): string {
+function amountOf(item: TankItem): string {
   const { gramsPerJug, millilitresPerJug = 0 } = item;
   if (gramsPerJug === undefined) return ml(millilitresPerJug);
   return gramsPerJug < 0.01 ? `${formatNumber(1000 * gramsPerJug, 3)} mg` : `${formatNumber(gramsPerJug, 3)} g`;

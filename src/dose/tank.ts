@@ -82,7 +82,7 @@ export function solubleLimits(items: readonly StockItem[], factor: number, setti
 }
 
 /** Each mineral against clear, the more cautious of the coldest and of 25 °C, and of the likeliest and the fullest make-up. */
-export function mineralLimits(items: readonly StockItem[], factor: number, setting: StockSetting): TankLimit[] {
+function mineralLimits(items: readonly StockItem[], factor: number, setting: StockSetting): TankLimit[] {
   if (!canCloud(items, setting)) return [];
   const worst = indices(solutionsOf(items, factor, setting), setting);
   const bringers = [

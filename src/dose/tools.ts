@@ -53,17 +53,17 @@ const SCALE_STEPS_OFF = 2.5;
 /** Relative sd of the water in the can, filled to a mark: 2 % (common practice, no source). */
 export const FILLING_SPREAD = 0.02;
 
-export function spoonTool({ label, millilitres }: Spoon): Tool {
+function spoonTool({ label, millilitres }: Spoon): Tool {
   const spread = SPOON_SPREADS.find(([from]) => millilitres >= from)![1];
   return { kind: 'spoon', label: spoonName(label), step: millilitres, spread, error: 0, common: SPOON_COMMON };
 }
 
-export function dropperTool(dropsPerMillilitre: number): Tool {
+function dropperTool(dropsPerMillilitre: number): Tool {
   const label = `dropper of ${formatNumber(dropsPerMillilitre, 4)} drops/mL`;
   return { kind: 'dropper', label, step: 1 / dropsPerMillilitre, error: 0, ...DROP };
 }
 
-export function syringeTool(capacity: number, mark: number): Tool {
+function syringeTool(capacity: number, mark: number): Tool {
   return {
     kind: 'syringe',
     label: `${formatNumber(capacity, 4)} mL syringe`,
@@ -76,7 +76,7 @@ export function syringeTool(capacity: number, mark: number): Tool {
 }
 
 /** @param off within which nineteen of twenty weighings lie, g */
-export function scaleTool(step: number, off = SCALE_STEPS_OFF * step): Tool {
+function scaleTool(step: number, off = SCALE_STEPS_OFF * step): Tool {
   return { kind: 'scale', label: `${formatNumber(step, 4)} g scale`, step, spread: 0, error: off / 2, common: 0 };
 }
 

@@ -46,7 +46,7 @@ function overTime(value: number): string {
 }
 
 /** Alkalinity that greenhouses aim for in mg/L CaCO3 (convention from memory). */
-export const ALKALINITY_AIM = { least: 40, most: 100 } as const;
+const ALKALINITY_AIM = { least: 40, most: 100 } as const;
 
 /** meq/L of acid that brings an alkalinity into its range: [to the upper end, to the lower end]; null where it is there. */
 export function acidNeeded(

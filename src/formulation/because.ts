@@ -169,7 +169,7 @@ function soleNutrient(limit: Limit, request: FeedRequest): Nutrient | null {
 }
 
 /** `a, b or c`, at most six. */
-export function names(ids: readonly string[]): string {
+function names(ids: readonly string[]): string {
   const shown = ids.slice(0, 6);
   const rest = ids.length - shown.length;
   if (rest > 0) return `${shown.join(', ')} and ${rest} more`;

@@ -173,7 +173,7 @@ const SPELLED: Readonly<Record<Mineral, string>> = {
 export const mineralName = (mineral: Mineral): string => SPELLED[mineral];
 
 const RANK: Readonly<Record<Verdict, number>> = { clear: 0, borderline: 1, 'will cloud': 2 };
-export const worse = (a: Verdict, b: Verdict): Verdict => (RANK[b] > RANK[a] ? b : a);
+const worse = (a: Verdict, b: Verdict): Verdict => (RANK[b] > RANK[a] ? b : a);
 
 /** −∞ means that a part is missing. */
 const finite = (index: number | null): number | null => (index !== null && Number.isFinite(index) ? index : null);

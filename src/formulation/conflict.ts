@@ -8,7 +8,7 @@ import type { Absent, WhyNot } from './results.js';
 import { waysOut } from './ways-out.js';
 
 /** Up to this many products, stock and label ceilings can be named in a conflict. */
-export const NAMED_CEILINGS = 200;
+const NAMED_CEILINGS = 200;
 
 /**
  * Why no mix exists: what nothing on the shelf holds; an irreducible set of limits that cannot hold together, each with the products

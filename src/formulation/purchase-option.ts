@@ -52,7 +52,7 @@ function overCap(proof: Proof, feeds: readonly string[]): Proof {
   return { ...proof, verdict: 'uncertified', sentence };
 }
 
-export function packsOf(joint: Joint, counts: readonly number[]): Pack[] {
+function packsOf(joint: Joint, counts: readonly number[]): Pack[] {
   return joint.pool.flatMap(({ product, offer, isOnShelf }, i): Pack[] =>
     counts[i]! > 0
       ? [
@@ -108,7 +108,7 @@ function stockOf(joint: Joint, counts: readonly number[], settled: Settled): Sto
 }
 
 /** Band ends, rules and EC with less than 2 % to spare. */
-export function justMetOf(mix: Mix): OptionFeed['justMet'] {
+function justMetOf(mix: Mix): OptionFeed['justMet'] {
   const met: OptionFeed['justMet'] = [];
   for (const { element, low, high, min, max } of mix.elements) {
     if (min !== null && min > 0 && low <= min * (1 + JUST))
@@ -126,7 +126,7 @@ export function justMetOf(mix: Mix): OptionFeed['justMet'] {
 }
 
 /** Largest distance from an aim as a share of the aim; 0 without aims. */
-export function largestMissOf(mix: Mix): number {
+function largestMissOf(mix: Mix): number {
   return Math.max(
     0,
     ...mix.elements.flatMap(({ mgPerLitre, aim }) =>
@@ -136,7 +136,7 @@ export function largestMissOf(mix: Mix): number {
 }
 
 /** Value of what goes into an average litre of all feeds. */
-export function valuePerLitre(feeds: readonly Pick<OptionFeed, 'litres' | 'costPerLitre'>[]): number {
+function valuePerLitre(feeds: readonly Pick<OptionFeed, 'litres' | 'costPerLitre'>[]): number {
   const litres = feeds.reduce((sum, feed) => sum + feed.litres, 0);
   return feeds.reduce((sum, feed) => sum + feed.litres * feed.costPerLitre, 0) / litres;
 }

@@ -31,7 +31,7 @@ export async function costOfSilence(request: FeedRequest, found: number | null):
 }
 
 /** True where the label leaves a figure open. */
-export function isOpen(product: Product): boolean {
+function isOpen(product: Product): boolean {
   return NUTRIENTS.some((n) => product.composition.content[n].low !== product.composition.content[n].high);
 }
 

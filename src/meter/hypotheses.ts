@@ -32,7 +32,7 @@ export interface Effect {
  * Of a hundred batches that a grower takes the pen to, how many go wrong in which way: from memory and judgement, no trial is known to
  * us. Every figure may be off by a factor of two; readings after each step soon outweigh them.
  */
-export const PRIORS = {
+const PRIORS = {
   none: 0.6,
   /** Shared by all items: an amount off by some factor, forgotten, counted twice or half. */
   amount: 0.12,
@@ -152,7 +152,7 @@ export function hypothesesOf(batch: Batch, expected: Expected, pen: PenUse): Hyp
 }
 
 /** The scales that pens in use have: 500, 640 and 700 (two meter manuals; common practice). */
-export const PEN_SCALES: readonly number[] = [500, 640, 700];
+const PEN_SCALES: readonly number[] = [500, 640, 700];
 
 /** µS/cm in one mS/cm: what a pen shows that was switched from ppm to conductivity. */
 export const MICROSIEMENS = 1000;

@@ -97,7 +97,7 @@ export function timesBand(band: Band, factor: number): Band {
 }
 
 /** A rule made redundant by a tighter one over the same terms is dropped, so that the report lists what decides. */
-export function tightest(rules: readonly Rule[]): Rule[] {
+function tightest(rules: readonly Rule[]): Rule[] {
   return rules.filter(
     (rule, i) => !rules.some((other, j) => j !== i && sameShape(rule, other) && isTighter(other, rule, j < i)),
   );

@@ -48,7 +48,7 @@ function tradeOff({ points, costUnit }: FrontierResult): Block[] {
 }
 
 /** `Fe below, K above`. */
-export function missText(point: FrontierPoint): string {
+function missText(point: FrontierPoint): string {
   const few = point.misses.slice(0, 3).map(({ element, side }) => `${element} ${side}`);
   return [...few, ...(point.misses.length > 3 ? [`${point.misses.length - 3} more`] : [])].join(', ');
 }

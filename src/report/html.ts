@@ -33,7 +33,7 @@ export function renderHtml(sheets: readonly Sheet[]): string {
 }
 
 /** One block as a fragment, for a page that sets its own frame. */
-export function blockHtml(block: Block): string {
+function blockHtml(block: Block): string {
   switch (block.kind) {
     case 'heading':
       return `<h2>${safe(block.text)}</h2>`;

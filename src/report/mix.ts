@@ -23,7 +23,7 @@ export function mixBlocks(
 }
 
 /** The products with their amounts and cost. */
-export function itemBlocks(mix: Mix, header: Pick<FeedHeader, 'batchLitres' | 'currency'>): Block[] {
+function itemBlocks(mix: Mix, header: Pick<FeedHeader, 'batchLitres' | 'currency'>): Block[] {
   if (mix.items.length === 0)
     return [heading('What goes in'), paragraph('Nothing but the water: no product is needed.')];
   const batch = mix.items.some((item) => item.perBatch !== null) && header.batchLitres !== null;
@@ -68,7 +68,7 @@ export function elementBlocks(elements: readonly ElementLine[], title = 'What th
 }
 
 /** The forms of nitrogen in one line. */
-export function nitrogenBlocks(mix: Pick<Mix, 'nitrogenShares'>): Block[] {
+function nitrogenBlocks(mix: Pick<Mix, 'nitrogenShares'>): Block[] {
   const shares = mix.nitrogenShares;
   if (shares === null) return [];
   return [paragraph(`Nitrogen by form: ${nitrogenText(shares)}.`)];
@@ -103,7 +103,7 @@ export function ruleBlocks(rules: readonly RuleLine[]): Block[] {
 }
 
 /** What a meter will show, with the room it has. */
-export function ecBlocks(mix: Pick<Mix, 'ec' | 'ecAtTemperature'>, pen: PenScale | null): Block[] {
+function ecBlocks(mix: Pick<Mix, 'ec' | 'ecAtTemperature'>, pen: PenScale | null): Block[] {
   const { mSPerCm, low, high, max } = mix.ec;
   const limit =
     max === null

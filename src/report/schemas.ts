@@ -20,7 +20,7 @@ import { sheetShape } from './sheet-shapes.js';
 
 /** The shapes printed by --json, as zod schemas; published as JSON Schema by `velamen schema COMMAND`. */
 
-export const problemShape = z.strictObject({
+const problemShape = z.strictObject({
   code: z.string(),
   severity: z.enum(['error', 'warning']),
   where: z.strictObject({ file: z.string().optional(), line: z.int().min(1).optional(), field: z.string().optional() }),

@@ -45,7 +45,7 @@ export const elementLine = z.strictObject({
   max: maybe,
 });
 
-export const ruleLine = z.strictObject({
+const ruleLine = z.strictObject({
   rule: z.string(),
   from: z.string(),
   value: maybe.describe('left side, or the ratio for A <= k * B'),
@@ -54,21 +54,21 @@ export const ruleLine = z.strictObject({
   mayHold: z.literal(true).optional().describe('it might hold, by what labels leave open'),
 });
 
-export const ec = z.strictObject({
+const ec = z.strictObject({
   mSPerCm: z.number().describe('predicted at 25 °C, water included'),
   low: z.number(),
   high: z.number(),
   max: maybe,
 });
 
-export const ecAtTemperature = z.strictObject({
+const ecAtTemperature = z.strictObject({
   celsius: z.number(),
   mSPerCm: z.number().describe('at that temperature, as a meter without correction shows it'),
   low: z.number(),
   high: z.number(),
 });
 
-export const ph = z.strictObject({
+const ph = z.strictObject({
   value: z.number().describe('an estimate, after standing open to air'),
   low: z.number(),
   high: z.number(),
@@ -76,7 +76,7 @@ export const ph = z.strictObject({
   caution: z.string(),
 });
 
-export const acidity = z.strictObject({
+const acidity = z.strictObject({
   mgCaCO3PerLitre: z.number().describe('potential acidity of a litre of feed (Pierre); negative is basic'),
   low: z.number(),
   high: z.number(),
@@ -94,7 +94,7 @@ export const cloudingLine = z.strictObject({
   sentence: z.string(),
 });
 
-export const stage = z.strictObject({
+const stage = z.strictObject({
   goal: z.string(),
   found: z.number(),
   bound: z.number(),
@@ -151,12 +151,12 @@ export const mix = {
 
 export const misses = z.array(z.strictObject({ limit: z.string(), value: z.number(), bound: z.number() }));
 
-export const priceSide = z.strictObject({
+const priceSide = z.strictObject({
   pricePerUnit: maybe.describe('cost per litre for each unit of the bound; null: it cannot move that way'),
   limit: maybe.describe('the bound up to which that price holds; null: for ever'),
 });
 
-export const productPrice = z.strictObject({
+const productPrice = z.strictObject({
   id: z.string(),
   unit: z.enum(['g', 'mL']),
   price: amount.describe('money per g or mL as counted in the blend'),

@@ -5,7 +5,7 @@ import { plainText, widthOf, wrap } from '../wrap.js';
 import { litresText, mSPerCm, range, shown } from './readings.js';
 
 /** What stands on the jug: the feed, what is in it, when it was made, and that it is no drink. */
-export function labelLines(sheet: MixingSheet): string[] {
+function labelLines(sheet: MixingSheet): string[] {
   const { feed, nitrogen, end, pen, keeps, litres } = sheet;
   const ammonium = nitrogen.ammoniumShare === null ? '' : `, ammonium ${percent(nitrogen.ammoniumShare)} of it`;
   return [

@@ -124,7 +124,7 @@ function borrowedLines({ steps }: MixingSheet): string[] {
 }
 
 /** `4 L = 1.06 US gallons (of 3.785 L) or 0.88 imperial gallons (of 4.546 L)` */
-export function canText(litres: number): string {
+function canText(litres: number): string {
   const us = litres / US_GALLON;
   const imperial = litres / IMPERIAL_GALLON;
   return `${litresText(litres)} = ${gallons(us, 'US')} (3.785 L each) = ${gallons(imperial, 'imperial')} (4.546 L each)`;
