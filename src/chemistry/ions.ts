@@ -102,10 +102,11 @@ function minorCharge({ atoms, parts }: Formula): number {
   return 2 * metals + (chelate ? n('Fe') : 0) - 2 * n('Mo') + organic;
 }
 
-/** EDTA C10…N2, EDDHA C18…N2, DTPA C14…N3, fully charged. */
+/** EDTA C10…N2, HEDTA the same with one oxygen less, EDDHA C18…N2, EDDHMA C20…N2, DTPA C14…N3, fully charged. */
 function chelatorCharge(part: ReadonlyMap<string, number>): number | undefined {
   const kind = `C${part.get('C') ?? 0}N${part.get('N') ?? 0}`;
-  return { C10N2: -4, C18N2: -4, C14N3: -5 }[kind];
+  if (kind === 'C10N2' && part.get('O') === 7) return -3;
+  return { C10N2: -4, C18N2: -4, C20N2: -4, C14N3: -5 }[kind];
 }
 
 /** Citrate C6…O7 (or twice that) 2− each, acetate C2…O2 (or twice that) 1− each. */

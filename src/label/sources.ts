@@ -18,8 +18,8 @@ export function sourcesNamed(salts: readonly Salt[]): Source[] {
 /**
  * Every source that may plausibly stand behind a label without a list: each salt that we know, if it brings something that the label
  * declares or would declare if it were more. What brings only what labels are silent on (sodium chloride as a mere filler) cannot be seen.
- * Left out besides: strong acids, which a label must name as a hazard (and phosphoric acid in a powder); elemental sulfur and
- * thiosulfates, which are sold for the sulfur that their labels tell; chelates of calcium and magnesium and salts of organic acids, which are dear and told. Organic nitrogen counts as protein.
+ * Left out besides: strong acids and urea phosphate, which a label must name as a hazard (and phosphoric acid in a powder); elemental sulfur and
+ * thiosulfates, which are sold for the sulfur that their labels tell; chelates of calcium and magnesium, salts of organic acids and slow-release nitrogen, which are dear and told; trace metals that do not dissolve. Organic nitrogen counts as protein.
  */
 export function plausibleSources({ content, per }: Composition): Source[] {
   const salts = allSalts().filter(({ name, formula: text }) => {
@@ -37,8 +37,17 @@ export const TRACES: readonly Nutrient[] = ['Fe', 'Mn', 'Zn', 'Cu', 'B', 'Mo', '
 
 export const isForm = (nutrient: Nutrient): boolean => (NITROGEN_FORMS as readonly Nutrient[]).includes(nutrient);
 
-const IMPLAUSIBLE: ReadonlySet<string> = new Set(['HNO3', 'H2SO4', 'HCl', 'S', 'K2S2O3', '(NH4)2S2O3']);
-const RARE = /^(?:calcium|magnesium) edta$| (?:citrate|acetate|glycinate)$/;
+const IMPLAUSIBLE: ReadonlySet<string> = new Set([
+  'HNO3',
+  'H2SO4',
+  'HCl',
+  'CO(NH2)2·H3PO4',
+  'S',
+  'K2S2O3',
+  '(NH4)2S2O3',
+]);
+const RARE =
+  /^(?:calcium|magnesium) edta$| (?:citrate|acetate|glycinate|diurea)$|^methylene urea$|^(?:iron|copper|manganese) oxide$|^(?:zinc|manganese) carbonate$/;
 
 /**
  * A name may mean more than one salt: "calcium nitrate" the double salt as well, as it is sold to growers; "ammonium phosphate" and its

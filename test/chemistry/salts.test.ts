@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { saltNamed, saltsOf } from '../../src/chemistry/index.js';
+import { formula, nutrientsPerGram, saltNamed, saltsOf } from '../../src/chemistry/index.js';
+import { ionsPerGram } from '../../src/chemistry/ions.js';
 
 describe('names under "derived from"', () => {
   it.each([
@@ -21,11 +22,42 @@ describe('names under "derived from"', () => {
     ['muriate of potash', 'KCl'],
     ['KNO3', 'KNO3'],
     ['Ca(NO3)2.4H2O', 'Ca(NO3)2·4H2O'],
+    ['MgSO4', 'MgSO4·7H2O'],
+    ['Potassium Nitrate (KNO3)', 'KNO3'],
+    ['Potassium nitrate.', 'KNO3'],
+    ['boron (boric acid)', 'H3BO3'],
+    ['di-ammonium phosphate', '(NH4)2HPO4'],
+    ['potassium phosphate, dibasic', 'K2HPO4'],
+    ['ammonium phosphate monobasic', 'NH4H2PO4'],
+    ['magnesium nitrate dihydrate', 'Mg(NO3)2·6H2O'],
+    ['potassium nitrate solution', 'KNO3'],
+    ['Fe-EDTA', 'FeC10H12N2O8Na'],
+    ['EDTA iron', 'FeC10H12N2O8Na'],
+    ['Iron EDTA (13.2 %)', 'FeC10H12N2O8Na'],
+    ['Zn EDTA', 'ZnC10H12N2O8Na2'],
+    ['manganese chelated with EDTA', 'MnC10H12N2O8Na2'],
+    ['sodium ferric EDDHA', 'FeC18H16N2O6Na'],
+    ['iron HEDTA', 'FeC10H15N2O7'],
+    ['urea phosphate', 'CO(NH2)2·H3PO4'],
   ])('%s is %s', (name, formula) => {
     expect(saltNamed(name)?.formula).toBe(formula);
   });
 
-  it.each(['kelp', 'seaweed extract', '', '__proto__', 'constructor', 'potassium'])('%s is not a salt', (name) => {
+  it.each([
+    'kelp',
+    'seaweed extract',
+    '',
+    '__proto__',
+    'constructor',
+    'potassium',
+    'iron chelate',
+    'zinc lignosulfonate (chelated)',
+    'seaweed (potassium nitrate)',
+    'iron and zinc EDTA',
+    'EDTA',
+    '()',
+    '13 %',
+  ])('%s is not a salt', (name) => {
     expect(saltNamed(name)).toBeUndefined();
   });
 
@@ -33,6 +65,21 @@ describe('names under "derived from"', () => {
     expect([...saltNamed('ammonium nitrate')!.holds]).toEqual(['N', 'NO3-N', 'NH4-N']);
     expect([...saltNamed('boric acid')!.holds]).toEqual(['B']);
     expect(saltNamed('calcium nitrate')!.holds.has('NH4-N')).toBe(true);
+  });
+
+  it('counts the charge of an agent around its metal: HEDTA 3−, EDDHMA 4− with iron 3+', () => {
+    expect(ionsPerGram(formula(saltNamed('iron HEDTA')!.formula)).alkalinity).toBe(0);
+    // one sodium to one minus
+    const eddhma = ionsPerGram(formula(saltNamed('iron EDDHMA')!.formula));
+    expect(eddhma.Na).toBeGreaterThan(0);
+    expect(eddhma.alkalinity).toBe(0);
+  });
+
+  it('urea phosphate is urea and phosphoric acid, by molar masses 17.7 % N and 44.9 % P2O5', () => {
+    const mg = nutrientsPerGram(formula(saltNamed('urea phosphate')!.formula));
+    // 2 · 14.007 and 30.974 / 0.43643 of 158.05 g/mol
+    expect(mg['urea-N']).toBeCloseTo(177.2, 0);
+    expect(mg.P / 0.43643).toBeCloseTo(449, 0);
   });
 
   it('sorts a list into what is understood and what is not', () => {
