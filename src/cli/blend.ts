@@ -44,8 +44,7 @@ export const blendCommand: Command = {
     if (given.flag('programmes')) return listProgrammes(given, catalog);
     const collected = new Collected();
     const inputs = feedInputs(given, io, catalog, collected);
-    const count = given.text('at-most');
-    const atMost = count === undefined ? undefined : collected.take(parseCount(count, { field: '--at-most' }));
+    const atMost = collected.option(given, 'at-most', (text) => parseCount(text, { field: '--at-most' }));
     const celsius = temperature(given, collected);
     const requests = feedRequests(
       inputs,

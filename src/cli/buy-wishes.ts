@@ -22,8 +22,7 @@ const USUAL_SECONDS = 20;
 
 /** Reads --at-most, --budget, --ban, --need and --seconds. */
 export function buyWishes(given: Given, market: Market, shelf: readonly Product[], collected: Collected): Wishes {
-  const count = given.text('at-most');
-  const atMost = count === undefined ? undefined : collected.take(numberOfProducts(count));
+  const atMost = collected.option(given, 'at-most', numberOfProducts);
   const budget = numberOption(given, 'budget', 0, 'money, 0 or more', collected);
   const seconds = numberOption(given, 'seconds', 0.1, 'seconds, 0.1 or more', collected);
   const known = [...market.all, ...shelf.filter((p) => !market.all.some((m) => m.id === p.id))];
@@ -58,13 +57,12 @@ export function plannedFeeds(
   requests: readonly FeedRequest[],
   collected: Collected,
 ): PlannedFeed[] {
-  const text = given.text('weekly');
-  const weekly = text === undefined ? undefined : collected.take(litres(text, { field: '--weekly' }));
+  const weekly = collected.option(given, 'weekly', (text) => litres(text, { field: '--weekly' }));
   return requests.flatMap((request) => {
     const spec = inputs.specs.find((s) => s.name === request.header.name);
     const weeklyLitres = weekly ?? spec?.weeklyLitres;
     if (weeklyLitres !== undefined) return [{ request, weeklyLitres }];
-    if (text === undefined) {
+    if (given.text('weekly') === undefined) {
       collected.add(
         problem(
           'no-weekly',

@@ -1,4 +1,5 @@
 import { type Checked, type Problem, Refusal } from '../problem.js';
+import type { Given } from './command.js';
 
 /** Gathers every problem of a command's inputs, so that all are told at once. */
 export class Collected {
@@ -8,6 +9,12 @@ export class Collected {
   take<T>(read: Checked<T>): T | undefined {
     this.problems.push(...(read.ok ? read.warnings : read.problems));
     return read.ok ? read.value : undefined;
+  }
+
+  /** What an option says, read; undefined where it was not given or was refused. */
+  option<T>(given: Given, name: string, parse: (text: string) => Checked<T>): T | undefined {
+    const text = given.text(name);
+    return text === undefined ? undefined : this.take(parse(text));
   }
 
   /** The result of a reading that throws its refusals. */

@@ -98,8 +98,7 @@ export function feedRequests(
 
 /** What --temperature says, where it was given. */
 export function temperature(given: Given, collected: Collected): Pick<FeedRequest, 'temperatureC'> {
-  const text = given.text('temperature');
-  const celsius = text === undefined ? undefined : collected.take(parseTemperature(text, { field: '--temperature' }));
+  const celsius = collected.option(given, 'temperature', (text) => parseTemperature(text, { field: '--temperature' }));
   return celsius === undefined ? {} : { temperatureC: celsius };
 }
 

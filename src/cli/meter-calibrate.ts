@@ -11,9 +11,9 @@ import type { Collected } from './collect.js';
 import type { Given, Outcome } from './command.js';
 import { feedInputs } from './feed-input.js';
 import type { Io } from './io.js';
-import { optional } from './meter-judge.js';
-import { parseFactor, parsePenValue, parseScale, parseYesNo } from './meter-options.js';
-import { parseCount, parseTemperature } from './parse-options.js';
+import { parsePenValue, parseScale } from './meter-options.js';
+import { parseCount } from './parse-options.js';
+import { penFactor, penWarmth } from './pen-input.js';
 import { recipeProducts } from './recipe-input.js';
 import { saveBulkDensity } from './save-density.js';
 import { parseCan } from './sheet-options.js';
@@ -51,24 +51,13 @@ export async function calibrate(given: Given, io: Io, collected: Collected): Pro
         'A syringe measures a liquid well enough.',
       ),
     );
-  const spoon = optional(given, 'spoon', (text) => spoonOf(text), collected);
-  const count = optional(given, 'count', (text) => parseCount(text, { field: '--count' }), collected);
-  const before = optional(given, 'before', (text) => parsePenValue(text, scale, { field: '--before' }), collected);
-  const after = optional(given, 'after', (text) => parsePenValue(text, scale, { field: '--after' }), collected);
-  const litres = optional(
-    given,
-    'volume',
-    (text) => parseCan(text, inputs.bench?.kit, { field: '--volume' }),
-    collected,
-  );
-  const celsius = optional(
-    given,
-    'temperature',
-    (text) => parseTemperature(text, { field: '--temperature' }),
-    collected,
-  );
-  const compensates = optional(given, 'compensates', (text) => parseYesNo(text, { field: '--compensates' }), collected);
-  const factor = optional(given, 'pen-factor', (text) => parseFactor(text, { field: '--pen-factor' }), collected) ?? 1;
+  const spoon = collected.option(given, 'spoon', (text) => spoonOf(text));
+  const count = collected.option(given, 'count', (text) => parseCount(text, { field: '--count' }));
+  const before = collected.option(given, 'before', (text) => parsePenValue(text, scale, { field: '--before' }));
+  const after = collected.option(given, 'after', (text) => parsePenValue(text, scale, { field: '--after' }));
+  const litres = collected.option(given, 'volume', (text) => parseCan(text, inputs.bench?.kit, { field: '--volume' }));
+  const { celsius, compensates } = penWarmth(given, collected);
+  const factor = penFactor(given, collected);
   const onShelf = inputs.shelf.products.some((p) => p.id === product?.id);
   if (given.flag('save') && product && !onShelf)
     collected.add(

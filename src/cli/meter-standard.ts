@@ -3,15 +3,14 @@ import { problem } from '../problem.js';
 import { type StandardResult, standardSheet } from '../report/meter-tools.js';
 import type { Collected } from './collect.js';
 import type { Given, Outcome } from './command.js';
-import { optional } from './meter-judge.js';
-import { parseFactor, parsePenValue, parseScale, parseYesNo } from './meter-options.js';
-import { parseTemperature } from './parse-options.js';
+import { parsePenValue, parseScale } from './meter-options.js';
+import { penFactor, penWarmth } from './pen-input.js';
 
 /** The pen in a standard solution. */
 export function standard(given: Given, collected: Collected): Outcome {
   const scale = collected.take(parseScale(given.text('scale'), undefined, { field: '--scale' })) ?? null;
   const micro = /[µμu]s/i.test(given.text('standard') ?? '');
-  const bottle = optional(given, 'standard', (text) => parsePenValue(text, null, { field: '--standard' }), collected);
+  const bottle = collected.option(given, 'standard', (text) => parsePenValue(text, null, { field: '--standard' }));
   const reads = given.text('reads');
   if (reads === undefined)
     collected.add(
@@ -28,7 +27,7 @@ export function standard(given: Given, collected: Collected): Outcome {
   const words =
     bare && scale === null && micro ? `${reads} µS` : bare && scale !== null ? `${reads} ppm` : (reads ?? '');
   const shown = reads === undefined ? undefined : collected.take(parsePenValue(words, scale, { field: '--reads' }));
-  const factor = optional(given, 'pen-factor', (text) => parseFactor(text, { field: '--pen-factor' }), collected) ?? 1;
+  const factor = penFactor(given, collected);
   if (bottle && !(bottle.mSPerCm > 0))
     collected.add(
       problem(
@@ -49,13 +48,7 @@ export function standard(given: Given, collected: Collected): Outcome {
         'Switch it on, rinse it, dip it to the mark; a flat battery shows 0 too.',
       ),
     );
-  const celsius = optional(
-    given,
-    'temperature',
-    (text) => parseTemperature(text, { field: '--temperature' }),
-    collected,
-  );
-  const compensates = optional(given, 'compensates', (text) => parseYesNo(text, { field: '--compensates' }), collected);
+  const { celsius, compensates } = penWarmth(given, collected);
   const warnings = collected.settle();
   const trial = {
     standard: bottle!.mSPerCm,

@@ -123,8 +123,7 @@ function waterWords(given: Given, collected: Collected): (string | Record<string
 }
 
 function ownRules(given: Given, collected: Collected): string[] {
-  const nh4 = given.text('nh4');
-  const share = nh4 === undefined ? undefined : collected.take(parseShare(nh4, { field: '--nh4' }));
+  const share = collected.option(given, 'nh4', (text) => parseShare(text, { field: '--nh4' }));
   return [...given.texts('rule'), ...(share === undefined ? [] : [`NH4 <= ${share} * N`])];
 }
 

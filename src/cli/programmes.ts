@@ -9,11 +9,10 @@ import type { Given, Outcome } from './command.js';
 /** The programmes of the catalog, narrowed by --plants, --medium and --phase. */
 export function listProgrammes(given: Given, catalog: Catalog): Outcome {
   const collected = new Collected();
-  const [plants, medium, phase] = [given.text('plants'), given.text('medium'), given.text('phase')];
   const wanted = {
-    plants: plants === undefined ? undefined : collected.take(findPlants(catalog, plants, { field: '--plants' })),
-    medium: medium === undefined ? undefined : collected.take(findMedium(catalog, medium, { field: '--medium' })),
-    phase: phase === undefined ? undefined : collected.take(findPhase(catalog, phase, { field: '--phase' })),
+    plants: collected.option(given, 'plants', (text) => findPlants(catalog, text, { field: '--plants' })),
+    medium: collected.option(given, 'medium', (text) => findMedium(catalog, text, { field: '--medium' })),
+    phase: collected.option(given, 'phase', (text) => findPhase(catalog, text, { field: '--phase' })),
   };
   for (const name of given.named()) {
     if (NARROWING.has(name)) continue;

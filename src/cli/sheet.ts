@@ -81,18 +81,14 @@ export const sheetCommand: Command = {
     const inputs = feedInputs(given, io, catalog, collected);
     const kit: Kit = inputs.bench?.kit ?? { spoons: [] };
     const pen: Pen = inputs.bench?.pen ?? { reads: 'EC' };
-    const read = <T>(name: string, parse: (text: string) => Parameters<Collected['take']>[0]): T | undefined => {
-      const text = given.text(name);
-      return text === undefined ? undefined : (collected.take(parse(text)) as T | undefined);
-    };
-    const can = read<number>('can', (text) => parseCan(text, kit, { field: '--can' }));
-    const date = read<string>('date', (text) => parseDate(text, { field: '--date' })) ?? null;
-    const water = read<number>('reading-of-water', (text) =>
+    const can = collected.option(given, 'can', (text) => parseCan(text, kit, { field: '--can' }));
+    const date = collected.option(given, 'date', (text) => parseDate(text, { field: '--date' })) ?? null;
+    const water = collected.option(given, 'reading-of-water', (text) =>
       parseWaterReading(text, pen, { field: '--reading-of-water' }),
     );
-    const paper = read<Paper>('paper', (text) => parsePaper(text, { field: '--paper' })) ?? null;
-    const sure = read<number>('sure', (text) => parseSure(text, { field: '--sure' }));
-    const atMost = read<number>('at-most', (text) => parseCount(text, { field: '--at-most' }));
+    const paper = collected.option(given, 'paper', (text) => parsePaper(text, { field: '--paper' })) ?? null;
+    const sure = collected.option(given, 'sure', (text) => parseSure(text, { field: '--sure' }));
+    const atMost = collected.option(given, 'at-most', (text) => parseCount(text, { field: '--at-most' }));
     const celsius = temperature(given, collected);
     const requests = feedRequests(
       inputs,

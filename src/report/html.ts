@@ -1,35 +1,22 @@
 import { openTop, standing } from './band.js';
 import { escapeMarkup as safe } from './escape.js';
 import { figure } from './figures.js';
+import { htmlPage } from './html-page.js';
 import type { Bar, Block, Sheet, Table } from './sheet.js';
 import { barSvg } from './svg.js';
 
 /** All sheets as a whole page in one file: nothing is fetched, nothing runs, it prints on paper. */
 export function renderHtml(sheets: readonly Sheet[]): string {
-  const title = sheets.map((sheet) => sheet.title).join(' · ');
-  return [
-    '<!doctype html>',
-    '<html lang="en">',
-    '<head>',
-    '<meta charset="utf-8">',
-    '<meta name="viewport" content="width=device-width, initial-scale=1">',
-    `<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">`,
-    `<title>${safe(title)}</title>`,
-    `<style>${STYLE}</style>`,
-    '</head>',
-    '<body>',
-    '<main>',
-    ...sheets.flatMap((sheet) => [
+  return htmlPage(
+    sheets.map((sheet) => sheet.title).join(' · '),
+    STYLE,
+    sheets.flatMap(({ title, blocks }) => [
       '<article>',
-      `<h1>${safe(sheet.title)}</h1>`,
-      ...sheet.blocks.map(blockHtml),
+      `<h1>${safe(title)}</h1>`,
+      ...blocks.map(blockHtml),
       '</article>',
     ]),
-    '</main>',
-    '</body>',
-    '</html>',
-    '',
-  ].join('\n');
+  );
 }
 
 /** One block as a fragment, for a page that sets its own frame. */

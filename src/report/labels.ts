@@ -11,7 +11,7 @@ export interface LabelsResult {
   schema: 'velamen.labels/1';
   status: 'read';
   shelf: string;
-  products: (LabelLine & LabelFacts)[];
+  products: Line[];
 }
 
 /** What 1 g/L or 1 mL/L of each product brings, and what its label leaves open. */
@@ -21,7 +21,7 @@ export function labelsSheet(result: LabelsResult): Sheet {
     title: `What the labels of ${result.shelf} mean`,
     blocks: [
       paragraph(
-        'mg of each element in a litre, and mS/cm (EC), from 1 g (powder) or 1 mL (liquid) in pure water at 25 °C. A range is what the label leaves open; that of EC counts what makers may miss their figures by, too.',
+        'mg of each element in a litre, and mS/cm (EC), from 1 g (powder) or 1 mL (liquid) in pure water at 25 °C. A range is what the label leaves open; that of EC and pH counts what makers may miss their figures by, too. pH is an estimate, for water that has stood open to air; by itself nearly pure water has no buffer.',
       ),
       overview(products),
       ...products.flatMap(details),
@@ -56,16 +56,41 @@ const EC_FROM: Readonly<Record<LabelFacts['ec']['from'], string>> = {
   'label alone': 'every counter-ion that the label allows',
 };
 
+/** `about 0.979 mS/cm (0.941 to 1.06) from 1 g/L, by the salts it names`. */
+function ecText({ ec, per }: Line): string {
+  const range = figure(ec.low) === figure(ec.high) ? '' : ` (${figure(ec.low)} to ${figure(ec.high)})`;
+  return `about ${figure(ec.mSPerCm)} mS/cm${range} from 1 ${per}, by ${EC_FROM[ec.from]}`;
+}
+
+function phText({ ph, per }: Line): string {
+  return `about ${ph.value.toFixed(1)} (${ph.low.toFixed(1)} to ${ph.high.toFixed(1)}) at 1 ${per}`;
+}
+
+function cloudingText({ precipitation, per }: Line): string {
+  const cloudy = precipitation.filter((line) => line.verdict !== 'clear').map((line) => line.sentence);
+  return cloudy.length === 0 ? `stays clear at 1 ${per}` : `at 1 ${per}: ${cloudy.join(' ')}`;
+}
+
+type Line = LabelLine & LabelFacts;
+
 function acidityText({ acidity, per }: LabelFacts & Pick<LabelLine, 'per'>): string {
   if (Math.abs(acidity) < 0.5) return 'neutral';
   const unit = per === 'g/L' ? 'kg' : 'litre';
   return `${acidity > 0 ? 'acid' : 'basic'}, ${figure(Math.abs(acidity))} g CaCO3 per ${unit}`;
 }
 
-function details(product: LabelsResult['products'][number]): Block[] {
+function details(product: Line): Block[] {
   const blocks: Block[] = [];
   const nitrogen = product.nitrogenShares === null ? null : nitrogenText(product.nitrogenShares);
-  blocks.push(facts(['nitrogen', nitrogen], ['over time', acidityText(product)], ['EC by', EC_FROM[product.ec.from]]));
+  blocks.push(
+    facts(
+      ['nitrogen', nitrogen],
+      ['EC', ecText(product)],
+      ['pH', phText(product)],
+      ['in water', cloudingText(product)],
+      ['over time', acidityText(product)],
+    ),
+  );
   const says = [...product.open, ...product.problems.map(problemLine)];
   if (says.length > 0) blocks.push(list(says));
   return blocks.length === 0

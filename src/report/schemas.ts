@@ -5,6 +5,7 @@ import { concentrateShape } from './concentrate-shapes.js';
 import { calibrateShape, meterShape, standardShape } from './meter-shapes.js';
 import {
   amount,
+  cloudingLine,
   element,
   feedHeader,
   item,
@@ -211,6 +212,10 @@ export const labelsShape = z.strictObject({
           from: z.enum(['measured', 'formula', 'sources', 'label alone']),
         })
         .describe('from 1 g/L or 1 mL/L in pure water at 25 °C'),
+      ph: z
+        .strictObject({ value: z.number(), low: z.number(), high: z.number() })
+        .describe('of 1 g/L or 1 mL/L in pure water that has stood open to air'),
+      precipitation: z.array(cloudingLine).describe('of 1 g/L or 1 mL/L in pure water by itself'),
       acidity: z.number().describe('potential acidity, g CaCO3 per kg or per litre of product; negative is basic'),
     }),
   ),

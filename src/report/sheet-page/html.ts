@@ -1,5 +1,6 @@
 import { escapeMarkup as safe } from '../escape.js';
 import { figure } from '../figures.js';
+import { htmlPage } from '../html-page.js';
 import { standing } from '../band.js';
 import type { Bar } from '../sheet.js';
 import { barSvg } from '../svg.js';
@@ -15,24 +16,7 @@ import { type Paper, STYLE, sizeRule } from './style.js';
  * @param paper the size that the printer is asked for; null leaves it to the printer
  */
 export function sheetHtml(pages: readonly SheetPage[], paper: Paper | null = null): string {
-  return [
-    '<!doctype html>',
-    '<html lang="en">',
-    '<head>',
-    '<meta charset="utf-8">',
-    '<meta name="viewport" content="width=device-width, initial-scale=1">',
-    `<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">`,
-    `<title>${safe(pages.map((page) => page.title).join(' · '))}</title>`,
-    `<style>${STYLE}${sizeRule(paper)}</style>`,
-    '</head>',
-    '<body>',
-    '<main>',
-    ...pages.map(article),
-    '</main>',
-    '</body>',
-    '</html>',
-    '',
-  ].join('\n');
+  return htmlPage(pages.map((page) => page.title).join(' · '), `${STYLE}${sizeRule(paper)}`, pages.map(article));
 }
 
 function article(page: SheetPage): string {

@@ -1,6 +1,7 @@
 import type { MixingSheet } from '../../dose/mixing-sheet.js';
 import { escapeMarkup as safe } from '../escape.js';
 import { figure, percent } from '../figures.js';
+import { htmlPage } from '../html-page.js';
 import { plainText, widthOf, wrap } from '../wrap.js';
 import { litresText, mSPerCm, range, shown } from './readings.js';
 
@@ -38,20 +39,7 @@ export function labelHtml(sheets: readonly MixingSheet[]): string {
     const [title, ...lines] = labelLines(sheet);
     return `<article><h1>${safe(title!)}</h1>${lines.map((line) => `<p>${safe(line)}</p>`).join('')}</article>`;
   });
-  return [
-    '<!doctype html>',
-    '<html lang="en">',
-    '<head>',
-    '<meta charset="utf-8">',
-    '<meta name="viewport" content="width=device-width, initial-scale=1">',
-    `<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">`,
-    `<title>${safe(sheets.map((sheet) => `${sheet.feed.name}: label`).join(' · '))}</title>`,
-    `<style>${LABEL_STYLE}</style>`,
-    '</head>',
-    `<body><main>${boxes.join('')}</main></body>`,
-    '</html>',
-    '',
-  ].join('\n');
+  return htmlPage(sheets.map((sheet) => `${sheet.feed.name}: label`).join(' · '), LABEL_STYLE, boxes);
 }
 
 const LABEL_STYLE = [

@@ -1,0 +1,47 @@
+import type { Kit } from '../catalog/bench-types.js';
+import type { Catalog } from '../catalog/catalog.js';
+import { closeProduct } from '../formulation/close.js';
+import type { Recipe } from '../formulation/recipe.js';
+import type { FeedRequest } from '../formulation/request.js';
+import { type Batch, batchOfPlan, batchOfRecipe } from '../meter/index.js';
+import { dosesOfFeed } from './doses-of-feed.js';
+import type { FeedInputs } from './feed-input.js';
+
+/** What was to go into the can that is read, and what may mend it. */
+export interface Planned {
+  batch: Batch;
+  request: FeedRequest;
+  notes: string[];
+}
+
+/** The doses that `sheet` prints for the same options. */
+export async function planOfSheet(
+  request: FeedRequest,
+  kit: Kit,
+  sure: number | undefined,
+  catalog: Catalog,
+): Promise<Planned> {
+  const { result, plan } = await dosesOfFeed(request, kit, catalog, { sure, offers: false });
+  const notes = result.status === 'optimal' ? [] : ['No feed keeps every limit: the nearest one is the plan.'];
+  return { batch: batchOfPlan(plan), request: plan.request, notes };
+}
+
+/** A recipe as the plan; it is rescued with its own products and the shelf. */
+export async function planOfRecipe(recipe: Recipe, request: FeedRequest, inputs: FeedInputs): Promise<Planned> {
+  const named = [...new Set(recipe.lines.map((line) => line.product))];
+  // a product of the recipe may be that of the shelf with the catalog's bulk density
+  const others = inputs.shelf.products.filter(({ id }) => named.every((product) => product.id !== id));
+  const products = [...named, ...others];
+  const shelf = await Promise.all(products.map(closeProduct));
+  const share = 1 / inputs.waters.length;
+  const batch = batchOfRecipe(
+    recipe.lines.map((line) => ({ ...line, product: shelf[products.indexOf(line.product)]! })),
+    recipe.volumeLitres,
+    inputs.waters.map((water) => ({ water, share })),
+  );
+  return {
+    batch,
+    request: { ...request, shelf },
+    notes: inputs.waters.length > 1 ? ['Several waters are given: taken in equal shares.'] : [],
+  };
+}
