@@ -67,7 +67,7 @@ const measuredOrOpen = (product: Product, which: MakeUp): Ions =>
 /** Error of the conductivity model, as a share: what it was off at most against the tables it is tested with. */
 const EC_ERROR = 0.03;
 /** Error of the pH estimate: nineteen of twenty published feeds lie within. */
-const PH_ERROR = 0.15;
+export const PH_ERROR = 0.15;
 /** meq/L of alkalinity from which water holds its pH for hours as it came. */
 const BUFFERED = 0.5;
 
