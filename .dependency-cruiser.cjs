@@ -1,17 +1,5 @@
 /** The import rules of the house; each carries its reason. Rooms read left to right, imports only point back. */
-const rooms = [
-  'units',
-  'chemistry',
-  'label',
-  'catalog',
-  'programme',
-  'formulation',
-  'dose',
-  'meter',
-  'journal',
-  'report',
-  'cli',
-];
+const rooms = ['units', 'chemistry', 'label', 'programme', 'catalog', 'formulation', 'dose', 'meter', 'report', 'cli'];
 
 /** room → rooms it may import from (besides problem.ts and itself) */
 const allowed = {
@@ -23,8 +11,7 @@ const allowed = {
   formulation: ['units', 'chemistry', 'label', 'programme', 'catalog'],
   dose: ['units', 'chemistry', 'label', 'programme', 'catalog', 'formulation'],
   meter: ['units', 'chemistry', 'label', 'programme', 'catalog', 'formulation', 'dose'],
-  journal: ['units', 'chemistry', 'label', 'programme', 'catalog', 'formulation', 'dose', 'meter'],
-  report: ['units', 'chemistry', 'label', 'programme', 'catalog', 'formulation', 'dose', 'meter', 'journal'],
+  report: ['units', 'chemistry', 'label', 'programme', 'catalog', 'formulation', 'dose', 'meter'],
 };
 
 const only = (name, comment, target, importers) => ({
@@ -52,8 +39,8 @@ module.exports = {
       to: { path: '^solver/', pathNot: '^solver/index\\.ts$' },
     },
     {
-      name: 'only-formulation-solves',
-      comment: 'One room turns plants into programs; every other room receives answers.',
+      name: 'few-rooms-solve',
+      comment: 'What a label leaves open, blends, doses and remedies are programs; every other room receives answers.',
       severity: 'error',
       from: { path: '^src/', pathNot: '^src/(formulation/|dose/|meter/|label/undeclared|index\\.ts)' },
       to: { path: '^solver/' },
@@ -76,9 +63,9 @@ module.exports = {
     },
     {
       name: 'world-only-at-the-ends',
-      comment: 'Files, terminal and clock belong to the command line and the page, so that the core runs in a browser.',
+      comment: 'Files, terminal and clock belong to the command line, so that the core runs in a browser.',
       severity: 'error',
-      from: { path: '^(src|solver)/', pathNot: '^src/(cli|page)/' },
+      from: { path: '^(src|solver)/', pathNot: '^src/cli/' },
       to: { dependencyTypes: ['core'] },
     },
     only(
@@ -99,14 +86,9 @@ module.exports = {
       'node_modules/mathjs',
       '^src/units/expression\\.ts$',
     ),
-    only(
-      'zod-at-the-door',
-      'Domain code receives parsed types.',
-      'node_modules/zod',
-      '^src/(catalog|cli|page|report)/',
-    ),
-    only('csv-at-the-door', 'Domain code receives parsed types.', 'node_modules/csv-parse', '^src/(catalog|cli|page)/'),
-    only('yaml-at-the-door', 'Domain code receives parsed types.', 'node_modules/yaml', '^src/(catalog|cli|page)/'),
+    only('zod-at-the-door', 'Domain code receives parsed types.', 'node_modules/zod', '^src/(catalog|cli|report)/'),
+    only('csv-at-the-door', 'Domain code receives parsed types.', 'node_modules/csv-parse', '^src/(catalog|cli)/'),
+    only('yaml-at-the-door', 'Domain code receives parsed types.', 'node_modules/yaml', '^src/(catalog|cli)/'),
     only('yargs-in-the-command-line', 'The core has no command line.', 'node_modules/yargs', '^src/cli/'),
   ],
   options: {
