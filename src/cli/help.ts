@@ -37,6 +37,11 @@ export function overview(commands: readonly Command[], version: string): string 
       80,
     ),
     '',
+    ...wrap(
+      'Exit codes: 0 done; 1 a fault of ours; 2 something given is refused, with what is wrong and how to mend it; 3 what was asked cannot be met, and the result says why.',
+      80,
+    ),
+    '',
   ].join('\n');
 }
 
