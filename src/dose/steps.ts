@@ -2,6 +2,7 @@ import type { Pen } from '../catalog/bench-types.js';
 import type { Product } from '../catalog/product.js';
 import type { FeedRequest } from '../formulation/request.js';
 import { formatNumber } from '../units/format.js';
+import { NINETY } from './deviates.js';
 import type { Measure } from './measure.js';
 import { type Blend, type Conductivity, ecOfPart, likelyEc, type Part } from './part.js';
 import type { Alternative, DosePlan, PlannedItem } from './plan-types.js';
@@ -111,8 +112,6 @@ export const waterShift = (waters: readonly Blend[], waterMSPerCm: number | unde
 const PEN_SPREAD = 0.02;
 /** Half of the last digit of a pen that shows two decimals of mS/cm, as `meter` counts it. */
 const LAST_DIGIT = 0.005;
-/** Standard deviations on either side that hold nine of ten normal errors. */
-const NINE_OF_TEN = 1.645;
 
 /** Standard deviation of what the can really has, mS/cm: of measuring out and filling together. */
 function spreadOf(parts: readonly Part[], ec: number, plan: DosePlan, waters: readonly Blend[], full: number): number {
@@ -141,8 +140,8 @@ function toReading({ mSPerCm, low, high }: Conductivity, shift: number, sd: numb
   return {
     mSPerCm: at,
     pen: pen.reads === 'ppm' ? at * pen.scale : null,
-    low: Math.max(0, at - Math.hypot(mSPerCm - low, NINE_OF_TEN * sd)),
-    high: at + Math.hypot(high - mSPerCm, NINE_OF_TEN * sd),
+    low: Math.max(0, at - Math.hypot(mSPerCm - low, NINETY * sd)),
+    high: at + Math.hypot(high - mSPerCm, NINETY * sd),
   };
 }
 

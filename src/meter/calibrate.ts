@@ -1,5 +1,6 @@
 import { BULK_DENSITY } from '../catalog/bulk-density.js';
 import type { Product, Water } from '../catalog/product.js';
+import { NINETY } from '../dose/deviates.js';
 import { conductingIons, conductivity, ionsOfWater, NONE, plus } from '../formulation/ec.js';
 import { times } from '../label/counter-ions.js';
 import { labelSpread, SPREADS } from './spreads.js';
@@ -52,7 +53,6 @@ const JUG = SPREADS.water;
 const LEAST_RISE = 0.03;
 /** g/L beyond which the conductivity model has not been tested. */
 const MOST_GRAMS = 20;
-const NINE_OF_TEN = 1.645;
 
 /**
  * The pen as a scale: grams that raise the conductivity of so much water from one reading to the other, by the full model turned round
@@ -91,7 +91,7 @@ export function weighSpoon(trial: SpoonTrial): SpoonWeight | NoWeight {
   const bulkDensity = each / millilitres;
   if (bulkDensity < BULK_DENSITY.least || bulkDensity > BULK_DENSITY.most)
     return { reason: 'no such powder', found: bulkDensity };
-  const [down, up] = [Math.exp(-NINE_OF_TEN * sd), Math.exp(NINE_OF_TEN * sd)];
+  const [down, up] = [Math.exp(-NINETY * sd), Math.exp(NINETY * sd)];
   return {
     id: product.id,
     spoon: trial.spoon,

@@ -1,3 +1,4 @@
+import { NINETY } from '../dose/deviates.js';
 import type { Batch, Moment, PenUse, Reading } from './batch.js';
 import { beyondBelief } from './beyond.js';
 import type { Cause } from './cause.js';
@@ -54,7 +55,7 @@ export function judge(batch: Batch, readings: readonly Reading[], pen: PenUse): 
   const { expected, sd, distance } = weighed;
   const lines = readings.map((reading, j): ReadingLine => {
     const mean = expected.planned[j]!;
-    const [low, high] = [Math.max(0, mean - NINE_OF_TEN * sd[j]!), mean + NINE_OF_TEN * sd[j]!];
+    const [low, high] = [Math.max(0, mean - NINETY * sd[j]!), mean + NINETY * sd[j]!];
     const within = reading.mSPerCm >= low && reading.mSPerCm <= high;
     return { ...reading, expected: { mSPerCm: mean, low, high }, within };
   });
@@ -75,9 +76,6 @@ export function judge(batch: Batch, readings: readonly Reading[], pen: PenUse): 
     cans,
   };
 }
-
-/** 90 % of a normal distribution lie within. */
-const NINE_OF_TEN = 1.645;
 /** Enough for the tails that a remedy hedges against. */
 const CANS = 300;
 

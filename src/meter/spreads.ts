@@ -1,3 +1,4 @@
+import { NINETY } from '../dose/deviates.js';
 import { conductivity, NONE } from '../formulation/ec.js';
 import { ionsOf } from '../formulation/close.js';
 import type { Product } from '../catalog/product.js';
@@ -34,14 +35,11 @@ export function labelSpread(product: Product): number {
   const bare = conductivity(NONE);
   const { dim, bright } = ions.usual ?? ions;
   const [value, low, high] = [ions.value, dim, bright].map((i) => conductivity(i) - bare);
-  const open = value! > 1e-6 ? Math.abs(high! - low!) / (2 * NINE_OF_TEN * value!) : 0;
+  const open = value! > 1e-6 ? Math.abs(high! - low!) / (2 * NINETY * value!) : 0;
   // the range by named salts comes from allowances, and so from the same guarantees; without them it is about counter-ions
   const spread = Math.min(0.25, ions.from === 'sources' ? Math.max(LABEL, open) : Math.hypot(LABEL, open));
   MEMO.set(product, spread);
   return spread;
 }
-
-/** Standard deviations on either side that hold nine of ten normal errors. */
-const NINE_OF_TEN = 1.645;
 
 const MEMO = new WeakMap<Product, number>();
