@@ -48,7 +48,8 @@ export async function judgeReadings(given: Given, io: Io, collected: Collected):
   const planned = recipe
     ? await planOfRecipe(recipe, request!, inputs)
     : await planOfSheet(request!, kit, sure, catalog);
-  const batch: Batch = { ...planned.batch, litres: cans.litres ?? planned.batch.litres };
+  const { litres: meantFor } = planned.batch;
+  const batch: Batch = { ...planned.batch, litres: cans.litres ?? meantFor, meantFor };
   const capacity = cans.room ?? roomOf(kit, batch.litres)[0] ?? ROOM * batch.litres;
   const result = await meter({
     ...planned,

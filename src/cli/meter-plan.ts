@@ -1,10 +1,11 @@
 import type { Kit } from '../catalog/bench-types.js';
 import type { Catalog } from '../catalog/catalog.js';
+import { withBulkDensity } from '../dose/density.js';
 import { closeProduct } from '../formulation/close.js';
 import type { Recipe } from '../formulation/recipe.js';
 import type { FeedRequest } from '../formulation/request.js';
 import { type Batch, batchOfPlan, batchOfRecipe } from '../meter/index.js';
-import { dosesOfFeed } from './doses-of-feed.js';
+import { dosesOfFeed, productsKnown } from './doses-of-feed.js';
 import type { FeedInputs } from './feed-input.js';
 
 /** What was to go into the can that is read, and what may mend it. */
@@ -23,7 +24,9 @@ export async function planOfSheet(
 ): Promise<Planned> {
   const { result, plan } = await dosesOfFeed(request, kit, catalog, { sure, offers: false });
   const notes = result.status === 'optimal' ? [] : ['No feed keeps every limit: the nearest one is the plan.'];
-  return { batch: batchOfPlan(plan), request: plan.request, notes };
+  // a remedy is told by the spoon where the doses are
+  const shelf = plan.request.shelf.map((product) => withBulkDensity(product, productsKnown(catalog)));
+  return { batch: batchOfPlan(plan), request: { ...plan.request, shelf }, notes };
 }
 
 /** A recipe as the plan; it is rescued with its own products and the shelf. */

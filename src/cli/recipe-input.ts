@@ -1,6 +1,6 @@
 import type { Catalog } from '../catalog/catalog.js';
 import type { Product } from '../catalog/product.js';
-import { bulkDensityOf } from '../dose/density.js';
+import { withBulkDensity } from '../dose/density.js';
 import { productsKnown } from './doses-of-feed.js';
 import type { FeedInputs } from './feed-input.js';
 
@@ -12,12 +12,7 @@ export function recipeProducts(inputs: FeedInputs, catalog: Catalog): Product[] 
   const taken = new Set(inputs.shelf.products.map((product) => product.id));
   const known = productsKnown(catalog);
   return [
-    ...inputs.shelf.products.map((product): Product => {
-      const bulk = product.bulkDensity === undefined ? bulkDensityOf(product, known) : null;
-      if (bulk === null) return product;
-      const { gramsPerMillilitre: bulkDensity, spread } = bulk;
-      return { ...product, bulkDensity, bulkDensityOff: Number((2 * spread * bulkDensity).toPrecision(2)) };
-    }),
+    ...inputs.shelf.products.map((product) => withBulkDensity(product, known)),
     ...known.filter((product) => !taken.has(product.id)),
   ];
 }

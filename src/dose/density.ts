@@ -33,6 +33,14 @@ export function bulkDensityOf(product: Product, known: readonly Product[] = []):
   return { gramsPerMillilitre: same.bulkDensity, spread: CATALOG_SPREAD, from: 'catalog' };
 }
 
+/** The product with the bulk density of a known one, and its spread, where it has none of its own; all else is the same. */
+export function withBulkDensity(product: Product, known: readonly Product[]): Product {
+  const bulk = product.bulkDensity === undefined ? bulkDensityOf(product, known) : null;
+  if (bulk === null) return product;
+  const { gramsPerMillilitre: bulkDensity, spread } = bulk;
+  return { ...product, bulkDensity, bulkDensityOff: Number((2 * spread * bulkDensity).toPrecision(2)) };
+}
+
 /** Half of what the shelf says it may be off; else by where the row is from. */
 function spreadOf({ bulkDensityOff, evidence }: Product, bulkDensity: number): number {
   if (bulkDensityOff !== undefined) return bulkDensityOff / 2 / bulkDensity;

@@ -19,8 +19,19 @@ export interface BatchItem {
 export interface Batch {
   items: BatchItem[];
   waters: { water: Water; share: number }[];
+  /** Litres in the can: as planned, or as measured. */
   litres: number;
+  /** Litres that the doses were for, where the can was measured to hold something else. */
+  meantFor?: number;
 }
+
+/** Litres that the doses were for. */
+export const plannedLitres = ({ litres, meantFor }: Batch): number => meantFor ?? litres;
+
+/** Whether the can was measured to hold so much more or less than the doses were for that no filling to a mark explains it. */
+export const isMisfilled = (batch: Batch): boolean => Math.abs(batch.litres / plannedLitres(batch) - 1) > MISFILLED;
+/** Twice what filling to a mark is off. */
+const MISFILLED = 0.04;
 
 /**
  * A moment at which the pen may be dipped: 0 is the water alone, k after the k-th item, `end` after topping up.

@@ -5,7 +5,7 @@ import { type Tool, toolsOf } from '../dose/tools.js';
 import type { FeedRequest } from '../formulation/request.js';
 import type { Batch } from './batch.js';
 import type { Action } from './can-limits.js';
-import { stepOf, WATER_STEP } from './remedy-action.js';
+import { stepOf, waterStep } from './remedy-action.js';
 import type { Candidate, Weigh } from './weigh-remedy.js';
 
 /** Room of the can and the least that a remedy keeps. */
@@ -14,10 +14,12 @@ export interface Room {
   capacityLitres: number;
   leastLitres: number;
   leastKept: number;
+  /** g or mL of each product that is left on the shelf, by place. */
+  left: readonly number[];
 }
 
 /**
- * Moves a remedy by steps of the kit, 50 mL of water or 2 % poured off while that is worth more: the program hedges each limit by itself,
+ * Moves a remedy by steps of the kit and of the jug or 2 % poured off while that is worth more: the program hedges each limit by itself,
  * this hedges them together, hands included. Steepest first; ends where no step helps.
  */
 export function movedBySteps(
@@ -29,14 +31,15 @@ export function movedBySteps(
   room: Room,
 ): Candidate {
   const tools = toolsOf(kit);
+  const jug = waterStep(batch);
   let best = from;
   for (let round = 0; round < ROUNDS; round += 1) {
     const [at, before] = [best.action, best];
     for (const action of [
       ...doses(at, request, batch, kit, tools),
-      ...waters(at),
+      ...waters(at, jug),
       ...pourings(at),
-      ...wholes(at, request, kit, tools),
+      ...wholes(at, request, kit, tools, jug),
     ]) {
       if (!fits(action, room)) continue;
       const candidate = weigh(action, from.verdict);
@@ -50,7 +53,8 @@ export function movedBySteps(
 const ROUNDS = 20;
 /** Half a can of the three hundred. */
 const WORTH_A_STEP = 1 / 600;
-const WATER_STEPS = [WATER_STEP, 4 * WATER_STEP];
+/** Steps of the jug. */
+const WATER_STEPS = [1, 4];
 const POUR_STEPS = [0.02, 0.1];
 /** Of the planned dose: finer steps cost time and gain nothing. */
 const LEAST_STEP = 0.03;
@@ -59,10 +63,7 @@ function doses(at: Action, request: FeedRequest, batch: Batch, kit: Kit, tools: 
   return request.shelf.flatMap((product, i) => {
     const planned = batch.items.find((item) => item.product.id === product.id)?.planned ?? 0;
     if (planned === 0 && at.add[i] === 0) return [];
-    const left = product.onHand === undefined ? Number.POSITIVE_INFINITY : Math.max(0, product.onHand - planned);
-    return nextTo(product, at.add[i]!, planned, kit, tools)
-      .filter((amount) => amount <= left)
-      .map((amount) => ({ ...at, add: at.add.with(i, amount) }));
+    return nextTo(product, at.add[i]!, planned, kit, tools).map((amount) => ({ ...at, add: at.add.with(i, amount) }));
   });
 }
 
@@ -72,7 +73,8 @@ function nextTo(product: Product, amount: number, planned: number, kit: Kit, too
   if (tool !== null) {
     const step = tool * Math.max(1, Math.round((LEAST_STEP * planned) / tool));
     return [-4 * step, -step, step, 4 * step].flatMap((by) => {
-      const next = tidy(amount + by);
+      // from a spoonful to the nearest step
+      const next = tidy(Math.round((amount + by) / tool) * tool);
       return next > 0 ? [next] : amount > 0 ? [0] : [];
     });
   }
@@ -85,18 +87,18 @@ function nextTo(product: Product, amount: number, planned: number, kit: Kit, too
     .concat(amount > 0 ? [0] : []);
 }
 
-const waters = (at: Action): Action[] =>
+const waters = (at: Action, jug: number): Action[] =>
   at.water.flatMap((litres, i) =>
-    bothWays(WATER_STEPS).map((by) => ({ ...at, water: at.water.with(i, tidy(litres + by)) })),
+    bothWays(WATER_STEPS).map((by) => ({ ...at, water: at.water.with(i, tidy(litres + by * jug)) })),
   );
 
 const pourings = (at: Action): Action[] => bothWays(POUR_STEPS).map((by) => ({ ...at, keep: tidy(at.keep + by) }));
 
 /** More or less of all that is added. */
-const wholes = (at: Action, request: FeedRequest, kit: Kit, tools: readonly Tool[]): Action[] =>
+const wholes = (at: Action, request: FeedRequest, kit: Kit, tools: readonly Tool[], jug: number): Action[] =>
   WHOLE_PARTS.map((part) => ({
     keep: at.keep,
-    water: at.water.map((litres) => tidy(Math.round((part * litres) / WATER_STEP) * WATER_STEP)),
+    water: at.water.map((litres) => tidy(Math.round((part * litres) / jug) * jug)),
     add: at.add.map((x, i) => (x > 0 ? nearest(request.shelf[i]!, part * x, kit, tools) : 0)),
   }));
 
@@ -104,7 +106,7 @@ const wholes = (at: Action, request: FeedRequest, kit: Kit, tools: readonly Tool
 function nearest(product: Product, amount: number, kit: Kit, tools: readonly Tool[]): number {
   const step = stepOf(product, kit);
   return step === null
-    ? (measuresOf(product, tools, amount)[0]?.amount ?? amount)
+    ? (measuresOf(product, tools, amount)[0]?.amount ?? Number(amount.toPrecision(3)))
     : tidy(Math.round(amount / step) * step);
 }
 
@@ -115,8 +117,8 @@ const bothWays = (steps: readonly number[]): number[] => steps.flatMap((step) =>
 const tidy = (x: number): number => Number(x.toFixed(9));
 
 /** Whether an action stays within the room. */
-function fits({ keep, water }: Action, { litres, capacityLitres, leastLitres, leastKept }: Room): boolean {
+function fits({ keep, water, add }: Action, { litres, capacityLitres, leastLitres, leastKept, left }: Room): boolean {
   const total = keep * litres + water.reduce((a, b) => a + b, 0);
   const whole = keep >= leastKept && keep <= 1 && water.every((x) => x >= 0);
-  return whole && total <= capacityLitres && total >= leastLitres;
+  return whole && add.every((x, i) => x <= left[i]!) && total <= capacityLitres && total >= leastLitres;
 }

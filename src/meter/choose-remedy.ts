@@ -5,10 +5,11 @@ import { movedBySteps } from './by-steps.js';
 import { canLimits } from './can-limits.js';
 import { type Ground, groundOf } from './ground.js';
 import type { Judged } from './judge.js';
-import { type PossibleCan, quantiles } from './posterior.js';
+import { middleLitres, type PossibleCan, quantiles } from './posterior.js';
 import { GOOD, LEAST_KEPT, proposals } from './proposals.js';
 import { after, nothing, overCap, planeFor } from './remedy-action.js';
 import { leastLitres } from './rescue-program.js';
+import { stockLeft } from './stock-left.js';
 import { type Candidate, weigher } from './weigh-remedy.js';
 
 export interface RescueOptions {
@@ -25,7 +26,7 @@ export interface RescueOptions {
  */
 export async function chooseRemedy(judged: Judged, asked: FeedRequest, options: RescueOptions): Promise<Chosen> {
   const ground = groundOf(judged, asked);
-  const { aside, plane } = ground;
+  const { asideWords, plane } = ground;
   let request: FeedRequest = { ...asked, ecPlane: plane };
   let best = await choose(judged, request, options, ground);
   // the plane must hold where the remedied can stands: touch there and try again where it does not
@@ -33,13 +34,14 @@ export async function chooseRemedy(judged: Judged, asked: FeedRequest, options: 
     request = { ...request, ecPlane: planeFor(best.final, request) };
     best = await choose(judged, request, options, ground);
   }
-  return { ...best, request, aside };
+  return { ...best, request, aside: asideWords };
 }
 
 /** A remedy as chosen, with what it was chosen under. */
 export interface Chosen extends Best {
   request: FeedRequest;
-  aside: ReadonlySet<string>;
+  /** Limits that the plan itself misses, in words. */
+  aside: readonly string[];
 }
 
 interface Best extends Candidate {
@@ -73,12 +75,17 @@ async function choose(
   });
   if (alone.sure >= GOOD) return ended(alone);
   const sets = own.length > ALONE * judged.cans.length ? [judged.cans] : [judged.cans, own];
-  const met = await proposals({ request, batch, limits, capacityLitres }, sets, kit, weigh);
-  const [litres] = quantiles(
-    judged.cans.map((c) => c.litres),
-    [0.5],
-  );
-  const room = { litres: litres!, capacityLitres, leastLitres: leastLitres(batch, litres!), leastKept: LEAST_KEPT };
+  // what is told goes by the likeliest can, and the brim by the fuller of that and the middle one
+  const standsAt = Math.min(capacityLitres, Math.max(can.litres, middleLitres(judged.cans)));
+  const left = stockLeft(request, batch, own);
+  const met = await proposals({ request, batch, limits, capacityLitres, standsAt, left }, sets, kit, weigh);
+  const room = {
+    litres: standsAt,
+    capacityLitres,
+    leastLitres: leastLitres(batch, standsAt),
+    leastKept: LEAST_KEPT,
+    left,
+  };
   let best: Candidate = alone;
   for (const from of met.sort((a, b) => b.worth - a.worth).slice(0, STARTS)) {
     const moved = movedBySteps(from, weigh, request, batch, kit, room);

@@ -1,7 +1,7 @@
 import type { EcPlane } from '../formulation/ec-plane.js';
 import type { FeedRequest } from '../formulation/request.js';
-import type { Batch } from './batch.js';
-import { canLimits, canTable, keepsAll, margins } from './can-limits.js';
+import { type Batch, plannedLitres } from './batch.js';
+import { type CanLimit, canLimits, canTable, keepsAll, margins } from './can-limits.js';
 import type { Judged } from './judge.js';
 import { weigh } from './likelihood.js';
 import { type PossibleCan, possibleCans, quantiles } from './posterior.js';
@@ -13,19 +13,24 @@ export interface Ground {
   plane: EcPlane;
   /** Limits that the plan itself misses. */
   aside: ReadonlySet<string>;
+  /** The same in words. */
+  asideWords: string[];
   /** Per limit: how far outside it one right batch in ten may be, so that no can is condemned for what every batch may do. */
   allowances: number[];
 }
 
+/** The plan is what the doses were meant for, whatever water they went into. */
 export function groundOf({ weighed }: Judged, asked: FeedRequest): Ground {
   const { batch } = weighed;
   const known = KNOWN.get(batch);
   if (known?.asked === asked) return known.ground;
-  const planned = { amounts: batch.items.map((item) => item.planned), litres: batch.litres, cause: 'none' };
+  const planned = { amounts: batch.items.map((item) => item.planned), litres: plannedLitres(batch), cause: 'none' };
   const plane = planeFor(after(planned, nothing(asked), batch, asked), asked);
   const request = { ...asked, ecPlane: plane };
-  const aside = new Set(missedBy(planned, batch, request));
-  const right = possibleCans(weigh(batch, [], weighed.pen), RIGHT_CANS, (point) => point.hypothesis.kind === 'none');
+  const missed = missedBy(planned, batch, request);
+  const aside = new Set(missed.map((limit) => limit.id));
+  const asMeant = { ...batch, litres: planned.litres };
+  const right = possibleCans(weigh(asMeant, [], weighed.pen), RIGHT_CANS, (point) => point.hypothesis.kind === 'none');
   const limits = canLimits(request, batch, aside);
   const inside = margins(limits, nothing(asked), canTable(limits, right));
   const allowances = limits.map((_, l) => {
@@ -35,7 +40,7 @@ export function groundOf({ weighed }: Judged, asked: FeedRequest): Ground {
     );
     return Math.max(0, -worst!);
   });
-  const ground = { plane, aside, allowances };
+  const ground = { plane, aside, asideWords: missed.map((limit) => limit.text), allowances };
   KNOWN.set(batch, { asked, ground });
   return ground;
 }
@@ -44,8 +49,8 @@ const KNOWN = new WeakMap<Batch, { asked: FeedRequest; ground: Ground }>();
 const RIGHT_CANS = 200;
 const NINE_OF_TEN = 0.9;
 
-/** Ids of the rows that a can misses. */
-function missedBy(can: PossibleCan, batch: Batch, request: FeedRequest): string[] {
+/** The limits that a can misses. */
+function missedBy(can: PossibleCan, batch: Batch, request: FeedRequest): CanLimit[] {
   const limits = canLimits(request, batch, new Set());
-  return limits.filter((limit) => !keepsAll([limit], can, nothing(request))).map((limit) => limit.id);
+  return limits.filter((limit) => !keepsAll([limit], can, nothing(request)));
 }

@@ -61,6 +61,13 @@ function canOf({ batch, readings }: Weighed, point: Point, normal: () => number)
   };
 }
 
+/** The litres of the can in the middle. */
+export const middleLitres = (cans: readonly PossibleCan[]): number =>
+  quantiles(
+    cans.map((can) => can.litres),
+    [0.5],
+  )[0]!;
+
 /** The values below which these shares of the numbers lie. */
 export function quantiles(values: readonly number[], shares: readonly number[]): number[] {
   const sorted = [...values].sort((a, b) => a - b);

@@ -1,11 +1,13 @@
 import { solve } from '../../solver/index.js';
 import type { Kit } from '../catalog/bench-types.js';
+import { measuresWithin } from '../dose/measure.js';
+import { type Tool, toolsOf } from '../dose/tools.js';
 import type { FeedRequest } from '../formulation/request.js';
 import type { Batch } from './batch.js';
 import type { Action, CanLimit } from './can-limits.js';
 import { doseSpread } from './hands.js';
-import { type PossibleCan, quantiles } from './posterior.js';
-import { actionOf, byHand, tooLittle, WATER_STEP } from './remedy-action.js';
+import { middleLitres, type PossibleCan } from './posterior.js';
+import { actionOf, byHand, tooLittle, waterStep } from './remedy-action.js';
 import { DEPTH, deepestProgram, type RescueAsked, rescueProgram } from './rescue-program.js';
 import type { Candidate, Weigh } from './weigh-remedy.js';
 
@@ -84,12 +86,13 @@ const DEPTHS = [
 async function proposed(asked: RescueAsked, kit: Kit, weigh: Weigh): Promise<Candidate[]> {
   const found: Candidate[] = [];
   let barred: ReadonlySet<number> = new Set();
+  const tools = toolsOf(kit);
   for (let round = 0; round < BARRINGS; round += 1) {
     const verdict = await solve(rescueProgram({ ...asked, barred }));
     if (verdict.verdict !== 'optimal') break;
     const exact = actionOf(verdict, asked.request);
-    for (const action of byHand(exact, asked.request, kit)) {
-      const fitting = intoRoom(action, asked);
+    for (const action of byHand(exact, asked.request, asked.batch, kit)) {
+      const fitting = intoRoom(withinStock(action, asked, tools), asked);
       if (fitting.keep >= LEAST_KEPT) found.push(weigh(fitting, verdict));
     }
     const tiny = tooLittle(exact, asked.request, kit);
@@ -100,15 +103,29 @@ async function proposed(asked: RescueAsked, kit: Kit, weigh: Weigh): Promise<Can
 }
 const BARRINGS = 3;
 
-/** Rounded up to whole steps, the water may run over the brim: a step less then. */
-function intoRoom(action: Action, { cans, capacityLitres }: RescueAsked): Action {
-  const [litres] = quantiles(
-    cans.map((can) => can.litres),
-    [0.5],
-  );
-  const over = action.keep * litres! + action.water.reduce((a, b) => a + b, 0) - capacityLitres;
-  if (over <= 0) return action;
-  const less = Math.ceil(over / WATER_STEP) * WATER_STEP;
-  const first = action.water.findIndex((x) => x >= less);
-  return first < 0 ? action : { ...action, water: action.water.with(first, action.water[first]! - less) };
+/** Rounded up, a dose may be more than is left: the largest measure of what is left then. */
+function withinStock(action: Action, { request, left }: RescueAsked, tools: readonly Tool[]): Action {
+  const add = action.add.map((x, i) => {
+    const most = left?.[i] ?? Number.POSITIVE_INFINITY;
+    if (x <= most) return x;
+    return measuresWithin(request.shelf[i]!, tools, most / 2, most).at(-1)?.amount ?? 0;
+  });
+  return { ...action, add };
 }
+
+/** Rounded up to whole steps, the water may run over the brim: as many steps less then, and more poured off where that is not enough. */
+function intoRoom(action: Action, { cans, batch, capacityLitres, standsAt }: RescueAsked): Action {
+  const litres = standsAt ?? middleLitres(cans);
+  const jug = waterStep(batch);
+  let over = action.keep * litres + action.water.reduce((a, b) => a + b, 0) - capacityLitres;
+  if (over <= BRIM) return action;
+  const water = action.water.map((x) => {
+    const less = Math.min(x, Math.ceil(Math.max(0, over) / jug - BRIM) * jug);
+    over -= less;
+    return Number((x - less).toFixed(9));
+  });
+  const keep = over <= BRIM ? action.keep : Math.floor(100 * (action.keep - over / litres)) / 100;
+  return { ...action, keep, water };
+}
+/** Litres that nobody sees. */
+const BRIM = 1e-9;

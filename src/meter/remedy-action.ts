@@ -30,10 +30,11 @@ export function actionOf({ x }: Optimal, request: FeedRequest): Action {
 }
 
 /**
- * Rounded to what the kit measures: whole 50 mL of water, whole per cent poured off; once as near as can be, once without what is too little
+ * Rounded to what the kit measures: whole steps of a jug of water (50 mL for 4 L), whole per cent poured off; once as near as can be, once without what is too little
  * to measure well.
  */
-export function byHand(action: Action, request: FeedRequest, kit: Kit): Action[] {
+export function byHand(action: Action, request: FeedRequest, batch: Batch, kit: Kit): Action[] {
+  const jug = waterStep(batch);
   const tools = toolsOf(kit);
   const toStep = (x: number, product: Product): number | null => {
     const step = stepOf(product, kit);
@@ -44,21 +45,27 @@ export function byHand(action: Action, request: FeedRequest, kit: Kit): Action[]
     if (x <= 0) return 0;
     const near = measuresOf(product, tools, x)[0]?.amount ?? toStep(x, product);
     // far less than the smallest spoon is none; grams are for those who can measure it in no way at all
-    return near ?? (countable(product, tools) ? 0 : x);
+    return near ?? (countable(product, tools) ? 0 : Number(x.toPrecision(3)));
   });
   // a scale or syringe can still hit a few of its steps, badly; a spoon cannot
   const near = action.add.map((x, i) => toStep(x, request.shelf[i]!) ?? well[i]!);
   const least = action.add.map((x, i) => (x < 0.5 * well[i]! ? 0 : well[i]!));
   const rest = {
     keep: Math.round(100 * action.keep) / 100,
-    water: action.water.map((litres) => Number((Math.round(litres / WATER_STEP) * WATER_STEP).toFixed(9))),
+    water: action.water.map((litres) => Number((Math.round(litres / jug) * jug).toFixed(9))),
   };
   const ways = new Map([near, well, least].map((add) => [add.join(), add]));
   return [...ways.values()].map((add) => ({ ...rest, add }));
 }
 
-/** Litres that a jug tells apart. */
-export const WATER_STEP = 0.05;
+/** Litres that a jug tells apart: about an eightieth of the batch, 50 mL for 4 L, 10 mL for one, 200 mL for 20 (judgement). */
+export function waterStep({ litres }: Batch): number {
+  const raw = (litres / JUGS) * (1 + 1e-9);
+  const power = 10 ** Math.floor(Math.log10(raw));
+  const first = [5, 2, 1].find((digit) => digit * power <= raw)!;
+  return Number((first * power).toPrecision(1));
+}
+const JUGS = 80;
 
 /** Places on the shelf of which an action wants so little that no measure of the kit comes near. */
 export function tooLittle({ add }: Action, request: FeedRequest, kit: Kit): number[] {

@@ -4,8 +4,11 @@ import type { Remedy } from './remedy.js';
 
 type Told = Omit<Remedy, 'steps' | 'says' | 'alternatives'>;
 
-/** What hands do, in order: pour off, top up, add, stir. */
-export function stepsOf({ status, pourLitres, keepShare, waterLitres, add, finalLitres }: Told): string[] {
+/** What hands do, in order: pour off, top up, add, stir. @param severalWaters whether each has to be named */
+export function stepsOf(
+  { status, pourLitres, keepShare, waterLitres, waters, add, finalLitres }: Told,
+  severalWaters: boolean,
+): string[] {
   if (status === 'feed' || status === 'do not feed') return [];
   const steps: string[] = [];
   if (keepShare < 1) {
@@ -13,10 +16,14 @@ export function stepsOf({ status, pourLitres, keepShare, waterLitres, add, final
       `Pour off ${figure(pourLitres)} L (${figure(100 * (1 - keepShare))} % of the can): onto the ground or into the drain as local rules allow.`,
     );
   }
-  if (waterLitres > 0) steps.push(`Add ${figure(waterLitres)} L of water, to about ${figure(finalLitres)} L.`);
+  if (waterLitres > 0) steps.push(`Add ${watersText(waters, severalWaters)}, to about ${figure(finalLitres)} L.`);
   for (const item of add) steps.push(`Add ${item.words} ${item.name}; stir until it is clear.`);
   steps.push('Stir, wait a minute and read again.');
   return steps;
+}
+
+function watersText(waters: Told['waters'], several: boolean): string {
+  return waters.map(({ name, litres }) => `${figure(litres)} L of ${several ? name : 'water'}`).join(' and ');
 }
 
 /** Why this remedy, and what it rests on. */

@@ -11,6 +11,8 @@ export interface Remedy {
   pourLitres: number;
   keepShare: number;
   waterLitres: number;
+  /** The same by water, those that are added. */
+  waters: { id: string; name: string; litres: number }[];
   /** In the grower's own tool. */
   add: { id: string; name: string; unit: 'g' | 'mL'; amount: number; words: string }[];
   finalLitres: number;
@@ -32,7 +34,7 @@ export interface Remedy {
   /** The likeliest can after the remedy, read out. */
   mix: Mix;
   misses: { limit: string; value: number; bound: number }[];
-  /** Limits that the plan itself does not keep, left aside here. */
+  /** Limits that the plan itself does not keep, left aside here, in words. */
   aside: string[];
   proof: { engine: string; found: number; bound: number; gap: number; violation: number; sentence: string } | null;
 }

@@ -2,9 +2,10 @@ import type { Column, LinearProgram, Row } from '../../solver/index.js';
 import { productColumn, waterColumn } from '../formulation/formulate.js';
 import { costing } from '../formulation/price.js';
 import type { FeedRequest } from '../formulation/request.js';
-import type { Batch } from './batch.js';
+import { type Batch, plannedLitres } from './batch.js';
 import type { Action, CanLimit } from './can-limits.js';
-import { type PossibleCan, quantiles } from './posterior.js';
+import { middleLitres, type PossibleCan, quantiles } from './posterior.js';
+import { stockLeft } from './stock-left.js';
 
 /** What weighs how much, in litres thrown away. */
 const WEIGHTS = {
@@ -32,33 +33,27 @@ export function rescueProgram({
   sure,
   inside,
   capacityLitres,
+  standsAt,
+  left = stockLeft(request, batch, cans),
 }: RescueAsked): LinearProgram {
-  const [litres] = quantiles(
-    cans.map((can) => can.litres),
-    [0.5],
-  );
+  const litres = standsAt ?? middleLitres(cans);
   const costs = costsOf(request, batch);
   const columns: Column[] = [
     { id: 'keep', cost: 0, upper: 1 },
-    { id: 'poured', cost: WEIGHTS.poured * litres!, upper: 1 },
+    { id: 'poured', cost: WEIGHTS.poured * litres, upper: 1 },
     { id: 'beyond', cost: WEIGHTS.beyond },
     ...request.waters.map((_, i) => ({ id: waterColumn(i), cost: costs.waters[i]! })),
-    ...request.shelf.map((product, i) => {
-      const planned = batch.items.find((item) => item.product.id === product.id)?.planned ?? 0;
-      const left = barred?.has(i)
-        ? 0
-        : product.onHand === undefined
-          ? undefined
-          : Math.max(0, product.onHand - planned);
-      return { id: productColumn(i), cost: costs.products[i]!, ...(left === undefined ? {} : { upper: left }) };
+    ...request.shelf.map((_, i) => {
+      const most = barred?.has(i) ? 0 : left[i]!;
+      return { id: productColumn(i), cost: costs.products[i]!, ...(Number.isFinite(most) ? { upper: most } : {}) };
     }),
   ];
   const added = Object.fromEntries(request.waters.map((_, i) => [waterColumn(i), 1]));
   const rows: Row[] = [
     { id: 'whole', lower: 1, upper: 1, terms: { keep: 1, poured: 1 } },
-    { id: 'room', upper: capacityLitres, terms: { keep: litres!, ...added } },
-    { id: 'enough', lower: leastLitres(batch, litres!), terms: { keep: litres!, ...added } },
-    { id: 'beyond', lower: -batch.litres, terms: { beyond: 1, ...negative({ keep: litres!, ...added }) } },
+    { id: 'room', upper: capacityLitres, terms: { keep: litres, ...added } },
+    { id: 'enough', lower: leastLitres(batch, litres), terms: { keep: litres, ...added } },
+    { id: 'beyond', lower: -plannedLitres(batch), terms: { beyond: 1, ...negative({ keep: litres, ...added }) } },
     ...limits.map((limit, i): Row => {
       const of = cans.map(limit.ofCan);
       const [worst] = quantiles(of, [limit.side === 'least' ? 1 - sure : sure]);
@@ -101,7 +96,7 @@ export function wasteOf({ keep, water, add }: Action, request: FeedRequest, batc
   const total = keep * litres + water.reduce((a, b) => a + b, 0);
   return (
     WEIGHTS.poured * (1 - keep) * litres +
-    WEIGHTS.beyond * Math.max(0, total - batch.litres) +
+    WEIGHTS.beyond * Math.max(0, total - plannedLitres(batch)) +
     water.reduce((sum, x, i) => sum + x * costs.waters[i]!, 0) +
     add.reduce((sum, x, i) => sum + x * costs.products[i]!, 0)
   );
@@ -116,7 +111,7 @@ function costsOf(request: FeedRequest, batch: Batch): { waters: number[]; produc
     const at = request.shelf.findIndex((p) => p.id === product.id);
     return sum + planned * (perUnit[at] ?? 0);
   }, 0);
-  const perMoney = batchCost > 0 ? (WEIGHTS.products * batch.litres) / batchCost : 0;
+  const perMoney = batchCost > 0 ? (WEIGHTS.products * plannedLitres(batch)) / batchCost : 0;
   const costs = {
     waters: request.waters.map((w) => WEIGHTS.water + w.pricePerLitre * perMoney),
     products: request.shelf.map((product, i) => {
@@ -144,10 +139,14 @@ export interface RescueAsked {
   /** How far inside each limit the can shall stand, in the limit's own measure; default nothing. */
   inside?: readonly number[];
   capacityLitres: number;
+  /** Litres that the can is told to hold now; default the middle of the cans. */
+  standsAt?: number;
+  /** g or mL of each product that is left on the shelf, by place; default by the middle of the cans. */
+  left?: readonly number[];
 }
 
 /** Less is no rescue: nine tenths of the batch, or what there is. */
-export const leastLitres = (batch: Batch, litres: number): number => Math.min(ENOUGH * batch.litres, litres);
+export const leastLitres = (batch: Batch, litres: number): number => Math.min(ENOUGH * plannedLitres(batch), litres);
 const ENOUGH = 0.9;
 const LEAST_COST = 1e-4;
 /** A product that was not in the plan is one more jar to open. */

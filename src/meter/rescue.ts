@@ -7,30 +7,39 @@ import { missesOf, readOut } from '../formulation/readout.js';
 import type { FeedRequest } from '../formulation/request.js';
 import { formatNumber } from '../units/index.js';
 import { canTable, kept, margins } from './can-limits.js';
+import { type Batch, isMisfilled, plannedLitres } from './batch.js';
 import type { Cause } from './cause.js';
 import { type Chosen, chooseRemedy, type RescueOptions } from './choose-remedy.js';
 import type { Judged } from './judge.js';
 import { possibleCans } from './posterior.js';
 import type { Alternative, Remedy } from './remedy.js';
+import { stepOf } from './remedy-action.js';
 import { remedySays, stepsOf } from './remedy-words.js';
-import { isDoubtful } from './weigh-remedy.js';
+import { standingOf } from './weigh-remedy.js';
 
 /** The remedy for an estimated can, read out. See `chooseRemedy`. */
 export async function rescue(judged: Judged, asked: FeedRequest, options: RescueOptions): Promise<Remedy> {
   const chosen = await chooseRemedy(judged, asked, options);
-  const told = remedyOf(chosen, judged, options.kit);
+  const told = remedyOf(chosen, judged, options);
   const { causes, verdict } = judged.judgement;
   const wasteful = told.pourLitres > WASTEFUL * judged.weighed.batch.litres;
   const parted = verdict !== 'within' && (wasteful || told.notUnder.length > 0 || told.status === 'do not feed');
   const alternatives = parted ? await alternativesOf(judged, asked, options) : [];
-  const status = new Set(alternatives.map((a) => a.steps.join())).size > 1 ? 'check first' : told.status;
+  const status = new Set(alternatives.map((a) => [a.status, ...a.steps].join())).size > 1 ? 'check first' : told.status;
   return {
     ...told,
     status,
-    steps: stepsOf(told),
-    says: remedySays(told, verdict === 'within' ? [] : causes),
+    steps: stepsOf(told, asked.waters.length > 1),
+    says: [...misfilled(judged.weighed.batch, told), ...remedySays(told, verdict === 'within' ? [] : causes)],
     alternatives: status === 'check first' ? alternatives : [],
   };
+}
+
+/** Why a can that reads as its doses do in the water that was measured is not as planned. */
+function misfilled(batch: Batch, { status }: Told): string[] {
+  if (!isMisfilled(batch) || status === 'feed') return [];
+  const litres = (x: number): string => `${formatNumber(x, 3)} L`;
+  return [`The doses were for ${litres(plannedLitres(batch))}, and ${litres(batch.litres)} were measured.`];
 }
 
 /** Pouring off more than this share of a batch is worth a look at the pen or the mark first. */
@@ -50,11 +59,12 @@ async function alternativesOf(judged: Judged, asked: FeedRequest, options: Rescu
   return Promise.all(
     plausible.map(async (cause: Cause): Promise<Alternative> => {
       // a mistaken reading leaves the can as planned: nothing to mend
-      if (FAULTS_OF_THE_PEN.has(cause.kind)) return { ...namesOf(cause), status: 'feed', steps: [] };
+      if (FAULTS_OF_THE_PEN.has(cause.kind) && !isMisfilled(judged.weighed.batch))
+        return { ...namesOf(cause), status: 'feed', steps: [] };
       const cans = possibleCans(judged.weighed, CANS_EACH, (point) => point.hypothesis.cause === cause.cause);
       const own = { ...judged, cans };
-      const told = remedyOf(await chooseRemedy(own, asked, options), own, options.kit);
-      return { ...namesOf(cause), status: told.status, steps: stepsOf(told) };
+      const told = remedyOf(await chooseRemedy(own, asked, options), own, options);
+      return { ...namesOf(cause), status: told.status, steps: stepsOf(told, asked.waters.length > 1) };
     }),
   );
 }
@@ -66,11 +76,13 @@ type Told = Omit<Remedy, 'steps' | 'says' | 'alternatives' | 'status'> & { statu
 /** Kept as well as right batches do in fewer of the cans than this, a can is not to be fed. */
 const LEAST_SURE = 0.3;
 
-function remedyOf(best: Chosen, judged: Judged, kit: Kit): Told {
+function remedyOf(best: Chosen, judged: Judged, { kit, capacityLitres }: RescueOptions): Told {
   const { action, can, limits, allowances, sure, asRight, asIs, verdict, request, aside } = best;
   const idle = verdict === null;
-  const fine = judged.judgement.verdict === 'within' && !isDoubtful(judged.judgement);
+  const fine = standingOf(judged) === 'within';
   const status = asRight < LEAST_SURE ? 'do not feed' : idle ? 'feed' : fine ? 'improve' : 'rescue';
+  // no can holds more than goes in, whatever the reading says
+  const litres = Math.min(can.litres, capacityLitres);
   const mix = readOut(best.final, request);
   const causes = [...new Set(judged.cans.map((c) => c.cause))];
   const [safe, harmed] = [[] as string[], [] as string[]];
@@ -83,14 +95,18 @@ function remedyOf(best: Chosen, judged: Judged, kit: Kit): Told {
   return {
     status,
     keepShare: action.keep,
-    pourLitres: (1 - action.keep) * can.litres,
+    pourLitres: (1 - action.keep) * litres,
     waterLitres: action.water.reduce((a, b) => a + b, 0),
+    waters: action.water.flatMap((litres, i) => {
+      const { id, name } = request.waters[i]!;
+      return litres > 0 ? [{ id, name, litres }] : [];
+    }),
     add: action.add.flatMap((amount, i) => {
       const product = request.shelf[i]!;
       const { id, name, composition } = product;
       return amount > 0 ? [{ id, name, unit: composition.per, amount, words: wordsOf(product, amount, kit) }] : [];
     }),
-    finalLitres: action.keep * can.litres + action.water.reduce((a, b) => a + b, 0),
+    finalLitres: action.keep * litres + action.water.reduce((a, b) => a + b, 0),
     sure,
     asRight,
     asIs,
@@ -98,7 +114,7 @@ function remedyOf(best: Chosen, judged: Judged, kit: Kit): Told {
     notUnder: harmed,
     mix,
     misses: missesOf(mix),
-    aside: [...aside].map((id) => limits.find((l) => l.id === id)?.text ?? id),
+    aside: [...aside],
     proof: verdict && proofOf(verdict),
   };
 }
@@ -107,7 +123,10 @@ function remedyOf(best: Chosen, judged: Judged, kit: Kit): Told {
 function wordsOf(product: Product, amount: number, kit: Kit): string {
   const [measure] = measuresOf(product, toolsOf(kit), amount);
   if (measure && Math.abs(measure.amount / amount - 1) < 1e-6) return measure.words;
-  return `${formatNumber(amount, 3)} ${product.composition.per}`;
+  const { per } = product.composition;
+  const step = stepOf(product, kit);
+  // a few steps of a scale or syringe, or an amount that it takes several times to reach; else nothing of the kit shows it
+  return `${formatNumber(amount, 6)} ${per}${step === null ? ` (your kit has nothing for it: borrow a ${per === 'g' ? 'scale' : 'syringe'})` : ''}`;
 }
 
 /** Causes with less of the cans than this are not told of. */

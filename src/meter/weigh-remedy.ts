@@ -4,6 +4,7 @@ import type { FeedRequest } from '../formulation/request.js';
 import { type Action, type CanLimit, canTable } from './can-limits.js';
 import { keptCounter } from './count-kept.js';
 import { doseSpread, drawHands } from './hands.js';
+import { isMisfilled, plannedLitres } from './batch.js';
 import type { Judged } from './judge.js';
 import type { PossibleCan } from './posterior.js';
 import { wasteOf } from './rescue-program.js';
@@ -46,9 +47,15 @@ const WASTE = 0.15;
 /** Where hardly any can keeps every limit to the letter, keeping them as well as right batches do decides. */
 const AS_RIGHT = 0.2;
 
-/** Within tolerance, but a mistake is likelier than none. */
-export const isDoubtful = ({ verdict, asPlanned }: Judged['judgement']): boolean =>
-  verdict === 'within' && asPlanned < 0.5;
+/**
+ * How the can stands: `doubtful` is within tolerance, but a mistake is likelier than none; one measured to hold more or less water than the doses
+ * were for is off, though it reads as these doses do in that water.
+ */
+export function standingOf({ judgement: { verdict, asPlanned }, weighed: { batch } }: Judged): keyof typeof TROUBLE {
+  if (verdict !== 'within') return verdict;
+  if (isMisfilled(batch)) return 'off';
+  return asPlanned < 0.5 ? 'doubtful' : 'within';
+}
 
 /** A scale for remedies of one can. */
 export function weigher({ judged, request, kit, limits, allowances, can }: Weighing): Weigh {
@@ -57,12 +64,12 @@ export function weigher({ judged, request, kit, limits, allowances, can }: Weigh
   const hands = drawHands(table.length, request);
   const spreadOf = doseSpread(request, kit);
   const countKept = keptCounter(limits, table, allowances);
-  const trouble = TROUBLE[isDoubtful(judged.judgement) ? 'doubtful' : judged.judgement.verdict];
+  const trouble = TROUBLE[standingOf(judged)];
   return (action, verdict) => {
     const kept = countKept(action, spreadOf(action.add), verdict === null ? null : hands);
     const [sure, asRight] = [kept.strictly / table.length, kept.allowed / table.length];
     const doses = action.add.filter((x) => x > 0).length;
-    const waste = wasteOf(action, request, batch, can.litres) / batch.litres;
+    const waste = wasteOf(action, request, batch, can.litres) / plannedLitres(batch);
     const effort = verdict === null ? 0 : trouble + DOSE * doses + WASTE * waste;
     return {
       action,

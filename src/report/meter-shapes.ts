@@ -65,6 +65,9 @@ export const meterShape = z.strictObject({
       keepShare: amount,
       pourLitres: amount,
       waterLitres: amount,
+      waters: z
+        .array(z.strictObject({ id: z.string(), name: z.string(), litres: amount }))
+        .describe('the same by water'),
       add: z.array(
         z.strictObject({ id: z.string(), name: z.string(), unit: z.enum(['g', 'mL']), amount, words: z.string() }),
       ),

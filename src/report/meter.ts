@@ -28,7 +28,7 @@ export function meterSheet(result: MeterResult): Sheet {
 
 function judgementBlocks(
   { verdict, readings, causes, asPlanned, beyond }: Judgement,
-  { pen, plan }: MeterResult,
+  { pen, plan, litres, remedy }: MeterResult,
 ): Block[] {
   const onScale = (ec: number): string => (pen.scale === null ? figure(ec) : figure(ec * pen.scale));
   const unit = pen.scale === null ? 'mS/cm' : `ppm, ${pen.scale} scale`;
@@ -48,7 +48,9 @@ function judgementBlocks(
   ];
   if (verdict === 'within') {
     const all = readings.every((line) => line.within);
-    blocks.push(paragraph(all ? WITHIN : A_LITTLE_OUTSIDE, 'good'));
+    const asDosed = `Within tolerance: it reads as these doses do in ${figure(litres)} L.`;
+    const mended = remedy !== null && remedy.steps.length > 0 && remedy.status === 'rescue';
+    blocks.push(paragraph(!all ? A_LITTLE_OUTSIDE : mended ? asDosed : WITHIN, 'good'));
     return blocks;
   }
   if (beyond.length > 0) {
@@ -156,7 +158,7 @@ function sureText({ status, steps, sure, asRight, asIs }: NonNullable<MeterResul
 const TELLING = 0.03;
 
 /** What each explanation asks for, then the way that is safe without knowing. */
-function checkFirstBlocks({ alternatives, steps }: NonNullable<MeterResult['remedy']>): Block[] {
+function checkFirstBlocks({ alternatives, steps, notUnder }: NonNullable<MeterResult['remedy']>): Block[] {
   const way = (status: string, told: readonly string[]): readonly string[] => {
     if (status === 'feed') return ['Feed it as it is.'];
     return status === 'do not feed' ? ['Do not feed it.'] : told;
@@ -167,7 +169,9 @@ function checkFirstBlocks({ alternatives, steps }: NonNullable<MeterResult['reme
   blocks.push(
     paragraph(
       steps.length > 0
-        ? 'If you cannot find out, this is safe whichever it was:'
+        ? notUnder.length === 0
+          ? 'If you cannot find out, this is safe whichever it was:'
+          : 'If you cannot find out, this is right in the most cans that read so:'
         : 'If you cannot find out, do not feed it.',
     ),
   );

@@ -18,12 +18,15 @@ export interface Bench {
   request: FeedRequest;
 }
 
+/** What to measure with (default the usual kit), how much to make (default 4 L), how far inside its limits to plan. */
+export interface Planning {
+  kit?: Kit;
+  litres?: number;
+  margin?: number;
+}
+
 /** So many random benches, as `sheet` plans them unless told otherwise; draws that cannot be blended or measured are passed over. */
-export async function benches(
-  count: number,
-  uniform: () => number,
-  planning: { margin?: number } = {},
-): Promise<Bench[]> {
+export async function benches(count: number, uniform: () => number, planning: Planning = {}): Promise<Bench[]> {
   const found: Bench[] = [];
   while (found.length < count) {
     const bench = await randomBench((n) => Math.floor(uniform() * n), planning);
@@ -55,7 +58,7 @@ const SHELVES = [
 /** A random feed of salts and products of the shipped catalog, planned for hands; null where the draw cannot be blended or measured. */
 export async function randomBench(
   pick: (count: number) => number,
-  planning: { margin?: number } = { margin: 2.5 },
+  planning: Planning = { margin: 2.5 },
 ): Promise<{ plan: DosePlan; request: FeedRequest } | null> {
   const catalog = shippedCatalog();
   const [plants, medium] = PLANTS[pick(PLANTS.length)]!;
@@ -75,7 +78,7 @@ export async function randomBench(
       phase: 'growth',
       strength: `${strength} %`,
       strengthFactor: scaled.factor,
-      batchLitres: 4,
+      batchLitres: planning.litres ?? 4,
       currency: 'EUR',
     },
     programme: scaled.programme,
@@ -93,6 +96,9 @@ export async function randomBench(
     }),
     waters: request.waters.map((w) => mixed.waters.find((x) => x.id === w.id)?.share ?? 0),
   };
-  const plan = await planDoses(request, amounts, SCALE_KIT, { offers: false, ...planning });
+  const plan = await planDoses(request, amounts, planning.kit ?? SCALE_KIT, {
+    offers: false,
+    ...(planning.margin === undefined ? {} : { margin: planning.margin }),
+  });
   return plan.status === 'kept' ? { plan, request } : null;
 }

@@ -1,0 +1,95 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { packageHome } from '../../src/cli/home.js';
+import { folder, velamen } from './world.js';
+
+const MOSS = join(packageHome(), 'examples', 'moss-without-ammonium');
+
+const FEEDS = 'feeds:\n  moth: { plants: phalaenopsis, medium: bark, strength: 80 %, batch: 4 L }\n';
+/** Salts without a bulk density of their own: the catalog knows theirs. */
+const SALTS = [
+  'id,name,form,formula,on_hand',
+  'lime,Lime saltpetre,powder,Ca(NO3)2·4H2O,',
+  'nitre,Nitre,powder,KNO3,',
+  'potash,Potash phosphate,powder,KH2PO4,',
+  'bitter,Bitter salt,powder,MgSO4·7H2O,',
+].join('\n');
+
+async function remedyOf(home: string, ...argv: string[]) {
+  const ran = await velamen(['meter', ...argv, '--json'], home);
+  return JSON.parse(ran.stdout);
+}
+
+describe('the remedy', () => {
+  test.each([
+    ['3 L', '148 ppm'],
+    ['5 L', '89 ppm'],
+  ])(
+    'doses of a 4 L can in %s read as they should there, and are brought back all the same',
+    async (volume, reading) => {
+      const json = await remedyOf(MOSS, '--volume', volume, '--reading', reading);
+      expect(json.judgement.verdict).toBe('within');
+      expect(json.remedy).toMatchObject({ status: 'rescue', aside: [], misses: [] });
+      const least = json.feed.batchLitres * 0.9;
+      expect(json.remedy.finalLitres).toBeGreaterThanOrEqual(least);
+      expect(json.remedy.says[0]).toBe(`The doses were for 4 L, and ${volume} were measured.`);
+      expect(json.remedy.sure).toBeGreaterThan(json.remedy.asIs);
+    },
+  );
+
+  test('is told by the spoon where the doses are, also by the catalog’s bulk density', async () => {
+    const kit = 'kit: { spoons: [1 tsp, 1/2 tsp, 1/4 tsp, 1/8 tsp, 1/16 tsp, 1/32 tsp, 1/64 tsp] }\n';
+    const home = folder({
+      'bench.yaml': `name: x\nwater: { Ca: 3, Mg: 1, S: 2 }\npen: EC\n${kit}${FEEDS}`,
+      'shelf.csv': SALTS,
+    });
+    const { remedy } = await remedyOf(home, '--reading', '1.9');
+    expect(remedy.add.length).toBeGreaterThan(0);
+    for (const { words } of remedy.add) expect(words).toMatch(/^\d level .*tsp/);
+  });
+
+  test('without anything to measure with, the amount says so', async () => {
+    const home = folder({
+      'bench.yaml': `name: x\nwater: { Ca: 3, Mg: 1, S: 2 }\npen: EC\nkit: { syringe: 1 mL }\n${FEEDS}`,
+      'shelf.csv': SALTS,
+    });
+    const { remedy } = await remedyOf(home, '--volume', '5 L', '--reading', '0.88');
+    expect(remedy.add.length).toBeGreaterThan(0);
+    for (const { words } of remedy.add)
+      expect(words).toMatch(/^[\d.]+ g \(your kit has nothing for it: borrow a scale\)$/);
+  });
+
+  test('names each of several waters, and how much of it', async () => {
+    const bench = readFileSync(join(MOSS, 'bench.yaml'), 'utf8');
+    const home = folder({
+      'bench.yaml': bench.replace('{ use: rain }', '[{ use: rain, price: 0 }, { use: median-tap, price: 0.002 }]'),
+      'shelf.csv': readFileSync(join(MOSS, 'shelf.csv'), 'utf8'),
+    });
+    const { remedy } = await remedyOf(home, '--volume', '3 L', '--reading', '148 ppm');
+    expect(remedy.waters.length).toBeGreaterThan(0);
+    for (const { name } of remedy.waters) expect(remedy.steps.join()).toContain(`L of ${name}`);
+  });
+
+  test('a forgotten dose is still on the shelf, though it was all that there was', async () => {
+    const kit = 'kit: { scale: 0.01 g }\n';
+    const bench = `name: x\nwater: { Ca: 3, Mg: 1, S: 2 }\npen: EC\n${kit}${FEEDS}`;
+    const plan = await remedyOf(folder({ 'bench.yaml': bench, 'shelf.csv': SALTS }), '--reading', '1');
+    const { amount } = plan.plan.find(({ id }: { id: string }) => id === 'nitre');
+    const scarce = SALTS.replace('KNO3,', `KNO3,${amount} g`);
+    const forgotten = await remedyOf(
+      folder({ 'bench.yaml': bench, 'shelf.csv': scarce }),
+      ...['--reading', '2: 0.41', '--reading', '3: 0.41', '--reading', 'end: 0.42'],
+    );
+    expect(forgotten.judgement.causes[0]).toMatchObject({ id: 'nitre', variant: 'forgotten' });
+    const added = forgotten.remedy.add.find(({ id }: { id: string }) => id === 'nitre');
+    expect(added.amount).toBeGreaterThan(0.7 * amount);
+    expect(added.amount).toBeLessThanOrEqual(amount);
+  });
+
+  test('limits that the plan itself misses are told in words', async () => {
+    const bench = `name: x\nwater: rain\npen: EC\nkit: { scale: 0.01 g }\n${FEEDS}`;
+    const { remedy } = await remedyOf(folder({ 'bench.yaml': bench, 'shelf.csv': SALTS }), '--reading', '1.9');
+    expect(remedy.aside).toContain('Fe ≥ 0.16 mg/L');
+  });
+});
