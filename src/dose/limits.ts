@@ -1,9 +1,10 @@
 import { conductingIons, ionsOfMix } from '../formulation/ec.js';
 import { fullEc } from '../formulation/ec-cap.js';
 import { planeAt } from '../formulation/ec-row.js';
-import { formulate, productColumn, waterColumn } from '../formulation/formulate.js';
+import { formulate } from '../formulation/formulate.js';
 import type { Amounts } from '../formulation/mix-amounts.js';
 import { ecCap, type FeedRequest } from '../formulation/request.js';
+import { productColumn, waterColumn } from '../formulation/terms.js';
 import type { UpperRow } from './choices.js';
 
 /** The limits of a feed as they bear on doses for a batch; the waters stay as the blend has them. */

@@ -1,7 +1,7 @@
 import type { Product, Water } from '../catalog/product.js';
 import { NUTRIENTS, type Nutrient } from '../chemistry/nutrients.js';
-import { waterContent } from '../formulation/formulate.js';
 import type { FeedRequest } from '../formulation/request.js';
+import { waterContent } from '../formulation/terms.js';
 import { bulkDensityOf } from './density.js';
 import { labelSpreads } from './label-spread.js';
 import type { Measure } from './measure.js';

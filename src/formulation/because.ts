@@ -1,9 +1,10 @@
 import type { Row } from '../../solver/index.js';
 import type { Product } from '../catalog/product.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
-import { type Formulated, type Limit, shortNumber, waterContent } from './formulate.js';
+import { type Formulated, type Limit, shortNumber } from './formulate.js';
 import { type Ratio, ratioOfRule } from './ratio.js';
 import { allRules, type FeedRequest } from './request.js';
+import { waterContent } from './terms.js';
 
 /** Sentences kept for one limit; the first ones tell the story. */
 const MOST = 6;

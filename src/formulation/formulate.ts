@@ -1,9 +1,10 @@
 import type { Column, LinearProgram, Row } from '../../solver/index.js';
-import type { Product, Water } from '../catalog/product.js';
+import type { Product } from '../catalog/product.js';
 import { NUTRIENTS, type Nutrient } from '../chemistry/nutrients.js';
 import { firstPlane, planeOfProduct, planeOfWater } from './ec-row.js';
 import { costing } from './price.js';
 import { allRules, ecCap, type FeedRequest } from './request.js';
+import { productColumn, termsOf, waterColumn } from './terms.js';
 
 /** A row of the program in the grower's words. */
 export interface Limit {
@@ -38,146 +39,126 @@ export interface FormulateOptions {
   ceilingsAsRows?: boolean;
 }
 
-/** Id of the column of a shelf product or a water: opaque, so that no name can clash. */
-export const productColumn = (index: number): string => `p${index}`;
-export const waterColumn = (index: number): string => `w${index}`;
-
 /**
  * Turns a request into a program: columns in g/L, mL/L and litres of water per litre; rows in mg/L (EC in mS/cm).
  * A minimum counts what labels guarantee; a cap counts the worst case of what they leave open.
  */
 export function formulate(request: FeedRequest, options: FormulateOptions = {}): Formulated {
   const { shelf, waters } = request;
-  const cost = costing(shelf);
-  const limits = new Map<string, Limit>();
-  const rows: Row[] = [];
-  const add = (limit: Limit, row: Omit<Row, 'id'>): void => {
-    limits.set(limit.id, limit);
-    rows.push({ id: limit.id, ...row });
-  };
-
-  const columns: Column[] = shelf.map((_, i) => ({ id: productColumn(i), cost: cost.perUnit[i]! }));
-  shelf.forEach((product, i) => {
-    for (const ceiling of ceilings(product, request.header.batchLitres)) {
-      const limit: Limit = {
-        id: `${ceiling.kind}:${i}`,
-        kind: ceiling.kind,
-        text: ceiling.text,
-        from: 'shelf',
-        product: i,
-      };
-      if (options.ceilingsAsRows) add(limit, { upper: ceiling.upper, terms: { [productColumn(i)]: 1 } });
-      else columns[i]!.upper = Math.min(columns[i]!.upper ?? Number.POSITIVE_INFINITY, ceiling.upper);
-    }
-  });
-  waters.forEach((water, i) => {
-    columns.push({ id: waterColumn(i), cost: water.pricePerLitre, upper: 1 });
-  });
-  add(
-    { id: 'water', kind: 'water', text: 'the waters fill the can', from: 'water' },
-    { lower: 1, upper: 1, terms: Object.fromEntries(waters.map((_, i) => [waterColumn(i), 1])) },
-  );
-
-  for (const nutrient of NUTRIENTS) {
-    const band = request.programme.bands[nutrient];
-    if (!band || nutrient === options.without) continue;
-    if (band.min !== undefined && band.min > 0 && options.minima !== false) {
-      add(
-        {
-          id: `min:${nutrient}`,
-          kind: 'min',
-          text: `${nutrient} ≥ ${shortNumber(band.min)} mg/L`,
-          from: 'programme',
-          nutrient,
-        },
-        { lower: band.min, terms: termsOf(shelf, waters, new Map([[nutrient, 1]]), 'floor') },
-      );
-    }
-    if (band.max !== undefined && options.maxima !== false) {
-      add(
-        {
-          id: `max:${nutrient}`,
-          kind: 'max',
-          text: `${nutrient} ≤ ${shortNumber(band.max)} mg/L`,
-          from: 'programme',
-          nutrient,
-        },
-        { upper: band.max, terms: termsOf(shelf, waters, new Map([[nutrient, 1]]), 'cap') },
-      );
-    }
-  }
-  allRules(request).forEach((rule, i) => {
-    const weights = new Map(Object.entries(rule.terms) as [Nutrient, number][]);
-    const limit = { kind: 'rule' as const, text: rule.text, from: rule.from };
-    if (rule.upper !== undefined) {
-      add({ ...limit, id: `rule:${i}:upper` }, { upper: rule.upper, terms: termsOf(shelf, waters, weights, 'cap') });
-    }
-    if (rule.lower !== undefined) {
-      add({ ...limit, id: `rule:${i}:lower` }, { lower: rule.lower, terms: termsOf(shelf, waters, weights, 'floor') });
-    }
-  });
-  const cap = ecCap(request);
-  if (cap !== null) {
-    const plane = request.ecPlane ?? firstPlane(request);
-    const terms: Record<string, number> = {};
-    shelf.forEach((p, i) => {
-      terms[productColumn(i)] = planeOfProduct(plane, p);
-    });
-    waters.forEach((w, i) => {
-      terms[waterColumn(i)] = planeOfWater(plane, w);
-    });
-    add({ id: 'ec', kind: 'ec', text: `EC ≤ ${shortNumber(cap)} mS/cm`, from: 'programme' }, { upper: cap, terms });
-  }
+  const limited: Limited[] = [
+    ...(options.ceilingsAsRows ? ceilingRows(request) : []),
+    waterRow(request),
+    ...bandRows(request, options),
+    ...ruleRows(request),
+    ...ecRows(request),
+  ];
   return {
-    program: { columns, rows },
+    program: {
+      columns: [...productColumns(request, options), ...waterColumns(request)],
+      rows: limited.map(({ limit, row }) => ({ id: limit.id, ...row })),
+    },
     products: new Map(shelf.map((_, i) => [productColumn(i), i])),
     waters: new Map(waters.map((_, i) => [waterColumn(i), i])),
-    limits,
+    limits: new Map(limited.map(({ limit }) => [limit.id, limit])),
   };
 }
 
-/**
- * Σ weight · content of each column. For a cap, positive weights take the most a label allows and negative weights the
- * least; for a floor the other way round.
- */
-export function termsOf(
-  shelf: readonly Product[],
-  waters: readonly Water[],
-  weights: ReadonlyMap<Nutrient, number>,
-  side: 'cap' | 'floor' | 'stated',
-): Record<string, number> {
-  const terms: Record<string, number> = {};
-  const put = (column: string, part: (nutrient: Nutrient, weight: number) => number): void => {
-    let sum = 0;
-    let size = 0;
-    for (const [nutrient, weight] of weights) {
-      const term = weight * part(nutrient, weight);
-      sum += term;
-      size += Math.abs(term);
-    }
-    if (Math.abs(sum) > CANCELLED * size) terms[column] = sum;
+interface Limited {
+  limit: Limit;
+  row: Omit<Row, 'id'>;
+}
+
+function productColumns({ shelf, header }: FeedRequest, { ceilingsAsRows }: FormulateOptions): Column[] {
+  const cost = costing(shelf);
+  return shelf.map((product, i) => {
+    const uppers = ceilingsAsRows ? [] : ceilings(product, header.batchLitres).map(({ upper }) => upper);
+    return {
+      id: productColumn(i),
+      cost: cost.perUnit[i]!,
+      ...(uppers.length === 0 ? {} : { upper: Math.min(...uppers) }),
+    };
+  });
+}
+
+function waterColumns({ waters }: FeedRequest): Column[] {
+  return waters.map((water, i) => ({ id: waterColumn(i), cost: water.pricePerLitre, upper: 1 }));
+}
+
+function ceilingRows({ shelf, header }: FeedRequest): Limited[] {
+  return shelf.flatMap((product, i) =>
+    ceilings(product, header.batchLitres).map(
+      ({ kind, text, upper }): Limited => ({
+        limit: { id: `${kind}:${i}`, kind, text, from: 'shelf', product: i },
+        row: { upper, terms: { [productColumn(i)]: 1 } },
+      }),
+    ),
+  );
+}
+
+function waterRow({ waters }: FeedRequest): Limited {
+  return {
+    limit: { id: 'water', kind: 'water', text: 'the waters fill the can', from: 'water' },
+    row: { lower: 1, upper: 1, terms: Object.fromEntries(waters.map((_, i) => [waterColumn(i), 1])) },
   };
-  shelf.forEach((product, i) => {
-    put(productColumn(i), (nutrient, weight) => {
-      const content = product.composition.content[nutrient];
-      if (side === 'stated') return content.stated ?? content.low;
-      return (side === 'cap') === weight > 0 ? content.high : content.low;
+}
+
+function bandRows({ shelf, waters, programme }: FeedRequest, options: FormulateOptions): Limited[] {
+  return NUTRIENTS.flatMap((nutrient): Limited[] => {
+    const band = programme.bands[nutrient];
+    if (!band || nutrient === options.without) return [];
+    const found: Limited[] = [];
+    const limitOf = (kind: 'min' | 'max', sign: string, bound: number): Limit => ({
+      id: `${kind}:${nutrient}`,
+      kind,
+      text: `${nutrient} ${sign} ${shortNumber(bound)} mg/L`,
+      from: 'programme',
+      nutrient,
     });
+    const alone = new Map([[nutrient, 1]]);
+    if (band.min !== undefined && band.min > 0 && options.minima !== false)
+      found.push({
+        limit: limitOf('min', '≥', band.min),
+        row: { lower: band.min, terms: termsOf(shelf, waters, alone, 'floor') },
+      });
+    if (band.max !== undefined && options.maxima !== false)
+      found.push({
+        limit: limitOf('max', '≤', band.max),
+        row: { upper: band.max, terms: termsOf(shelf, waters, alone, 'cap') },
+      });
+    return found;
   });
-  waters.forEach((water, i) => {
-    put(waterColumn(i), (nutrient) => waterContent(water, nutrient));
-  });
-  return terms;
 }
 
-/** A coefficient a − q·b this small beside its parts is rounding dust (a product that keeps the ratio exactly). */
-const CANCELLED = 1e-9;
+function ruleRows(request: FeedRequest): Limited[] {
+  const { shelf, waters } = request;
+  return allRules(request).flatMap(({ terms, text, from, upper, lower }, i): Limited[] => {
+    const weights = new Map(Object.entries(terms) as [Nutrient, number][]);
+    const limitOf = (end: string): Limit => ({ id: `rule:${i}:${end}`, kind: 'rule', text, from });
+    return [
+      ...(upper === undefined
+        ? []
+        : [{ limit: limitOf('upper'), row: { upper, terms: termsOf(shelf, waters, weights, 'cap') } }]),
+      ...(lower === undefined
+        ? []
+        : [{ limit: limitOf('lower'), row: { lower, terms: termsOf(shelf, waters, weights, 'floor') } }]),
+    ];
+  });
+}
 
-/** mg/L of a nutrient in a water; total N is the sum of its forms where not given. */
-export function waterContent(water: Water, nutrient: Nutrient): number {
-  const given = water.mgPerLitre[nutrient];
-  if (given !== undefined || nutrient !== 'N') return given ?? 0;
-  return (water.mgPerLitre['NO3-N'] ?? 0) + (water.mgPerLitre['NH4-N'] ?? 0);
+function ecRows(request: FeedRequest): Limited[] {
+  const cap = ecCap(request);
+  if (cap === null) return [];
+  const plane = request.ecPlane ?? firstPlane(request);
+  const terms = Object.fromEntries([
+    ...request.shelf.map((product, i) => [productColumn(i), planeOfProduct(plane, product)]),
+    ...request.waters.map((water, i) => [waterColumn(i), planeOfWater(plane, water)]),
+  ]);
+  return [
+    {
+      limit: { id: 'ec', kind: 'ec', text: `EC ≤ ${shortNumber(cap)} mS/cm`, from: 'programme' },
+      row: { upper: cap, terms },
+    },
+  ];
 }
 
 function ceilings(

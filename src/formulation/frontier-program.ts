@@ -2,8 +2,9 @@ import type { LinearProgram, Optimal, Row } from '../../solver/index.js';
 import { solve } from '../../solver/index.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
 import { aimsOf } from './closest.js';
-import { type Formulated, termsOf } from './formulate.js';
+import type { Formulated } from './formulate.js';
 import type { FeedRequest } from './request.js';
+import { termsOf } from './terms.js';
 
 /** The column that holds the largest relative miss from the aims. */
 export const WORST = 'worst';

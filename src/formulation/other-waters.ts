@@ -1,8 +1,9 @@
 import { type LinearProgram, solve } from '../../solver/index.js';
 import type { Water } from '../catalog/product.js';
-import { formulate, shortNumber, waterColumn } from './formulate.js';
+import { formulate, shortNumber } from './formulate.js';
 import type { FeedRequest } from './request.js';
 import type { Relaxation } from './results.js';
+import { waterColumn } from './terms.js';
 
 /** How many other waters are worth naming. */
 const NAMED = 2;

@@ -1,10 +1,10 @@
 import { costRange, entryPrice, type LinearProgram, type Optimal } from '../../solver/index.js';
 import type { Product } from '../catalog/product.js';
 import { formatNumber } from '../units/format.js';
-import { productColumn } from './formulate.js';
 import { costing, pricePerUnit } from './price.js';
 import type { FeedRequest } from './request.js';
 import type { Prices, ProductPrice } from './results.js';
+import { productColumn } from './terms.js';
 
 /**
  * For each product used, the prices between which the answer stays the cheapest; for each product left out, the price at

@@ -1,8 +1,9 @@
 import type { Column, LinearProgram, Row } from '../../solver/index.js';
 import { ceilingOf } from './at-most.js';
-import { type Formulated, formulate, productColumn } from './formulate.js';
+import { type Formulated, formulate } from './formulate.js';
 import { type Candidate, poolOf } from './purchase-pool.js';
 import type { PurchaseRequest } from './purchase-types.js';
+import { productColumn } from './terms.js';
 
 /** One feed inside the joint program; its columns and rows carry its number as a prefix. */
 export interface JointFeed {

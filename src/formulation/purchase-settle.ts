@@ -1,8 +1,8 @@
 import { type Column, highs, type LinearProgram, type Optimal, type Row, simplex, solve } from '../../solver/index.js';
 import { aimsOf } from './closest.js';
-import { productColumn, termsOf } from './formulate.js';
 import { feedColumn, type Joint } from './purchase-program.js';
 import type { Amounts } from './mix-amounts.js';
+import { productColumn, termsOf } from './terms.js';
 
 /** With these engines first, because joint programs are large; the certificate judges them all alike. */
 export const ENGINES = [highs, simplex];

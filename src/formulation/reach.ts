@@ -3,11 +3,12 @@ import type { Nutrient } from '../chemistry/nutrients.js';
 import { amountsOf } from './amounts.js';
 import { closeShelf } from './close.js';
 import { leastEc, underEcCap } from './ec-cap.js';
-import { type Formulated, type FormulateOptions, formulate, termsOf } from './formulate.js';
+import { type Formulated, type FormulateOptions, formulate } from './formulate.js';
 import { proofOf } from './proof.js';
 import type { Amounts } from './mix-amounts.js';
 import { ecCap, type FeedRequest } from './request.js';
 import type { ReachLine, ReachResult } from './results.js';
+import { termsOf } from './terms.js';
 
 /** An end of a band counts as reached within this share, as the certificate allows. */
 const KEPT = 1e-6;

@@ -1,13 +1,13 @@
 import type { Product, Water } from '../catalog/product.js';
 import { NUTRIENTS, type Nutrient } from '../chemistry/nutrients.js';
 import type { Rule } from '../programme/rule.js';
-import { waterContent } from './formulate.js';
 import { inTheCan } from './in-the-can.js';
 import type { Amounts } from './mix-amounts.js';
 import { mixingRank } from './order.js';
 import { pricePerUnit } from './price.js';
 import { allRules, ecCap, type FeedRequest } from './request.js';
 import type { ElementLine, Item, Mix, RuleLine } from './results.js';
+import { waterContent } from './terms.js';
 
 /** Elements always listed; the rest only when present. */
 const RARE: ReadonlySet<Nutrient> = new Set<Nutrient>(['other-N', 'Co', 'Ni']);

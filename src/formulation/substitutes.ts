@@ -6,7 +6,7 @@ import { amountsOf } from './amounts.js';
 import { cautionsFor } from './cautions.js';
 import { closeShelf } from './close.js';
 import { aimsOf, solveClosest } from './closest.js';
-import { formulate, termsOf } from './formulate.js';
+import { formulate } from './formulate.js';
 import { nearestMix } from './nearest.js';
 import { ENGINES } from './purchase-settle.js';
 import { missesOf, readOut } from './readout.js';
@@ -19,6 +19,7 @@ import type {
   SubstitutesRequest,
   SubstitutesResult,
 } from './substitutes-types.js';
+import { termsOf } from './terms.js';
 
 /** Candidates beyond those listed that are tried in full: the first look sees the largest miss only, not the sum. */
 const TRIED = 8;

@@ -1,11 +1,12 @@
 import { leastRelaxation, type Move } from '../../solver/index.js';
 import { otherStrength } from './other-strength.js';
-import { type Formulated, type Limit, shortNumber, termsOf } from './formulate.js';
+import { type Formulated, type Limit, shortNumber } from './formulate.js';
 import { otherWaters } from './other-waters.js';
 import { bestRatio, type Ratio, ratioOfRule } from './ratio.js';
 import { allRules, type FeedRequest } from './request.js';
 import type { Relaxation } from './results.js';
 import { roundedTo } from './rounded.js';
+import { termsOf } from './terms.js';
 
 /**
  * The ways out of a conflict: each limit of it alone as far as it must give way (where that is enough), the least total over

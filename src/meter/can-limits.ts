@@ -1,5 +1,6 @@
-import { formulate, productColumn, waterColumn } from '../formulation/formulate.js';
+import { formulate } from '../formulation/formulate.js';
 import type { FeedRequest } from '../formulation/request.js';
+import { productColumn, waterColumn } from '../formulation/terms.js';
 import type { Batch } from './batch.js';
 import type { PossibleCan } from './posterior.js';
 

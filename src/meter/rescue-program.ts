@@ -1,7 +1,7 @@
 import type { Column, LinearProgram, Row } from '../../solver/index.js';
-import { productColumn, waterColumn } from '../formulation/formulate.js';
 import { costing } from '../formulation/price.js';
 import type { FeedRequest } from '../formulation/request.js';
+import { productColumn, waterColumn } from '../formulation/terms.js';
 import { type Batch, plannedLitres } from './batch.js';
 import type { Action, CanLimit } from './can-limits.js';
 import { middleLitres, type PossibleCan, quantiles } from './posterior.js';

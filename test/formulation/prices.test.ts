@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { highs, type LinearProgram, solve } from '../../solver/index.js';
-import { formulate, productColumn } from '../../src/formulation/formulate.js';
+import { formulate } from '../../src/formulation/formulate.js';
 import { blend } from '../../src/formulation/index.js';
 import type { LimitPrice, Prices } from '../../src/formulation/results.js';
 import { pricesOf } from '../../src/formulation/prices.js';
+import { productColumn } from '../../src/formulation/terms.js';
 import { powder, request } from './fixtures.js';
 import { benches } from './random-benches.js';
 
