@@ -90,7 +90,7 @@ function labelOf(bottle: {
         : `Dose: ${dose} in each litre of water, after ${other} has been stirred in.`,
     ...(tanks === 1
       ? []
-      : [`NEVER undiluted together with ${other}${calcium ? ' (calcium and phosphate fall out)' : ''}.`]),
+      : [`NEVER undiluted together with ${other}${calcium ? ' (calcium falls out with sulfate and phosphate)' : ''}.`]),
     `Made on: ____________   Use within ${keepsWeeks} weeks.`,
     'PLANT FEED, CONCENTRATED. NOT FOR DRINKING. Keep from children and pets. Splash in the eyes: rinse long with water, see a doctor.',
   ];

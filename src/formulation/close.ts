@@ -9,7 +9,7 @@ import {
   closeBySources,
   type Impossible,
   type MakeUp,
-  type Span,
+  type WholeSpan,
   spanOfCounterIons,
 } from '../label/undeclared-by-sources.js';
 import { formatNumber } from '../units/format.js';
@@ -52,7 +52,7 @@ export async function sourcesDisagree(product: Product): Promise<string | null> 
 const CLOSED = new WeakMap<Product, Promise<Product>>();
 const IONS = new WeakMap<Product, ProductIons>();
 const CLOSURES = new WeakMap<Product['composition'], Promise<Closure>>();
-const SPANS = new WeakMap<Product['composition'], Promise<Span | null>>();
+const SPANS = new WeakMap<Product['composition'], Promise<WholeSpan | null>>();
 
 async function close(product: Product): Promise<Product> {
   if (product.ions) return product;
@@ -67,10 +67,11 @@ async function close(product: Product): Promise<Product> {
   const span = await spanOf(product);
   if (span === null) return { ...bare, ions };
   const composition = narrowed(bare.composition, span.open, ions.value, 'label alone');
-  const { dim, bright, acid, alkaline } = ions;
+  const { dim, bright, acid, alkaline, value } = ions;
   // by far most makers name a sodium salt, and do not mix one with chlorides (common practice, no source)
   const usual = { dim, bright, acid, alkaline };
-  return { ...product, composition, ions: { ...ions, dim: span.dim.ions, bright: span.bright.ions, usual } };
+  const ends = { ...ionsAt(span), ...lessExtreme(ions, ionsAt(span)) };
+  return { ...product, composition, ions: { value, ...ends, usual, from: ions.from } };
 }
 
 /** The product without what a list that cannot be believed had ruled out. */
@@ -93,7 +94,7 @@ function closureOf(product: Product): Promise<Closure> {
   return closure;
 }
 
-function spanOf({ composition, density }: Product): Promise<Span | null> {
+function spanOf({ composition, density }: Product): Promise<WholeSpan | null> {
   const before = SPANS.get(composition);
   if (before) return before;
   const span = spanOfCounterIons(composition, density);
@@ -111,6 +112,17 @@ const ionsAt = ({ dim, bright, acid, alkaline }: Ends<MakeUp>): Ends<Ions> => ({
   acid: acid.ions,
   alkaline: alkaline.ions,
 });
+
+/**
+ * pH without a list: neither an acid that the charges leave over but no plausible salt brings, nor a trace of acid that the figures hide,
+ * which would move the pH of nearly pure water by a unit.
+ */
+function lessExtreme(charges: Ends<Ions>, salts: Ends<Ions>): Pick<Ends<Ions>, 'acid' | 'alkaline'> {
+  return {
+    acid: charges.acid.alkalinity > salts.acid.alkalinity ? charges.acid : salts.acid,
+    alkaline: charges.alkaline.alkalinity < salts.alkaline.alkalinity ? charges.alkaline : salts.alkaline,
+  };
+}
 
 function disagreement({ off }: Impossible): string {
   const figures = off.map(

@@ -27,13 +27,17 @@ export interface Span {
   open: Map<Nutrient, { low: number; high: number }>;
 }
 
+/** All ends of a label: the most acid and the most alkaline make-up too. */
+export interface WholeSpan extends Span {
+  acid: MakeUp;
+  alkaline: MakeUp;
+}
+
 /** The salts of a label in the amounts that give back its analysis. */
-export interface Closed extends Span {
+export interface Closed extends WholeSpan {
   verdict: 'closed';
   /** Nearest to the declared figures: least sum of relative deviations. */
   nearest: MakeUp;
-  acid: MakeUp;
-  alkaline: MakeUp;
   /** The same ends for nine of ten products with this label: whatever printing hides, and `USUAL_SHARE` of the allowances. */
   usual: Ends<MakeUp>;
 }
@@ -135,14 +139,16 @@ async function usualEnds(value: MakeUp, ends: Ends<MakeUp>, alkali: boolean, end
  * The same ends for a label without a list that can be used: over all amounts of every plausible source. Null where none of them make
  * the analysis.
  */
-export async function spanOfCounterIons(composition: Composition, density?: number): Promise<Span | null> {
+export async function spanOfCounterIons(composition: Composition, density?: number): Promise<WholeSpan | null> {
   const sources = plausibleSources(composition);
   if (sources.length === 0) return null;
   const mass = massOf(composition, density);
   const figures = figuresOf(composition, mass);
   const others = unclaimed(composition, sources, mass, true);
   const end = endsOf(sources, (cost) => makeUpsWithin(sources, figures, others, mass, cost));
-  return spanOf(composition, sources, end, (n) => SILENT.has(n));
+  const span = await spanOf(composition, sources, end, (n) => SILENT.has(n));
+  const [acid, alkaline] = [await end((s) => s.ions.alkalinity), await end((s) => -s.ions.alkalinity)];
+  return span && acid && alkaline && { ...span, acid, alkaline };
 }
 
 type End = (cost: (source: Source) => number) => Promise<MakeUp | null>;

@@ -18,6 +18,13 @@ describe('concentrate', () => {
     expect(result.tanks.map((tank) => tank.name)).toEqual(['A', 'B']);
   });
 
+  it('tells on the label what falls out where the bottles meet, also where no phosphate is near', async () => {
+    const made = await run('--recipe', '1 g calcium-nitrate + 0.5 g magnesium-sulfate in 1 L');
+    expect(made.stdout.replace(/\s+/g, ' ')).toContain(
+      'NEVER undiluted together with B (calcium falls out with sulfate and phosphate).',
+    );
+  });
+
   it('takes a dose for the ratio', async () => {
     const [ratio, dose] = await Promise.all([
       run('--recipe', HOAGLAND, '--ratio', '1:50', '--json'),

@@ -187,8 +187,35 @@ describe('a bench', () => {
       'mgso4',
       'mkp',
     ]);
+    const mkp = labelsShape.parse(JSON.parse(ran.stdout)).products[3]!;
+    // KH2PO4 1 g/L is 7.35 mmol/L; pH of H2PO4- alone: half of pK1 2.15 + pK2 7.20 is 4.7 (CRC Handbook, from memory), 0.15 for the ions
+    expect(Math.abs(mkp.ph.value - 4.7)).toBeLessThan(0.15);
+    expect(mkp.precipitation.every((line) => line.verdict === 'clear')).toBe(true);
     expect((await velamen(['labels', 'mkp', '--csv'], home)).stdout).toContain('mkp,g/L');
     expect((await velamen(['labels', '--catalog', '--shelf', 'shelf.csv'], home)).exit).toBe(2);
+  });
+});
+
+describe('labels tell of each product', () => {
+  const lines = async (shelf: string) =>
+    (await velamen(['labels'], folder({ 'shelf.csv': shelf }))).stdout.replace(/\s+/g, ' ');
+
+  it('EC with its range, pH and whether it stays clear', async () => {
+    const told = await lines('id,form,P2O5,Ca,derived_from\ndical,powder,41,23,dicalcium phosphate\n');
+    expect(told).toMatch(/EC about [\d.]+ mS\/cm \([\d.]+ to [\d.]+\) from 1 g\/L, by the salts it names/);
+    expect(told).toMatch(/pH about \d\.\d \(\d\.\d to \d\.\d\) at 1 g\/L/);
+    // dicalcium phosphate dissolves some 0.2 g/L (CRC Handbook, from memory), so a gram cannot
+    expect(told).toContain('in water at 1 g/L: calcium phosphate (brushite), from dical: will cloud.');
+  });
+
+  it('no acid that only the charges left over would need: a powder of nitrate and some potassium', async () => {
+    const read = await velamen(
+      ['labels', '--json'],
+      folder({ 'shelf.csv': 'id,form,NO3-N,N,K2O,P2O5\nbare,powder,10,10,10,5\n' }),
+    );
+    const [bare] = labelsShape.parse(JSON.parse(read.stdout)).products;
+    // nitric acid for all nitrate without potassium would be pH 2.3; phosphates of powders stand at 4 to 5
+    expect(bare!.ph.low).toBeGreaterThan(3.5);
   });
 });
 
