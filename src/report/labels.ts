@@ -21,7 +21,7 @@ export function labelsSheet(result: LabelsResult): Sheet {
     title: `What the labels of ${result.shelf} mean`,
     blocks: [
       paragraph(
-        'mg of each element in a litre, and mS/cm (EC), from 1 g (powder) or 1 mL (liquid) in pure water at 25 °C. A range is what the label leaves open; that of EC and pH counts what makers may miss their figures by, too. pH is an estimate, for water that has stood open to air; by itself nearly pure water has no buffer.',
+        'mg of each element in a litre, and mS/cm (EC), from 1 g (powder) or 1 mL (liquid) in pure water at 25 °C. A range is what the label leaves open; those of EC and pH count what makers may miss their figures by, too. pH is an estimate, for water that has stood open to air and has next to no buffer of its own.',
       ),
       overview(products),
       ...products.flatMap(details),
