@@ -1,4 +1,4 @@
-import { nearest, type Problem, problem } from '../problem.js';
+import { nearest, type Problem, problem, type Where } from '../problem.js';
 import { type CsvRow, shorten } from './csv.js';
 import { MOST_COLUMNS } from './limits.js';
 
@@ -61,45 +61,46 @@ export function matchColumns(
     }
     const first = seen.get(column);
     if (first !== undefined) {
-      problems.push(
-        problem(
-          'column-twice',
-          at,
-          `${shorten(cell)} beside ${shorten(first)}`,
-          `one column for ${column.name}`,
-          'Keep the one you mean.',
-        ),
-      );
+      problems.push(repeatedColumn(cell, first, column, at));
       return null;
     }
     seen.set(column, cell);
-    if (unit !== '' && bareUnit(unit) !== bareUnit(column.unit ?? '')) {
-      problems.push(
-        problem(
-          'column-unit',
-          at,
-          `the unit "${unit}"`,
-          column.unit ? `${column.name} in ${column.unit}` : 'no unit in this header',
-          column.unit ? `Convert the numbers to ${column.unit}.` : `Write the header as ${column.name}.`,
-        ),
-      );
-    }
+    if (unit !== '' && bareUnit(unit) !== bareUnit(column.unit ?? '')) problems.push(wrongUnit(unit, column, at));
     return column;
   });
-  for (const column of new Set(index.values())) {
-    if (column.required && !seen.has(column)) {
-      problems.push(
-        problem(
-          'column-missing',
-          place,
-          `no column ${column.name}`,
-          `a column ${column.name}`,
-          `Add ${column.name} to the first line and fill it in.`,
-        ),
-      );
-    }
-  }
+  for (const column of new Set(index.values()))
+    if (column.required && !seen.has(column)) problems.push(missingColumn(column, place));
   return matched;
+}
+
+function repeatedColumn(cell: string, first: string, column: Column, where: Where): Problem {
+  return problem(
+    'column-twice',
+    where,
+    `${shorten(cell)} beside ${shorten(first)}`,
+    `one column for ${column.name}`,
+    'Keep the one you mean.',
+  );
+}
+
+function wrongUnit(unit: string, column: Column, where: Where): Problem {
+  return problem(
+    'column-unit',
+    where,
+    `the unit "${unit}"`,
+    column.unit ? `${column.name} in ${column.unit}` : 'no unit in this header',
+    column.unit ? `Convert the numbers to ${column.unit}.` : `Write the header as ${column.name}.`,
+  );
+}
+
+function missingColumn(column: Column, where: Where): Problem {
+  return problem(
+    'column-missing',
+    where,
+    `no column ${column.name}`,
+    `a column ${column.name}`,
+    `Add ${column.name} to the first line and fill it in.`,
+  );
 }
 
 function unknownColumn(cell: string, i: number, index: ColumnIndex, file: string, line: number): Problem {

@@ -1,6 +1,7 @@
 import { join } from 'node:path';
 import { BULK_DENSITY } from '../catalog/bulk-density.js';
-import { findProduct } from '../catalog/catalog.js';
+import { type Catalog, findProduct } from '../catalog/catalog.js';
+import type { Product } from '../catalog/product.js';
 import { closeProduct } from '../formulation/close.js';
 import { type NoWeight, weighSpoon } from '../meter/index.js';
 import { warmth } from '../meter/batch.js';
@@ -9,7 +10,7 @@ import { type CalibrateResult, calibrateSheet } from '../report/meter-tools.js';
 import { parseAmount } from '../units/index.js';
 import type { Collected } from './collect.js';
 import type { Given, Outcome } from './command.js';
-import { feedInputs } from './feed-input.js';
+import { type FeedInputs, feedInputs } from './feed-input.js';
 import type { Io } from './io.js';
 import { parsePenValue, parseScale } from './meter-options.js';
 import { parseCount } from './parse-options.js';
@@ -23,34 +24,9 @@ import { shippedCatalog } from './shipped.js';
 export async function calibrate(given: Given, io: Io, collected: Collected): Promise<Outcome> {
   const catalog = shippedCatalog();
   const inputs = feedInputs(given, io, catalog, collected, { feed: false, shelf: false });
-  for (const name of ['product', 'spoon', 'count', 'before', 'after', 'volume'] as const) {
-    if (given.text(name) === undefined)
-      collected.add(
-        problem(
-          'trial-incomplete',
-          { field: `--${name}` },
-          `no --${name}`,
-          'product, spoon, count, before, after and volume',
-          `Add --${name}; see velamen meter -h.`,
-        ),
-      );
-  }
+  refuseIncomplete(given, collected);
   const scale = collected.take(parseScale(given.text('scale'), inputs.bench?.pen, { field: '--scale' })) ?? null;
-  const id = given.text('product');
-  const product =
-    id === undefined
-      ? undefined
-      : collected.take(findProduct(recipeProducts(inputs, catalog), id, { field: '--product' }));
-  if (product && product.form !== 'powder')
-    collected.add(
-      problem(
-        'not-a-powder',
-        { field: '--product' },
-        `${product.id}, a liquid`,
-        'a powder',
-        'A syringe measures a liquid well enough.',
-      ),
-    );
+  const product = powderOf(given, inputs, catalog, collected);
   const spoon = collected.option(given, 'spoon', (text) => spoonOf(text));
   const count = collected.option(given, 'count', (text) => parseCount(text, { field: '--count' }));
   const before = collected.option(given, 'before', (text) => parsePenValue(text, scale, { field: '--before' }));
@@ -97,6 +73,32 @@ export async function calibrate(given: Given, io: Io, collected: Collected): Pro
     saved: given.flag('save') ? path : null,
   };
   return { exit: 0, json: result, sheets: [calibrateSheet(result)], warnings };
+}
+
+/** A trial lacks nothing: every missing part is told. */
+function refuseIncomplete(given: Given, collected: Collected): void {
+  for (const name of ['product', 'spoon', 'count', 'before', 'after', 'volume'] as const) {
+    if (given.text(name) === undefined)
+      collected.add(
+        problem(
+          'trial-incomplete',
+          { field: `--${name}` },
+          `no --${name}`,
+          'product, spoon, count, before, after and volume',
+          `Add --${name}; see velamen meter -h.`,
+        ),
+      );
+  }
+}
+
+function powderOf(given: Given, inputs: FeedInputs, catalog: Catalog, collected: Collected): Product | undefined {
+  const where = { field: '--product' };
+  const product = collected.option(given, 'product', (id) => findProduct(recipeProducts(inputs, catalog), id, where));
+  if (product && product.form !== 'powder')
+    collected.add(
+      problem('not-a-powder', where, `${product.id}, a liquid`, 'a powder', 'A syringe measures a liquid well enough.'),
+    );
+  return product;
 }
 
 function spoonOf(text: string): ReturnType<typeof parseCan> {

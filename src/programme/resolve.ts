@@ -3,7 +3,7 @@ import { type Checked, checked, nearest, type Problem, problem, type Where } fro
 import { parseRules } from './parse-rule.js';
 import type { Band, Medium, Phase, Programme } from './programme.js';
 import type { Rule } from './rule.js';
-import type { FactorRow, ProgrammeTables, RuleRow } from './tables.js';
+import type { BandRow, FactorRow, ProgrammeTables, RuleRow } from './tables.js';
 
 /**
  * The programme of a plant group in a medium and phase: the group's bands (or the defaults), times every matching factor,
@@ -16,58 +16,61 @@ export function resolveProgramme(
   phase: Phase,
   where: Where = {},
 ): Checked<Programme> {
-  const problems: Problem[] = [];
+  const unsuited = unsuitedProblem(tables, plants, medium, where);
+  if (unsuited) return { ok: false, problems: [unsuited] };
+  const bandRows = bandsFor(tables, plants);
+  const factors = tables.factors.filter((row) => matches(row, medium, phase));
+  const bands: Programme['bands'] = {};
+  for (const row of bandRows) bands[row.nutrient] = timesBand(row, factorFor(factors, row.nutrient));
+  const { rules, maxEc, rows, problems } = rulesFor(tables, plants, medium, phase, where);
+  const evidence = [
+    ...bandRows.map((row) => noted(row.nutrient, row)),
+    ...factors.map((row) => noted(factorText(row), row)),
+    ...rows.map((row) => noted(row.rule, row)),
+  ];
+  return checked(
+    { plants, medium, phase, bands, rules: tightest(rules), ...(maxEc === undefined ? {} : { maxEc }), evidence },
+    problems,
+  );
+}
+
+function unsuitedProblem(tables: ProgrammeTables, plants: string, medium: Medium, where: Where): Problem | undefined {
+  const known = tables.plants.map((row) => row.id);
   const group = tables.plants.find((row) => row.id === plants);
   if (!group) {
-    const guesses = nearest(
-      plants,
-      tables.plants.map((row) => row.id),
-    );
-    problems.push(
-      problem(
-        'programme-unknown',
-        where,
-        `plants "${plants}"`,
-        'a plant group of the catalog',
-        guesses.length > 0
-          ? `Did you mean ${guesses.join(' or ')}?`
-          : `Known: ${tables.plants.map((r) => r.id).join(', ')}.`,
-      ),
-    );
-  } else if (!group.media.includes(medium)) {
-    problems.push(
-      problem(
-        'programme-medium',
-        where,
-        `${plants} in ${medium}`,
-        `a medium that suits ${plants}`,
-        `There are programmes for ${plants} in ${group.media.join(', ')}.`,
-      ),
+    const guesses = nearest(plants, known);
+    return problem(
+      'programme-unknown',
+      where,
+      `plants "${plants}"`,
+      'a plant group of the catalog',
+      guesses.length > 0 ? `Did you mean ${guesses.join(' or ')}?` : `Known: ${known.join(', ')}.`,
     );
   }
-  if (!group || problems.length > 0) return { ok: false, problems };
+  if (group.media.includes(medium)) return undefined;
+  return problem(
+    'programme-medium',
+    where,
+    `${plants} in ${medium}`,
+    `a medium that suits ${plants}`,
+    `There are programmes for ${plants} in ${group.media.join(', ')}.`,
+  );
+}
 
-  const evidence: string[] = [];
-  const note = (text: string, row: { source: string; evidence: string; notes: string }): void => {
-    evidence.push(`${text}: ${row.evidence}, ${row.source}${row.notes ? ` — ${row.notes}` : ''}`);
-  };
-  const bands: Programme['bands'] = {};
-  for (const nutrient of NUTRIENTS) {
-    const row =
-      tables.bands.find((b) => b.plants === plants && b.nutrient === nutrient) ??
-      tables.bands.find((b) => b.plants === '*' && b.nutrient === nutrient);
-    if (!row) continue;
-    bands[nutrient] = timesBand(row, factorFor(tables.factors, medium, phase, nutrient));
-    note(nutrient, row);
-  }
-  for (const row of tables.factors.filter((f) => matches(f, medium, phase))) {
-    note(
-      `× ${row.factor} on ${row.nutrient === '*' ? 'every element' : row.nutrient} in ${row.medium === '*' ? row.phase : row.medium}`,
-      row,
-    );
-  }
+/** The group's own band of each nutrient, or the default. */
+function bandsFor({ bands }: ProgrammeTables, plants: string): BandRow[] {
+  return NUTRIENTS.flatMap((nutrient) => {
+    const of = (group: string): BandRow | undefined =>
+      bands.find((row) => row.plants === group && row.nutrient === nutrient);
+    return of(plants) ?? of('*') ?? [];
+  });
+}
 
+/** Every matching rule with the row it is from, and the lowest EC cap among them. */
+function rulesFor(tables: ProgrammeTables, plants: string, medium: Medium, phase: Phase, where: Where) {
   const rules: Rule[] = [];
+  const rows: RuleRow[] = [];
+  const problems: Problem[] = [];
   let maxEc: number | undefined;
   for (const row of tables.rules.filter(
     (r) => (r.plants === '*' || r.plants === plants) && matches(r, medium, phase),
@@ -79,12 +82,17 @@ export function resolveProgramme(
     }
     rules.push(...read.value.rules);
     if (read.value.maxEc !== undefined) maxEc = Math.min(maxEc ?? Number.POSITIVE_INFINITY, read.value.maxEc);
-    note(row.rule, row);
+    rows.push(row);
   }
-  return checked(
-    { plants, medium, phase, bands, rules: tightest(rules), ...(maxEc === undefined ? {} : { maxEc }), evidence },
-    problems,
-  );
+  return { rules, maxEc, rows, problems };
+}
+
+function noted(text: string, { evidence, source, notes }: { source: string; evidence: string; notes: string }): string {
+  return `${text}: ${evidence}, ${source}${notes ? ` — ${notes}` : ''}`;
+}
+
+function factorText({ factor, nutrient, medium, phase }: FactorRow): string {
+  return `× ${factor} on ${nutrient === '*' ? 'every element' : nutrient} in ${medium === '*' ? phase : medium}`;
 }
 
 /** A band with each end multiplied. */
@@ -121,10 +129,11 @@ function isTighter(a: Rule, b: Rule, first: boolean): boolean {
   return atLeast && (!same || first);
 }
 
-function factorFor(factors: readonly FactorRow[], medium: Medium, phase: Phase, nutrient: Nutrient): number {
+/** All factors on a nutrient, of those that match. */
+function factorFor(factors: readonly FactorRow[], nutrient: Nutrient): number {
   return factors
-    .filter((f) => matches(f, medium, phase) && (f.nutrient === '*' || f.nutrient === nutrient))
-    .reduce((product, f) => product * f.factor, 1);
+    .filter((row) => row.nutrient === '*' || row.nutrient === nutrient)
+    .reduce((product, row) => product * row.factor, 1);
 }
 
 function matches(row: { medium: string; phase: string }, medium: Medium, phase: Phase): boolean {
