@@ -28,20 +28,28 @@ export interface CanLimit {
   scale: number;
 }
 
-/** Every limit of the feed on a can of which part is kept; those named are left aside. */
-export function canLimits(request: FeedRequest, batch: Batch, without: ReadonlySet<string>): CanLimit[] {
+/** Limits moved out, by `keyOf`: how far, in the limit's own measure per litre. */
+export type MovedLimits = ReadonlyMap<string, number>;
+
+/** Both sides of one row are limits of their own. */
+export const keyOf = ({ id, side }: Pick<CanLimit, 'id' | 'side'>): string => `${side}:${id}`;
+
+/** Every limit of the feed on a can of which part is kept. */
+export function canLimits(request: FeedRequest, batch: Batch, moved: MovedLimits = new Map()): CanLimit[] {
   const formulated = formulate(request, { ceilingsAsRows: true });
   const places = batch.items.map(({ product }) => request.shelf.findIndex((p) => p.id === product.id));
   const shares = request.waters.map((w) => batch.waters.find(({ water }) => water.id === w.id)?.share ?? 0);
   return formulated.program.rows.flatMap((row): CanLimit[] => {
     const limit = formulated.limits.get(row.id)!;
-    if (limit.kind === 'water' || limit.kind === 'stock' || without.has(row.id)) return [];
+    if (limit.kind === 'water' || limit.kind === 'stock') return [];
     const products = request.shelf.map((_, i) => row.terms[productColumn(i)] ?? 0);
     const waters = request.waters.map((_, i) => row.terms[waterColumn(i)] ?? 0);
     const ofWater = shares.reduce((sum, share, i) => sum + share * waters[i]!, 0);
     return (['least', 'most'] as const).flatMap((side) => {
-      const bound = side === 'least' ? row.lower : row.upper;
-      if (bound === undefined) return [];
+      const own = side === 'least' ? row.lower : row.upper;
+      if (own === undefined) return [];
+      const by = moved.get(keyOf({ id: row.id, side })) ?? 0;
+      const bound = side === 'least' ? own - by : own + by;
       return {
         id: row.id,
         text: limit.text,

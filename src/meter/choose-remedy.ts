@@ -26,7 +26,7 @@ export interface RescueOptions {
  */
 export async function chooseRemedy(judged: Judged, asked: FeedRequest, options: RescueOptions): Promise<Chosen> {
   const ground = groundOf(judged, asked);
-  const { asideWords, plane } = ground;
+  const { movedWords, plane } = ground;
   let request: FeedRequest = { ...asked, ecPlane: plane };
   let best = await choose(judged, request, options, ground);
   // the plane must hold where the remedied can stands: touch there and try again where it does not
@@ -34,7 +34,7 @@ export async function chooseRemedy(judged: Judged, asked: FeedRequest, options: 
     request = { ...request, ecPlane: planeFor(best.final, request) };
     best = await choose(judged, request, options, ground);
   }
-  return { ...best, request, aside: asideWords };
+  return { ...best, request, aside: movedWords };
 }
 
 /** A remedy as chosen, with what it was chosen under. */
@@ -59,10 +59,10 @@ async function choose(
   judged: Judged,
   request: FeedRequest,
   { capacityLitres, kit }: RescueOptions,
-  { aside, allowances }: Ground,
+  { moved, allowances }: Ground,
 ): Promise<Best> {
   const { batch } = judged.weighed;
-  const limits = canLimits(request, batch, aside);
+  const limits = canLimits(request, batch, moved);
   const likeliest = likeliestCause(judged.cans);
   const own = judged.cans.filter((can) => can.cause === likeliest);
   const can = middle(own);

@@ -1,7 +1,7 @@
 import type { EcPlane } from '../formulation/ec-plane.js';
 import type { FeedRequest } from '../formulation/request.js';
 import { type Batch, plannedLitres } from './batch.js';
-import { type CanLimit, canLimits, canTable, keepsAll, margins } from './can-limits.js';
+import { type CanLimit, canLimits, canTable, keepsAll, keyOf, type MovedLimits, margins } from './can-limits.js';
 import type { Judged } from './judge.js';
 import { weigh } from './likelihood.js';
 import { type PossibleCan, possibleCans, quantiles } from './posterior.js';
@@ -11,10 +11,10 @@ import { after, nothing, planeFor } from './remedy-action.js';
 export interface Ground {
   /** The EC plane at the plan. */
   plane: EcPlane;
-  /** Limits that the plan itself misses. */
-  aside: ReadonlySet<string>;
+  /** Limits that the plan itself misses, moved out to where nine of ten right batches keep them: no can is to be worse than planned. */
+  moved: MovedLimits;
   /** The same in words. */
-  asideWords: string[];
+  movedWords: string[];
   /** Per limit: how far outside it one right batch in ten may be, so that no can is condemned for what every batch may do. */
   allowances: number[];
 }
@@ -28,10 +28,10 @@ export function groundOf({ weighed }: Judged, asked: FeedRequest): Ground {
   const plane = planeFor(after(planned, nothing(asked), batch, asked), asked);
   const request = { ...asked, ecPlane: plane };
   const missed = missedBy(planned, batch, request);
-  const aside = new Set(missed.map((limit) => limit.id));
   const asMeant = { ...batch, litres: planned.litres };
   const right = possibleCans(weigh(asMeant, [], weighed.pen), RIGHT_CANS, (point) => point.hypothesis.kind === 'none');
-  const limits = canLimits(request, batch, aside);
+  const moved = new Map(missed.map((limit) => [keyOf(limit), missOf(limit, right)]));
+  const limits = canLimits(request, batch, moved);
   const inside = margins(limits, nothing(asked), canTable(limits, right));
   const allowances = limits.map((_, l) => {
     const [worst] = quantiles(
@@ -40,7 +40,7 @@ export function groundOf({ weighed }: Judged, asked: FeedRequest): Ground {
     );
     return Math.max(0, -worst!);
   });
-  const ground = { plane, aside, asideWords: missed.map((limit) => limit.text), allowances };
+  const ground = { plane, moved, movedWords: missed.map((limit) => limit.text), allowances };
   KNOWN.set(batch, { asked, ground });
   return ground;
 }
@@ -51,6 +51,12 @@ const NINE_OF_TEN = 0.9;
 
 /** The limits that a can misses. */
 function missedBy(can: PossibleCan, batch: Batch, request: FeedRequest): CanLimit[] {
-  const limits = canLimits(request, batch, new Set());
+  const limits = canLimits(request, batch);
   return limits.filter((limit) => !keepsAll([limit], can, nothing(request)));
+}
+
+/** By how much per litre nine of ten right cans miss a limit at most. */
+function missOf({ side, ofCan }: CanLimit, right: readonly PossibleCan[]): number {
+  const off = right.map((can) => ((side === 'least' ? -1 : 1) * ofCan(can)) / can.litres);
+  return Math.max(0, quantiles(off, [NINE_OF_TEN])[0]!);
 }

@@ -42,7 +42,9 @@ export function remedySays(remedy: Told, causes: readonly Cause[]): string[] {
   if (harmed.length > 0 && remedy.status !== 'do not feed')
     says.push(`It would not be right if it was this instead: ${harmed.join('; ')}.`);
   if (remedy.aside.length > 0)
-    says.push(`The plan itself does not keep these, so they are left aside: ${remedy.aside.join('; ')}.`);
+    says.push(
+      `The plan itself does not keep these, so they count as kept where they are no further off than it leaves them: ${remedy.aside.join('; ')}.`,
+    );
   return says;
 }
 

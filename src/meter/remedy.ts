@@ -34,7 +34,7 @@ export interface Remedy {
   /** The likeliest can after the remedy, read out. */
   mix: Mix;
   misses: { limit: string; value: number; bound: number }[];
-  /** Limits that the plan itself does not keep, left aside here, in words. */
+  /** Limits that the plan itself does not keep, in words; held here where right batches leave them. */
   aside: string[];
   proof: { engine: string; found: number; bound: number; gap: number; violation: number; sentence: string } | null;
 }

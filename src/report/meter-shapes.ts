@@ -94,7 +94,11 @@ export const meterShape = z.strictObject({
       notUnder: z.array(z.string()),
       mix: z.strictObject(mix).describe('the likeliest can after the remedy'),
       misses,
-      aside: z.array(z.string()).describe('limits that the plan itself does not keep'),
+      aside: z
+        .array(z.string())
+        .describe(
+          'limits that the plan itself does not keep; they count as kept where they are no further off than it leaves them',
+        ),
       proof: z
         .strictObject({
           engine: z.string(),

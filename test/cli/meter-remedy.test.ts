@@ -92,4 +92,15 @@ describe('the remedy', () => {
     const { remedy } = await remedyOf(folder({ 'bench.yaml': bench, 'shelf.csv': SALTS }), '--reading', '1.9');
     expect(remedy.aside).toContain('Fe ≥ 0.16 mg/L');
   });
+
+  test('of a recipe that is over its limits, a can that is further over is not fed', async () => {
+    const recipe = ['--recipe', '1.2 g fernhollow-base-a + 1 g fernhollow-part-c in 4 L', '--feed', 'moss'];
+    const right = await remedyOf(MOSS, ...recipe, '--reading', '278 ppm');
+    expect(right.remedy.aside.join()).toMatch(/N ≤/);
+    expect(right.remedy.status).toBe('feed');
+    const off = await remedyOf(MOSS, ...recipe, '--reading', '0.9');
+    expect(off.judgement.causes.length).toBeGreaterThan(1);
+    expect(off.remedy.asIs).toBeLessThan(0.1);
+    for (const { status } of off.remedy.alternatives) expect(status).toBe('rescue');
+  });
 });

@@ -41,7 +41,7 @@ describe('mistakes at the sink', () => {
         const saved = await keptAfter(bench, truth, judged, hands.uniform());
         tally.all += 1;
         if (judged.judgement.causes.slice(0, 2).some((c) => c.cause === truth.cause)) tally.named += 1;
-        const limits = canLimits(request, batch, new Set());
+        const limits = canLimits(request, batch);
         const known = { request, batch, limits, cans: [truth], sure: 0.5, capacityLitres: CAPACITY };
         if (!saved && (await solve(rescueProgram(known))).verdict !== 'optimal') continue;
         tally.could += 1;
@@ -71,7 +71,7 @@ describe('mistakes at the sink', () => {
         const judged = judge(batch, truth.readings, PEN);
         tally.all += 1;
         if (judged.judgement.verdict === 'within') tally.within += 1;
-        if (keepsAll(canLimits(request, batch, new Set()), truth, nothing(request))) tally.asIs += 1;
+        if (keepsAll(canLimits(request, batch), truth, nothing(request))) tally.asIs += 1;
         if (await keptAfter(bench, truth, judged, hands.uniform())) tally.kept += 1;
       }
     }
@@ -89,7 +89,7 @@ async function keptAfter({ batch, request }: Bench, truth: Mishap, judged: Judge
   const { action } = await chooseRemedy(judged, request, { capacityLitres: CAPACITY, kit: SCALE_KIT });
   const [hand] = drawHands(1, request, Math.floor(1e9 * seed));
   const done = carriedOut(action, doseSpread(request, SCALE_KIT)(action.add), hand!);
-  return keepsAll(canLimits(request, batch, new Set()), truth, done);
+  return keepsAll(canLimits(request, batch), truth, done);
 }
 
 /** Twice the pen's error of 2 %. */
