@@ -27,8 +27,8 @@ export interface SolutionChemistry {
  * alkalinity the ions alone settle the pH, as for salts in pure water. Any amounts give finite figures; below 0 counts as none.
  *
  * Cations that no anion balances (and no `HCO3` explains) came with hydroxide or with carbonate: the ions cannot tell which. Open to air
- * both end as bicarbonate, so it makes no difference; closed they count as hydroxide, as for potassium hydroxide. For potassium
- * carbonate in a closed can say so: `carbonate` in mmol/L.
+ * both end as bicarbonate, so it makes no difference. Closed, in a feed they count as carbonate beyond what makes HPO4 of the phosphate,
+ * an alkali by itself as hydroxide; `carbonate` in mmol/L (0 for none) says otherwise.
  *
  * Constants and their sources: catalog/aqueous.json.
  */

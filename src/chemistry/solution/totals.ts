@@ -21,7 +21,10 @@ export interface SolutionOptions {
   air?: boolean;
   /** fixed pH, reached with potassium hydroxide or nitric acid */
   pH?: number;
-  /** closed only: all dissolved carbonate, mmol/L; default: what the alkalinity holds at `sourcePH` */
+  /**
+   * closed only: all dissolved carbonate, mmol/L; default: what the alkalinity holds at `sourcePH`; without an alkalinity, that of the
+   * cations that neither anions nor phosphate account for, as far as they stand among other salts
+   */
   carbonate?: number;
   /** pH of the water that brought the alkalinity; default 7.6 */
   sourcePH?: number;
@@ -49,7 +52,8 @@ export function totalsOf(
 ): { totals: Totals; waterKgPerLitre: number; chargeError: number } {
   const at = (name: keyof SolutionIons): number => amount(ions[name]);
   const alkalinity = amount(ions.HCO3) - amount(-(ions.HCO3 ?? 0));
-  const carbon = carbonate === undefined ? carbonAt(sourcePH, alkalinity) : amount(carbonate);
+  const untold = alkalinity === 0 ? carbonOfSurplus(at) : carbonAt(sourcePH, alkalinity);
+  const carbon = carbonate === undefined ? untold : amount(carbonate);
   const kg = waterPerLitre(at, alkalinity);
   const perKg = (mmolPerLitre: number): number => mmolPerLitre / 1000 / kg;
   const ligands = LIGANDS.map((id) => perKg(id === 'CO3' ? carbon : at(id === 'PO4' ? 'P' : id)));
@@ -93,6 +97,19 @@ const MOST = 20_000;
 /** Carbonate that an alkalinity holds at a pH: bicarbonate, and the CO2 beside it (pK1 6.35, 0.06 less for the ions of a tap). */
 function carbonAt(pH: number, alkalinity: number): number {
   return Math.max(0, alkalinity) * (1 + 10 ** (6.29 - pH));
+}
+
+/**
+ * Carbonate of the cations that are left over, mmol/L. The ions cannot tell potassium carbonate from the hydroxide, so the guess that
+ * errs least is taken: in a feed, carbonate (if it was hydroxide, conductivity is 3 % off at most in the reference mixtures; the other
+ * way round it would be 12 %); an alkali by itself is hydroxide, and between the two the share of the other anions decides.
+ */
+function carbonOfSurplus(at: (name: keyof SolutionIons) => number): number {
+  const cations = at('K') + at('Na') + at('NH4') + 2 * (at('Ca') + at('Mg'));
+  const anions = at('NO3') + at('Cl') + 2 * at('SO4') + at('P');
+  // phosphate may be HPO4; what is less than a figure's rounding is no alkali
+  const surplus = cations - anions - at('P') - 0.005 * cations;
+  return surplus > 0 ? (surplus / 2) * (anions / (anions + surplus)) : 0;
 }
 
 /**
