@@ -1,5 +1,5 @@
 import { formatNumber } from '../units/index.js';
-import { type Batch, type BatchItem, PER_DEGREE, type PenUse } from './batch.js';
+import { type Batch, type BatchItem, PER_DEGREE, type PenUse, plannedLitres } from './batch.js';
 import type { Cause } from './cause.js';
 import { MICROSIEMENS } from './hypotheses.js';
 
@@ -14,7 +14,7 @@ export function causeWords({ kind, variant, value, item, other }: Named, batch: 
     case 'volume': {
       const litres = (factor: number): string => figure(factor * batch.litres);
       const side = likely < 1 ? 'less' : 'more';
-      return `${side} water than planned (about ${litres(likely)} L for ${figure(batch.litres)} L; ${litres(low)} to ${litres(high)} L)${gallons(likely)}`;
+      return `${side} water than planned (about ${litres(likely)} L for ${figure(batch.litres)} L; ${litres(low)} to ${litres(high)} L)${gallons(likely, plannedLitres(batch))}`;
     }
     case 'topping':
       return `not topped up: still at ${figure(likely * batch.litres)} L`;
@@ -78,13 +78,18 @@ function itemWords(item: BatchItem, variant: Cause['variant'], { likely, low, hi
   return `too ${likely > 1 ? 'much' : 'little'} ${name} (${amounts}; ${range} the plan)`;
 }
 
-/** The two gallons differ by a fifth: the usual slip. */
-function gallons(factor: number): string {
-  if (Math.abs(factor - GALLONS) < 0.03) return ', as if an imperial gallon had been taken for a US gallon';
-  if (Math.abs(factor - 1 / GALLONS) < 0.03) return ', as if a US gallon had been taken for an imperial gallon';
+/** The two gallons differ by a fifth: the usual slip, where the batch is a round number of one of them. */
+function gallons(factor: number, litres: number): string {
+  if (isRound(litres / US) && Math.abs(factor - GALLONS) < 0.03)
+    return ', as if an imperial gallon had been taken for a US gallon';
+  if (isRound(litres / IMPERIAL) && Math.abs(factor - 1 / GALLONS) < 0.03)
+    return ', as if a US gallon had been taken for an imperial gallon';
   return '';
 }
 
-const GALLONS = 4.54609 / 3.785411784;
+const [US, IMPERIAL] = [3.785411784, 4.54609];
+const GALLONS = IMPERIAL / US;
+/** Whole quarters of a gallon. */
+const isRound = (gallons: number): boolean => gallons > 0.2 && Math.abs(4 * gallons - Math.round(4 * gallons)) < 0.01;
 const nameOf = (item: BatchItem): string => item.product.name;
 const figure = (x: number): string => formatNumber(x, 3);

@@ -30,7 +30,7 @@ function watersText(waters: Told['waters'], several: boolean): string {
 export function remedySays(remedy: Told, causes: readonly Cause[]): string[] {
   const says: string[] = [];
   const [likeliest] = causes;
-  const over = likeliest && likeliest.kind === 'item' && likeliest.value.likely > 1.1;
+  const over = likeliest?.kind === 'item' && likeliest.value.likely > 1.1 && likeliest.probability > 0.5;
   if (remedy.status === 'rescue' && over && remedy.add.length > 0 && (remedy.waterLitres > 0 || remedy.keepShare < 1))
     says.push('It thins out what is too much and makes up the others, so that the proportions come right.');
   // where the reading is within tolerance no cause has a name, and none needs one

@@ -124,6 +124,22 @@ describe('what a reading says', () => {
     expect(remedy.keepShare).toBe(1);
   });
 
+  test.each([
+    [3.785411784, 4.54609 / 3.785411784, 'as if an imperial gallon had been taken for a US gallon'],
+    [4.54609, 3.785411784 / 4.54609, 'as if a US gallon had been taken for an imperial gallon'],
+    [4, 4.54609 / 3.785411784, null],
+    [3.785411784, 3.785411784 / 4.54609, null],
+  ])('a batch of %d L in %d times the water: %s', (litres, volume, words) => {
+    const cans = { ...batch, litres };
+    const ones = batch.items.map(() => 1);
+    const moments: Moment[] = [...batch.items.map((_, i) => i + 1), 'end'];
+    const readings = moments.map((moment) => reading(moment, ecOf(cans, moment, ones, volume)));
+    const told = judge(cans, readings, PEN).judgement.causes.find((cause) => cause.cause === 'volume')!.words;
+    expect(told).toMatch(volume > 1 ? /^more water/ : /^less water/);
+    if (words === null) expect(told).not.toContain('gallon');
+    else expect(told).toContain(words);
+  });
+
   test('a reading on the wrong scale is told from a wrong can', () => {
     const pen = { ...PEN, scale: 500 };
     const judged = judge(
