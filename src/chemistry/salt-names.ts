@@ -19,6 +19,8 @@ export function plain(name: string): string {
     .replace(/sulph/g, 'sulf')
     .replace(/\((?:i{1,3}|iv|vi)\)/g, ' ')
     .replace(/\(?\b\d+(?:[.,]\d+)? ?%\)?/g, ' ')
+    .replace(/^ *derived from:?/, '')
+    .replace(/[, ]+(?:technical|feed|food|horticultural|greenhouse)[- ]grade$/, '')
     .replace(/[.,:;\s]+$/, '')
     .replace(/[.•⋅*]/g, '·')
     .replace(/[-_\s]+/g, ' ')

@@ -23,12 +23,22 @@ export function saltNamed(name: string): Salt | undefined {
 export function saltsOf(names: readonly string[]): { known: Salt[]; unknown: string[] } {
   const known: Salt[] = [];
   const unknown: string[] = [];
-  for (const name of names) {
+  for (const name of names.flatMap(namesIn)) {
     const salt = saltNamed(name);
     if (salt) known.push(salt);
     else unknown.push(name);
   }
   return { known, unknown };
+}
+
+/** Labels print commas and `and`: such a name is taken apart where that makes a substance of a part. */
+function namesIn(name: string): string[] {
+  if (saltNamed(name)) return [name];
+  const parts = name
+    .split(/[,;]|\band\b|&/i)
+    .map((part) => part.trim())
+    .filter(Boolean);
+  return parts.some((part) => saltNamed(part)) ? parts : [name];
 }
 
 /** Every substance that we know, each once. */

@@ -82,6 +82,22 @@ describe('names under "derived from"', () => {
     expect(mg.P / 0.43643).toBeCloseTo(449, 0);
   });
 
+  it('takes a list apart that is printed with commas', () => {
+    const formulas = (...names: string[]) => saltsOf(names).known.map((salt) => salt.formula);
+    expect(formulas('Derived from: ammonium phosphate, potassium nitrate, urea, and Fe-EDTA.')).toEqual([
+      'NH4H2PO4',
+      'KNO3',
+      'CO(NH2)2',
+      'FeC10H12N2O8Na',
+    ]);
+    expect(formulas('potassium phosphate, dibasic', 'Potassium Nitrate (KNO3), technical grade')).toEqual([
+      'K2HPO4',
+      'KNO3',
+    ]);
+    expect(saltsOf(['urea and fish meal']).unknown).toEqual(['fish meal']);
+    expect(saltsOf(['seaweed, fish and sand']).unknown).toEqual(['seaweed, fish and sand']);
+  });
+
   it('sorts a list into what is understood and what is not', () => {
     const { known, unknown } = saltsOf(['urea', 'fish hydrolysate', 'potassium chloride']);
     expect(known.map((salt) => salt.name)).toEqual(['urea', 'potassium chloride']);
