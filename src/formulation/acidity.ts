@@ -20,7 +20,7 @@ export function acidityOf(totals: Totals, makeUps: readonly Ions[], ofWater: num
     high: Math.max(value!, ...others),
     ifAllNitrifies: nitrificationAcidity(nitrogen),
     alkalinity: makeUps[0]!.alkalinity,
-    says: [overTime(value!), ...forTap(ofWater)],
+    says: [overTime(value!), ...forTap(ofWater, ofWater - makeUps[0]!.alkalinity)],
   };
 }
 
@@ -57,12 +57,14 @@ export function acidNeeded(
   return toMost <= 0 ? null : [toMost, toLeast];
 }
 
-function forTap(alkalinity: number): string[] {
+/** `brought`: meq/L of acid that the products of the can hold. */
+function forTap(alkalinity: number, brought: number): string[] {
   const acid = acidNeeded(alkalinity);
   if (!acid) return [];
   const { least, most } = ALKALINITY_AIM;
   const [from, to] = acid.map((meq) => meq.toFixed(1));
+  const already = brought >= 0.1 ? ` What goes in brings ${brought.toFixed(1)} meq of acid already.` : '';
   return [
-    `The water's alkalinity is ${(alkalinity * CACO3_PER_MEQ).toFixed(0)} mg/L CaCO3; to bring it to ${least} to ${most} takes ${from} to ${to} meq of acid per litre. Strong acids burn: mixing with rain does the same; else go by the acid's label and a person trained for it.`,
+    `The water's alkalinity is ${(alkalinity * CACO3_PER_MEQ).toFixed(0)} mg/L CaCO3; to bring it to ${least} to ${most} takes ${from} to ${to} meq of acid per litre.${already} Strong acids burn: mixing with rain does the same; else go by the acid's label and a person trained for it.`,
   ];
 }

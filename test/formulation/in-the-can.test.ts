@@ -43,6 +43,20 @@ describe('what the can shows', () => {
     expect(soft.acidity.says.join(' ')).not.toMatch(/meq/);
   });
 
+  it('counts the acid that the recipe itself brings to a tap', async () => {
+    const acid = [...catalog.products, ...catalog.salts].find(
+      (p) => p.formula === 'H3PO4' || p.id === 'phosphoric-acid',
+    )!;
+    const says = async (recipe: string) => (await can(recipe, 'hard-tap')).acidity.says.join(' ');
+    const mg = acid.composition.content.P.stated!;
+    // one proton for each phosphorus above H2PO4-: 1 mmol is 30.974 mg P
+    const unit = acid.composition.per === 'g' ? 'g' : 'mL';
+    expect(await says(`${((2 * 30.974) / mg).toFixed(4)} ${unit} ${acid.id} in 1 L`)).toContain(
+      'What goes in brings 2.0 meq of acid already.',
+    );
+    expect(await says('0.5 g potassium-nitrate in 1 L')).not.toContain('already');
+  });
+
   it('counts the acid for the median irrigation water of North America: 130 mg/L CaCO3 down to 40 to 100', () => {
     // Argo, Biernbaum & Warncke 1997, HortTechnology 7:49, alkalinity 130 mg/L CaCO3 = 2.6 meq/L; by hand: 30 and 90 mg/L less
     const [from, to] = acidNeeded(130 / 50.04)!;
