@@ -58,14 +58,14 @@ export function byHand(action: Action, request: FeedRequest, batch: Batch, kit: 
   return [...ways.values()].map((add) => ({ ...rest, add }));
 }
 
-/** Litres that a jug tells apart: about an eightieth of the batch, 50 mL for 4 L, 10 mL for one, 200 mL for 20 (judgement). */
+/** Litres that a jug tells apart: about a seventieth of the batch, 50 mL for 4 L, 10 mL for one, 200 mL for 20 (judgement). */
 export function waterStep({ litres }: Batch): number {
   const raw = (litres / JUGS) * (1 + 1e-9);
   const power = 10 ** Math.floor(Math.log10(raw));
   const first = [5, 2, 1].find((digit) => digit * power <= raw)!;
   return Number((first * power).toPrecision(1));
 }
-const JUGS = 80;
+const JUGS = 70;
 
 /** Places on the shelf of which an action wants so little that no measure of the kit comes near. */
 export function tooLittle({ add }: Action, request: FeedRequest, kit: Kit): number[] {
