@@ -58,7 +58,7 @@ export interface CostRange {
 
 /** A point is judged the better one when it costs less by this part; engines here are good to about 1e-12. */
 const BETTER = 1e-8;
-/** Each step meets a new corner nearer to the answer; more than a few are rare. */
+/** Each step meets a new vertex nearer to the answer; more than a few are rare. */
 const STEPS = 100;
 
 /**

@@ -1,7 +1,7 @@
 import type { Medium, Phase } from '../programme/programme.js';
 import type { Strength } from '../programme/strength.js';
 import type { Where } from '../problem.js';
-import type { Water } from './product.js';
+import type { Water } from '../label/product.js';
 
 /** A grower's bench: water, kit, pen and feeds, as `bench.yaml` tells them. */
 export interface Bench {

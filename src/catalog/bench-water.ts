@@ -2,7 +2,7 @@ import * as z from 'zod';
 import { type Problem, problem } from '../problem.js';
 import { rangedNumber } from './cells.js';
 import { type Catalog, findWater } from './catalog.js';
-import type { Water } from './product.js';
+import type { Water } from '../label/product.js';
 import { anything, describe, readSection, words } from './section.js';
 import { childOf, contentOf, isListSpot, isMapSpot, itemsOf, type Spot, whereIs } from './yaml.js';
 import { MOST_IN_WATER, WATER_NUTRIENTS } from './waters.js';

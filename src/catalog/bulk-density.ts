@@ -1,6 +1,6 @@
 import type { Problem } from '../problem.js';
 import { rangedNumber } from './cells.js';
-import type { Product } from './product.js';
+import type { Product } from '../label/product.js';
 import type { Row } from './table.js';
 
 /** g/mL of a level powder, from fluffy seaweed powder to dense crystals; from memory. */

@@ -4,7 +4,7 @@ import type { Checked, Problem, Where } from '../problem.js';
 import { capped } from './limits.js';
 import { findNamed, unknownName } from './names.js';
 import { type CatalogPlants, readMedia, readPhases, readPlants, type Term } from './plants.js';
-import type { Product } from './product.js';
+import type { Product } from '../label/product.js';
 import { readBands, readFactors, readRules } from './programmes.js';
 import { readProducts } from './shelf.js';
 import { readSolubility, type Solubility } from './solubility.js';

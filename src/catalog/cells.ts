@@ -1,7 +1,7 @@
 import { nearest, type Problem, problem, type Where, warning } from '../problem.js';
 import { readNumber } from '../units/index.js';
 import { shorten } from './csv.js';
-import type { Evidence } from './product.js';
+import type { Evidence } from '../label/product.js';
 import type { Row } from './table.js';
 
 /** What a number may be. `unit` may be written behind it and is dropped. */

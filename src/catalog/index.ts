@@ -14,7 +14,7 @@ export {
 } from './catalog.js';
 export { findNamed, type Named } from './names.js';
 export type { CatalogPlants, Term } from './plants.js';
-export type { Evidence, Product, Water } from './product.js';
+export type { Evidence, Product, Water } from '../label/product.js';
 export { readProducts } from './shelf.js';
 export { readSolubility, type Solubility, SOLUBILITY_TEMPERATURES } from './solubility.js';
 export { type CatalogWater, readWaters, WATER_NUTRIENTS } from './waters.js';

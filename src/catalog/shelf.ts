@@ -4,7 +4,7 @@ import { amountCell, type Measured, rateCell } from './amounts.js';
 import { compositionOf } from './analysis.js';
 import { choiceCell, evidenceOf, listCell, numberCell, requiredCell, uniqueIds } from './cells.js';
 import { capped } from './limits.js';
-import type { Product } from './product.js';
+import type { Product } from '../label/product.js';
 import { SHELF_COLUMNS } from './shelf-columns.js';
 import { type Row, readTable } from './table.js';
 

@@ -3,7 +3,7 @@ import type { Checked, Problem } from '../problem.js';
 import { evidenceOf, numberCell, requiredCell, uniqueIds } from './cells.js';
 import type { Column } from './columns.js';
 import { capped } from './limits.js';
-import type { Evidence } from './product.js';
+import type { Evidence } from '../label/product.js';
 import { SOURCE_COLUMNS } from './shared-columns.js';
 import { type Row, readTable } from './table.js';
 

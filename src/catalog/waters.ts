@@ -5,7 +5,7 @@ import type { Column } from './columns.js';
 import { capped } from './limits.js';
 import { type Named, sharedNames } from './names.js';
 import { ELEMENT_SYNONYMS, SOURCE_COLUMNS } from './shared-columns.js';
-import type { Water } from './product.js';
+import type { Water } from '../label/product.js';
 import { type Row, readTable } from './table.js';
 
 /** A kind of water that a bench can name. */

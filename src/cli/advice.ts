@@ -1,7 +1,7 @@
 import type { Catalog } from '../catalog/catalog.js';
-import { translateAdvice } from '../formulation/advice.js';
-import type { OwnFeed } from '../formulation/advice-own.js';
-import type { Advice } from '../formulation/advice-types.js';
+import { translateAdvice } from '../advice/translate-advice.js';
+import type { OwnFeed } from '../advice/own-feed.js';
+import type { Advice } from '../advice/types.js';
 import { unwrap } from '../problem.js';
 import { resolveProgramme } from '../programme/resolve.js';
 import { adviceSheet } from '../report/advice.js';

@@ -1,6 +1,6 @@
-import { isAdvice, parseAdvice } from '../formulation/advice-parse.js';
-import { assess } from '../formulation/assess.js';
-import { parseRecipe } from '../formulation/recipe.js';
+import { isAdvice, parseAdvice } from '../advice/parse.js';
+import { assess } from '../advice/assess.js';
+import { parseRecipe } from '../advice/recipe.js';
 import { problem, warning } from '../problem.js';
 import { assessSheet } from '../report/assess.js';
 import { adviceOutcome } from './advice.js';

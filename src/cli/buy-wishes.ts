@@ -1,7 +1,7 @@
 import { findProduct } from '../catalog/catalog.js';
-import type { Product } from '../catalog/product.js';
-import type { PlannedFeed } from '../formulation/purchase-types.js';
-import type { FeedRequest } from '../formulation/request.js';
+import type { Product } from '../label/product.js';
+import type { PlannedFeed } from '../purchase/types.js';
+import type { FeedRequest } from '../feed/request.js';
 import { type Checked, problem, type Where } from '../problem.js';
 import { parseAmount } from '../units/index.js';
 import type { Collected } from './collect.js';

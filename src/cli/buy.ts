@@ -1,7 +1,7 @@
 import { findProduct } from '../catalog/catalog.js';
-import { purchase } from '../formulation/purchase.js';
-import type { PlannedFeed } from '../formulation/purchase-types.js';
-import { substitutes } from '../formulation/substitutes.js';
+import { purchase } from '../purchase/purchase.js';
+import type { PlannedFeed } from '../purchase/types.js';
+import { substitutes } from '../purchase/substitutes.js';
 import { buySheet } from '../report/buy.js';
 import { substitutesSheet } from '../report/substitutes.js';
 import { buyWishes, plannedFeeds, refuseWishes } from './buy-wishes.js';

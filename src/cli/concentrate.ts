@@ -1,10 +1,10 @@
 import { solutionChemistry } from '../chemistry/solution/index.js';
-import { concentrate } from '../dose/concentrate.js';
-import type { ConcentrateRequest } from '../dose/concentrate-request.js';
-import { blend } from '../formulation/blend.js';
-import { closeProduct } from '../formulation/close.js';
-import { parseRecipe, type Recipe } from '../formulation/recipe.js';
-import type { FeedRequest } from '../formulation/request.js';
+import { concentrate } from '../stock/concentrate.js';
+import type { ConcentrateRequest } from '../stock/concentrate-request.js';
+import { blend } from '../blend/blend.js';
+import { closeProduct } from '../label/close.js';
+import { parseRecipe, type Recipe } from '../advice/recipe.js';
+import type { FeedRequest } from '../feed/request.js';
 import { type Problem, problem } from '../problem.js';
 import { concentrateSheet } from '../report/concentrate.js';
 import { Collected } from './collect.js';

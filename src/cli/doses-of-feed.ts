@@ -1,12 +1,12 @@
 import type { Kit } from '../catalog/bench-types.js';
 import type { Catalog } from '../catalog/catalog.js';
 import { type DosePlan, planDoses } from '../dose/plan.js';
-import { sureDoses } from '../dose/robust.js';
-import type { SureDoses } from '../dose/robust-types.js';
+import { sureDoses } from '../chance/robust.js';
+import type { SureDoses } from '../chance/robust-types.js';
 import { amountsOfMix } from '../dose/wanted.js';
-import { blend } from '../formulation/blend.js';
-import type { FeedRequest } from '../formulation/request.js';
-import type { BlendResult } from '../formulation/results.js';
+import { blend } from '../blend/blend.js';
+import type { FeedRequest } from '../feed/request.js';
+import type { BlendResult } from '../feed/results.js';
 
 /** The doses of a feed, with the blend that they measure out. */
 export interface DosesOfFeed {

@@ -1,7 +1,7 @@
 import type { Bench, FeedSpec, Pen } from '../catalog/bench-types.js';
 import { type Catalog, findWater } from '../catalog/catalog.js';
-import type { Water } from '../catalog/product.js';
-import type { FeedRequest } from '../formulation/request.js';
+import type { Water } from '../label/product.js';
+import type { FeedRequest } from '../feed/request.js';
 import { nearest, problem, warning } from '../problem.js';
 import { parseRules } from '../programme/parse-rule.js';
 import { resolveProgramme } from '../programme/resolve.js';

@@ -1,5 +1,5 @@
-import { frontier } from '../formulation/frontier.js';
-import type { FeedRequest } from '../formulation/request.js';
+import { frontier } from '../blend/frontier.js';
+import type { FeedRequest } from '../feed/request.js';
 import { type Problem, problem } from '../problem.js';
 import { frontierSheet } from '../report/frontier.js';
 import { frontierSvg } from '../report/frontier-svg.js';

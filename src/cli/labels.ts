@@ -1,6 +1,6 @@
 import { findProduct } from '../catalog/catalog.js';
-import type { Product } from '../catalog/product.js';
-import { labelFacts } from '../formulation/label-facts.js';
+import type { Product } from '../label/product.js';
+import { labelFacts } from '../can/label-facts.js';
 import { labelLine } from '../label/label-line.js';
 import { problem, type Problem } from '../problem.js';
 import { type LabelsResult, labelsSheet } from '../report/labels.js';

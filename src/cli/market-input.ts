@@ -1,5 +1,5 @@
 import type { Catalog } from '../catalog/catalog.js';
-import type { Product } from '../catalog/product.js';
+import type { Product } from '../label/product.js';
 import { warning } from '../problem.js';
 import type { Collected } from './collect.js';
 import type { Given } from './command.js';

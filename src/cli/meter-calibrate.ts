@@ -1,8 +1,8 @@
 import { join } from 'node:path';
 import { BULK_DENSITY } from '../catalog/bulk-density.js';
 import { type Catalog, findProduct } from '../catalog/catalog.js';
-import type { Product } from '../catalog/product.js';
-import { closeProduct } from '../formulation/close.js';
+import type { Product } from '../label/product.js';
+import { closeProduct } from '../label/close.js';
 import { type NoWeight, weighSpoon } from '../meter/index.js';
 import { warmth } from '../meter/batch.js';
 import { problem, Refusal } from '../problem.js';

@@ -1,7 +1,7 @@
 import type { Kit } from '../catalog/bench-types.js';
 import type { Catalog } from '../catalog/catalog.js';
-import { parseRecipe } from '../formulation/recipe.js';
-import type { FeedRequest } from '../formulation/request.js';
+import { parseRecipe } from '../advice/recipe.js';
+import type { FeedRequest } from '../feed/request.js';
 import { type PenUse, warmth } from '../meter/batch.js';
 import { type Batch, meter, type Reading } from '../meter/index.js';
 import { problem } from '../problem.js';

@@ -1,9 +1,9 @@
 import type { Kit } from '../catalog/bench-types.js';
 import type { Catalog } from '../catalog/catalog.js';
 import { withBulkDensity } from '../dose/density.js';
-import { closeProduct } from '../formulation/close.js';
-import type { Recipe } from '../formulation/recipe.js';
-import type { FeedRequest } from '../formulation/request.js';
+import { closeProduct } from '../label/close.js';
+import type { Recipe } from '../advice/recipe.js';
+import type { FeedRequest } from '../feed/request.js';
 import { type Batch, batchOfPlan, batchOfRecipe } from '../meter/index.js';
 import { dosesOfFeed, productsKnown } from './doses-of-feed.js';
 import type { FeedInputs } from './feed-input.js';

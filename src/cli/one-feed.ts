@@ -1,4 +1,4 @@
-import type { FeedRequest } from '../formulation/request.js';
+import type { FeedRequest } from '../feed/request.js';
 import { problem } from '../problem.js';
 import type { Collected } from './collect.js';
 

@@ -1,7 +1,7 @@
 import { readBench } from '../catalog/bench.js';
 import type { FeedSpec } from '../catalog/bench-types.js';
 import type { Catalog } from '../catalog/catalog.js';
-import type { Water } from '../catalog/product.js';
+import type { Water } from '../label/product.js';
 import { type Checked, type Problem, problem } from '../problem.js';
 import { strengthText } from '../programme/strength.js';
 import type { Collected } from './collect.js';

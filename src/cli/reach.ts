@@ -1,6 +1,6 @@
 import { join } from 'node:path';
-import { reach } from '../formulation/reach.js';
-import type { FeedRequest } from '../formulation/request.js';
+import { reach } from '../blend/reach.js';
+import type { FeedRequest } from '../feed/request.js';
 import { problem } from '../problem.js';
 import { type ReachAllResult, reachAllSheet } from '../report/reach-all.js';
 import { reachAgainstSheet, reachSheet } from '../report/reach.js';

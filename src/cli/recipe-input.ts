@@ -1,5 +1,5 @@
 import type { Catalog } from '../catalog/catalog.js';
-import type { Product } from '../catalog/product.js';
+import type { Product } from '../label/product.js';
 import { withBulkDensity } from '../dose/density.js';
 import { productsKnown } from './doses-of-feed.js';
 import type { FeedInputs } from './feed-input.js';

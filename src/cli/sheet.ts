@@ -1,8 +1,8 @@
 import type { Kit, Pen } from '../catalog/bench-types.js';
 import type { Catalog } from '../catalog/catalog.js';
-import { type MixingSheet, mixingSheet } from '../dose/mixing-sheet.js';
-import { sureness } from '../dose/sure.js';
-import type { FeedRequest } from '../formulation/request.js';
+import { type MixingSheet, mixingSheet } from '../sheet/mixing-sheet.js';
+import { sureness } from '../chance/sure.js';
+import type { FeedRequest } from '../feed/request.js';
 import { problem } from '../problem.js';
 import {
   labelHtml,

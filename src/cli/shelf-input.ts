@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import { type Catalog, findProduct } from '../catalog/catalog.js';
-import type { Product } from '../catalog/product.js';
+import type { Product } from '../label/product.js';
 import { readProducts } from '../catalog/shelf.js';
 import { problem } from '../problem.js';
 import type { BenchInput } from './bench-input.js';

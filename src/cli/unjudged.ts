@@ -1,4 +1,4 @@
-import type { FeedRequest } from '../formulation/request.js';
+import type { FeedRequest } from '../feed/request.js';
 import type { FeedInputs } from './feed-input.js';
 
 /** A request that asks for nothing: what is mixed is only read out. */

@@ -1,4 +1,4 @@
-import type { Product } from '../catalog/product.js';
+import type { Product } from '../label/product.js';
 import type { OpenItem } from './choose.js';
 import { type Measure, measuresOf } from './measure.js';
 import type { Alternative } from './plan-types.js';

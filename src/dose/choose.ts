@@ -1,4 +1,4 @@
-import type { Choices } from './choices.js';
+import type { Choices, Found } from '../../solver/small/index.js';
 import { type Frame, search } from './frame.js';
 import { levelled } from './levelled.js';
 import { type DoseLimits, NOTICED, withEc } from './limits.js';
@@ -6,7 +6,6 @@ import type { Measure } from './measure.js';
 import type { ChooseSettings, OpenItem } from './open-items.js';
 import type { DoseProof } from './plan-types.js';
 import { restored } from './restored.js';
-import type { Found } from './search.js';
 
 export { type ChooseSettings, type OpenItem, openItems } from './open-items.js';
 

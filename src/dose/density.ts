@@ -1,4 +1,4 @@
-import type { Product } from '../catalog/product.js';
+import type { Product } from '../label/product.js';
 
 /** g/mL of a level powder with its relative standard deviation and where it is from. */
 export interface BulkDensity {

@@ -1,11 +1,18 @@
-import { type Choices, DUST, rowMiss, type UpperRow } from './choices.js';
+import {
+  type Choices,
+  DUST,
+  type Found,
+  rowViolation,
+  searchDoses,
+  type SearchOptions,
+  type UpperRow,
+} from '../../solver/small/index.js';
 import type { DoseLimits } from './limits.js';
-import { type Found, type SearchOptions, searchDoses } from './search.js';
 
 /** What a choice of measures is judged by. */
 export interface Frame extends Pick<DoseLimits, 'cap' | 'ecOf'> {
   choices: readonly Choices[];
-  /** Where there is an EC cap, its plane is the last of them. */
+  /** Where there is an EC cap, its linearisation is the last of them. */
   rows: readonly UpperRow[];
 }
 
@@ -16,22 +23,24 @@ const MOST_ECS = 400;
 export function search({ rows, cap, ecOf, choices }: Frame, options: SearchOptions): Found {
   if (cap === null) return searchDoses(choices, rows, options);
   let left = MOST_ECS;
-  const missOf = (picks: readonly number[]): number => {
+  const violationOf = (picks: readonly number[]): number => {
     left -= 1;
     if (left < 0) return Number.POSITIVE_INFINITY;
-    const over = ecMiss({ cap, ecOf, choices }, picks);
+    const over = ecViolation({ cap, ecOf, choices }, picks);
     return over > 0 && rows.at(-1)!.firm ? Number.POSITIVE_INFINITY : over;
   };
-  const found = searchDoses(choices, rows, { ...options, missOf });
+  const found = searchDoses(choices, rows, { ...options, violationOf });
   return left < 0 ? { ...found, complete: false } : found;
 }
 
 /** By how much each row is missed, in its size; 0 or less where it holds. The cap by the full model. */
-export function missesIn({ rows, cap, ecOf, choices }: Frame, picks: readonly number[]): number[] {
+export function violationsIn({ rows, cap, ecOf, choices }: Frame, picks: readonly number[]): number[] {
   return rows.map((row, r) =>
-    cap !== null && r === rows.length - 1 ? ecMiss({ cap, ecOf, choices }, picks) : rowMiss(row, choices, picks),
+    cap !== null && r === rows.length - 1
+      ? ecViolation({ cap, ecOf, choices }, picks)
+      : rowViolation(row, choices, picks),
   );
 }
 
-const ecMiss = ({ cap, ecOf, choices }: Omit<Frame, 'rows'>, picks: readonly number[]): number =>
+const ecViolation = ({ cap, ecOf, choices }: Omit<Frame, 'rows'>, picks: readonly number[]): number =>
   ecOf(picks.map((k, i) => choices[i]!.highs[k]!)) / cap! - 1 - DUST;

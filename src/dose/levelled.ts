@@ -1,5 +1,5 @@
-import { type Frame, missesIn, search } from './frame.js';
-import type { Found } from './search.js';
+import { type Frame, violationsIn, search } from './frame.js';
+import type { Found } from '../../solver/small/index.js';
 
 export interface Levelled {
   /** The rows, those that cannot be missed by less moved out by as much, and firm there. */
@@ -42,7 +42,7 @@ export function levelled(start: Frame): Levelled | null {
     const slack = least * (1 + CLOSER);
     last = { frame, slack, worst, complete, found };
     if (least < LITTLE || level === MOST_LEVELS) return last;
-    const misses = missesIn(frame, picks);
+    const misses = violationsIn(frame, picks);
     const rows = frame.rows.map((row, r) =>
       row.firm || misses[r]! < HOLDS_UP * least ? row : { ...row, upper: row.upper + slack * row.size, firm: true },
     );

@@ -1,17 +1,17 @@
-import { conductingIons, ionsOfMix } from '../formulation/ec.js';
+import { conductingIons, ionsOfMix } from '../can/ec.js';
 import { fullEc } from '../formulation/ec-cap.js';
-import { planeAt } from '../formulation/ec-row.js';
+import { linearisationAt } from '../formulation/ec-row.js';
 import { formulate } from '../formulation/formulate.js';
-import type { Amounts } from '../formulation/mix-amounts.js';
-import { ecCap, type FeedRequest } from '../formulation/request.js';
-import { productColumn, waterColumn } from '../formulation/terms.js';
-import type { UpperRow } from './choices.js';
+import type { Amounts } from '../can/mix-amounts.js';
+import { ecCap, type FeedRequest } from '../feed/request.js';
+import { productColumn, waterColumn } from '../feed/terms.js';
+import type { UpperRow } from '../../solver/small/index.js';
 
 /** The limits of a feed as they bear on doses for a batch; the waters stay as the blend has them. */
 export interface DoseLimits {
   /** Bands and rules, exact. */
   rows: UpperRow[];
-  /** The EC cap as a plane that touches the model at the blend: near it to well under a tenth, the model itself has the last word. */
+  /** The EC cap as a linearisation that touches the model at the blend: near it to well under a tenth, the model itself has the last word. */
   ecRow: UpperRow | null;
   /** g or mL for the batch of each item that stock and label allow. */
   ceilings: number[];
@@ -38,7 +38,9 @@ export function doseLimits(
 ): DoseLimits {
   const cap = ecCap(request);
   const at = ionsOfMix(amounts, request.shelf, request.waters, 'value', conductingIons);
-  const { program } = formulate(cap === null ? request : { ...request, ecPlane: planeAt(at, 'the blend') });
+  const { program } = formulate(
+    cap === null ? request : { ...request, ecLinearisation: linearisationAt(at, 'the blend') },
+  );
   const columns = new Map(program.columns.map((column) => [column.id, column]));
   const rows: UpperRow[] = [];
   let ecRow: UpperRow | null = null;
@@ -83,15 +85,15 @@ function likeBlend(
   const ec = cap === null ? 0 : ecOf(blend);
   const over = cap !== null && ec > cap * (1 + JUDGED);
   if (!over && own.every((row) => row.firm)) return null;
-  const plane = ecRow && over ? { ...ecRow, upper: ecRow.upper + ec - cap } : ecRow && { ...ecRow, firm: true };
-  return { rows: own, ecRow: plane, cap: over ? ec : cap };
+  const linearisation = ecRow && over ? { ...ecRow, upper: ecRow.upper + ec - cap } : ecRow && { ...ecRow, firm: true };
+  return { rows: own, ecRow: linearisation, cap: over ? ec : cap };
 }
 
-/** All rows, the EC plane with its trust among them. */
+/** All rows, the EC linearisation with its trust among them. */
 export const withEc = ({ rows, ecRow }: Pick<DoseLimits, 'rows' | 'ecRow'>): UpperRow[] =>
   ecRow === null ? [...rows] : [...rows, { ...ecRow, upper: ecRow.upper + PLANE_TRUST * ecRow.size }];
 
-/** The plane of the EC cap is trusted to a tenth of the cap for passing over a choice; the model decides on whole ones. */
+/** The linearisation of the EC cap is trusted to a tenth of the cap for passing over a choice; the model decides on whole ones. */
 const PLANE_TRUST = 0.1;
 
 /** What a mix is judged by: a share of a limit's size. */

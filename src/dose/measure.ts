@@ -1,4 +1,4 @@
-import type { Product } from '../catalog/product.js';
+import type { Product } from '../label/product.js';
 import { formatNumber } from '../units/index.js';
 import { type BulkDensity, bulkDensityOf } from './density.js';
 import type { Tool } from './tools.js';

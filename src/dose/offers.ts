@@ -1,10 +1,10 @@
 import type { Kit, Spoon } from '../catalog/bench-types.js';
 import type { Solubility } from '../catalog/solubility.js';
 import { solutionChemistry } from '../chemistry/solution/index.js';
-import type { Amounts } from '../formulation/mix-amounts.js';
-import type { FeedRequest } from '../formulation/request.js';
+import type { Amounts } from '../can/mix-amounts.js';
+import type { FeedRequest } from '../feed/request.js';
 import { formatNumber } from '../units/index.js';
-import { concentrate } from './concentrate.js';
+import { concentrate } from '../stock/concentrate.js';
 import { planOnce } from './plan-once.js';
 import type { DosePlan, PlanOptions } from './plan-types.js';
 import { largestCan } from './plan-words.js';

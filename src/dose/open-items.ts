@@ -1,4 +1,4 @@
-import type { Product } from '../catalog/product.js';
+import type { Product } from '../label/product.js';
 import { type DoseLimits, NOTICED, withEc } from './limits.js';
 import { type Measure, measuresWithin } from './measure.js';
 import { paperTools, type Tool } from './tools.js';

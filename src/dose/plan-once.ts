@@ -1,16 +1,16 @@
 import type { Kit } from '../catalog/bench-types.js';
-import { closeShelf } from '../formulation/close.js';
-import { mixingRank } from '../formulation/order.js';
-import type { Amounts } from '../formulation/mix-amounts.js';
-import { missesOf, readOut } from '../formulation/readout.js';
-import type { FeedRequest } from '../formulation/request.js';
+import { closeShelf } from '../label/close.js';
+import { mixingRank } from '../can/order.js';
+import type { Amounts } from '../can/mix-amounts.js';
+import { missesOf, readOut } from '../feed/readout.js';
+import type { FeedRequest } from '../feed/request.js';
 import { problem, Refusal } from '../problem.js';
 import { alternativesOf } from './alternatives.js';
 import { chooseDoses, type OpenItem, openItems } from './choose.js';
 import { type DoseLimits, delivered, doseLimits } from './limits.js';
 import type { DosePlan, PlannedItem, PlanOptions } from './plan-types.js';
 import { canNotes, notesOf, proofOf } from './plan-words.js';
-import { DUST } from './choices.js';
+import { DUST } from '../../solver/small/index.js';
 import { surestMeasures } from './surest.js';
 import { type Tool, toolsOf } from './tools.js';
 

@@ -1,8 +1,8 @@
-import type { Product } from '../catalog/product.js';
+import type { Product } from '../label/product.js';
 import type { Solubility } from '../catalog/solubility.js';
-import type { Amounts } from '../formulation/mix-amounts.js';
-import type { FeedRequest } from '../formulation/request.js';
-import type { Mix } from '../formulation/results.js';
+import type { Amounts } from '../can/mix-amounts.js';
+import type { FeedRequest } from '../feed/request.js';
+import type { Mix } from '../feed/results.js';
 import type { Measure } from './measure.js';
 import type { Tool } from './tools.js';
 
@@ -23,7 +23,7 @@ export interface PlannedItem {
 }
 
 /** A limit that the doses do not keep. */
-export interface Miss {
+export interface Violation {
   limit: string;
   value: number;
   bound: number;
@@ -57,7 +57,7 @@ export interface DosePlan {
   request: FeedRequest;
   /** Read out of what is really measured. */
   mix: Mix;
-  misses: Miss[];
+  misses: Violation[];
   /** Scoops, drops, fills and weighings in all. */
   actions: number;
   tools: Tool[];

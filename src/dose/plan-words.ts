@@ -1,5 +1,5 @@
 import type { Kit } from '../catalog/bench-types.js';
-import type { Product } from '../catalog/product.js';
+import type { Product } from '../label/product.js';
 import { formatNumber } from '../units/index.js';
 import type { Chosen, OpenItem } from './choose.js';
 import { bulkDensityOf } from './density.js';

@@ -1,6 +1,6 @@
 import type { Kit } from '../catalog/bench-types.js';
-import type { Amounts } from '../formulation/mix-amounts.js';
-import type { FeedRequest } from '../formulation/request.js';
+import type { Amounts } from '../can/mix-amounts.js';
+import type { FeedRequest } from '../feed/request.js';
 import { offersFor } from './offers.js';
 import { planOnce } from './plan-once.js';
 import type { DosePlan, PlanOptions } from './plan-types.js';

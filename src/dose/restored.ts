@@ -1,7 +1,6 @@
-import type { UpperRow } from './choices.js';
-import { missesIn, search } from './frame.js';
+import type { Found, UpperRow } from '../../solver/small/index.js';
+import { violationsIn, search } from './frame.js';
 import type { Levelled } from './levelled.js';
-import type { Found } from './search.js';
 
 /**
  * Limits that a choice misses are held one after the other, and stay held where doses are left: excesses first, which are in the pot, then rules, then shortages, which the next feed
@@ -13,7 +12,7 @@ export function restored({ frame, slack }: Levelled, found: Found, allowed: read
   const tried = new Set<number>();
   let [rows, best] = [frame.rows, found];
   for (;;) {
-    const misses = missesIn({ ...frame, rows }, best.picks!);
+    const misses = violationsIn({ ...frame, rows }, best.picks!);
     const lost = rows
       .map((row, r) => ({ row, r, miss: misses[r]! - allowed[r]! }))
       .filter(({ row, r, miss }) => !row.firm && miss > 0 && !tried.has(r))

@@ -1,6 +1,6 @@
-import type { Amounts } from '../formulation/mix-amounts.js';
-import type { FeedRequest } from '../formulation/request.js';
-import type { Mix } from '../formulation/results.js';
+import type { Amounts } from '../can/mix-amounts.js';
+import type { FeedRequest } from '../feed/request.js';
+import type { Mix } from '../feed/results.js';
 
 /** A mix that has been read out, as amounts in the order of the request's shelf and waters. */
 export function amountsOfMix(

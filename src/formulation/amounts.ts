@@ -1,6 +1,6 @@
 import type { Optimal } from '../../solver/index.js';
 import type { Formulated } from './formulate.js';
-import type { Amounts } from './mix-amounts.js';
+import type { Amounts } from '../can/mix-amounts.js';
 
 /** Column values of an answer as amounts in shelf and water order. */
 export function amountsOf(answer: Pick<Optimal, 'x'>, formulated: Pick<Formulated, 'products' | 'waters'>): Amounts {

@@ -1,6 +1,6 @@
 import { type LinearProgram, solve, type Verdict } from '../../solver/index.js';
 import type { Formulated } from './formulate.js';
-import { productColumn } from './terms.js';
+import { productColumn } from '../feed/terms.js';
 
 /**
  * The same program with a 0/1 column for each product and at most `most` of them 1: x ≤ ceiling(x) · used, Σ used ≤ most.

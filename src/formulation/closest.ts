@@ -1,8 +1,8 @@
 import { type Column, type LinearProgram, type Optimal, type Row, solve, type Verdict } from '../../solver/index.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
 import type { Formulated } from './formulate.js';
-import type { FeedRequest } from './request.js';
-import { termsOf } from './terms.js';
+import type { FeedRequest } from '../feed/request.js';
+import { termsOf } from '../feed/terms.js';
 
 /** One proved stage of the search for the closest feed. */
 export interface Stage {

@@ -1,11 +1,11 @@
 import { solve } from '../../solver/index.js';
-import { conductingIons, conductivity, ionsOfMix } from './ec.js';
-import type { EcPlane } from './ec-plane.js';
-import { firstPlane, planeAt, planeOfProduct, planeOfWater } from './ec-row.js';
+import { conductingIons, conductivity, ionsOfMix } from '../can/ec.js';
+import type { EcLinearisation } from '../feed/ec-linearisation.js';
+import { firstLinearisation, linearisationAt, linearisationOfProduct, linearisationOfWater } from './ec-row.js';
 import { amountsOf } from './amounts.js';
 import { formulate, shortNumber } from './formulate.js';
-import type { Amounts } from './mix-amounts.js';
-import { ecCap, type FeedRequest } from './request.js';
+import type { Amounts } from '../can/mix-amounts.js';
+import { ecCap, type FeedRequest } from '../feed/request.js';
 
 /** Rounds of linearisation at most; tests end within them. */
 export const MOST_ROUNDS = 6;
@@ -13,23 +13,23 @@ export const MOST_ROUNDS = 6;
 const NEAR = 1e-3;
 const KEPT = 1e-6;
 
-/** A result with the plane that its EC row stood on. */
+/** A result with the linearisation that its EC row stood on. */
 export interface Capped<T> {
   result: T;
-  /** The request with that plane. */
+  /** The request with that linearisation. */
   request: FeedRequest;
   round: number;
-  /** True where the EC row holds the mix back; where not, the result stands whatever the plane. */
+  /** True where the EC row holds the mix back; where not, the result stands whatever the linearisation. */
   presses: boolean;
   /** False where a mix is over the cap by the full model after all rounds. */
   keeps: boolean;
 }
 
 /**
- * Solves with the EC row as a plane, measures the mix by the full model, lets the plane touch the model at that mix, and solves again, until
- * the mix keeps the cap by the full model and stands at it (or the row does not hold it back). Each plane lies above the model where
+ * Solves with the EC row as a linearisation, measures the mix by the full model, lets the linearisation touch the model at that mix, and solves again, until
+ * the mix keeps the cap by the full model and stands at it (or the row does not hold it back). Each linearisation lies above the model where
  * that bends downwards, so every mix found keeps the cap and the next is no worse: the concave–convex procedure. Where it bends
- * upwards (acid meets alkali) a mix may come out over the cap: then the plane is taken where the way to it from a mix inside the cap
+ * upwards (acid meets alkali) a mix may come out over the cap: then the linearisation is taken where the way to it from a mix inside the cap
  * crosses the cap, and from the second such round on it is also moved in, further each time.
  * @param mixOf the amounts of a result, or null where there is no mix to measure
  * @param inside a mix known to keep every limit, the cap too
@@ -42,7 +42,7 @@ export async function underEcCap<T>(
 ): Promise<Capped<T>> {
   const cap = ecCap(request);
   if (cap === null) return { result: await run(request), request, round: 1, presses: false, keeps: true };
-  let current: FeedRequest = { ...request, ecPlane: request.ecPlane ?? firstPlane(request) };
+  let current: FeedRequest = { ...request, ecLinearisation: request.ecLinearisation ?? firstLinearisation(request) };
   let safe = inside;
   let kept: Capped<T> | null = null;
   let last: Capped<T> | null = null;
@@ -50,7 +50,7 @@ export async function underEcCap<T>(
     const result = await run(current);
     const amounts = mixOf(result);
     if (!amounts) return kept ?? { result, request: current, round, presses: true, keeps: true };
-    const presses = onPlane(current.ecPlane!, amounts, request) >= cap * (1 - KEPT);
+    const presses = onLinearisation(current.ecLinearisation!, amounts, request) >= cap * (1 - KEPT);
     const ec = fullEc(amounts, request);
     const keeps = ec <= cap * (1 + KEPT);
     last = { result, request: current, round, presses, keeps };
@@ -61,10 +61,16 @@ export async function underEcCap<T>(
     }
     const at = keeps || !safe ? amounts : crossing(safe, amounts, cap, request);
     const where = at === amounts ? `the mix of round ${round}` : `on the way to the mix of round ${round}`;
-    const plane = planeAt(conductingMix(at, request), `${shortNumber(fullEc(at, request))} mS/cm, ${where}`);
+    const linearisation = linearisationAt(
+      conductingMix(at, request),
+      `${shortNumber(fullEc(at, request))} mS/cm, ${where}`,
+    );
     const over = keeps || round < 2 ? 0 : round * (ec - cap);
-    const room = safe ? 0.9 * Math.max(0, cap - onPlane(plane, safe, request)) : over;
-    current = { ...request, ecPlane: { ...plane, constant: plane.constant + Math.min(over, room) } };
+    const room = safe ? 0.9 * Math.max(0, cap - onLinearisation(linearisation, safe, request)) : over;
+    current = {
+      ...request,
+      ecLinearisation: { ...linearisation, constant: linearisation.constant + Math.min(over, room) },
+    };
   }
   return kept ?? last!;
 }
@@ -85,14 +91,14 @@ function crossing(from: Amounts, to: Amounts, cap: number, request: FeedRequest)
 }
 
 /**
- * The mix of least EC that keeps every other limit, by planes in turn; null where even without the cap none does. Least for the last
- * plane: a lower one elsewhere is not excluded.
+ * The mix of least EC that keeps every other limit, by linearisations in turn; null where even without the cap none does. Least for the last
+ * linearisation: a lower one elsewhere is not excluded.
  */
 export async function leastEc(request: FeedRequest): Promise<Least | null> {
-  let plane = request.ecPlane ?? firstPlane(request);
+  let linearisation = request.ecLinearisation ?? firstLinearisation(request);
   let least: Least | null = null;
   for (let round = 1; round <= MOST_ROUNDS; round += 1) {
-    const formulated = formulate({ ...request, ecPlane: plane });
+    const formulated = formulate({ ...request, ecLinearisation: linearisation });
     const terms = formulated.program.rows.find((row) => row.id === 'ec')?.terms ?? {};
     const verdict = await solve({
       columns: formulated.program.columns.map((c) => ({ ...c, cost: terms[c.id] ?? 0 })),
@@ -103,24 +109,24 @@ export async function leastEc(request: FeedRequest): Promise<Least | null> {
     const ions = conductingMix(amounts, request);
     const ec = conductivity(ions);
     if (least && ec >= least.ec * (1 - NEAR)) return least;
-    plane = planeAt(ions, `${shortNumber(ec)} mS/cm, the least found with every other limit kept`);
-    least = { ec, plane, amounts };
+    linearisation = linearisationAt(ions, `${shortNumber(ec)} mS/cm, the least found with every other limit kept`);
+    least = { ec, linearisation, amounts };
   }
   return least;
 }
 
 interface Least {
   ec: number;
-  plane: EcPlane;
+  linearisation: EcLinearisation;
   amounts: Amounts;
 }
 
 /** What the proof says about the EC row; empty where it does not matter. */
 export function ecWords({ request, round, presses, keeps }: Capped<unknown>): string {
-  if (!presses || ecCap(request) === null || !request.ecPlane) return '';
+  if (!presses || ecCap(request) === null || !request.ecLinearisation) return '';
   // six rounds have always been enough; should they not be, the answer must not pass for proved
   if (!keeps) return `; but by the full model its EC is over the cap after ${round} rounds`;
-  return `; EC row linearised at ${request.ecPlane.at} (round ${round})`;
+  return `; EC row linearised at ${request.ecLinearisation.at} (round ${round})`;
 }
 
 /** mS/cm of a mix by the full model. */
@@ -128,16 +134,22 @@ export function fullEc(amounts: Amounts, request: FeedRequest): number {
   return conductivity(conductingMix(amounts, request));
 }
 
-/** The plane that touches the model at a mix. */
-export function planeOfMix(amounts: Amounts, request: FeedRequest): EcPlane {
-  return planeAt(conductingMix(amounts, request), `${shortNumber(fullEc(amounts, request))} mS/cm`);
+/** The linearisation that touches the model at a mix. */
+export function linearisationOfMix(amounts: Amounts, request: FeedRequest): EcLinearisation {
+  return linearisationAt(conductingMix(amounts, request), `${shortNumber(fullEc(amounts, request))} mS/cm`);
 }
 
 function conductingMix(amounts: Amounts, { shelf, waters }: FeedRequest): ReturnType<typeof ionsOfMix> {
   return ionsOfMix(amounts, shelf, waters, 'value', conductingIons);
 }
 
-function onPlane(plane: EcPlane, amounts: Amounts, { shelf, waters }: FeedRequest): number {
-  const products = amounts.products.reduce((sum, x, i) => sum + (x > 0 ? x * planeOfProduct(plane, shelf[i]!) : 0), 0);
-  return amounts.waters.reduce((sum, share, i) => sum + share * planeOfWater(plane, waters[i]!), products);
+function onLinearisation(linearisation: EcLinearisation, amounts: Amounts, { shelf, waters }: FeedRequest): number {
+  const products = amounts.products.reduce(
+    (sum, x, i) => sum + (x > 0 ? x * linearisationOfProduct(linearisation, shelf[i]!) : 0),
+    0,
+  );
+  return amounts.waters.reduce(
+    (sum, share, i) => sum + share * linearisationOfWater(linearisation, waters[i]!),
+    products,
+  );
 }

@@ -1,19 +1,19 @@
-import type { Product, Water } from '../catalog/product.js';
+import type { Product, Water } from '../label/product.js';
 import { CHARGES, type Ions } from '../chemistry/ions.js';
 import { NUTRIENTS, type Nutrient } from '../chemistry/nutrients.js';
 import { ionsFromNutrients } from '../chemistry/ions.js';
 import { times } from '../label/counter-ions.js';
-import { conductingIons, conductivity, ionsOfWater, NONE, plus } from './ec.js';
-import type { EcPlane } from './ec-plane.js';
-import { ecCap, type FeedRequest } from './request.js';
+import { conductingIons, conductivity, ionsOfWater, NONE, plus } from '../can/ec.js';
+import type { EcLinearisation } from '../feed/ec-linearisation.js';
+import { ecCap, type FeedRequest } from '../feed/request.js';
 
 /**
- * The plane that touches the model at a solution. Ions can only be added in pairs, so each slope is taken along a neutral salt: cations
+ * The linearisation that touches the model at a solution. Ions can only be added in pairs, so each slope is taken along a neutral salt: cations
  * with chloride, anions and bicarbonate with sodium. Conductivity bends downwards (the more ions, the less each carries), so
- * the plane lies above the model nearly everywhere: what keeps it keeps the cap. Where acid meets alkalinity it does not,
+ * the linearisation lies above the model nearly everywhere: what keeps it keeps the cap. Where acid meets alkalinity it does not,
  * and every answer is therefore measured by the model itself.
  */
-export function planeAt(ions: Ions, at: string): EcPlane {
+export function linearisationAt(ions: Ions, at: string): EcLinearisation {
   const here = conductivity(ions);
   const step = STEP * Math.max(LEAST, size(ions));
   const along = (salt: Partial<Ions>): number => (conductivity(plus(ions, { ...NONE, ...salt }, step)) - here) / step;
@@ -36,33 +36,33 @@ export function planeAt(ions: Ions, at: string): EcPlane {
   return { at, constant: here - dot(slope, ions), slope };
 }
 
-/** mS/cm that the plane gives to one g or mL per litre. */
-export function planeOfProduct(plane: EcPlane, product: Product): number {
-  return dot(plane.slope, conductingIons(product, 'value'));
+/** mS/cm that the linearisation gives to one g or mL per litre. */
+export function linearisationOfProduct(linearisation: EcLinearisation, product: Product): number {
+  return dot(linearisation.slope, conductingIons(product, 'value'));
 }
 
-/** mS/cm that the plane gives to a can of this water; shares of waters sum to 1, so the constant stands with them. */
-export function planeOfWater(plane: EcPlane, water: Water): number {
-  return plane.constant + dot(plane.slope, ionsOfWater(water));
+/** mS/cm that the linearisation gives to a can of this water; shares of waters sum to 1, so the constant stands with them. */
+export function linearisationOfWater(linearisation: EcLinearisation, water: Water): number {
+  return linearisation.constant + dot(linearisation.slope, ionsOfWater(water));
 }
 
 /**
- * The plane to begin with: it touches the model where a feed in the proportions of the programme's aims, in the first water,
+ * The linearisation to begin with: it touches the model where a feed in the proportions of the programme's aims, in the first water,
  * reads the EC cap.
  */
-export function firstPlane(request: Pick<FeedRequest, 'programme' | 'waters' | 'maxEc'>): EcPlane {
+export function firstLinearisation(request: Pick<FeedRequest, 'programme' | 'waters' | 'maxEc'>): EcLinearisation {
   const before = PLANES.get(request.programme);
   const cap = ecCap(request) ?? 1;
   const water = ionsOfWater(request.waters[0]!);
-  if (before && before.water === request.waters[0] && before.cap === cap) return before.plane;
+  if (before && before.water === request.waters[0] && before.cap === cap) return before.linearisation;
   const feed = aimed(request.programme.bands);
   const strength = strengthAt(cap, feed, water);
-  const plane = planeAt(plus(water, feed, strength), 'the programme’s aims at the strength of the cap');
-  PLANES.set(request.programme, { water: request.waters[0]!, cap, plane });
-  return plane;
+  const linearisation = linearisationAt(plus(water, feed, strength), 'the programme’s aims at the strength of the cap');
+  PLANES.set(request.programme, { water: request.waters[0]!, cap, linearisation });
+  return linearisation;
 }
 
-const PLANES = new WeakMap<FeedRequest['programme'], { water: Water; cap: number; plane: EcPlane }>();
+const PLANES = new WeakMap<FeedRequest['programme'], { water: Water; cap: number; linearisation: EcLinearisation }>();
 
 /** Finite difference, as a share of the ions present (mmol/L): small against their curvature, large against rounding. */
 const STEP = 1e-3;

@@ -1,10 +1,10 @@
 import type { Column, LinearProgram, Row } from '../../solver/index.js';
-import type { Product } from '../catalog/product.js';
+import type { Product } from '../label/product.js';
 import { NUTRIENTS, type Nutrient } from '../chemistry/nutrients.js';
-import { firstPlane, planeOfProduct, planeOfWater } from './ec-row.js';
-import { costing } from './price.js';
-import { allRules, ecCap, type FeedRequest } from './request.js';
-import { productColumn, termsOf, waterColumn } from './terms.js';
+import { firstLinearisation, linearisationOfProduct, linearisationOfWater } from './ec-row.js';
+import { costing } from '../feed/price.js';
+import { allRules, ecCap, type FeedRequest } from '../feed/request.js';
+import { productColumn, termsOf, waterColumn } from '../feed/terms.js';
 
 /** A row of the program in the grower's words. */
 export interface Limit {
@@ -148,10 +148,10 @@ function ruleRows(request: FeedRequest): Limited[] {
 function ecRows(request: FeedRequest): Limited[] {
   const cap = ecCap(request);
   if (cap === null) return [];
-  const plane = request.ecPlane ?? firstPlane(request);
+  const linearisation = request.ecLinearisation ?? firstLinearisation(request);
   const terms = Object.fromEntries([
-    ...request.shelf.map((product, i) => [productColumn(i), planeOfProduct(plane, product)]),
-    ...request.waters.map((water, i) => [waterColumn(i), planeOfWater(plane, water)]),
+    ...request.shelf.map((product, i) => [productColumn(i), linearisationOfProduct(linearisation, product)]),
+    ...request.waters.map((water, i) => [waterColumn(i), linearisationOfWater(linearisation, water)]),
   ]);
   return [
     {

@@ -1,6 +1,6 @@
 import type { Verdict } from '../../solver/index.js';
 import type { Stage } from './closest.js';
-import type { Proof } from './results.js';
+import type { Proof } from '../feed/results.js';
 
 /** Turns a verdict into the proof block of a report. `unit` is money per litre, or grams per litre. */
 export function proofOf(verdict: Verdict, noun: 'cheaper' | 'lighter' | 'closer', unit: string): Proof {

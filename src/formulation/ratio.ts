@@ -1,8 +1,8 @@
 import { type LinearProgram, type Row, solve } from '../../solver/index.js';
 import { NITROGEN_FORMS, type Nutrient } from '../chemistry/nutrients.js';
 import type { Rule } from '../programme/rule.js';
-import type { FeedRequest } from './request.js';
-import { termsOf } from './terms.js';
+import type { FeedRequest } from '../feed/request.js';
+import { termsOf } from '../feed/terms.js';
 
 /** A homogeneous rule of two nutrients seen as a ratio: over : under ≤ bound (cap) or ≥ bound (floor). */
 export interface Ratio {

@@ -4,8 +4,8 @@ import { chosen, restrictTo, withAtMost } from './at-most.js';
 import { type Stage, solveClosest } from './closest.js';
 import { type Capped, leastEc, underEcCap } from './ec-cap.js';
 import { type Formulated, formulate } from './formulate.js';
-import type { Amounts } from './mix-amounts.js';
-import { ecCap, type FeedRequest } from './request.js';
+import type { Amounts } from '../can/mix-amounts.js';
+import { ecCap, type FeedRequest } from '../feed/request.js';
 
 /** What the goal of a request came to, with the legend of the program that told. */
 export interface Solved {
@@ -17,7 +17,7 @@ export interface Solved {
 }
 
 /**
- * Solves under the EC cap. Where the plane makes the limits contradict each other with the EC row among them, the mix of least EC is
+ * Solves under the EC cap. Where the linearisation makes the limits contradict each other with the EC row among them, the mix of least EC is
  * sought, and the limits are only called impossible where that, too, is over the cap by the full model.
  */
 export async function solveUnderCap(request: FeedRequest): Promise<Capped<Solved>> {
@@ -32,7 +32,7 @@ export async function solveUnderCap(request: FeedRequest): Promise<Capped<Solved
   const least = await leastEc(request);
   if (!least) return { ...first, presses: false };
   const inside = least.ec <= ecCap(request)! ? least.amounts : null;
-  return underEcCap({ ...request, ecPlane: least.plane }, run, mixOf, inside);
+  return underEcCap({ ...request, ecLinearisation: least.linearisation }, run, mixOf, inside);
 }
 
 /** Solves a request by its goal, with at most so many products where that is asked. */

@@ -17,8 +17,8 @@ export interface ProductIons extends Ends<Ions> {
 
 /** What one g or mL may set free at the ends of what its label allows. */
 export interface Ends<T> {
-  dim: T;
-  bright: T;
+  leastConductive: T;
+  mostConductive: T;
   acid: T;
   alkaline: T;
 }
@@ -31,14 +31,14 @@ export function ionsOfFormula(text: string, { content }: Composition): ProductIo
   const held = NUTRIENTS.find((n) => mg[n] > 0);
   const share = held === undefined ? 1 : (content[held].stated ?? 0) / mg[held];
   const ions = times(ionsPerGram(read.value), share);
-  return { value: ions, dim: ions, bright: ions, acid: ions, alkaline: ions, from: 'formula' };
+  return { value: ions, leastConductive: ions, mostConductive: ions, acid: ions, alkaline: ions, from: 'formula' };
 }
 
 /**
  * The ions of a label without a usable list of sources. Cation charge that the figures leave over is balanced by sulfate and chloride
- * alike (bright: by chloride, dim and alkaline: by bicarbonate) where the label is silent on them, else by bicarbonate; anion
- * charge left over by sodium where it may be there (dim), else by acid (bright, acid). Nitrogen without a form counts half as ammonium and
- * nitrate, in dim not at all and in bright wholly, as far as those forms are possible. Charges within 3 % are rounding.
+ * alike (mostConductive: by chloride, leastConductive and alkaline: by bicarbonate) where the label is silent on them, else by bicarbonate; anion
+ * charge left over by sodium where it may be there (leastConductive), else by acid (mostConductive, acid). Nitrogen without a form counts half as ammonium and
+ * nitrate, in leastConductive not at all and in mostConductive wholly, as far as those forms are possible. Charges within 3 % are rounding.
  */
 export function ionsOfLabel({ content }: Composition): ProductIons {
   const half = strong(content, 0.5);
@@ -52,8 +52,8 @@ export function ionsOfLabel({ content }: Composition): ProductIons {
   };
   return {
     value: balanced(half, room, 'even'),
-    dim: balanced(none, room, 'alkali'),
-    bright: balanced(all, room, 'chloride'),
+    leastConductive: balanced(none, room, 'alkali'),
+    mostConductive: balanced(all, room, 'chloride'),
     acid: balanced(half, room, 'acid'),
     alkaline: balanced(half, room, 'alkali'),
     from: 'label alone',

@@ -21,8 +21,8 @@ export type { MakeUp } from './undeclared-program.js';
 /** The ends of all make-ups that keep within a label. */
 export interface Span {
   /** The least and the most conductive. */
-  dim: MakeUp;
-  bright: MakeUp;
+  leastConductive: MakeUp;
+  mostConductive: MakeUp;
   /** mg in one g or mL of what the label is silent on. */
   open: Map<Nutrient, { low: number; high: number }>;
 }
@@ -83,7 +83,7 @@ export async function closeBySources(
   const acid = alkali ? await end((s) => s.ions.alkalinity) : value;
   const alkaline = alkali ? await end((s) => -s.ions.alkalinity) : value;
   if (!span || !acid || !alkaline) return null;
-  const ends = { dim: span.dim, bright: span.bright, acid, alkaline };
+  const ends = { leastConductive: span.leastConductive, mostConductive: span.mostConductive, acid, alkaline };
   const nearer = figuresOf(composition, mass, USUAL_SHARE);
   const usual = await usualEnds(
     value,
@@ -127,12 +127,17 @@ const USUAL_SHARE = 1.645 / 4;
 
 /** Where even the nearest make-up lies farther from a figure than is usual: part of the way from it to the ends. */
 async function usualEnds(value: MakeUp, ends: Ends<MakeUp>, alkali: boolean, end: End): Promise<Ends<MakeUp>> {
-  const [dim, bright] = [await end(conduct), await end((s) => -conduct(s))];
+  const [leastConductive, mostConductive] = [await end(conduct), await end((s) => -conduct(s))];
   const acid = alkali ? await end((s) => s.ions.alkalinity) : value;
   const alkaline = alkali ? await end((s) => -s.ions.alkalinity) : value;
-  if (dim && bright && acid && alkaline) return { dim, bright, acid, alkaline };
+  if (leastConductive && mostConductive && acid && alkaline) return { leastConductive, mostConductive, acid, alkaline };
   const part = ({ ions, mg }: MakeUp): MakeUp => ({ mg, ions: between(value.ions, ions, USUAL_SHARE) });
-  return { dim: part(ends.dim), bright: part(ends.bright), acid: part(ends.acid), alkaline: part(ends.alkaline) };
+  return {
+    leastConductive: part(ends.leastConductive),
+    mostConductive: part(ends.mostConductive),
+    acid: part(ends.acid),
+    alkaline: part(ends.alkaline),
+  };
 }
 
 /**
@@ -166,17 +171,17 @@ async function spanOf(
   end: End,
   asked: (nutrient: Nutrient) => boolean,
 ): Promise<Span | null> {
-  const [dim, bright] = [await end(conduct), await end((s) => -conduct(s))];
-  if (!dim || !bright) return null;
+  const [leastConductive, mostConductive] = [await end(conduct), await end((s) => -conduct(s))];
+  if (!leastConductive || !mostConductive) return null;
   const open = new Map<Nutrient, { low: number; high: number }>();
   for (const nutrient of NUTRIENTS.filter((n) => content[n].stated === null && asked(n))) {
     const brought = sources.some((s) => s.mg[nutrient] > 0);
-    const low = brought ? await end((s) => s.mg[nutrient]) : dim;
-    const high = brought ? await end((s) => -s.mg[nutrient]) : dim;
+    const low = brought ? await end((s) => s.mg[nutrient]) : leastConductive;
+    const high = brought ? await end((s) => -s.mg[nutrient]) : leastConductive;
     if (!low || !high) return null;
     open.set(nutrient, { low: low.mg[nutrient], high: high.mg[nutrient] });
   }
-  return { dim, bright, open };
+  return { leastConductive, mostConductive, open };
 }
 
 const conduct = (source: Source): number => linearEcOfIons(source.ions);

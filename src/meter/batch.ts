@@ -1,4 +1,4 @@
-import type { Product, Water } from '../catalog/product.js';
+import type { Product, Water } from '../label/product.js';
 
 /** One item that was to go into the can. */
 export interface BatchItem {

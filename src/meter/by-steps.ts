@@ -1,8 +1,8 @@
 import type { Kit } from '../catalog/bench-types.js';
-import type { Product } from '../catalog/product.js';
+import type { Product } from '../label/product.js';
 import { measuresOf } from '../dose/measure.js';
 import { type Tool, toolsOf } from '../dose/tools.js';
-import type { FeedRequest } from '../formulation/request.js';
+import type { FeedRequest } from '../feed/request.js';
 import type { Batch } from './batch.js';
 import type { Action } from './can-limits.js';
 import { stepOf, waterStep } from './remedy-action.js';

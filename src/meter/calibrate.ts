@@ -1,7 +1,7 @@
 import { BULK_DENSITY } from '../catalog/bulk-density.js';
-import type { Product, Water } from '../catalog/product.js';
-import { NINETY } from '../dose/deviates.js';
-import { conductingIons, conductivity, ionsOfWater, NONE, plus } from '../formulation/ec.js';
+import type { Product, Water } from '../label/product.js';
+import { NINETY } from '../chance/deviates.js';
+import { conductingIons, conductivity, ionsOfWater, NONE, plus } from '../can/ec.js';
 import { times } from '../label/counter-ions.js';
 import { labelSpread, SPREADS } from './spreads.js';
 

@@ -1,6 +1,6 @@
 import { formulate } from '../formulation/formulate.js';
-import type { FeedRequest } from '../formulation/request.js';
-import { productColumn, waterColumn } from '../formulation/terms.js';
+import type { FeedRequest } from '../feed/request.js';
+import { productColumn, waterColumn } from '../feed/terms.js';
 import type { Batch } from './batch.js';
 import type { PossibleCan } from './posterior.js';
 

@@ -1,13 +1,13 @@
 import type { Kit } from '../catalog/bench-types.js';
-import type { Amounts } from '../formulation/mix-amounts.js';
-import type { FeedRequest } from '../formulation/request.js';
+import type { Amounts } from '../can/mix-amounts.js';
+import type { FeedRequest } from '../feed/request.js';
 import { movedBySteps } from './by-steps.js';
 import { canLimits } from './can-limits.js';
 import { type Ground, groundOf } from './ground.js';
 import type { Judged } from './judge.js';
 import { middleLitres, type PossibleCan, quantiles } from './posterior.js';
 import { GOOD, LEAST_KEPT, proposals } from './proposals.js';
-import { after, nothing, overCap, planeFor } from './remedy-action.js';
+import { after, nothing, overCap, linearisationFor } from './remedy-action.js';
 import { leastLitres } from './rescue-program.js';
 import { stockLeft } from './stock-left.js';
 import { type Candidate, weigher } from './weigh-remedy.js';
@@ -26,12 +26,12 @@ export interface RescueOptions {
  */
 export async function chooseRemedy(judged: Judged, asked: FeedRequest, options: RescueOptions): Promise<Chosen> {
   const ground = groundOf(judged, asked);
-  const { movedWords, plane } = ground;
-  let request: FeedRequest = { ...asked, ecPlane: plane };
+  const { movedWords, linearisation } = ground;
+  let request: FeedRequest = { ...asked, ecLinearisation: linearisation };
   let best = await choose(judged, request, options, ground);
-  // the plane must hold where the remedied can stands: touch there and try again where it does not
+  // the linearisation must hold where the remedied can stands: touch there and try again where it does not
   for (let round = 0; round < ROUNDS && overCap(best.final, request); round += 1) {
-    request = { ...request, ecPlane: planeFor(best.final, request) };
+    request = { ...request, ecLinearisation: linearisationFor(best.final, request) };
     best = await choose(judged, request, options, ground);
   }
   return { ...best, request, aside: movedWords };

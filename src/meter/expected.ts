@@ -1,4 +1,4 @@
-import { conductingIons, conductivity, ionsOfWater, NONE, plus } from '../formulation/ec.js';
+import { conductingIons, conductivity, ionsOfWater, NONE, plus } from '../can/ec.js';
 import { type Batch, itemsAt, litresAt, type Moment } from './batch.js';
 
 /** What the pen would show at each asked moment, if amounts and water were multiplied. */

@@ -1,8 +1,8 @@
 import type { DosePlan } from '../dose/plan-types.js';
-import { sequenceOf } from '../dose/sequence.js';
-import { blendOf, partsOf } from '../dose/steps.js';
-import type { Water } from '../catalog/product.js';
-import type { Product } from '../catalog/product.js';
+import { sequenceOf } from '../sheet/sequence.js';
+import { blendOf, partsOf } from '../sheet/steps.js';
+import type { Water } from '../label/product.js';
+import type { Product } from '../label/product.js';
 import type { Batch } from './batch.js';
 
 /** The batch that a mixing sheet asks for: its measures, in its order, as full as the can is at each step. */

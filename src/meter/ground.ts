@@ -1,16 +1,16 @@
-import type { EcPlane } from '../formulation/ec-plane.js';
-import type { FeedRequest } from '../formulation/request.js';
+import type { EcLinearisation } from '../feed/ec-linearisation.js';
+import type { FeedRequest } from '../feed/request.js';
 import { type Batch, plannedLitres } from './batch.js';
 import { type CanLimit, canLimits, canTable, keepsAll, keyOf, type MovedLimits, margins } from './can-limits.js';
 import type { Judged } from './judge.js';
 import { weigh } from './likelihood.js';
 import { type PossibleCan, possibleCans, quantiles } from './posterior.js';
-import { after, nothing, planeFor } from './remedy-action.js';
+import { after, nothing, linearisationFor } from './remedy-action.js';
 
 /** What a remedy is chosen under; the same for every reading of a batch. */
 export interface Ground {
-  /** The EC plane at the plan. */
-  plane: EcPlane;
+  /** The EC linearisation at the plan. */
+  linearisation: EcLinearisation;
   /** Limits that the plan itself misses, moved out to where nine of ten right batches keep them: no can is to be worse than planned. */
   moved: MovedLimits;
   /** The same in words. */
@@ -25,12 +25,12 @@ export function groundOf({ weighed }: Judged, asked: FeedRequest): Ground {
   const known = KNOWN.get(batch);
   if (known?.asked === asked) return known.ground;
   const planned = { amounts: batch.items.map((item) => item.planned), litres: plannedLitres(batch), cause: 'none' };
-  const plane = planeFor(after(planned, nothing(asked), batch, asked), asked);
-  const request = { ...asked, ecPlane: plane };
+  const linearisation = linearisationFor(after(planned, nothing(asked), batch, asked), asked);
+  const request = { ...asked, ecLinearisation: linearisation };
   const missed = missedBy(planned, batch, request);
   const asMeant = { ...batch, litres: planned.litres };
   const right = possibleCans(weigh(asMeant, [], weighed.pen), RIGHT_CANS, (point) => point.hypothesis.kind === 'none');
-  const moved = new Map(missed.map((limit) => [keyOf(limit), missOf(limit, right)]));
+  const moved = new Map(missed.map((limit) => [keyOf(limit), violationOf(limit, right)]));
   const limits = canLimits(request, batch, moved);
   const inside = margins(limits, nothing(asked), canTable(limits, right));
   const allowances = limits.map((_, l) => {
@@ -40,7 +40,7 @@ export function groundOf({ weighed }: Judged, asked: FeedRequest): Ground {
     );
     return Math.max(0, -worst!);
   });
-  const ground = { plane, moved, movedWords: missed.map((limit) => limit.text), allowances };
+  const ground = { linearisation, moved, movedWords: missed.map((limit) => limit.text), allowances };
   KNOWN.set(batch, { asked, ground });
   return ground;
 }
@@ -56,7 +56,7 @@ function missedBy(can: PossibleCan, batch: Batch, request: FeedRequest): CanLimi
 }
 
 /** By how much per litre nine of ten right cans miss a limit at most. */
-function missOf({ side, ofCan }: CanLimit, right: readonly PossibleCan[]): number {
+function violationOf({ side, ofCan }: CanLimit, right: readonly PossibleCan[]): number {
   const off = right.map((can) => ((side === 'least' ? -1 : 1) * ofCan(can)) / can.litres);
   return Math.max(0, quantiles(off, [NINE_OF_TEN])[0]!);
 }

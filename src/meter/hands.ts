@@ -1,8 +1,8 @@
 import type { Kit } from '../catalog/bench-types.js';
-import type { Product } from '../catalog/product.js';
+import type { Product } from '../label/product.js';
 import { measuresWithin } from '../dose/measure.js';
 import { toolsOf } from '../dose/tools.js';
-import type { FeedRequest } from '../formulation/request.js';
+import type { FeedRequest } from '../feed/request.js';
 import type { Action } from './can-limits.js';
 import { seeded } from './matrix.js';
 import { SPREADS } from './spreads.js';

@@ -1,4 +1,4 @@
-import { NINETY } from '../dose/deviates.js';
+import { NINETY } from '../chance/deviates.js';
 import type { Batch, Moment, PenUse, Reading } from './batch.js';
 import { beyondBelief } from './beyond.js';
 import type { Cause } from './cause.js';

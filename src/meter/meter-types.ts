@@ -1,4 +1,4 @@
-import type { FeedHeader } from '../formulation/results.js';
+import type { FeedHeader } from '../feed/results.js';
 import type { Batch, PenUse } from './batch.js';
 import type { ActualLine, Judgement } from './judge.js';
 import type { Remedy } from './remedy.js';

@@ -1,5 +1,5 @@
-import { cautionsFor } from '../formulation/cautions.js';
-import type { FeedRequest } from '../formulation/request.js';
+import { cautionsFor } from '../can/cautions.js';
+import type { FeedRequest } from '../feed/request.js';
 import type { Kit } from '../catalog/bench-types.js';
 import { type Batch, itemsAt, type PenUse, type Reading } from './batch.js';
 import { expectedReadings } from './expected.js';

@@ -2,7 +2,7 @@ import { solve } from '../../solver/index.js';
 import type { Kit } from '../catalog/bench-types.js';
 import { measuresWithin } from '../dose/measure.js';
 import { type Tool, toolsOf } from '../dose/tools.js';
-import type { FeedRequest } from '../formulation/request.js';
+import type { FeedRequest } from '../feed/request.js';
 import type { Batch } from './batch.js';
 import type { Action, CanLimit } from './can-limits.js';
 import { doseSpread } from './hands.js';

@@ -1,14 +1,14 @@
 import type { Optimal } from '../../solver/index.js';
 import type { Kit } from '../catalog/bench-types.js';
-import type { Product } from '../catalog/product.js';
+import type { Product } from '../label/product.js';
 import { measuresOf, measuresWithin } from '../dose/measure.js';
 import { type Tool, toolsOf, usualMark } from '../dose/tools.js';
-import { conductingIons, conductivity, ionsOfMix } from '../formulation/ec.js';
-import type { EcPlane } from '../formulation/ec-plane.js';
-import { firstPlane, planeAt } from '../formulation/ec-row.js';
-import type { Amounts } from '../formulation/mix-amounts.js';
-import { ecCap, type FeedRequest } from '../formulation/request.js';
-import { productColumn, waterColumn } from '../formulation/terms.js';
+import { conductingIons, conductivity, ionsOfMix } from '../can/ec.js';
+import type { EcLinearisation } from '../feed/ec-linearisation.js';
+import { firstLinearisation, linearisationAt } from '../formulation/ec-row.js';
+import type { Amounts } from '../can/mix-amounts.js';
+import { ecCap, type FeedRequest } from '../feed/request.js';
+import { productColumn, waterColumn } from '../feed/terms.js';
 import type { Batch } from './batch.js';
 import type { Action } from './can-limits.js';
 import type { PossibleCan } from './posterior.js';
@@ -113,10 +113,10 @@ export function after(can: PossibleCan, { keep, water, add }: Action, batch: Bat
   };
 }
 
-/** The EC plane that touches the model at a can. */
-export function planeFor(amounts: Amounts, request: FeedRequest): EcPlane {
-  if (ecCap(request) === null) return firstPlane(request);
-  return planeAt(conductingMix(amounts, request), 'the can itself');
+/** The EC linearisation that touches the model at a can. */
+export function linearisationFor(amounts: Amounts, request: FeedRequest): EcLinearisation {
+  if (ecCap(request) === null) return firstLinearisation(request);
+  return linearisationAt(conductingMix(amounts, request), 'the can itself');
 }
 
 /** Whether a can is over the EC cap by the full model. */

@@ -1,4 +1,4 @@
-import type { Mix } from '../formulation/results.js';
+import type { Mix } from '../feed/results.js';
 
 /** What to do with the can. */
 export interface Remedy {

@@ -1,7 +1,7 @@
 import type { Column, LinearProgram, Row } from '../../solver/index.js';
-import { costing } from '../formulation/price.js';
-import type { FeedRequest } from '../formulation/request.js';
-import { productColumn, waterColumn } from '../formulation/terms.js';
+import { costing } from '../feed/price.js';
+import type { FeedRequest } from '../feed/request.js';
+import { productColumn, waterColumn } from '../feed/terms.js';
 import { type Batch, plannedLitres } from './batch.js';
 import type { Action, CanLimit } from './can-limits.js';
 import { middleLitres, type PossibleCan, quantiles } from './posterior.js';

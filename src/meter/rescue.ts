@@ -1,10 +1,10 @@
 import type { Optimal } from '../../solver/index.js';
 import type { Kit } from '../catalog/bench-types.js';
-import type { Product } from '../catalog/product.js';
+import type { Product } from '../label/product.js';
 import { measuresOf } from '../dose/measure.js';
 import { toolsOf } from '../dose/tools.js';
-import { missesOf, readOut } from '../formulation/readout.js';
-import type { FeedRequest } from '../formulation/request.js';
+import { missesOf, readOut } from '../feed/readout.js';
+import type { FeedRequest } from '../feed/request.js';
 import { formatNumber } from '../units/index.js';
 import { canTable, kept, margins } from './can-limits.js';
 import { type Batch, isMisfilled, plannedLitres } from './batch.js';

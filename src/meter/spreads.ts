@@ -1,7 +1,7 @@
-import { NINETY } from '../dose/deviates.js';
-import { conductivity, NONE } from '../formulation/ec.js';
-import { ionsOf } from '../formulation/close.js';
-import type { Product } from '../catalog/product.js';
+import { NINETY } from '../chance/deviates.js';
+import { conductivity, NONE } from '../can/ec.js';
+import { ionsOf } from '../label/close.js';
+import type { Product } from '../label/product.js';
 
 /**
  * Relative standard deviations that a reading has even when nobody made a mistake. A pen is good to ±2 % (common practice: what leaflets
@@ -33,8 +33,8 @@ export function labelSpread(product: Product): number {
   const known = MEMO.get(product);
   if (known !== undefined) return known;
   const bare = conductivity(NONE);
-  const { dim, bright } = ions.usual ?? ions;
-  const [value, low, high] = [ions.value, dim, bright].map((i) => conductivity(i) - bare);
+  const { leastConductive, mostConductive } = ions.usual ?? ions;
+  const [value, low, high] = [ions.value, leastConductive, mostConductive].map((i) => conductivity(i) - bare);
   const open = value! > 1e-6 ? Math.abs(high! - low!) / (2 * NINETY * value!) : 0;
   // the range by named salts comes from allowances, and so from the same guarantees; without them it is about counter-ions
   const spread = Math.min(0.25, ions.from === 'sources' ? Math.max(LABEL, open) : Math.hypot(LABEL, open));

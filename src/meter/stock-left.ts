@@ -1,4 +1,4 @@
-import type { FeedRequest } from '../formulation/request.js';
+import type { FeedRequest } from '../feed/request.js';
 import type { Batch } from './batch.js';
 import { type PossibleCan, quantiles } from './posterior.js';
 

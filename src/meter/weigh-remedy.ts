@@ -1,6 +1,6 @@
 import type { Optimal } from '../../solver/index.js';
 import type { Kit } from '../catalog/bench-types.js';
-import type { FeedRequest } from '../formulation/request.js';
+import type { FeedRequest } from '../feed/request.js';
 import { type Action, type CanLimit, canTable } from './can-limits.js';
 import { keptCounter } from './count-kept.js';
 import { doseSpread, drawHands } from './hands.js';

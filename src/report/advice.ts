@@ -1,4 +1,4 @@
-import type { AdviceReading, AdviceResult, OwnMatch, Span } from '../formulation/advice-types.js';
+import type { AdviceReading, AdviceResult, OwnMatch, Span } from '../advice/types.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
 import { cautionBlocks } from './blend.js';
 import { amount, figure, percent } from './figures.js';

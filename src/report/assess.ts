@@ -1,4 +1,4 @@
-import type { AssessResult } from '../formulation/results.js';
+import type { AssessResult } from '../feed/results.js';
 import { cautionBlocks } from './blend.js';
 import { figure } from './figures.js';
 import { missLines, mixBlocks, type PenScale, waterText } from './mix.js';

@@ -1,4 +1,4 @@
-import type { BlendResult, FeedHeader } from '../formulation/results.js';
+import type { BlendResult, FeedHeader } from '../feed/results.js';
 import { figure } from './figures.js';
 import { mixBlocks, type PenScale, waterText } from './mix.js';
 import { priceBlocks } from './prices.js';

@@ -1,4 +1,4 @@
-import type { PurchaseOption, PurchaseResult } from '../formulation/purchase-types.js';
+import type { PurchaseOption, PurchaseResult } from '../purchase/types.js';
 import { figure, money, percent } from './figures.js';
 import { type Block, heading, list, paragraph, table } from './sheet.js';
 

@@ -1,4 +1,4 @@
-import type { OptionFeed, PurchaseOption, PurchaseResult, StockLine } from '../formulation/purchase-types.js';
+import type { OptionFeed, PurchaseOption, PurchaseResult, StockLine } from '../purchase/types.js';
 import { cautionBlocks } from './blend.js';
 import { comparisonBlocks, extraBlocks } from './buy-beside.js';
 import { amount, figure, money, percent } from './figures.js';

@@ -1,5 +1,5 @@
-import type { ConcentrateResult, TankItem, TankSheet } from '../dose/concentrate-result.js';
-import type { CloudingLine } from '../formulation/clouding.js';
+import type { ConcentrateResult, TankItem, TankSheet } from '../stock/concentrate-result.js';
+import type { CloudingLine } from '../can/clouding.js';
 import { cautionBlocks } from './blend.js';
 import { amount, figure, percent } from './figures.js';
 import { type Block, facts, heading, list, paragraph, section, type Sheet, spoken, table } from './sheet.js';

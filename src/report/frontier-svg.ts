@@ -1,4 +1,4 @@
-import type { FrontierResult } from '../formulation/results.js';
+import type { FrontierResult } from '../feed/results.js';
 import { escapeMarkup } from './escape.js';
 import { figure } from './figures.js';
 
@@ -8,7 +8,7 @@ const PLOT = { left: 84, right: 612, top: 56, bottom: 340 };
 
 /**
  * Cost against closeness as a picture of its own: self-contained, readable without colour and in a dark or a light room.
- * Each corner is a dot with its figures in a tooltip; the ends are labelled.
+ * Each vertex is a dot with its figures in a tooltip; the ends are labelled.
  */
 export function frontierSvg({ points, feed, costUnit }: FrontierResult): string {
   const misses = points.map((p) => 100 * p.miss);

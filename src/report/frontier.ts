@@ -1,10 +1,10 @@
-import type { FrontierPoint, FrontierResult } from '../formulation/results.js';
+import type { FrontierPoint, FrontierResult } from '../feed/results.js';
 import { headerFacts } from './blend.js';
 import { amount, figure, percent } from './figures.js';
 import { waterText } from './mix.js';
 import { type Block, heading, list, paragraph, section, type Sheet, spoken, table } from './sheet.js';
 
-/** Cost against closeness as a sheet: one line for each corner, closest first. */
+/** Cost against closeness as a sheet: one line for each vertex, closest first. */
 export function frontierSheet(result: FrontierResult): Sheet {
   const { feed, points, proof, status } = result;
   return {

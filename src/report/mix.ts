@@ -1,4 +1,4 @@
-import type { ElementLine, FeedHeader, Item, Mix, RuleLine, WaterShare } from '../formulation/results.js';
+import type { ElementLine, FeedHeader, Item, Mix, RuleLine, WaterShare } from '../feed/results.js';
 import { amount, figure, money, percent } from './figures.js';
 import { solutionBlocks } from './solution.js';
 import { type Bar, type Block, heading, paragraph, table } from './sheet.js';

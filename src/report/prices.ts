@@ -1,4 +1,4 @@
-import type { Prices, ProductPrice } from '../formulation/results.js';
+import type { Prices, ProductPrice } from '../feed/results.js';
 import { figure, money } from './figures.js';
 import { type Block, heading, list, paragraph, table } from './sheet.js';
 

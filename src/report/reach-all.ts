@@ -1,4 +1,4 @@
-import type { ReachResult } from '../formulation/results.js';
+import type { ReachResult } from '../feed/results.js';
 import { beyondReach } from './reach.js';
 import { paragraph, type Sheet, table } from './sheet.js';
 

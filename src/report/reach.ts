@@ -1,4 +1,4 @@
-import type { ReachLine, ReachResult } from '../formulation/results.js';
+import type { ReachLine, ReachResult } from '../feed/results.js';
 import { headerFacts } from './blend.js';
 import { figure } from './figures.js';
 import { type Block, facts, heading, list, paragraph, section, type Sheet, spoken, table } from './sheet.js';

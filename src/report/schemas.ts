@@ -102,7 +102,7 @@ export const frontierShape = z.strictObject({
         ),
       }),
     )
-    .describe('corners from closest to cheapest; straight lines between them'),
+    .describe('vertices from closest to cheapest; straight lines between them'),
   notes: z.array(z.string()),
   proof,
 });

@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import { NUTRIENTS } from '../chemistry/nutrients.js';
-import { MINERALS } from '../formulation/clouding.js';
+import { MINERALS } from '../can/clouding.js';
 
 /** The parts that the shapes of several commands share. */
 

@@ -1,4 +1,4 @@
-import type { Mix } from '../formulation/results.js';
+import type { Mix } from '../feed/results.js';
 import { figure } from './figures.js';
 import { type Block, heading, list, paragraph } from './sheet.js';
 

@@ -1,4 +1,4 @@
-import type { FeedSubstitutes, Judged, Substitute, SubstitutesResult } from '../formulation/substitutes-types.js';
+import type { FeedSubstitutes, Judged, Substitute, SubstitutesResult } from '../purchase/substitutes-types.js';
 import { cautionBlocks } from './blend.js';
 import { amount, figure, money, percent } from './figures.js';
 import { missLines } from './mix.js';

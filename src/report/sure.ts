@@ -1,6 +1,6 @@
-import type { SureDoses } from '../dose/robust-types.js';
-import type { Sureness } from '../dose/sure.js';
-import type { ElementLine } from '../formulation/results.js';
+import type { SureDoses } from '../chance/robust-types.js';
+import type { Sureness } from '../chance/sure.js';
+import type { ElementLine } from '../feed/results.js';
 import { figure } from './figures.js';
 
 /** How sure doses are, for a sheet: the share of batches, what is most at risk, what most of it comes from, and the 90 % intervals. */

@@ -1,4 +1,4 @@
-import type { Absent, BlendResult, ConflictLine, Relaxation } from '../formulation/results.js';
+import type { Absent, BlendResult, ConflictLine, Relaxation } from '../feed/results.js';
 import { missLines, mixBlocks, type PenScale } from './mix.js';
 import { type Block, heading, list, paragraph, spoken } from './sheet.js';
 

@@ -3,9 +3,9 @@
  * `npm run bench` prints both and their ratio; the chemistry is to stay below 1 ms in the median.
  */
 import { bench, describe } from 'vitest';
-import type { Product } from '../../src/catalog/product.js';
+import type { Product } from '../../src/label/product.js';
 import { shippedCatalog } from '../../src/cli/shipped.js';
-import { chemistryOf, ionsOfMix } from '../../src/formulation/ec.js';
+import { chemistryOf, ionsOfMix } from '../../src/can/ec.js';
 import { type LinearProgram, solve } from '../../solver/index.js';
 
 const shelf = [...shippedCatalog().salts, ...shippedCatalog().products].slice(0, 30);

@@ -23,7 +23,7 @@ describe('blend --prices', () => {
 });
 
 describe('blend --frontier', () => {
-  it('prints the corners and draws them into a file', async () => {
+  it('prints the vertices and draws them into a file', async () => {
     const home = folder();
     const ran = await velamen([...MOSS, '--frontier', '--svg', 'curve.svg', '--json'], home);
     const result = frontierShape.parse(JSON.parse(ran.stdout));

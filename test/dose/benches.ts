@@ -4,7 +4,7 @@ import { readBench } from '../../src/catalog/bench.js';
 import type { Bench } from '../../src/catalog/bench-types.js';
 import { readProducts } from '../../src/catalog/shelf.js';
 import { shippedCatalog } from '../../src/cli/shipped.js';
-import type { FeedRequest } from '../../src/formulation/request.js';
+import type { FeedRequest } from '../../src/feed/request.js';
 import { unwrap } from '../../src/problem.js';
 import { parseRules } from '../../src/programme/parse-rule.js';
 import { resolveProgramme } from '../../src/programme/resolve.js';

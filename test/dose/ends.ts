@@ -1,7 +1,7 @@
 import type { Nutrient } from '../../src/chemistry/nutrients.js';
-import type { Amounts } from '../../src/formulation/mix-amounts.js';
-import { readOut } from '../../src/formulation/readout.js';
-import type { FeedRequest } from '../../src/formulation/request.js';
+import type { Amounts } from '../../src/can/mix-amounts.js';
+import { readOut } from '../../src/feed/readout.js';
+import type { FeedRequest } from '../../src/feed/request.js';
 
 /** An end of a band or a rule: Σ of(item) · g or mL per litre + water ≤ most. */
 export interface End {

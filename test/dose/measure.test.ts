@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { measuresOf, measuresWithin } from '../../src/dose/measure.js';
 import { toolsOf } from '../../src/dose/tools.js';
-import { powder } from '../formulation/fixtures.js';
+import { powder } from '../feed/fixtures.js';
 import { spoonsDownTo, TSP, USUAL } from './kits.js';
 
 const dust = powder('dust', { K: 10 }, { bulkDensity: 0.8 });

@@ -1,8 +1,8 @@
 import type { Kit } from '../../src/catalog/bench-types.js';
 import { measuresWithin } from '../../src/dose/measure.js';
 import { paperTools, type Tool, toolsOf } from '../../src/dose/tools.js';
-import type { Amounts } from '../../src/formulation/mix-amounts.js';
-import type { FeedRequest } from '../../src/formulation/request.js';
+import type { Amounts } from '../../src/can/mix-amounts.js';
+import type { FeedRequest } from '../../src/feed/request.js';
 import { type End, endsOf } from './ends.js';
 import type { Open } from './try-all-ranges.js';
 

@@ -2,9 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { shippedCatalog } from '../../src/cli/shipped.js';
 import { planDoses } from '../../src/dose/plan.js';
 import { amountsOfMix } from '../../src/dose/wanted.js';
-import { blend } from '../../src/formulation/blend.js';
+import { blend } from '../../src/blend/blend.js';
 import { Refusal } from '../../src/problem.js';
-import { powder, request } from '../formulation/fixtures.js';
+import { powder, request } from '../feed/fixtures.js';
 import { example } from './benches.js';
 import { SPOONS, spoonsDownTo, USUAL } from './kits.js';
 

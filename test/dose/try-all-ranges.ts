@@ -1,7 +1,7 @@
-import type { Amounts } from '../../src/formulation/mix-amounts.js';
-import { missesOf, readOut } from '../../src/formulation/readout.js';
-import type { FeedRequest } from '../../src/formulation/request.js';
-import type { Mix } from '../../src/formulation/results.js';
+import type { Amounts } from '../../src/can/mix-amounts.js';
+import { missesOf, readOut } from '../../src/feed/readout.js';
+import type { FeedRequest } from '../../src/feed/request.js';
+import type { Mix } from '../../src/feed/results.js';
 import { type End, endsOf } from './ends.js';
 import type { Way } from './try-all.js';
 

@@ -1,6 +1,6 @@
-import type { Amounts } from '../../src/formulation/mix-amounts.js';
-import { missesOf, readOut } from '../../src/formulation/readout.js';
-import type { FeedRequest } from '../../src/formulation/request.js';
+import type { Amounts } from '../../src/can/mix-amounts.js';
+import { missesOf, readOut } from '../../src/feed/readout.js';
+import type { FeedRequest } from '../../src/feed/request.js';
 import { endsOf } from './ends.js';
 
 /** A way to dose that the exhaustive search found. */

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { parseAdvice } from '../../src/formulation/advice-parse.js';
-import { translate } from '../../src/formulation/advice-translate.js';
+import { parseAdvice } from '../../src/advice/parse.js';
+import { translate } from '../../src/advice/translate.js';
 import { problemLine } from '../../src/problem.js';
 
 /** Advice, and every line that is said about it. */

@@ -1,17 +1,17 @@
 import { describe, expect, it } from 'vitest';
 import { shippedCatalog } from '../../src/cli/shipped.js';
 import { amountsOf } from '../../src/formulation/amounts.js';
-import { closeShelf } from '../../src/formulation/close.js';
-import { conductingIons, conductivity, ionsOfMix } from '../../src/formulation/ec.js';
+import { closeShelf } from '../../src/label/close.js';
+import { conductingIons, conductivity, ionsOfMix } from '../../src/can/ec.js';
 import { leastEc, MOST_ROUNDS, underEcCap } from '../../src/formulation/ec-cap.js';
 import { formulate } from '../../src/formulation/formulate.js';
-import type { FeedRequest } from '../../src/formulation/index.js';
+import type { FeedRequest } from '../../src/feed/request.js';
 import { solveUnderCap } from '../../src/formulation/solve-goal.js';
 import { unwrap } from '../../src/problem.js';
 import { atStrength, resolveProgramme } from '../../src/programme/index.js';
 import { solve } from '../../solver/index.js';
 import { dice } from '../solver/dice.js';
-import { request } from './fixtures.js';
+import { request } from '../feed/fixtures.js';
 
 const catalog = shippedCatalog();
 const salts = catalog.salts.filter((s) => !['acid', 'alkali', 'silicate'].includes(s.kind ?? ''));

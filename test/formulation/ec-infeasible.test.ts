@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { shippedCatalog } from '../../src/cli/shipped.js';
-import { closeShelf } from '../../src/formulation/close.js';
+import { closeShelf } from '../../src/label/close.js';
 import { leastEc } from '../../src/formulation/ec-cap.js';
-import { blend, reach } from '../../src/formulation/index.js';
-import { powder, request } from './fixtures.js';
+import { blend } from '../../src/blend/blend.js';
+import { reach } from '../../src/blend/reach.js';
+import { powder, request } from '../feed/fixtures.js';
 
 const catalog = shippedCatalog();
 const salt = (id: string) => catalog.salts.find((s) => s.id === id)!;
@@ -28,7 +29,7 @@ describe('an EC cap that bites', () => {
     expect(impossible.conflict!.map((line) => line.limit).join()).toMatch(/EC/);
   });
 
-  it('says nothing about a plane where it does not press', async () => {
+  it('says nothing about a linearisation where it does not press', async () => {
     const result = await blend(request(shelf, { K: { min: 80, max: 200 } }, { maxEc: 2 }), { prices: false });
     expect(result.proof.sentence).not.toMatch(/linearised/);
   });

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import type { Product } from '../../src/catalog/product.js';
+import type { Product } from '../../src/label/product.js';
 import { readProducts } from '../../src/catalog/shelf.js';
 import type { Nutrient } from '../../src/chemistry/nutrients.js';
-import { closeProduct } from '../../src/formulation/close.js';
+import { closeProduct } from '../../src/label/close.js';
 import { labelLine } from '../../src/label/index.js';
 import { unwrap } from '../../src/problem.js';
 

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import type { Product } from '../../src/catalog/product.js';
+import type { Product } from '../../src/label/product.js';
 import { readProducts } from '../../src/catalog/shelf.js';
 import { formula, type Formula } from '../../src/chemistry/formula.js';
 import { linearEcOfIons } from '../../src/chemistry/linear-ec.js';
 import { ionsPerGram } from '../../src/chemistry/ions.js';
-import { closeProduct, ionsOf } from '../../src/formulation/close.js';
+import { closeProduct, ionsOf } from '../../src/label/close.js';
 import { unwrap } from '../../src/problem.js';
 
 /**
@@ -84,14 +84,14 @@ describe('what a label does not declare lies inside what closing it tells', () =
         // a cap counts by the list all that there can be
         if (how.listed) expect(content[nutrient].high, about).toBeGreaterThanOrEqual(made.truth[nutrient] - 1e-3);
       }
-      const { dim, bright, from, usual } = ionsOf(closed);
+      const { leastConductive, mostConductive, from, usual } = ionsOf(closed);
       expect(from, made.text).toBe(how.listed ? 'sources' : 'label alone');
-      expect(made.ec, made.text).toBeGreaterThanOrEqual(linearEcOfIons(dim) - 1e-6);
-      expect(made.ec, made.text).toBeLessThanOrEqual(linearEcOfIons(bright) + 1e-6);
+      expect(made.ec, made.text).toBeGreaterThanOrEqual(linearEcOfIons(leastConductive) - 1e-6);
+      expect(made.ec, made.text).toBeLessThanOrEqual(linearEcOfIons(mostConductive) + 1e-6);
       if (!how.listed) continue;
       // what a can's prediction counts holds whatever printing hides
-      expect(made.ec, made.text).toBeGreaterThanOrEqual(linearEcOfIons(usual!.dim) - 1e-6);
-      expect(made.ec, made.text).toBeLessThanOrEqual(linearEcOfIons(usual!.bright) + 1e-6);
+      expect(made.ec, made.text).toBeGreaterThanOrEqual(linearEcOfIons(usual!.leastConductive) - 1e-6);
+      expect(made.ec, made.text).toBeLessThanOrEqual(linearEcOfIons(usual!.mostConductive) + 1e-6);
     }
   });
 });

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { shippedCatalog } from '../../src/cli/shipped.js';
-import { closeProduct } from '../../src/formulation/close.js';
-import { conductingIons, conductivity, ionsOfWater, plus } from '../../src/formulation/ec.js';
+import { closeProduct } from '../../src/label/close.js';
+import { conductingIons, conductivity, ionsOfWater, plus } from '../../src/can/ec.js';
 import { type SpoonWeight, weighSpoon } from '../../src/meter/calibrate.js';
 import { seeded } from '../../src/meter/matrix.js';
 import { labelSpread, SPREADS } from '../../src/meter/spreads.js';

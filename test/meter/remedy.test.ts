@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Kit } from '../../src/catalog/bench-types.js';
-import type { Product } from '../../src/catalog/product.js';
+import type { Product } from '../../src/label/product.js';
 import { measuresWithin } from '../../src/dose/measure.js';
 import { toolsOf } from '../../src/dose/tools.js';
 import { seeded } from '../../src/meter/matrix.js';

@@ -1,11 +1,4 @@
-import type {
-  AssessResult,
-  BlendResult,
-  ElementLine,
-  FeedHeader,
-  Mix,
-  ReachResult,
-} from '../../src/formulation/results.js';
+import type { AssessResult, BlendResult, ElementLine, FeedHeader, Mix, ReachResult } from '../../src/feed/results.js';
 
 /** Invented results, only to see how reports are set. */
 export const header: FeedHeader = {

@@ -1,6 +1,6 @@
 import { parse } from 'csv-parse/sync';
 import { describe, expect, it } from 'vitest';
-import type { BlendResult } from '../../src/formulation/results.js';
+import type { BlendResult } from '../../src/feed/results.js';
 import { blendSheet } from '../../src/report/blend.js';
 import { renderCsv } from '../../src/report/csv.js';
 import { renderHtml } from '../../src/report/html.js';

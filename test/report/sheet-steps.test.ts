@@ -1,6 +1,6 @@
 import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
-import type { MixingSheet } from '../../src/dose/mixing-sheet.js';
+import type { MixingSheet } from '../../src/sheet/mixing-sheet.js';
 import { pageOf } from '../../src/report/sheet-page/index.js';
 import { folder, velamen } from '../cli/world.js';
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import type { Sureness } from '../../src/dose/sure.js';
-import type { ElementLine } from '../../src/formulation/results.js';
+import type { Sureness } from '../../src/chance/sure.js';
+import type { ElementLine } from '../../src/feed/results.js';
 import { surenessLines } from '../../src/report/sure.js';
 
 const n: ElementLine = { element: 'N', mgPerLitre: 100, low: 100, high: 100, min: 90, aim: 100, max: 110 };

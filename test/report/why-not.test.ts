@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { BlendResult, FrontierResult, Prices, Relaxation } from '../../src/formulation/results.js';
+import type { BlendResult, FrontierResult, Prices, Relaxation } from '../../src/feed/results.js';
 import { blendSheet } from '../../src/report/blend.js';
 import { frontierSheet } from '../../src/report/frontier.js';
 import { frontierSvg } from '../../src/report/frontier-svg.js';

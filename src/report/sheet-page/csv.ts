@@ -1,4 +1,4 @@
-import type { MixingSheet } from '../../dose/mixing-sheet.js';
+import type { MixingSheet } from '../../sheet/mixing-sheet.js';
 import { formatNumber } from '../../units/index.js';
 import { renderCsv } from '../csv.js';
 import { table } from '../sheet.js';

@@ -1,4 +1,4 @@
-import type { MixingSheet } from '../../dose/mixing-sheet.js';
+import type { MixingSheet } from '../../sheet/mixing-sheet.js';
 import { escapeMarkup as safe } from '../escape.js';
 import { figure, percent } from '../figures.js';
 import { htmlPage } from '../html-page.js';

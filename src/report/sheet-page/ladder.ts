@@ -1,5 +1,5 @@
-import type { MixingSheet } from '../../dose/mixing-sheet.js';
-import type { Slip } from '../../dose/off.js';
+import type { MixingSheet } from '../../sheet/mixing-sheet.js';
+import type { Slip } from '../../sheet/off.js';
 import { figure } from '../figures.js';
 import { ecNumber, litresText, markText, number, range } from './readings.js';
 

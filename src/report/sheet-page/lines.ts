@@ -1,4 +1,4 @@
-import type { MixingSheet, SheetStep } from '../../dose/mixing-sheet.js';
+import type { MixingSheet, SheetStep } from '../../sheet/mixing-sheet.js';
 import { figure } from '../figures.js';
 import { ecNumber, litresText, markText, number, range } from './readings.js';
 

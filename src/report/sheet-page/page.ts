@@ -1,4 +1,4 @@
-import type { MixingSheet } from '../../dose/mixing-sheet.js';
+import type { MixingSheet } from '../../sheet/mixing-sheet.js';
 import { figure, percent } from '../figures.js';
 import { elementBar, missLines } from '../mix.js';
 import { type Bar, type Fact, spoken } from '../sheet.js';

@@ -1,4 +1,4 @@
-import type { MixingSheet } from '../../dose/mixing-sheet.js';
+import type { MixingSheet } from '../../sheet/mixing-sheet.js';
 import { figure } from '../figures.js';
 
 type Pen = MixingSheet['pen'];

@@ -1,0 +1,264 @@
+import type { Product } from '../label/product.js';
+import { type Nutrient, RULE_NAMES } from '../chemistry/nutrients.js';
+import type { Programme } from '../programme/programme.js';
+import type { Rule } from '../programme/rule.js';
+import { formatFixed, formatNumber } from '../units/index.js';
+import type { AdviceReading, OwnMatch } from './types.js';
+import { amountsOf } from '../formulation/amounts.js';
+import { closeShelf } from '../label/close.js';
+import { conflictOf } from '../why/conflict.js';
+import { conductivity, ionsOfMix } from '../can/ec.js';
+import { readOut } from '../feed/readout.js';
+import { ecCap, type FeedRequest } from '../feed/request.js';
+import type { FeedHeader, Mix } from '../feed/results.js';
+import { solveUnderCap } from '../formulation/solve-goal.js';
+
+/** The grower's own feed, at any strength. */
+export interface OwnFeed {
+  /** The request at so many per cent of the programme's full strength; null where it cannot be made. */
+  at: (percent: number) => FeedRequest | null;
+  /** The strength that the bench asks for, in per cent. */
+  percent: number;
+  /** The programme at full strength. */
+  full: Programme;
+  header: FeedHeader;
+}
+
+/** The own feed held against readings: at which strength it gives the same nitrogen, or the same EC. */
+export class OwnStrengths {
+  private readonly mixes = new Map<number, Promise<Mixed | null>>();
+  /** Why a strength is not to be had, where the program alone does not say. */
+  private readonly reasons = new Map<number, string>();
+  private shelf: Promise<Product[]> | undefined;
+  constructor(private readonly own: OwnFeed) {}
+
+  /** Both ends of a reading; null where it cannot be held against a feed, or no feed can be mixed at any strength. */
+  async match({ counts, wanted, aboveWater }: AdviceReading): Promise<{ low: OwnMatch; high: OwnMatch } | null> {
+    if (counts === null || wanted === null) return null;
+    const water = aboveWater ? this.waterEc : 0;
+    const low = await this.end(wanted.low + water, counts);
+    if (low === null) return null;
+    const high = wanted.high === wanted.low ? low : await this.end(wanted.high + water, counts);
+    return high && { low, high };
+  }
+
+  /** What the feed as it is now brings of it; null where it cannot be mixed. */
+  async now(counts: Nutrient | 'EC'): Promise<number | null> {
+    const mixed = await this.mixAt(printable(this.own.percent));
+    return mixed && valueIn(mixed.mix, counts);
+  }
+
+  /** mS/cm of the water alone (of the first, where several are blended). */
+  get waterEc(): number {
+    const { shelf, waters } = this.own.at(this.own.percent)!;
+    return conductivity(
+      ionsOfMix({ products: shelf.map(() => 0), waters: waters.map((_, i) => (i === 0 ? 1 : 0)) }, shelf, waters),
+    );
+  }
+
+  private async end(wanted: number, counts: Nutrient | 'EC'): Promise<OwnMatch | null> {
+    if (counts === 'EC' && wanted <= this.waterEc * (1 + NEAR))
+      return this.onlyWater(
+        wanted,
+        `the water alone reads ${formatNumber(this.waterEc, 3)} mS/cm: nothing is left for a feed`,
+      );
+    const most = this.mostOf(counts);
+    const goal = Math.min(wanted, most);
+    const found = await this.search(goal, counts);
+    if (!found) return null;
+    const limit = wanted > most * (1 + NEAR) ? atMost(counts, most) : found.limit;
+    return this.read(wanted, counts, found, limit);
+  }
+
+  /** What the programme takes at most at full strength. */
+  private mostOf(counts: Nutrient | 'EC'): number {
+    if (counts === 'EC') return ecCap(this.own.at(this.own.percent)!) ?? Number.POSITIVE_INFINITY;
+    const band = this.own.full.bands[counts];
+    return band?.max ?? Number.POSITIVE_INFINITY;
+  }
+
+  /** The strength whose cheapest mix comes nearest to a goal; every step is one that can be printed. */
+  private async search(goal: number, counts: Nutrient | 'EC'): Promise<Found | null> {
+    const bare = counts === 'EC' ? this.waterEc : 0;
+    let best: Found | null = null;
+    let percent = printable(this.guess(goal, counts));
+    for (let round = 0; round < ROUNDS; round += 1) {
+      const mixed = await this.mixAt(percent);
+      if (!mixed) return this.edge(percent, best, goal, counts);
+      const value = valueIn(mixed.mix, counts);
+      if (!best || Math.abs(value - goal) < Math.abs(valueIn(best.mix, counts) - goal))
+        best = { percent, ...mixed, limit: null };
+      const next = printable(Math.min(MOST, (percent * (goal - bare)) / Math.max(1e-9, value - bare)));
+      if (Math.abs(value - goal) <= CLOSE * goal || next === percent) break;
+      percent = next;
+    }
+    return best;
+  }
+
+  private guess(goal: number, counts: Nutrient | 'EC'): number {
+    const aim = counts === 'EC' ? undefined : this.own.full.bands[counts]?.aim;
+    return aim ? Math.min(MOST, (100 * goal) / aim) : this.own.percent;
+  }
+
+  /** Between a strength that can be mixed and one that cannot: the last that can. */
+  private async edge(
+    beyond: number,
+    inside: Found | null,
+    goal: number,
+    counts: Nutrient | 'EC',
+  ): Promise<Found | null> {
+    let safe = inside;
+    for (const percent of [this.own.percent, ...ANCHORS]) {
+      if (safe) break;
+      const mixed = await this.mixAt(printable(percent));
+      if (mixed) safe = { percent: printable(percent), ...mixed, limit: null };
+    }
+    if (!safe) return null;
+    let [good, bad] = [safe.percent, beyond];
+    let best = safe;
+    for (let step = 0; step < 12; step += 1) {
+      const middle = printable(Math.sqrt(good * bad));
+      if (middle === good || middle === bad) break;
+      const mixed = await this.mixAt(middle);
+      if (mixed) {
+        good = middle;
+        if (Math.abs(valueIn(mixed.mix, counts) - goal) <= Math.abs(valueIn(best.mix, counts) - goal))
+          best = { percent: middle, ...mixed, limit: null };
+      } else bad = middle;
+    }
+    return { ...best, limit: await this.why(bad, bad > good) };
+  }
+
+  private async why(percent: number, stronger: boolean): Promise<string> {
+    const known = this.reasons.get(percent);
+    if (known) return known;
+    const request = this.own.at(percent);
+    const way = stronger ? 'stronger' : 'weaker';
+    if (!request) return `no ${way} feed can be asked for`;
+    const { conflict } = await conflictOf({ ...request, shelf: await this.closed(request) });
+    const limits = conflict
+      .map((line) => line.limit)
+      .slice(0, 3)
+      .join(' and ');
+    return `no mix from this shelf keeps every limit any ${way}${limits === '' ? '' : ` (${limits})`}`;
+  }
+
+  private async onlyWater(wanted: number, limit: string): Promise<OwnMatch> {
+    const request = this.own.at(this.own.percent)!;
+    const mix = readOut(
+      { products: request.shelf.map(() => 0), waters: request.waters.map((_, i) => (i === 0 ? 1 : 0)) },
+      request,
+    );
+    return this.read(wanted, 'EC', { percent: 0, mix, rules: [], limit }, limit);
+  }
+
+  private mixAt(percent: number): Promise<Mixed | null> {
+    const before = this.mixes.get(percent);
+    if (before) return before;
+    const mix = this.solve(percent);
+    this.mixes.set(percent, mix);
+    return mix;
+  }
+
+  /**
+   * The cheapest mix at a strength. Bands grow with the strength, yet nothing is advised past what the programme takes at full strength:
+   * an element that would be over gets a rule of its own, which the command then names.
+   */
+  private async solve(percent: number): Promise<Mixed | null> {
+    const asked = percent > 0 && percent <= MOST ? this.own.at(percent) : null;
+    if (!asked) return null;
+    const shelf = await this.closed(asked);
+    for (const rules: Rule[] = []; ; ) {
+      const { result, request, keeps } = await solveUnderCap({ ...asked, shelf, rules: [...asked.rules, ...rules] });
+      if (result.verdict.verdict !== 'optimal' || !keeps) {
+        if (rules.length > 0) this.reasons.set(percent, rules.map((rule) => tooMuch(rule.text)).join(', '));
+        return null;
+      }
+      const mix = readOut(amountsOf(result.verdict, result.formulated), request);
+      const over = ceilings(this.own.full).filter(
+        (rule) => exceeds(mix, rule) && rules.every((r) => r.text !== rule.text),
+      );
+      if (over.length === 0) return { mix, rules: rules.map((rule) => rule.text) };
+      rules.push(...over);
+    }
+  }
+
+  private closed({ shelf }: FeedRequest): Promise<Product[]> {
+    this.shelf ??= closeShelf(shelf);
+    return this.shelf;
+  }
+
+  private read(
+    wanted: number,
+    counts: Nutrient | 'EC',
+    { percent, mix, rules }: Found,
+    limit: string | null,
+  ): OwnMatch {
+    const reached = valueIn(mix, counts);
+    const near = Math.abs(reached - wanted) <= NEAR * wanted;
+    const way = reached < wanted ? 'stronger' : 'weaker';
+    return {
+      wanted,
+      reached,
+      percent,
+      strength: `${strengthText(percent)} %`,
+      nitrogen: elementOf(mix, 'N'),
+      ec: mix.ec.mSPerCm,
+      elements: mix.elements.filter((e) => e.high > 0).map(({ element, mgPerLitre }) => ({ element, mgPerLitre })),
+      ammoniumShare: mix.nitrogenShares?.ammonium ?? null,
+      items: mix.items,
+      rules,
+      limitedBy: near ? null : (limit ?? `no strength was found whose cheapest mix is ${way}`),
+    };
+  }
+}
+
+interface Mixed {
+  mix: Mix;
+  /** Rules on top of the feed's own. */
+  rules: string[];
+}
+
+interface Found extends Mixed {
+  percent: number;
+  limit: string | null;
+}
+
+/** What the programme takes at most at full strength, as rules. */
+function ceilings({ bands }: Programme): Rule[] {
+  return [...RULE_NAMES].flatMap(([name, nutrient]) => {
+    const max = bands[nutrient]?.max;
+    if (max === undefined) return [];
+    const upper = formatNumber(max, 6);
+    return [{ text: `${name} <= ${upper}`, terms: { [nutrient]: 1 }, upper: Number(upper), from: 'you' }];
+  });
+}
+
+function exceeds(mix: Mix, { terms, upper }: Rule): boolean {
+  return mix.elements.some(({ element, high }) => terms[element] === 1 && high > upper! * (1 + KEPT));
+}
+
+/** As everywhere, a limit is kept within a millionth. */
+const KEPT = 1e-6;
+
+/** A strength is printed to half a per cent of itself, so no match is nearer than that; 2 % is what level spoons never reach. */
+const NEAR = 0.02;
+const CLOSE = 0.005;
+/** Past five times full strength no feed can be asked for. */
+const MOST = 500;
+const ROUNDS = 10;
+/** Strengths to start from where the wanted one cannot be mixed. */
+const ANCHORS = [100, 75, 50, 35, 25, 15, 10];
+
+const valueIn = (mix: Mix, counts: Nutrient | 'EC'): number =>
+  counts === 'EC' ? mix.ec.mSPerCm : elementOf(mix, counts);
+const elementOf = (mix: Mix, n: Nutrient): number => mix.elements.find((e) => e.element === n)?.mgPerLitre ?? 0;
+const strengthText = (percent: number): string => formatFixed(percent, percent < 10 ? 2 : 1);
+const printable = (percent: number): number => Number(strengthText(percent));
+
+const tooMuch = (limit: string): string => `the programme takes ${limit} mg/L at full strength`;
+
+function atMost(counts: Nutrient | 'EC', most: number): string {
+  const limit = formatNumber(most, 3);
+  return counts === 'EC' ? `the EC limit of this feed is ${limit} mS/cm` : tooMuch(`${counts} <= ${limit}`);
+}

@@ -1,0 +1,221 @@
+import type { Kit } from '../catalog/bench-types.js';
+import type { Product } from '../label/product.js';
+import { type Checked, checked, nearest, type Problem, problem, type Where } from '../problem.js';
+import { type Amount, formatNumber, parseAmount } from '../units/index.js';
+
+/** One part of a recipe: grams of a powder or millilitres of a liquid, as the product's own composition counts. */
+export interface RecipeLine {
+  product: Product;
+  amount: number;
+  /** The grower's own words. */
+  words: string;
+  /** How a spoonful was turned into grams, where that was needed. */
+  note?: string;
+}
+
+/** A recipe read from words, for a volume in litres. */
+export interface Recipe {
+  text: string;
+  lines: RecipeLine[];
+  volumeLitres: number;
+}
+
+/** g or mL per litre; a strong stock solution stays below it. */
+const MOST_PER_LITRE = 1000;
+
+/**
+ * Reads `1/4 tsp cal-part + 1.2 g base + 3 mL kelp in 1 US gal`. Products are named by id or name; spoonfuls of a powder need its
+ * bulk density, grams of a liquid its density, drops the kit's dropper. Every problem at once.
+ */
+export function parseRecipe(
+  text: string,
+  products: readonly Product[],
+  kit: Partial<Kit> = {},
+  where: Where = {},
+): Checked<Recipe> {
+  const problems: Problem[] = [];
+  const parts = /^(.*?)\s+(?:in|into|per)\s+([^+]+)$/is.exec(text.trim());
+  if (!parts) {
+    return {
+      ok: false,
+      problems: [
+        problem(
+          'recipe',
+          where,
+          `"${text}"`,
+          'parts joined by + and a volume after "in"',
+          'Write for example: 1/4 tsp cal-part + 1.2 g base in 4 L',
+        ),
+      ],
+    };
+  }
+  const volumeLitres = volumeOf(parts[2]!, where, problems);
+  const lines = parts[1]!.split(/\s*(?:\+|;)\s*/).flatMap((part) => {
+    if (part !== '') return lineOf(part, products, kit, where, problems);
+    problems.push(
+      problem(
+        'recipe',
+        where,
+        'nothing beside a +',
+        'an amount and a product on each side of it',
+        'Write for example: 1.2 g base + 3 mL kelp in 4 L',
+      ),
+    );
+    return [];
+  });
+  for (const line of lines) {
+    // a salt shaker emptied into a can: beyond this it is a slip of the pen, not a feed
+    if (line.amount / volumeLitres > MOST_PER_LITRE) {
+      problems.push(
+        problem(
+          'recipe-amount',
+          where,
+          `"${line.words}" in ${formatNumber(volumeLitres)} L`,
+          `at most ${MOST_PER_LITRE} g or mL in a litre`,
+          'Check the number and its unit.',
+        ),
+      );
+    }
+  }
+  if (lines.length === 0 && problems.length === 0) {
+    problems.push(
+      problem('recipe', where, `"${text}"`, 'at least one product', 'Write for example: 1.2 g base in 4 L'),
+    );
+  }
+  return checked({ text: text.trim(), lines, volumeLitres }, problems);
+}
+
+function volumeOf(text: string, where: Where, problems: Problem[]): number {
+  const read = parseAmount(text.trim(), { where });
+  problems.push(...(read.ok ? read.warnings : read.problems));
+  if (!read.ok) return 1;
+  if (read.value.kind === 'volume' && read.value.millilitres > 0) return read.value.millilitres / 1000;
+  problems.push(
+    problem(
+      'recipe-volume',
+      where,
+      `"${text.trim()}"`,
+      'a volume of water above zero',
+      'Write for example 4 L or 1 US gal after "in".',
+    ),
+  );
+  return 1;
+}
+
+/** The longest tail of the part that names a product leaves the amount in front of it. */
+function lineOf(
+  part: string,
+  products: readonly Product[],
+  kit: Partial<Kit>,
+  where: Where,
+  problems: Problem[],
+): RecipeLine[] {
+  const words = part.trim().split(/\s+/);
+  for (let start = 1; start < words.length; start += 1) {
+    const name = words
+      .slice(start)
+      .join(' ')
+      .replace(/^of\s+/i, '');
+    const found = named(name, products);
+    if (found.length === 0) continue;
+    if (found.length > 1) {
+      problems.push(
+        problem(
+          'recipe-product',
+          where,
+          `"${name}"`,
+          'one product',
+          `It may be ${found.map((p) => p.id).join(' or ')}: write the id.`,
+        ),
+      );
+      return [];
+    }
+    return amountOf(words.slice(0, start).join(' '), found[0]!, part, kit, where, problems);
+  }
+  const unitWords = /^[\d\s./,½¼¾⅓⅔⅛]*\s*(?:level\s+)?(?:US\s+|metric\s+)?\S+\s+/i;
+  const guessed = part.replace(unitWords, '').replace(/^of\s+/i, '');
+  const guesses = nearest(
+    guessed,
+    products.map((p) => p.id),
+  );
+  problems.push(
+    problem(
+      'recipe-product',
+      where,
+      `"${part.trim()}"`,
+      'an amount and a product of the shelf',
+      guesses.length > 0 ? `Did you mean ${guesses.join(' or ')}?` : `Known: ${listed(products)}.`,
+    ),
+  );
+  return [];
+}
+
+function named(name: string, products: readonly Product[]): Product[] {
+  const wanted = tidy(name);
+  const exact = products.filter((p) => p.id === name || tidy(p.id) === wanted);
+  if (exact.length > 0) return exact.slice(0, 1);
+  return products.filter((p) => tidy(p.name) === wanted);
+}
+
+const tidy = (name: string): string =>
+  name
+    .toLowerCase()
+    .replace(/[\s_-]+/g, ' ')
+    .trim();
+
+function listed(products: readonly Product[]): string {
+  const ids = products.slice(0, 12).map((p) => p.id);
+  return ids.join(', ') + (products.length > 12 ? ` and ${products.length - 12} more` : '');
+}
+
+function amountOf(
+  text: string,
+  product: Product,
+  part: string,
+  kit: Partial<Kit>,
+  where: Where,
+  problems: Problem[],
+): RecipeLine[] {
+  const read = parseAmount(text, {
+    where,
+    ...(kit.dropsPerMillilitre ? { dropsPerMillilitre: kit.dropsPerMillilitre } : {}),
+  });
+  problems.push(...(read.ok ? read.warnings : read.problems));
+  if (!read.ok) return [];
+  const converted = inProductUnit(read.value, product);
+  if ('refused' in converted) {
+    problems.push(problem('recipe-amount', where, `"${part.trim()}"`, converted.refused, converted.fix));
+    return [];
+  }
+  return [{ product, words: part.trim(), ...converted }];
+}
+
+/** Grams of a powder, millilitres of a liquid. */
+function inProductUnit(
+  amount: Amount,
+  product: Product,
+): { amount: number; note?: string } | { refused: string; fix: string } {
+  const wanted = product.composition.per;
+  if (amount.kind === 'mass') {
+    if (wanted === 'g') return { amount: amount.grams };
+    return product.density
+      ? { amount: amount.grams / product.density }
+      : { refused: `millilitres of ${product.id}`, fix: 'Give mL, or the density of the liquid in the shelf.' };
+  }
+  if (amount.kind === 'volume') {
+    if (wanted === 'mL') return { amount: amount.millilitres };
+    return product.bulkDensity
+      ? {
+          amount: amount.millilitres * product.bulkDensity,
+          note: `${product.id}: ${formatNumber(amount.millilitres, 3)} mL level is taken as ${formatNumber(amount.millilitres * product.bulkDensity, 3)} g (${densityText(product.bulkDensity, product.bulkDensityOff)}; spoons vary by 5 to 15 %).`,
+        }
+      : {
+          refused: `grams of ${product.id}, whose bulk density is unknown`,
+          fix: 'Weigh ten level spoonfuls and give grams, or put bulk_density on the shelf.',
+        };
+  }
+  return { refused: 'a mass or a volume', fix: 'Write for example 1.2 g, 3 mL or 1/4 tsp before the name.' };
+}
+
+const densityText = (value: number, off: number | undefined): string =>
+  off === undefined ? `${value} g/mL` : `${value} ± ${off} g/mL`;

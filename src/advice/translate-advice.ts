@@ -1,0 +1,58 @@
+import { type Checked, checked, type Where } from '../problem.js';
+import { type OwnFeed, OwnStrengths } from './own-feed.js';
+import { translate } from './translate.js';
+import type { Advice, AdviceReading, AdviceResult, OwnMatch } from './types.js';
+import { cautionsFor } from '../can/cautions.js';
+
+/**
+ * What others advise, as mg/L and mS/cm in every sense that the words can have, and the strength at which the grower's own feed gives the same
+ * (null: no feed to hold it against). Never stronger than the feed's own programme allows.
+ */
+export async function translateAdvice(
+  advice: Advice,
+  own: OwnFeed | null,
+  where: Where = {},
+): Promise<Checked<AdviceResult>> {
+  const read = translate(advice, where);
+  if (!read.ok) return read;
+  const { readings, certainty, notes, needed } = read.value;
+  const strengths = own && new OwnStrengths(own);
+  const matches: ({ low: OwnMatch; high: OwnMatch } | null)[] = [];
+  for (const reading of strengths ? readings : [])
+    matches.push(await (advice.around.atMost ? underCeiling(reading, strengths!) : strengths!.match(reading)));
+  const ends = matches.flatMap((match) => (match ? [match.low, match.high] : []));
+  const used = new Set(ends.flatMap((end) => end.items.map((item) => item.id)));
+  const request = own?.at(own.percent) ?? null;
+  const held = request !== null && ends.length > 0;
+  if (own && !held) notes.push('No feed from this shelf could be held against it: `velamen blend` says why.');
+  return checked(
+    {
+      schema: 'velamen.advice/1',
+      status: held ? statusOf(ends) : 'no feed',
+      certainty,
+      advice: advice.text,
+      readings,
+      own: held ? { feed: own!.header, waterEc: strengths!.waterEc, matches } : null,
+      notes: [...new Set(notes)],
+      needed: [...new Set(needed)],
+      cautions: cautionsFor(request?.shelf.filter((p) => used.has(p.id)) ?? [], own?.header.plants ?? ''),
+    },
+    [],
+  );
+}
+
+/** Below a ceiling lies everything from the feed as it is now, if it keeps it, to the strongest that does; weaker follows it as well. */
+async function underCeiling(reading: AdviceReading, own: OwnStrengths): ReturnType<OwnStrengths['match']> {
+  const { counts, wanted } = reading;
+  if (counts === null || wanted === null) return null;
+  const total = await own.now(counts);
+  const now = total === null ? wanted.low : total - (reading.aboveWater ? own.waterEc : 0);
+  const match = await own.match({ ...reading, wanted: { low: Math.min(now, wanted.low), high: wanted.high } });
+  const follows = (end: OwnMatch): OwnMatch => (end.reached < end.wanted ? { ...end, limitedBy: null } : end);
+  return match && { low: follows(match.low), high: follows(match.high) };
+}
+
+function statusOf(ends: readonly OwnMatch[]): AdviceResult['status'] {
+  const kept = ends.filter((end) => end.limitedBy === null).length;
+  return kept === ends.length ? 'within' : kept > 0 ? 'partly' : 'outside';
+}

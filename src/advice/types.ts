@@ -1,0 +1,120 @@
+import type { Nutrient } from '../chemistry/nutrients.js';
+import type { FeedHeader, Item } from '../feed/results.js';
+
+/** From low to high; both ends equal where nothing is open. */
+export interface Span {
+  low: number;
+  high: number;
+}
+
+/** A grade such as 13-4-15: % by weight of N, available phosphate and soluble potash, with what else is named. */
+export interface Grade {
+  /** As written. */
+  text: string;
+  percent: Partial<Record<'N' | 'P2O5' | 'P' | 'K2O' | 'K' | 'Ca' | 'Mg' | 'S', number>>;
+}
+
+/** So much of a product in so much water, in the adviser's units. */
+export interface Rate {
+  words: string;
+  amount: Span;
+  /** tsp, g, mL, oz, … as written. */
+  unit: string;
+  /** Volumes of water, and which. */
+  count: number;
+  per: string;
+}
+
+/** What a figure without a product counts. */
+export type Figure =
+  | { kind: 'element'; as: Nutrient; written: string; mgPerLitre: Span }
+  | { kind: 'conductivity'; mSPerCm: Span; note: string | null }
+  /** ppm of a pen; a scale of null is not told. */
+  | { kind: 'pen'; ppm: Span; scale: PenScaleNamed | null }
+  /** ppm of nobody knows what. */
+  | { kind: 'ppm'; ppm: Span };
+
+/** ppm per mS/cm, as a span where manuals and pens differ. */
+export interface PenScaleNamed {
+  name: string;
+  ppmPerMilliSiemens: Span;
+}
+
+/** What stands around a strength and changes what it means. */
+export interface Circumstances {
+  /** A reading that the feed adds to that of the water. */
+  aboveWater: boolean;
+  /** A ceiling, not an aim. */
+  atMost: boolean;
+  /** Share of a stock in the feed, by an injector or a dilution; null where the rate is that of the feed itself. */
+  dilution: Span | null;
+}
+
+/** Advice read from words; nothing in it is guessed. */
+export interface Advice {
+  text: string;
+  /** Share of the strength that is named, 1 where none is. */
+  share: number;
+  /** Whether a rate that follows in brackets may be that share already, not what the share is of. */
+  shareMayBeIn: boolean;
+  grade: Grade | null;
+  rate: Rate | null;
+  figures: Figure[];
+  form: 'powder' | 'liquid' | null;
+  around: Circumstances;
+}
+
+/** One way in which the words can be meant. */
+export interface AdviceReading {
+  says: string;
+  /** What it is held against the own feed by: mg/L of an element, or the reading of the can in mS/cm. */
+  counts: Nutrient | 'EC' | null;
+  wanted: Span | null;
+  /** g of the product per litre (of a liquid: what its label counts as a gram), where one is named. */
+  gramsPerLitre: Span | null;
+  elements: ({ element: Nutrient } & Span)[];
+  /** mS/cm of the feed in pure water; wide, for a grade does not tell the forms. null where nothing tells. */
+  ec: Span | null;
+  /** True where `wanted` is what the feed adds to the reading of the water. */
+  aboveWater?: true;
+}
+
+/** The own feed at one end of a reading. */
+export interface OwnMatch {
+  wanted: number;
+  reached: number;
+  /** As `blend --strength` takes it: `56.3 %`. */
+  strength: string;
+  percent: number;
+  nitrogen: number;
+  ec: number;
+  elements: { element: Nutrient; mgPerLitre: number }[];
+  ammoniumShare: number | null;
+  items: Item[];
+  /** Rules to add, so that nothing is over what the programme takes at full strength. */
+  rules: string[];
+  /** Why it is not as strong, or as weak, as the advice; null where it is. */
+  limitedBy: string | null;
+}
+
+export interface AdviceResult {
+  schema: 'velamen.advice/1';
+  /** `within`: the own feed follows every reading; `partly`; `outside`: none of them; `no feed`: nothing to hold it against. */
+  status: 'within' | 'partly' | 'outside' | 'no feed';
+  /** `range` where words, scales or labels leave something open; `base unknown` where a share of an unknown strength is meant. */
+  certainty: 'exact' | 'range' | 'base unknown';
+  advice: string;
+  readings: AdviceReading[];
+  own: {
+    feed: FeedHeader;
+    /** mS/cm of the grower's water alone. */
+    waterEc: number;
+    /** One per reading, in the same order; null where the reading cannot be held against a feed. */
+    matches: ({ low: OwnMatch; high: OwnMatch } | null)[];
+  } | null;
+  /** How the words were taken, each with its grade of evidence. */
+  notes: string[];
+  /** What would make the range narrower. */
+  needed: string[];
+  cautions: string[];
+}

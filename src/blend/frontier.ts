@@ -1,0 +1,150 @@
+import { type LinearProgram, solve } from '../../solver/index.js';
+import { amountsOf } from '../formulation/amounts.js';
+import { closeShelf } from '../label/close.js';
+import { type Capped, ecWords, leastEc, underEcCap } from '../formulation/ec-cap.js';
+import { formulate, shortNumber } from '../formulation/formulate.js';
+import { verticesOf, SAME } from './frontier-vertices.js';
+import { type Vertex, vertexOf, frontierProgram, missesFromAims, WORST } from './frontier-program.js';
+import { costing } from '../feed/price.js';
+import { proofOf } from '../formulation/proof.js';
+import { readOut } from '../feed/readout.js';
+import { ecCap, type FeedRequest } from '../feed/request.js';
+import type { FrontierPoint, FrontierResult } from '../feed/results.js';
+
+/** How far an end may be loosened when rounding leaves no mix exactly there. */
+const LOOSEN = [0, 1e-10, 1e-9, 1e-8, 1e-7];
+
+/**
+ * Least cost as a function of the largest miss allowed: convex and piecewise linear, so its vertices say all of it. They are
+ * found exactly: the ends first, then between two neighbours the mix that is best at their own exchange rate; where none
+ * beats them the straight line between them is proved (Aneja & Nair 1979, Management Science 25:73). From closest to cheapest.
+ */
+export async function frontier(asked: FeedRequest): Promise<FrontierResult> {
+  const capped = await onOneLinearisation({ ...asked, shelf: await closeShelf(asked.shelf) });
+  const { request } = capped;
+  const formulated = formulate(request);
+  const program = frontierProgram(formulated, request);
+  const { counts, assumed } = costing(request.shelf);
+  const notes =
+    assumed.length === 0 ? [] : [`No price is known for ${assumed.join(', ')}: counted at the dearest known price.`];
+  const unit =
+    counts === 'money' ? (request.header.currency === '' ? 'per litre' : `${request.header.currency}/L`) : 'g/L';
+  const base = { schema: 'velamen.frontier/1' as const, feed: request.header, costUnit: unit, notes };
+  const ends = await endsOf(program, request);
+  if ('verdict' in ends) {
+    const proof = proofOf(ends, 'cheaper', unit);
+    return { ...base, status: proof.verdict === 'infeasible' ? 'infeasible' : 'uncertified', points: [], proof };
+  }
+  const vertices = await verticesOf(program, request, ends.closest, ends.cheapest);
+  if (vertices === null) {
+    const proof = proofOf(
+      { verdict: 'uncertified', claim: 'frontier', why: 'a vertex could not be proved' },
+      'cheaper',
+      unit,
+    );
+    return { ...base, status: 'uncertified', points: [], proof };
+  }
+  const points = vertices.map((vertex, i): FrontierPoint => {
+    const next = vertices[i + 1];
+    const mix = readOut(amountsOf(vertex.answer, formulated), request);
+    return {
+      miss: vertex.miss,
+      cost: vertex.cost,
+      misses: decisive(request, vertex),
+      items: mix.items,
+      waters: mix.waters,
+      costOfCloser: next ? (vertex.cost - next.cost) / (next.miss - vertex.miss) / 100 : null,
+    };
+  });
+  const answers = vertices.map((vertex) => vertex.answer);
+  return {
+    ...base,
+    status: 'optimal',
+    points,
+    proof: {
+      ...proofOf(answers.at(-1)!, 'cheaper', unit),
+      gap: Math.max(...answers.map((a) => a.gap)),
+      violation: Math.max(...answers.map((a) => a.violation)),
+      sentence: `${proofWords(points, unit)}${ecWords(capped)}`,
+    },
+  };
+}
+
+function proofWords(points: readonly FrontierPoint[], unit: string): string {
+  const closest = `${shortNumber(100 * points[0]!.miss)} %`;
+  const cheapest = `${shortNumber(points.at(-1)!.cost)} ${unit}`;
+  if (points.length === 1)
+    return `no mix is closer than ${closest}, and none is cheaper than ${cheapest}: one mix is both`;
+  return (
+    `each of the ${points.length} vertices is the best mix at an exchange rate of cost for closeness, and between neighbours none is better ` +
+    `than the straight line: no mix is cheaper at any closeness (closest ${closest}, cheapest ${cheapest})`
+  );
+}
+
+/**
+ * The request with one EC linearisation for the whole curve: that of the closest mix where the cap holds that one back (it is the stronger
+ * feed as a rule), else that of the cheapest. Planes lie above the model, so every mix of the curve keeps the cap.
+ */
+async function onOneLinearisation(request: FeedRequest): Promise<Capped<unknown>> {
+  const settle = (from: FeedRequest, goal: (program: LinearProgram) => LinearProgram) =>
+    underEcCap(
+      from,
+      async (at) => {
+        const formulated = formulate(at);
+        return { formulated, verdict: await solve(goal(frontierProgram(formulated, at))) };
+      },
+      ({ formulated, verdict }) => (verdict.verdict === 'optimal' ? amountsOf(verdict, formulated) : null),
+    );
+  const forMiss = (program: LinearProgram) => ({ ...program, columns: missOnly(program.columns) });
+  let closest = await settle(request, forMiss);
+  if (closest.result.verdict.verdict === 'infeasible' && ecCap(request) !== null) {
+    const least = await leastEc(request);
+    if (least) closest = await settle({ ...request, ecLinearisation: least.linearisation }, forMiss);
+  }
+  return closest.presses ? closest : settle(request, (program) => program);
+}
+
+function missOnly(columns: LinearProgram['columns']): LinearProgram['columns'] {
+  return columns.map((c) => ({ ...c, cost: c.id === WORST ? 1 : 0 }));
+}
+
+type Stopped = Exclude<Awaited<ReturnType<typeof solve>>, { verdict: 'optimal' }>;
+
+/** The cheapest of the closest mixes, and the closest of the cheapest. */
+async function endsOf(
+  program: LinearProgram,
+  request: FeedRequest,
+): Promise<{ closest: Vertex; cheapest: Vertex } | Stopped> {
+  const near = await solve({ ...program, columns: missOnly(program.columns) });
+  if (near.verdict !== 'optimal') return near;
+  const cheap = await solve(program);
+  if (cheap.verdict !== 'optimal') return cheap;
+  const closest = await firstOf((by) => ({
+    ...program,
+    columns: program.columns.map((c) => (c.id === WORST ? { ...c, upper: near.objective + by } : c)),
+  }));
+  const cost = Object.fromEntries(program.columns.filter((c) => c.cost !== 0).map((c) => [c.id, c.cost]));
+  const cheapest = await firstOf((by) => ({
+    columns: missOnly(program.columns),
+    rows: [...program.rows, { id: 'cost', upper: cheap.objective * (1 + by), terms: cost }],
+  }));
+  return {
+    closest: vertexOf(program, request, closest ?? near),
+    cheapest: vertexOf(program, request, cheapest ?? cheap),
+  };
+}
+
+async function firstOf(program: (by: number) => LinearProgram) {
+  for (const by of LOOSEN) {
+    const answer = await solve(program(by));
+    if (answer.verdict === 'optimal') return answer;
+  }
+  return null;
+}
+
+/** The nutrients that decide the largest miss, with the side they miss on. */
+function decisive(request: FeedRequest, vertex: Vertex): FrontierPoint['misses'] {
+  return missesFromAims(request, vertex.answer.x)
+    .filter(({ miss }) => miss > 0 && miss >= vertex.miss * (1 - SAME) - SAME)
+    .map(({ nutrient, high }) => ({ element: nutrient, side: high ? 'above' : 'below' }));
+}

@@ -1,0 +1,115 @@
+import type { Product, Water } from '../label/product.js';
+import type { Ions } from '../chemistry/ions.js';
+import { ionsOf } from '../label/close.js';
+import { acidityOf, type Totals } from './acidity.js';
+import { ionSourceOf, ionSourceOfWater } from './ion-sources.js';
+import { type IonSource, type CloudingLine, cloudingOf } from './clouding.js';
+import { solutionChemistry } from '../chemistry/solution/index.js';
+import { chemistryOf, conductingIons, ionsOfMix, ionsOfWater, type MakeUp, openIons } from './ec.js';
+import { type Meeting, meetings } from './meeting.js';
+import type { Amounts } from './mix-amounts.js';
+import type { AcidityLine, EcAtTemperature, EcLine, PhLine } from './can-lines.js';
+
+/** What a can shows to a pen and to the eye. */
+export interface InTheCan {
+  ec: Omit<EcLine, 'max'>;
+  /** Only where a temperature was asked for. */
+  ecAtTemperature?: EcAtTemperature;
+  ph: PhLine;
+  acidity: AcidityLine;
+  /** Whether the can stays clear, mineral by mineral. */
+  precipitation: CloudingLine[];
+  /** Pairs that stay clear in the can but cloud where they meet undiluted; absent where there are none. */
+  meetings?: Meeting[];
+}
+
+/**
+ * Conductivity, pH, potential acidity and clouding of a mix by the full model. Ranges span what labels
+ * usually hold by the salts they name, every plausible counter-ion where they name none, and the error of the model.
+ */
+export function inTheCan(
+  amounts: Amounts,
+  shelf: readonly Product[],
+  waters: readonly Water[],
+  totals: Totals,
+  temperatureC?: number,
+): InTheCan {
+  const used = amounts.products.flatMap((x, i) => (x > 0 ? [shelf[i]!] : []));
+  const settled = used.every(
+    (p) => ionsOf(p).value === ionsOf(p).leastConductive && ionsOf(p).value === ionsOf(p).acid,
+  );
+  const which: readonly MakeUp[] = settled
+    ? ['value']
+    : ['value', 'leastConductive', 'mostConductive', 'acid', 'alkaline'];
+  const conducting = which.map((w) => ionsOfMix(amounts, shelf, waters, w, measuredOrOpen));
+  const real = which.map((w) => ionsOfMix(amounts, shelf, waters, w, openIons));
+  const measured = used.some((p) => p.ec !== undefined);
+  const open = real.map((ions) => chemistryOf(ions));
+  const ecs = (measured ? conducting.map((ions) => chemistryOf(ions)) : open).map((c) => c.ec25 / 1000);
+  const at = temperatureC === undefined ? null : chemistryOf(conducting[0]!, { temperatureC }).ec / 1000;
+  const ec = spread(ecs);
+  const products = productsIn(amounts, shelf);
+  const undiluted = meetings(products, solutionChemistry);
+  return {
+    ec,
+    ...(at === null
+      ? {}
+      : {
+          ecAtTemperature: {
+            celsius: temperatureC!,
+            mSPerCm: at,
+            low: (ec.low * at) / Math.max(1e-12, ec.mSPerCm),
+            high: (ec.high * at) / Math.max(1e-12, ec.mSPerCm),
+          },
+        }),
+    ph: phOf(
+      open.map((c) => c.pH),
+      real[0]!,
+    ),
+    acidity: acidityOf(totals, real, waterAlkalinity(amounts, waters)),
+    precipitation: cloudingOf([...products, ...watersIn(amounts, waters)], solutionChemistry, temperatureC ?? 25)
+      .minerals,
+    ...(undiluted.length === 0 ? {} : { meetings: undiluted }),
+  };
+}
+
+const measuredOrOpen = (product: Product, which: MakeUp): Ions =>
+  product.ec === undefined ? openIons(product, which) : conductingIons(product, which);
+
+/** Error of the conductivity model, as a share: what it was off at most against the tables it is tested with. */
+const EC_ERROR = 0.03;
+/** Error of the pH estimate: nineteen of twenty published feeds lie within. */
+export const PH_ERROR = 0.15;
+/** meq/L of alkalinity from which water holds its pH for hours as it came. */
+const BUFFERED = 0.5;
+
+function spread([value, ...others]: readonly number[]): Omit<EcLine, 'max'> {
+  return {
+    mSPerCm: value!,
+    low: Math.min(value!, ...others) * (1 - EC_ERROR),
+    high: Math.max(value!, ...others) * (1 + EC_ERROR),
+  };
+}
+
+function phOf(open: readonly number[], ions: Ions): PhLine {
+  const buffered = ions.alkalinity >= BUFFERED;
+  return {
+    value: open[0]!,
+    low: Math.min(...open) - PH_ERROR,
+    high: Math.max(...open) + PH_ERROR,
+    asMixed: buffered ? chemistryOf(ions, { air: false }).pH : null,
+    caution: buffered
+      ? 'An estimate: hard water gives off carbon dioxide for hours and its pH climbs; test a can that has stood.'
+      : 'An estimate: nearly pure water has no buffer, so traces of acid or alkali move the pH; test it, and test it in the pot.',
+  };
+}
+
+function waterAlkalinity(amounts: Amounts, waters: readonly Water[]): number {
+  return amounts.waters.reduce((sum, share, i) => sum + share * ionsOfWater(waters[i]!).alkalinity, 0);
+}
+
+/** Each product, and each water, with what it brings into a litre. */
+const productsIn = ({ products }: Amounts, shelf: readonly Product[]): IonSource[] =>
+  products.flatMap((x, i) => (x > 1e-12 ? [ionSourceOf(shelf[i]!, x)] : []));
+const watersIn = (amounts: Amounts, waters: readonly Water[]): IonSource[] =>
+  amounts.waters.flatMap((share, i) => (share > 1e-9 ? [ionSourceOfWater(waters[i]!, share)] : []));

@@ -1,0 +1,26 @@
+import type { Product, Water } from '../label/product.js';
+import { type Ions, mmolPerMg } from '../chemistry/ions.js';
+import { ionsOf } from '../label/close.js';
+import { type IonSource, type SolutionIons, times } from './clouding.js';
+import { ionsOfWater } from './ec.js';
+
+/** What a product brings at so many g or mL per litre. */
+export function ionSourceOf(product: Product, perLitre: number): IonSource {
+  const { value, alkaline, from } = ionsOf(product);
+  const sulfate = product.composition.content.S.high * mmolPerMg('SO4');
+  // the alkaline make-up of a bare label counts every missing anion as bicarbonate: too far-fetched for an alarm
+  const alkalinity = from === 'sources' ? Math.max(value.alkalinity, alkaline.alkalinity) : value.alkalinity;
+  const ions = times(inSolution(value), perLitre);
+  const most = times(inSolution({ ...value, SO4: Math.max(value.SO4, sulfate), alkalinity }), perLitre);
+  const open = OPEN.some((ion) => most[ion] - ions[ion] > 1e-6 * (1 + ions[ion]));
+  return { id: product.id, name: product.name, ions, ...(open ? { most } : {}) };
+}
+
+/** What the water brings into a litre of can; `share` of the can is this water. */
+export function ionSourceOfWater(water: Water, share: number): IonSource {
+  return { id: water.id, name: `the water (${water.name})`, ions: times(inSolution(ionsOfWater(water)), share) };
+}
+
+const OPEN = ['SO4', 'HCO3'] as const;
+
+const inSolution = ({ alkalinity, ...ions }: Ions): SolutionIons => ({ ...ions, HCO3: alkalinity });

@@ -1,0 +1,72 @@
+import type { Product } from '../label/product.js';
+import { potentialAcidity } from '../chemistry/acidity.js';
+import { solutionChemistry } from '../chemistry/solution/index.js';
+import { type Problem, warning } from '../problem.js';
+import { saltsIn } from './acidity.js';
+import { ionSourceOf } from './ion-sources.js';
+import { closeProduct, ionsOf, sourcesDisagree } from '../label/close.js';
+import { type CloudingLine, cloudingOf } from './clouding.js';
+import { chemistryOf, conductingIons, conductivity, type MakeUp, NONE } from './ec.js';
+import { PH_ERROR } from './in-the-can.js';
+
+/** What 1 g/L or 1 mL/L of a product does to a meter and, over time, to a medium. */
+export interface LabelFacts {
+  /** In pure water at 25 °C. `from`: what its ions rest on. */
+  ec: { mSPerCm: number; low: number; high: number; from: 'measured' | 'formula' | 'sources' | 'label alone' };
+  /** In pure water that has stood open to air: an estimate, with the error of the model. */
+  ph: { value: number; low: number; high: number };
+  /** What comes out of it in pure water by itself. */
+  precipitation: CloudingLine[];
+  /** Potential acidity, g CaCO3 per kg (or per litre of a liquid); negative is basic. */
+  acidity: number;
+}
+
+/** The product with its label closed, its facts, and a warning where the salts it names cannot make its analysis. */
+export async function labelFacts(
+  asked: Product,
+): Promise<{ product: Product; facts: LabelFacts; problems: Problem[] }> {
+  const product = await closeProduct(asked);
+  const { content } = product.composition;
+  const read = (['value', 'leastConductive', 'mostConductive'] as const).map((which) => netEc(product, which));
+  const disagreement = await sourcesDisagree(asked);
+  return {
+    product,
+    facts: {
+      ec: {
+        mSPerCm: read[0]!,
+        low: Math.min(...read),
+        high: Math.max(...read),
+        from: product.ec === undefined ? ionsOf(product).from : 'measured',
+      },
+      ph: phOf(product),
+      precipitation: cloudingOf([ionSourceOf(product, 1)], solutionChemistry).minerals,
+      acidity: potentialAcidity({ ...saltsIn(ionsOf(product).value), N: content.N.stated ?? content.N.low }),
+    },
+    problems: disagreement === null ? [] : [sourcesWarning(product, disagreement)],
+  };
+}
+
+/** What the product adds; the water's own trace is left out. */
+function netEc(product: Product, which: 'value' | 'leastConductive' | 'mostConductive'): number {
+  const ions = conductingIons(product, which);
+  const bare = conductivity(NONE);
+  return Math.max(0, conductivity(ions) - (product.ec === undefined ? bare : 0));
+}
+
+/** Over every make-up that the label allows. */
+function phOf(product: Product): LabelFacts['ph'] {
+  const all = MAKE_UPS.map((which) => chemistryOf(ionsOf(product)[which]).pH);
+  return { value: all[0]!, low: Math.min(...all) - PH_ERROR, high: Math.max(...all) + PH_ERROR };
+}
+
+const MAKE_UPS: readonly MakeUp[] = ['value', 'leastConductive', 'mostConductive', 'acid', 'alkaline'];
+
+function sourcesWarning(product: Product, found: string): Problem {
+  return warning(
+    'sources-disagree',
+    { ...product.where, field: 'derived_from' },
+    found,
+    'salts that can make the analysis',
+    'Copy the whole list of sources; until then every plausible counter-ion is allowed for.',
+  );
+}

@@ -1,0 +1,226 @@
+import type { Kit } from '../catalog/bench-types.js';
+import { amountsOf } from '../formulation/amounts.js';
+import { closeShelf } from '../label/close.js';
+import type { Amounts } from '../can/mix-amounts.js';
+import { missesOf, readOut } from '../feed/readout.js';
+import type { FeedRequest } from '../feed/request.js';
+import { solveUnderCap } from '../formulation/solve-goal.js';
+import { type LimitSpread, limitSpreads, mostTightened, tightened } from './tightened.js';
+import { planDoses } from '../dose/plan.js';
+import type { DosePlan, PlanOptions } from '../dose/plan-types.js';
+import type { SureDoses, SureDosesOptions } from './robust-types.js';
+import { problem, Refusal } from '../problem.js';
+import { formatNumber } from '../units/index.js';
+import { remediesFor, sentenceOf } from './robust-words.js';
+import { shareOf, sureness } from './sure.js';
+import { judgedCan } from './sure-figures.js';
+
+/**
+ * Doses for a wanted share of batches. Each limit is moved in by k of its own standard deviations at the doses (a band, so a linear
+ * program again), the feed is solved and measured out anew, and the share of that plan is counted in a simulation; k is bisected to the
+ * least that reaches the share. The share is counted with a margin of three standard errors, so that another seed finds it too. An
+ * alternative measure of the plan `keeps` where it keeps the limits as moved in.
+ * @throws Refusal where the share is not between 0 and 1 or the feed has no batch
+ */
+export async function sureDoses(
+  asked: FeedRequest,
+  kit: Kit,
+  share: number,
+  options: SureDosesOptions = {},
+): Promise<SureDoses> {
+  if (!(share > 0 && share < 1))
+    throw new Refusal([
+      problem('sure', { field: 'sure' }, String(share), 'a share over 0 and under 1', 'Write for example 0.9.'),
+    ]);
+  const request = { ...asked, shelf: await closeShelf(asked.shelf) };
+  const setting: Setting = { request, kit, options, target: targetOf(share, BATCHES) };
+  const plain = await solved(setting, request, 0, 'together');
+  if (!plain) return noFeed(share);
+  const best = plain.share < setting.target ? await searched(setting, plain) : plain;
+  const near = best.share >= share && best.share < setting.target;
+  const batches = near ? MANY : BATCHES;
+  const plan = ownPlan(best, request);
+  const told = sureness(plan, request, { batches, seed: options.seed ?? 1, known: options.known });
+  const reached = told.share >= targetOf(share, batches);
+  const result: SureDoses = {
+    status: reached ? 'reached' : 'short',
+    plan,
+    wanted: share,
+    share: told.share,
+    sureness: told,
+    k: best.k,
+    extraCostPerLitre: priced(plan) ? plan.mix.costPerLitre - plain.plan.mix.costPerLitre : null,
+    extraMiss: largestMiss(plan) - largestMiss(plain.plan),
+    remedies: [],
+    sentence: '',
+  };
+  if (!reached && options.remedies !== false)
+    result.remedies = await remediesFor(result, request, kit, sureDoses, options);
+  return { ...result, sentence: sentenceOf(result, plain.plan) };
+}
+
+/** Batches that a share is counted on; the surest doses, where that leaves them in doubt, on more. */
+const BATCHES = 8000;
+const MANY = 64_000;
+/** Steps of bisection on k: to a sixteenth. */
+const STEPS = 4;
+/** Near the most that the limits can be moved in nothing is left for spoons to round into. */
+const NEAR_MOST = [0.95, 0.75];
+/** Spreads change with the doses they were taken at; so often they are taken anew. */
+const ROUNDS = 3;
+
+type Way = NonNullable<PlanOptions['pick']>;
+
+interface Setting {
+  request: FeedRequest;
+  kit: Kit;
+  options: SureDosesOptions;
+  target: number;
+}
+
+interface Tried {
+  plan: DosePlan;
+  share: number;
+  k: number;
+  pick: Way;
+  spreads: LimitSpread[];
+}
+
+/**
+ * The doses for limits moved in by k. Where an item is too little for the kit, the feed is also solved without it, and the surer plan
+ * counts. Null where no feed keeps the limits.
+ */
+async function tried(setting: Setting, spreads: LimitSpread[], k: number, pick: Way): Promise<Tried | null> {
+  const within = tightened(setting.request, spreads, k);
+  const first = await solved(setting, within, k, pick);
+  const little = first ? tooLittle(first.plan) : [];
+  if (!first || little.length === 0 || first.share >= setting.target) return first;
+  const shelf = within.shelf.map((product) => (little.includes(product.id) ? { ...product, onHand: 0 } : product));
+  const second = await solved(setting, { ...within, shelf }, k, pick);
+  return second ? better(second, first) : first;
+}
+
+async function solved(setting: Setting, within: FeedRequest, k: number, pick: Way): Promise<Tried | null> {
+  const { result } = await solveUnderCap(within);
+  if (result.verdict.verdict !== 'optimal') return null;
+  return measured(setting, within, amountsOf(result.verdict, result.formulated), k, pick);
+}
+
+/** Items that are left out, or so little that the nearest measure is far off. */
+const tooLittle = ({ items, leftOut }: DosePlan): string[] => [
+  ...leftOut.map(({ product }) => product.id),
+  ...items.filter(({ wanted, chosen }) => Math.abs(chosen.amount / wanted - 1) > FAR).map(({ product }) => product.id),
+];
+const FAR = 0.2;
+
+/** Doses for a tightened feed, judged by the feed itself. */
+async function measured(
+  { request, kit, options }: Setting,
+  within: FeedRequest,
+  amounts: Amounts,
+  k: number,
+  pick: Way,
+): Promise<Tried> {
+  const plan = await planDoses(within, amounts, kit, { ...options, offers: false, pick });
+  const judged = judgedCan(plan, request, options.known);
+  const share = shareOf(judged, BATCHES, options.seed ?? 1);
+  return { plan, share, k, pick, spreads: limitSpreads(judged) };
+}
+
+/** A plan for limits moved in, read out against the limits themselves. */
+function ownPlan({ plan, k, pick }: Tried, request: FeedRequest): DosePlan {
+  if (k === 0) return plan;
+  const mix = readOut(plan.amounts, request);
+  const misses = missesOf(mix);
+  const moved = `the doses follow the blend for limits moved in by ${formatNumber(k, 3)} of their standard deviations`;
+  const sentence =
+    pick === 'surest'
+      ? `${moved}, each by the measure of least expected error`
+      : `${moved}: there, ${plan.proof.sentence}`;
+  return {
+    ...plan,
+    request,
+    mix,
+    misses,
+    status: misses.length === 0 ? 'kept' : 'missed',
+    proof: { ...plan.proof, sentence },
+  };
+}
+
+/** The cheapest doses met that reach the target, or the surest. */
+async function searched(setting: Setting, plain: Tried): Promise<Tried> {
+  const surest = await surestOf(setting, plain);
+  if (surest.share < setting.target) return surest;
+  let best: Tried = surest;
+  let [low, high] = [0, surest.k];
+  for (let step = 0; step < STEPS; step += 1) {
+    const middle = (low + high) / 2;
+    const found = await tried(setting, surest.base, middle, surest.pick);
+    if (found && found.share >= setting.target) {
+      high = middle;
+      if (cheaper(found, best)) best = found;
+    } else low = middle;
+  }
+  return best;
+}
+
+/** Moves the limits in as far as they go, takes the spreads anew at the doses found, and again; each item by its surest measure first. */
+async function surestOf(setting: Setting, plain: Tried): Promise<Tried & { base: LimitSpread[] }> {
+  let best: Tried & { base: LimitSpread[] } = { ...plain, base: plain.spreads };
+  // with a scale the nearest steps are as good together as apart; spoonfuls are too coarse for that
+  const ways: Way[] = setting.kit.scaleStepGrams === undefined ? ['surest', 'together'] : ['surest'];
+  for (const pick of ways) {
+    let at: Tried = best;
+    for (let round = 0; round < ROUNDS && best.share < setting.target; round += 1) {
+      const most = await mostTightened(setting.request, at.spreads, at.plan);
+      if (most === null || most <= 0) break;
+      let next: Tried | null = null;
+      for (const part of NEAR_MOST) {
+        const found = await tried(setting, at.spreads, part * most, pick);
+        if (found && (!next || found.share > next.share)) next = found;
+        if (found && found.share >= setting.target) break;
+      }
+      if (!next) break;
+      if (next.share > best.share) best = { ...next, base: at.spreads };
+      else if (round > 0) break;
+      at = next;
+    }
+  }
+  return best;
+}
+
+const better = (a: Tried, b: Tried): Tried => (a.share > b.share ? a : b);
+
+/** Cheaper as measured; where nothing has a price, closer to the plain limits. */
+function cheaper(a: Tried, b: Tried): boolean {
+  const goal = a.plan.request.goal;
+  if (goal === 'closest') return largestMiss(a.plan) < largestMiss(b.plan);
+  return priced(a.plan) ? a.plan.mix.costPerLitre < b.plan.mix.costPerLitre : a.k < b.k;
+}
+
+/** The wanted share and three standard errors of the count, half way to certainty at most. */
+function targetOf(share: number, batches: number): number {
+  return Math.min(share + 3 * Math.sqrt((share * (1 - share)) / batches), (1 + share) / 2);
+}
+
+const priced = ({ mix }: DosePlan): boolean => mix.items.some((item) => item.costPerLitre !== null);
+
+function largestMiss({ mix }: Pick<DosePlan, 'mix'>): number {
+  return mix.elements.reduce(
+    (most, { mgPerLitre, aim }) => (aim !== null && aim > 0 ? Math.max(most, Math.abs(mgPerLitre / aim - 1)) : most),
+    0,
+  );
+}
+
+const noFeed = (wanted: number): SureDoses => ({
+  status: 'no feed',
+  plan: null,
+  wanted,
+  share: 0,
+  sureness: null,
+  k: 0,
+  extraCostPerLitre: null,
+  extraMiss: 0,
+  remedies: [],
+  sentence: 'No feed from this shelf keeps every limit even when nothing varies; ask why first.',
+});

@@ -1,0 +1,143 @@
+import type { Product, Water } from '../label/product.js';
+import { NUTRIENTS, type Nutrient } from '../chemistry/nutrients.js';
+import type { FeedRequest } from '../feed/request.js';
+import { waterContent } from '../feed/terms.js';
+import { bulkDensityOf } from '../dose/density.js';
+import { labelSpreads } from './label-spread.js';
+import type { Measure } from '../dose/measure.js';
+import type { DosePlan } from '../dose/plan-types.js';
+import { FILLING_SPREAD } from '../dose/tools.js';
+
+/** Where a spread comes from. */
+export const SOURCES = ['spoons', 'drops', 'syringe', 'scale', 'bulk density', 'labels', 'water'] as const;
+export type Source = (typeof SOURCES)[number];
+
+/** One independent standard normal deviate with what a unit of it does. */
+export interface Part {
+  factor: string;
+  source: Source;
+  by: number;
+}
+
+/** A dose in one litre of the can as intended, and how it varies. */
+export interface VaryingItem {
+  product: Product;
+  perLitre: number;
+  dose: Part[];
+  /** mg per g or mL of each nutrient that the label tells: mean over the guarantee, and how the jar varies. */
+  label: Map<Nutrient, { shift: number; part: Part }>;
+}
+
+/** A can as a function of independent normal deviates. */
+export interface VaryingCan {
+  items: VaryingItem[];
+  waters: { water: Water; share: number; part: Part | null }[];
+  volume: Part;
+}
+
+/** What varies in a plan; `known` are products of the catalog for bulk densities that the plan's own do not tell. */
+export function varyingCan(
+  plan: Pick<DosePlan, 'items' | 'amounts' | 'batchLitres' | 'tools'>,
+  request: Pick<FeedRequest, 'waters'>,
+  known: readonly Product[] = [],
+): VaryingCan {
+  const litres = plan.batchLitres;
+  const items = plan.items.map(({ product, chosen }): VaryingItem => {
+    const label = new Map(
+      labelSpreads(product).map(({ nutrient, shift, sd, factor }) => [
+        nutrient,
+        { shift, part: { factor: `label ${product.id} ${factor}`, source: 'labels' as const, by: sd } },
+      ]),
+    );
+    return { product, perLitre: chosen.amount / litres, dose: doseParts(product, chosen, plan, known), label };
+  });
+  return { items, waters: waterParts(plan.amounts.waters, request.waters), volume: VOLUME };
+}
+
+const VOLUME: Part = { factor: 'filling', source: 'water', by: FILLING_SPREAD };
+
+const TOOL_SOURCES: Readonly<Record<Measure['tool'], Source>> = {
+  spoon: 'spoons',
+  dropper: 'drops',
+  syringe: 'syringe',
+  scale: 'scale',
+};
+
+/** The spread of one dose, g or mL per litre: what the tool does to every item alike, the bulk density, and the rest. */
+function doseParts(
+  product: Product,
+  chosen: Measure,
+  { tools, batchLitres }: Pick<DosePlan, 'tools' | 'batchLitres'>,
+  known: readonly Product[],
+): Part[] {
+  const source = TOOL_SOURCES[chosen.tool];
+  const tool = tools.find((t) => t.kind === chosen.tool);
+  const alike = chosen.amount * (tool?.common ?? 0);
+  const grain = chosen.tool === 'spoon' ? chosen.amount * (bulkDensityOf(product, known)?.spread ?? 0) : 0;
+  const rest = Math.sqrt(Math.max(0, chosen.sd ** 2 - alike ** 2 - grain ** 2));
+  const parts: Part[] = [
+    { factor: `hand ${chosen.tool}`, source, by: alike / batchLitres },
+    { factor: `bulk ${product.id}`, source: 'bulk density', by: grain / batchLitres },
+    { factor: `dose ${product.id}`, source, by: rest / batchLitres },
+  ];
+  return parts.filter((part) => part.by > 0);
+}
+
+/** Every water but the last is measured to a mark; the last makes up the rest. */
+function waterParts(shares: readonly number[], waters: readonly Water[]): VaryingCan['waters'] {
+  const used = waters.flatMap((water, i) => ((shares[i] ?? 0) > 1e-9 ? [{ water, share: shares[i]! }] : []));
+  return used.map(({ water, share }, i) => ({
+    water,
+    share,
+    part:
+      i === used.length - 1
+        ? null
+        : { factor: `water ${water.id}`, source: 'water', by: FILLING_SPREAD * Math.min(share, 1 - share) },
+  }));
+}
+
+/**
+ * A figure of the can: Σ item coefficient · dose + Σ water coefficient · share + constant, per litre. The doses, and with them the item
+ * parts, go by the volume really filled.
+ */
+export interface Figure {
+  /** By item: mean coefficient, mg per g or mL (or mS/cm per g/L), and what moves it. */
+  items: { mean: number; nominal: number; parts: Part[] }[];
+  waters: number[];
+  constant: number;
+}
+
+/** A weighted sum of nutrients as a cap or a floor counts it. */
+export function nutrientFigure(
+  can: VaryingCan,
+  weights: ReadonlyMap<Nutrient, number>,
+  side: 'cap' | 'floor' | 'stated',
+): Figure {
+  const items = can.items.map(({ product, label }) => {
+    let nominal = 0;
+    let shift = 0;
+    const parts = new Map<string, Part>();
+    for (const [nutrient, weight] of weights) {
+      const { low, stated, high } = product.composition.content[nutrient];
+      nominal += weight * (side === 'stated' ? (stated ?? low) : (side === 'cap') === weight > 0 ? high : low);
+      const spread = label.get(nutrient);
+      if (!spread) continue;
+      shift += weight * spread.shift;
+      const { factor, source } = spread.part;
+      const by = weight * spread.part.by + (parts.get(factor)?.by ?? 0);
+      parts.set(factor, { factor, source, by });
+    }
+    return { mean: nominal + shift, nominal, parts: [...parts.values()] };
+  });
+  const waters = can.waters.map(({ water }) =>
+    [...weights].reduce((sum, [nutrient, weight]) => sum + weight * waterContent(water, nutrient), 0),
+  );
+  return { items, waters, constant: 0 };
+}
+
+export const nutrientsOf = (can: VaryingCan): Nutrient[] =>
+  NUTRIENTS.filter(
+    (n) =>
+      can.items.some(({ product }) => product.composition.content[n].high > 0) ||
+      can.waters.some(({ water }) => waterContent(water, n) > 0),
+  );

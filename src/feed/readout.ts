@@ -1,0 +1,187 @@
+import type { Product, Water } from '../label/product.js';
+import { NUTRIENTS, type Nutrient } from '../chemistry/nutrients.js';
+import type { Rule } from '../programme/rule.js';
+import { inTheCan } from '../can/in-the-can.js';
+import type { Amounts } from '../can/mix-amounts.js';
+import { mixingRank } from '../can/order.js';
+import { pricePerUnit } from './price.js';
+import { allRules, ecCap, type FeedRequest } from './request.js';
+import type { ElementLine, Item, Mix, RuleLine } from './results.js';
+import { waterContent } from './terms.js';
+
+/** Elements always listed; the rest only when present. */
+const RARE: ReadonlySet<Nutrient> = new Set<Nutrient>(['other-N', 'Co', 'Ni']);
+
+/** A limit counts as kept within this share of its size; the certificate allows the same. */
+const KEPT = 1e-6;
+
+type ReadoutRequest = Pick<
+  FeedRequest,
+  'programme' | 'rules' | 'maxEc' | 'shelf' | 'waters' | 'header' | 'temperatureC'
+>;
+
+/** Reads a mix out: amounts, elements against bands, rules, cost, and what the can will show. Pure arithmetic on the original labels. */
+export function readOut(amounts: Amounts, request: ReadoutRequest): Mix {
+  const { shelf, waters, header } = request;
+  const batch = header.batchLitres;
+  const items: Item[] = [];
+  const rank = new Map(shelf.map((product) => [product.id, mixingRank(product)]));
+  amounts.products.forEach((x, i) => {
+    if (!(x > 1e-12)) return;
+    const product = shelf[i]!;
+    const price = pricePerUnit(product);
+    items.push({
+      id: product.id,
+      name: product.name,
+      ...(product.composition.per === 'g' ? { gramsPerLitre: x } : { millilitresPerLitre: x }),
+      perBatch: batch === null ? null : x * batch,
+      costPerLitre: price === null ? null : x * price,
+    });
+  });
+  items.sort((a, b) => rank.get(a.id)! - rank.get(b.id)!);
+  const waterShares = waters
+    .map((w, i) => ({
+      id: w.id,
+      name: w.name,
+      share: amounts.waters[i] ?? 0,
+      costPerLitre: w.pricePerLitre * (amounts.waters[i] ?? 0),
+    }))
+    .filter((w) => w.share > 1e-9);
+  const totals = totalsOf(amounts, shelf, waters);
+  const elements = NUTRIENTS.filter((n) => !RARE.has(n) || totals.get(n)!.high > 0).map((n): ElementLine => {
+    const band = request.programme.bands[n];
+    const t = totals.get(n)!;
+    return {
+      element: n,
+      mgPerLitre: t.stated,
+      low: t.low,
+      high: t.high,
+      min: band?.min ?? null,
+      aim: band?.aim ?? null,
+      max: band?.max ?? null,
+    };
+  });
+  const { ec, ...solution } = inTheCan(amounts, shelf, waters, totals, request.temperatureC);
+  const costPerLitre =
+    items.reduce((sum, i) => sum + (i.costPerLitre ?? 0), 0) + waterShares.reduce((sum, w) => sum + w.costPerLitre, 0);
+  return {
+    items,
+    waters: waterShares,
+    elements,
+    nitrogenShares: nitrogenShares(totals),
+    rules: allRules(request).map((rule) => ruleLine(rule, totals)),
+    costPerLitre,
+    costPerBatch: batch === null ? null : costPerLitre * batch,
+    ec: { ...ec, max: ecCap(request) },
+    ...solution,
+  };
+}
+
+/** Every band, rule and EC cap that a mix does not keep, with the value that decides. */
+export function missesOf(mix: Mix): { limit: string; value: number; bound: number }[] {
+  const misses: { limit: string; value: number; bound: number }[] = [];
+  for (const e of mix.elements) {
+    if (e.min !== null && e.low < e.min * (1 - KEPT))
+      misses.push({ limit: `${e.element} min`, value: e.low, bound: e.min });
+    if (e.max !== null && e.high > e.max * (1 + KEPT) + 1e-12)
+      misses.push({ limit: `${e.element} max`, value: e.high, bound: e.max });
+  }
+  for (const r of mix.rules) {
+    if (!r.holds) misses.push({ limit: r.rule, value: r.value ?? 0, bound: r.bound ?? 0 });
+  }
+  if (mix.ec.max !== null && mix.ec.mSPerCm > mix.ec.max * (1 + KEPT)) {
+    misses.push({ limit: 'EC max', value: mix.ec.mSPerCm, bound: mix.ec.max });
+  }
+  return misses;
+}
+
+type Total = { low: number; stated: number; high: number };
+
+function totalsOf(amounts: Amounts, shelf: readonly Product[], waters: readonly Water[]): Map<Nutrient, Total> {
+  return new Map(
+    NUTRIENTS.map((n) => {
+      const total: Total = { low: 0, stated: 0, high: 0 };
+      amounts.products.forEach((x, i) => {
+        if (x === 0) return;
+        const c = shelf[i]!.composition.content[n];
+        total.low += x * c.low;
+        total.stated += x * (c.stated ?? c.low);
+        total.high += x * c.high;
+      });
+      amounts.waters.forEach((share, i) => {
+        const mg = share * waterContent(waters[i]!, n);
+        total.low += mg;
+        total.stated += mg;
+        total.high += mg;
+      });
+      return [n, total];
+    }),
+  );
+}
+
+function nitrogenShares(totals: ReadonlyMap<Nutrient, Total>): Mix['nitrogenShares'] {
+  const n = totals.get('N')!.stated;
+  if (!(n > 0)) return null;
+  const share = (form: Nutrient): number => totals.get(form)!.stated / n;
+  const [nitrate, ammonium, urea, other] = [share('NO3-N'), share('NH4-N'), share('urea-N'), share('other-N')];
+  const rest = 1 - nitrate - ammonium - urea - other;
+  return { nitrate, ammonium, urea, other, undeclared: Math.abs(rest) < 1e-6 ? 0 : Math.max(0, rest) };
+}
+
+function ruleLine(rule: Rule, totals: ReadonlyMap<Nutrient, Total>): RuleLine {
+  const entries = Object.entries(rule.terms) as [Nutrient, number][];
+  const sum = (end: 'most' | 'least'): { value: number; size: number } =>
+    entries.reduce(
+      (acc, [n, weight]) => {
+        const t = totals.get(n)!;
+        const part = weight * ((end === 'most') === weight > 0 ? t.high : t.low);
+        return { value: acc.value + part, size: acc.size + Math.abs(part) };
+      },
+      { value: 0, size: 0 },
+    );
+  const [most, least] = [sum('most'), sum('least')];
+  const slack = (bound: number, size: number): number => KEPT * Math.max(Math.abs(bound), size);
+  const holds = (high: typeof most, low: typeof most): boolean =>
+    (rule.upper === undefined || high.value <= rule.upper + slack(rule.upper, high.size)) &&
+    (rule.lower === undefined || low.value >= rule.lower - slack(rule.lower, low.size));
+  const sure = holds(most, least);
+  return {
+    rule: rule.text,
+    from: rule.from,
+    ...ratioOf(rule, entries, totals, most.value, least.value),
+    holds: sure,
+    ...(!sure && holds(least, most) ? { mayHold: true as const } : {}),
+  };
+}
+
+/** `A ≤ k · B` is shown as the ratio A : B; any other rule as its left side. */
+function ratioOf(
+  rule: Rule,
+  entries: [Nutrient, number][],
+  totals: ReadonlyMap<Nutrient, Total>,
+  cap: number,
+  floor: number,
+): { value: number | null; bound: number | null } {
+  const homogeneous = (rule.upper ?? rule.lower) === 0;
+  if (homogeneous && entries.length === 2) {
+    const [[a, wa], [b, wb]] = entries as [[Nutrient, number], [Nutrient, number]];
+    if (wa * wb < 0) {
+      const isCap = (rule.upper !== undefined) === wa > 0;
+      const top = isCap ? totals.get(a)!.high : totals.get(a)!.low;
+      const under = isCap ? totals.get(b)!.low : totals.get(b)!.high;
+      return { value: under > 0 ? clean(top / under) : null, bound: -wb / wa };
+    }
+  }
+  if (homogeneous && entries.length === 1) {
+    const [n] = entries[0]!;
+    return { value: rule.upper !== undefined ? totals.get(n)!.high : totals.get(n)!.low, bound: 0 };
+  }
+  return rule.upper !== undefined
+    ? { value: clean(cap), bound: rule.upper }
+    : { value: clean(floor), bound: rule.lower ?? null };
+}
+
+/** Rounding dust is nothing. */
+function clean(x: number): number {
+  return Math.abs(x) < 1e-12 ? 0 : x;
+}

@@ -1,0 +1,283 @@
+import type { Nutrient } from '../chemistry/nutrients.js';
+import type { AcidityLine, EcAtTemperature, EcLine, PhLine } from '../can/can-lines.js';
+import type { CloudingLine } from '../can/clouding.js';
+import type { Meeting } from '../can/meeting.js';
+
+export type { AcidityLine, EcAtTemperature, EcLine, PhLine } from '../can/can-lines.js';
+
+/** What a result is about, in the grower's words. */
+export interface FeedHeader {
+  name: string;
+  plants: string;
+  medium: string;
+  phase: string;
+  /** `80 %` or `N 90 mg/L`. */
+  strength: string;
+  /** Factor applied to the programme's bands. */
+  strengthFactor: number;
+  batchLitres: number | null;
+  currency: string;
+}
+
+/** One product in a feed. Exactly one of the two amounts is present. */
+export interface Item {
+  id: string;
+  name: string;
+  gramsPerLitre?: number;
+  millilitresPerLitre?: number;
+  /** g or mL for the whole batch, null without a batch size. */
+  perBatch: number | null;
+  /** null when no price is known for it. */
+  costPerLitre: number | null;
+}
+
+/** A source of water and its share of the can, 0…1. */
+export interface WaterShare {
+  id: string;
+  name: string;
+  share: number;
+  costPerLitre: number;
+}
+
+/** mg/L of one nutrient. `mgPerLitre` counts what labels state; low…high allows for what they leave open. */
+export interface ElementLine {
+  element: Nutrient;
+  mgPerLitre: number;
+  low: number;
+  high: number;
+  min: number | null;
+  aim: number | null;
+  max: number | null;
+}
+
+/** A share, ratio or cap against the mix; value is the left side, or the ratio for `A <= k * B`. */
+export interface RuleLine {
+  rule: string;
+  from: string;
+  value: number | null;
+  /** The bound the value is judged by, in the same terms. */
+  bound: number | null;
+  /** Whatever the labels leave open. */
+  holds: boolean;
+  /** Where it does not hold: true if it might, by what labels leave open. */
+  mayHold?: true;
+}
+
+/** Why the answer can be believed. */
+export interface Proof {
+  engine: string;
+  verdict: 'optimal' | 'infeasible' | 'uncertified';
+  /** Cost found and the bound below which none exists; null where not applicable. */
+  found: number | null;
+  bound: number | null;
+  gap: number | null;
+  violation: number | null;
+  /** One plain line. */
+  sentence: string;
+  /** For `closest`, one entry per stage. */
+  stages?: { goal: string; found: number; bound: number; gap: number; violation: number; engine: string }[];
+}
+
+/** A whole mix, read out. */
+export interface Mix {
+  /** In the order in which they go into the can. */
+  items: Item[];
+  waters: WaterShare[];
+  elements: ElementLine[];
+  /** Forms as shares of total N, 0…1, null without nitrogen. */
+  nitrogenShares: { nitrate: number; ammonium: number; urea: number; other: number; undeclared: number } | null;
+  rules: RuleLine[];
+  costPerLitre: number;
+  costPerBatch: number | null;
+  ec: EcLine;
+  /** Only where a temperature was asked for. */
+  ecAtTemperature?: EcAtTemperature;
+  ph: PhLine;
+  acidity: AcidityLine;
+  /** Whether the can stays clear, mineral by mineral. */
+  precipitation: CloudingLine[];
+  /** Pairs that stay clear in the can but cloud where they meet undiluted; absent where there are none. */
+  meetings?: Meeting[];
+}
+
+/** One limit of a conflict. */
+export interface ConflictLine {
+  limit: string;
+  from: string;
+  /** Products that make this limit bite, with what each brings. */
+  because: string[];
+}
+
+/** One way out of a conflict. */
+export interface Relaxation {
+  /**
+   * `single`: this limit alone; `together`: the least total over all limits, each counted in parts of itself; `strength`: every band
+   * scaled; `water`: another water blended in.
+   */
+  kind: 'single' | 'together' | 'strength' | 'water' | 'products';
+  limit: string;
+  /** In the grower's units, rounded to the side that works. */
+  change: string;
+  /** The limit's number before and after; shares from 0 to 1; for several moves 0 and the sum of their relative sizes. */
+  from: number;
+  to: number;
+  /** For `together`. */
+  moves?: { limit: string; change: string; from: number; to: number }[];
+}
+
+/** An element with a floor that nothing on the shelf and no water in use is known to hold. */
+export interface Absent {
+  element: Nutrient;
+  min: number;
+  /** Kinds of product that would bring it, the best first. */
+  broughtBy: string[];
+}
+
+/** The proof of a conflict as a sum: Σ times · limit asks for `asked`, and no mix can give more than `most`. */
+export interface FarkasSum {
+  terms: { limit: string; end: 'least' | 'most'; bound: number; times: number }[];
+  asked: number;
+  most: number;
+  sentence: string;
+}
+
+/** Why no mix exists. */
+export interface WhyNot {
+  absent: Absent[];
+  conflict: ConflictLine[];
+  /** True where every limit of the conflict is proved to be needed for it. */
+  irreducible: boolean;
+  farkas: FarkasSum | null;
+  relaxations: Relaxation[];
+}
+
+/** What moving an end does to the cost per litre: `pricePerUnit` per unit of the end, the same as far as `limit`. */
+export interface PriceSide {
+  /** null: the end cannot move that way, no mix would be left. */
+  pricePerUnit: number | null;
+  /** null: for ever. */
+  limit: number | null;
+}
+
+/** A limit on which the cheapest mix stands, and what it costs to insist on it. */
+export interface LimitPrice {
+  limit: string;
+  from: string;
+  end: 'least' | 'most';
+  bound: number;
+  /** What `bound` is counted in. */
+  unit: string;
+  /** For a smaller and for a greater bound; they differ where the answer is degenerate. */
+  left: PriceSide;
+  right: PriceSide;
+  /** Without the limit altogether: the cost per litre, and the share saved (0…1). */
+  lifted: { costPerLitre: number; saves: number } | null;
+  sentence: string;
+}
+
+/**
+ * Money per g or mL, and per pack where the pack is known. Used: between lowest and highest (null: no end) the blend stays
+ * the cheapest. Not used: below `lowest` it would come in (null: never); `highest` is null.
+ */
+export interface ProductPrice {
+  id: string;
+  unit: 'g' | 'mL';
+  /** As counted in the blend. */
+  price: number;
+  lowest: number | null;
+  highest: number | null;
+  pack: number | null;
+  lowestPerPack: number | null;
+  highestPerPack: number | null;
+  sentence: string;
+}
+
+/** What it costs to insist. Limits with the greatest saving first; unused products with the nearest first. */
+export interface Prices {
+  limits: LimitPrice[];
+  used: ProductPrice[];
+  unused: ProductPrice[];
+}
+
+/** What `blend` answers. */
+export interface BlendResult extends Mix {
+  schema: 'velamen.blend/1';
+  status: 'optimal' | 'infeasible' | 'uncertified';
+  goal: 'cheapest' | 'closest';
+  feed: FeedHeader;
+  /** What the labels' silence costs, sentence by sentence. */
+  unknowns: string[];
+  notes: string[];
+  cautions: string[];
+  proof: Proof;
+  /** For the cheapest blend of a priced shelf; on large shelves only on request. */
+  prices?: Prices;
+  conflict?: ConflictLine[];
+  irreducible?: boolean;
+  absent?: Absent[];
+  farkas?: FarkasSum | null;
+  relaxations?: Relaxation[];
+  nearest?: (Mix & { misses: { limit: string; value: number; bound: number }[] }) | null;
+}
+
+/** One vertex of cost against closeness. */
+export interface FrontierPoint {
+  /** Largest miss from an aim, as a share of it. */
+  miss: number;
+  /** Per litre, in `costUnit`. */
+  cost: number;
+  /** The elements that miss by as much, and on which side of their aim. */
+  misses: { element: Nutrient; side: 'above' | 'below' }[];
+  items: Item[];
+  waters: WaterShare[];
+  /** Cost per litre of each percentage point closer, from the next vertex to this one; null at the cheapest. */
+  costOfCloser: number | null;
+}
+
+/** What `blend --frontier` answers: the vertices from closest to cheapest, straight lines between them. */
+export interface FrontierResult {
+  schema: 'velamen.frontier/1';
+  status: 'optimal' | 'infeasible' | 'uncertified';
+  feed: FeedHeader;
+  /** `EUR/L`, or `g/L` where nothing has a price. */
+  costUnit: string;
+  points: FrontierPoint[];
+  notes: string[];
+  proof: Proof;
+}
+
+/** One element of `reach`. Lowest/highest with every other limit kept; null when those cannot all be kept. */
+export interface ReachLine {
+  element: Nutrient;
+  lowest: number | null;
+  highest: number | null;
+  capsOnly: { lowest: number | null; highest: number | null };
+  min: number | null;
+  aim: number | null;
+  max: number | null;
+  reachable: boolean;
+  limitedBy: string[];
+}
+
+/** What `reach` answers for one feed. */
+export interface ReachResult {
+  schema: 'velamen.reach/1';
+  status: 'optimal' | 'infeasible' | 'uncertified';
+  feed: FeedHeader;
+  shelf: string;
+  elements: ReachLine[];
+  notes: string[];
+  proof: Proof;
+}
+
+/** What `assess` answers. */
+export interface AssessResult extends Mix {
+  schema: 'velamen.assess/1';
+  status: 'within' | 'outside' | 'no programme';
+  feed: FeedHeader | null;
+  recipe: string;
+  volumeLitres: number;
+  misses: { limit: string; value: number; bound: number }[];
+  notes: string[];
+  cautions: string[];
+}

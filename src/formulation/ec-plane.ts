@@ -1,9 +1,0 @@
-import type { Ions } from '../chemistry/ions.js';
-
-/** The full conductivity model as a plane that touches it at one mix: mS/cm = constant + Σ slope · mmol/L. */
-export interface EcPlane {
-  /** Where it touches, in words for the proof. */
-  at: string;
-  constant: number;
-  slope: Ions;
-}

@@ -1,0 +1,65 @@
+import { boughtColumn, type Joint, jointProgram } from './program.js';
+import { type Found, search } from './search.js';
+import type { Comparison, PurchaseOption, PurchaseOptions } from './types.js';
+
+/** The joint purchase beside buying for each feed alone, and beside the fewest products that do. */
+export async function compare(joint: Joint, best: PurchaseOption, options: PurchaseOptions): Promise<Comparison> {
+  const alone = joint.feeds.length < 2 ? [] : await eachAlone(joint, options);
+  const sums = alone.map((line) => line.spend);
+  return {
+    alone,
+    aloneSpend: alone.length > 0 && sums.every((s) => s !== null) ? sums.reduce((a, b) => a + b, 0) : null,
+    jointSpend: best.total,
+    fewest: await fewest(joint, best, options),
+  };
+}
+
+/** Budget and the number of products are set for the whole purchase, so they do not bind a part of it. */
+async function eachAlone(joint: Joint, options: PurchaseOptions): Promise<Comparison['alone']> {
+  const { atMost, budget, ...request } = joint.request;
+  const lines: Comparison['alone'] = [];
+  for (const feed of request.feeds) {
+    options.onStep?.(`${feed.request.header.name} alone`);
+    const answer = await search(jointProgram({ ...request, feeds: [feed] }), { ...options, byCases: false });
+    const found = 'found' in answer && answer.found.boundBy !== null ? answer.found : null;
+    lines.push({
+      feed: feed.request.header.name,
+      spend: found?.objective ?? null,
+      products: found ? productsOf(joint, found) : [],
+    });
+  }
+  return lines;
+}
+
+async function fewest(joint: Joint, best: PurchaseOption, options: PurchaseOptions): Promise<Comparison['fewest']> {
+  // one product is bought because none is not enough, unless it is bought to spare water
+  if (best.packs.length === 0 || (best.packs.length === 1 && !hasDearWater(joint))) {
+    return { products: best.packs.map((p) => p.id), spend: best.total, proved: best.proof.verdict === 'optimal' };
+  }
+  options.onStep?.('the fewest products');
+  const count = await search(joint, { ...options, count: 'products', byCases: false });
+  if (!('found' in count)) return null;
+  const number = count.found.counts.filter((c) => c > 0).length;
+  const terms = Object.fromEntries(
+    joint.pool.flatMap((_, i) => (joint.most[i]! > 0 ? [[boughtColumn(joint, i), 1] as const] : [])),
+  );
+  const cheapest = await search(joint, {
+    ...options,
+    byCases: false,
+    rows: [{ id: 'fewest', upper: number, terms }],
+  });
+  if (!('found' in cheapest)) return null;
+  return {
+    products: productsOf(joint, cheapest.found),
+    spend: cheapest.found.objective,
+    proved: count.found.boundBy !== null && cheapest.found.boundBy !== null,
+  };
+}
+
+function hasDearWater(joint: Joint): boolean {
+  return joint.request.feeds.some(({ request }) => request.waters.some((water) => water.pricePerLitre > 0));
+}
+
+function productsOf(joint: Joint, found: Found): string[] {
+  return joint.pool.flatMap(({ product }, i) => (found.counts[i]! > 0 ? [product.id] : []));
+}

@@ -1,0 +1,44 @@
+import type { Product } from '../label/product.js';
+import type { PurchaseRequest } from './types.js';
+
+/** A product that may be used: from the shelf, from the market, or from both under one id. */
+export interface Candidate {
+  /** Composition of the shelf's label where there is one; pack and price of the market where it sells it. No `onHand`. */
+  product: Product;
+  /** g or mL on hand: 0 where it is not on the shelf, null where the shelf does not say. */
+  onHand: number | null;
+  isOnShelf: boolean;
+  /** Set where it may be bought. */
+  offer: { pack: number; price: number } | null;
+  /** Must be bought. */
+  isNeeded: boolean;
+}
+
+/** Shelf and market as one list: the shelf first, in its order. */
+export function poolOf(request: PurchaseRequest): Candidate[] {
+  const banned = new Set(request.ban);
+  const needed = new Set(request.need);
+  const offers = new Map(request.market.map((product) => [product.id, product]));
+  const candidate = (product: Product, isOnShelf: boolean): Candidate => {
+    const sold = banned.has(product.id) ? undefined : offers.get(product.id);
+    const { onHand, ...rest } = product;
+    const offer =
+      sold?.pack !== undefined && sold.price !== undefined && sold.composition.per === product.composition.per
+        ? { pack: sold.pack, price: sold.price }
+        : null;
+    return {
+      product: { ...rest, ...offer },
+      onHand: isOnShelf ? (onHand ?? null) : 0,
+      isOnShelf,
+      offer,
+      isNeeded: needed.has(product.id),
+    };
+  };
+  const owned = new Set(request.shelf.map((product) => product.id));
+  return [
+    ...request.shelf.map((product) => candidate(product, true)),
+    ...request.market
+      .filter((product) => !owned.has(product.id) && !banned.has(product.id))
+      .map((product) => candidate(product, false)),
+  ];
+}

@@ -1,0 +1,113 @@
+import { type LinearProgram, type Row, solve, type Verdict } from '../../solver/index.js';
+import { boughtColumn, type Joint, packColumn } from './program.js';
+import { ENGINES } from './settle.js';
+import type { PurchaseOptions } from './types.js';
+
+/** Packs of each candidate, with what is proved about them. */
+export interface Found {
+  counts: number[];
+  objective: number;
+  bound: number;
+  gap: number;
+  violation: number;
+  engine: string;
+  /** Null: time ran out before it was proved. */
+  boundBy: 'multipliers' | 'cases' | 'search' | null;
+}
+
+/** What a search ends with. `none`: nothing fits; `byArithmetic` is false where only the search's word stands for it. */
+export type Search =
+  | { found: Found }
+  | { none: true; byArithmetic: boolean; why: string; engine: string }
+  | { none: false; why: string };
+
+/** What makes a search differ from the plain one. */
+export interface SearchOptions extends PurchaseOptions {
+  rows?: readonly Row[];
+  /** Cost of a pack column and of having bought any; money by default. */
+  count?: 'money' | 'products';
+  /** False: the search's word will do, which is quicker. */
+  byCases?: boolean;
+}
+
+/** The least purchase within the program and further rows. */
+export async function search(joint: Joint, options: SearchOptions = {}): Promise<Search> {
+  const left = options.secondsLeft?.();
+  if (left !== undefined && left <= 0) return { none: false, why: 'time ran out' };
+  const program = {
+    columns: options.count === 'products' ? counting(joint) : joint.program.columns,
+    rows: [...joint.program.rows, ...(options.rows ?? [])],
+  };
+  const limits = {
+    ...(left === undefined ? {} : { timeLimitSeconds: left }),
+    ...(options.byCases === false ? { mostCases: 0 } : {}),
+  };
+  const first = await solve(program, { engines: ENGINES, ...limits });
+  const verdict = isLost(first) && (options.secondsLeft?.() ?? 1) > 0 ? await solve(plain(program), limits) : first;
+  switch (verdict.verdict) {
+    case 'optimal':
+      return { found: { ...verdict, counts: countsOf(joint, verdict.x) } };
+    case 'infeasible':
+      return { none: true, byArithmetic: true, why: '', engine: verdict.engine };
+    case 'uncertified':
+      if (verdict.best) return { found: { ...verdict.best, counts: countsOf(joint, verdict.best.x), boundBy: null } };
+      return verdict.claim === 'integer-infeasible'
+        ? { none: true, byArithmetic: false, why: verdict.why, engine: 'highs' }
+        : { none: false, why: verdict.why };
+    case 'unbounded':
+      throw new Error('modelling fault: a purchase cannot earn money');
+  }
+}
+
+/** Neither an answer nor the search's word that there is none. */
+function isLost(verdict: Verdict): boolean {
+  return verdict.verdict === 'uncertified' && !verdict.best && verdict.claim !== 'integer-infeasible';
+}
+
+/** Without the rows that only help: where rounding trips an engine, it may be over them. */
+function plain({ columns, rows }: LinearProgram): LinearProgram {
+  return { columns, rows: rows.filter((row) => !row.id.startsWith('source:') && !row.id.startsWith('dose:')) };
+}
+
+function counting(joint: Joint): Joint['program']['columns'] {
+  const bought = new Set(joint.pool.flatMap((_, i) => (joint.most[i]! > 0 ? [boughtColumn(joint, i)] : [])));
+  return joint.program.columns.map((column) => ({ ...column, cost: bought.has(column.id) ? 1 : 0 }));
+}
+
+function countsOf(joint: Joint, x: Readonly<Record<string, number>>): number[] {
+  return joint.pool.map((_, i) => (joint.most[i]! > 0 ? Math.round(x[packColumn(i)]!) : 0));
+}
+
+/**
+ * Rows and columns after which every further purchase does without at least one pack of this one, and does not buy the very
+ * same set of products. The program grows in place of nothing: a new one is returned.
+ */
+export function without(joint: Joint, counts: readonly number[], key: number): Joint {
+  const bought = counts.flatMap((count, i) => (count > 0 ? [i] : []));
+  const columns = [...joint.program.columns];
+  const fewer: Record<string, number> = {};
+  const rows: Row[] = [...joint.program.rows];
+  for (const i of bought) {
+    if (joint.most[i] === 1) continue;
+    // 1 only where fewer packs of i are bought than here
+    const id = `fewer:${key}:${i}`;
+    columns.push({ id, cost: 0, upper: 1, integer: true });
+    const most = joint.most[i]!;
+    rows.push({ id, upper: most, terms: { [packColumn(i)]: 1, [id]: most - counts[i]! + 1 } });
+    fewer[id] = 1;
+  }
+  const single = bought.filter((i) => joint.most[i] === 1);
+  for (const i of single) fewer[packColumn(i)] = -1;
+  rows.push({ id: `less:${key}`, lower: 1 - single.length, terms: fewer });
+  if (single.length < bought.length) rows.push(otherSet(joint, bought, key));
+  return { ...joint, program: { columns, rows } };
+}
+
+function otherSet(joint: Joint, bought: readonly number[], key: number): Row {
+  const inside = new Set(bought);
+  const terms: Record<string, number> = {};
+  joint.pool.forEach((_, i) => {
+    if (joint.most[i]! > 0) terms[boughtColumn(joint, i)] = inside.has(i) ? -1 : 1;
+  });
+  return { id: `other:${key}`, lower: 1 - bought.length, terms };
+}

@@ -1,0 +1,220 @@
+import { type LinearProgram, solve } from '../../solver/index.js';
+import type { Product } from '../label/product.js';
+import type { Nutrient } from '../chemistry/nutrients.js';
+import type { Band } from '../programme/programme.js';
+import { amountsOf } from '../formulation/amounts.js';
+import { cautionsFor } from '../can/cautions.js';
+import { closeShelf } from '../label/close.js';
+import { aimsOf, solveClosest } from '../formulation/closest.js';
+import { formulate } from '../formulation/formulate.js';
+import { nearestMix } from '../why/nearest.js';
+import { ENGINES } from './settle.js';
+import { missesOf, readOut } from '../feed/readout.js';
+import type { FeedRequest } from '../feed/request.js';
+import type { Mix } from '../feed/results.js';
+import type {
+  FeedSubstitutes,
+  Judged,
+  Substitute,
+  SubstitutesRequest,
+  SubstitutesResult,
+} from './substitutes-types.js';
+import { termsOf } from '../feed/terms.js';
+
+/** Candidates beyond those listed that are tried in full: the first look sees the largest miss only, not the sum. */
+const TRIED = 8;
+
+/**
+ * The nearest substitutes for a product, judged by the feeds they make possible: in its place each product of the market is
+ * tried, all others may be dosed anew, and what counts is how near the can comes to what it held before.
+ */
+export async function substitutes(asked: SubstitutesRequest): Promise<SubstitutesResult> {
+  const shelves = asked.feeds.map(async (feed) => ({ ...feed, shelf: await closeShelf(feed.shelf) }));
+  const request = { ...asked, market: await closeShelf(asked.market), feeds: await Promise.all(shelves) };
+  const feeds: FeedSubstitutes[] = [];
+  for (const feed of request.feeds) feeds.push(await ofFeed(feed, request));
+  const used = feeds.some(({ original }) => original.dose > 0);
+  const found = feeds.some((feed) => feed.substitutes.length > 0);
+  const { id, name } = request.product;
+  return {
+    schema: 'velamen.substitutes/1',
+    status: !used ? 'not used' : found ? 'found' : 'none',
+    product: { id, name },
+    currency: request.currency,
+    market: { name: request.marketName, products: request.market.length },
+    feeds,
+    notes: feeds.flatMap(({ feed, original }) => [
+      ...(original.keepsLimits
+        ? []
+        : [
+            `${feed.name}: the shelf keeps not every limit even with ${id}; the nearest feed is taken as the original.`,
+          ]),
+      ...(original.dose > 0 ? [] : [`${feed.name}: its feed takes no ${id}, so nothing is needed in its place.`]),
+    ]),
+    cautions: cautionsOf(request, feeds),
+  };
+}
+
+async function ofFeed(
+  request: FeedRequest,
+  { product, market, most = 5 }: SubstitutesRequest,
+): Promise<FeedSubstitutes> {
+  const original = await originalOf(request);
+  const item = original?.mix.items.find((line) => line.id === product.id);
+  const dose = item?.gramsPerLitre ?? item?.millilitresPerLitre ?? 0;
+  const head = {
+    feed: request.header,
+    original: {
+      dose,
+      unit: product.composition.per,
+      costPerLitre: original?.mix.costPerLitre ?? 0,
+      keepsLimits: original?.keepsLimits ?? false,
+      broken: original ? missesOf(original.mix).length : 0,
+    },
+  };
+  if (!original || dose === 0) return { ...head, leftOut: null, substitutes: [] };
+  const rest = request.shelf.filter((p) => p.id !== product.id);
+  const aimed = towards(original.mix, request);
+  const owned = new Set(request.shelf.map((p) => p.id));
+  const candidates = market.filter((p) => !owned.has(p.id) && sharesWith(p, product));
+  const tried: { product: Product; near: number; holds: boolean }[] = [];
+  for (const candidate of candidates) {
+    const near = await nearness({ ...aimed, shelf: [...rest, candidate] }, original.keepsLimits);
+    if (near) tried.push({ product: candidate, ...near });
+  }
+  tried.sort((a, b) => Number(b.holds) - Number(a.holds) || a.near - b.near || (a.product.id < b.product.id ? -1 : 1));
+  const full: Substitute[] = [];
+  for (const { product: candidate } of tried.slice(0, most + TRIED)) {
+    const mix = await closestMix({ ...aimed, shelf: [...rest, candidate] }, original.keepsLimits);
+    if (mix) full.push(...substituteOf(candidate, mix, dose, aimed));
+  }
+  const bare = await closestMix({ ...aimed, shelf: rest }, original.keepsLimits);
+  const leftOut = bare && judgedOf(bare, aimed);
+  const better = full.filter((line) => leftOut === null || isBetter(line, leftOut, original.keepsLimits));
+  const keeps = (line: Judged): number => (original.keepsLimits && line.holds ? 1 : 0);
+  better.sort(
+    (a, b) =>
+      keeps(b) - keeps(a) || a.largestMiss - b.largestMiss || a.sumOfMisses - b.sumOfMisses || (a.id < b.id ? -1 : 1),
+  );
+  return { ...head, leftOut, substitutes: better.slice(0, most) };
+}
+
+/** One part in twenty of what nothing in its place would miss is no substitute yet. */
+function isBetter(line: Judged, leftOut: Judged, keep: boolean): boolean {
+  return (keep && line.holds && !leftOut.holds) || line.largestMiss < 0.95 * leftOut.largestMiss;
+}
+
+/** The cheapest feed of the shelf as it is, or the nearest where none keeps every limit. */
+async function originalOf(request: FeedRequest): Promise<{ mix: Mix; keepsLimits: boolean } | null> {
+  const formulated = formulate(request);
+  const answer = await solve(formulated.program);
+  if (answer.verdict === 'optimal') return { mix: readOut(amountsOf(answer, formulated), request), keepsLimits: true };
+  const mix = await nearestMix(request);
+  return mix && { mix, keepsLimits: false };
+}
+
+/** The same request, aiming at what the original feed holds of every element that the programme asks for. */
+function towards(mix: Mix, request: FeedRequest): FeedRequest {
+  const bands: Partial<Record<Nutrient, Band>> = {};
+  for (const { element, mgPerLitre } of mix.elements) {
+    const band = request.programme.bands[element];
+    if (!band) continue;
+    const { aim: _, ...ends } = band;
+    const wanted = band.aim !== undefined || (band.min ?? 0) > 0;
+    bands[element] = wanted && mgPerLitre > 0 ? { ...ends, aim: mgPerLitre } : ends;
+  }
+  return { ...request, programme: { ...request.programme, bands } };
+}
+
+/** Holds some nutrient that the other holds, more than as a trace beside it. */
+function sharesWith(product: Product, other: Product): boolean {
+  const held = Object.entries(other.composition.content).filter(([, content]) => content.low > 0);
+  return held.some(([n]) => product.composition.content[n as Nutrient].low > 0);
+}
+
+/**
+ * Least largest miss with every limit kept; where that cannot be, or where the original kept them not either, with no limit but
+ * stock and label ceilings.
+ */
+async function nearness(request: FeedRequest, keep: boolean): Promise<{ near: number; holds: boolean } | null> {
+  const kept = keep ? await solve(leastMiss(request, true), { engines: ENGINES }) : null;
+  if (kept?.verdict === 'optimal') return { near: kept.objective, holds: true };
+  const free = await solve(leastMiss(request, false), { engines: ENGINES });
+  return free.verdict === 'optimal' ? { near: free.objective, holds: false } : null;
+}
+
+function leastMiss(request: FeedRequest, limits: boolean): LinearProgram {
+  const { program } = limits ? formulate(request) : formulate(...unlimited(request));
+  const rows = [...program.rows];
+  for (const [nutrient, aim] of aimsOf(request)) {
+    const terms = termsOf(request.shelf, request.waters, new Map([[nutrient, 1]]), 'stated');
+    rows.push({ id: `over:${nutrient}`, upper: aim, terms: { ...terms, worst: -aim } });
+    rows.push({ id: `under:${nutrient}`, lower: aim, terms: { ...terms, worst: aim } });
+  }
+  return { columns: [...program.columns.map((c) => ({ ...c, cost: 0 })), { id: 'worst', cost: 1 }], rows };
+}
+
+/** Without bands, rules and cap; stock and label ceilings stay. */
+function unlimited(request: FeedRequest): Parameters<typeof formulate> {
+  const { maxEc: _, ...programme } = request.programme;
+  const { maxEc: __, ...rest } = request;
+  return [
+    { ...rest, rules: [], programme: { ...programme, rules: [] } },
+    { minima: false, maxima: false },
+  ];
+}
+
+/** The mix that comes closest, read against the real limits. */
+async function closestMix(request: FeedRequest, keep: boolean): Promise<Mix | null> {
+  const formulated = formulate(request);
+  const kept = keep ? await solveClosest(formulated, request) : null;
+  if (kept?.verdict === 'optimal') return readOut(amountsOf(kept.last, formulated), request);
+  const loose = formulate(...unlimited(request));
+  const free = await solveClosest(loose, request);
+  return free.verdict === 'optimal' ? readOut(amountsOf(free.last, loose), request) : null;
+}
+
+function judgedOf(mix: Mix, aimed: FeedRequest): Judged {
+  const misses = aimsOf(aimed).map(([n, aim]) => {
+    const line = mix.elements.find(({ element }) => element === n);
+    return Math.abs((line?.mgPerLitre ?? 0) - aim) / aim;
+  });
+  const broken = missesOf(mix);
+  return {
+    largestMiss: tidy(Math.max(0, ...misses)),
+    sumOfMisses: tidy(misses.reduce((sum, miss) => sum + miss, 0)),
+    holds: broken.length === 0,
+    broken,
+  };
+}
+
+/** What the certificate's own tolerance leaves is no miss. */
+const tidy = (miss: number): number => (miss < 1e-6 ? 0 : miss);
+
+function substituteOf(product: Product, mix: Mix, original: number, aimed: FeedRequest): Substitute[] {
+  const item = mix.items.find((line) => line.id === product.id);
+  const dose = item?.gramsPerLitre ?? item?.millilitresPerLitre ?? 0;
+  // a mix that does without it is the feed with nothing in the product's place
+  if (dose === 0 || product.pack === undefined || product.price === undefined) return [];
+  return [
+    {
+      id: product.id,
+      name: product.name,
+      dose,
+      unit: product.composition.per,
+      perOriginal: original > 0 ? dose / original : null,
+      costPerLitre: mix.costPerLitre,
+      pack: product.pack,
+      price: product.price,
+      ...judgedOf(mix, aimed),
+    },
+  ];
+}
+
+function cautionsOf(request: SubstitutesRequest, feeds: readonly FeedSubstitutes[]): string[] {
+  const listed = new Set(feeds.flatMap((feed) => feed.substitutes.map((s) => s.id)));
+  if (listed.size === 0) return [];
+  const products = request.market.filter((p) => listed.has(p.id));
+  const plants = [...new Set(feeds.map(({ feed }) => feed.plants))];
+  return [...new Set(plants.flatMap((group) => cautionsFor(products, group)))];
+}

@@ -1,0 +1,138 @@
+import type { Product } from '../label/product.js';
+import type { FeedRequest } from '../feed/request.js';
+import type { ConflictLine, FeedHeader, Mix, Proof } from '../feed/results.js';
+
+/** One feed that the purchase has to serve, and how much of it is mixed. The request's own shelf plays no part. */
+export interface PlannedFeed {
+  request: FeedRequest;
+  weeklyLitres: number;
+}
+
+/** What is wanted of a purchase. */
+export interface PurchaseRequest {
+  feeds: PlannedFeed[];
+  /** Weeks to be provided for. */
+  weeks: number;
+  /** On hand: free, used first. An unknown stock is no limit. */
+  shelf: Product[];
+  /** For sale: rows with a pack and a price. */
+  market: Product[];
+  /** What the market is called in the report. */
+  marketName: string;
+  currency: string;
+  /** At most this many bought products that do not stand on the shelf yet. */
+  atMost?: number;
+  /** Most money for packs. */
+  budget?: number;
+  /** Ids that may not be bought, and ids of which at least one pack must be. */
+  ban?: readonly string[];
+  need?: readonly string[];
+}
+
+/** How the search may go about it. */
+export interface PurchaseOptions {
+  /** How many options to list; 5 by default. */
+  options?: number;
+  /** Seconds left for the search, asked before each of its steps; absent: no limit. */
+  secondsLeft?: () => number;
+  /** Told what is being sought. */
+  onStep?: (step: string) => void;
+}
+
+/** Packs of one product. */
+export interface Pack {
+  id: string;
+  name: string;
+  count: number;
+  /** Money for one pack. */
+  price: number;
+  /** g or mL in one pack. */
+  pack: number;
+  unit: 'g' | 'mL';
+  /** False for more of what stands on the shelf. */
+  isNew: boolean;
+}
+
+/** What becomes of one product over the horizon; g or mL. Null: an unknown stock has no end. */
+export interface StockLine {
+  id: string;
+  name: string;
+  unit: 'g' | 'mL';
+  onHand: number | null;
+  bought: number;
+  used: number;
+  left: number | null;
+  /** How long shelf and packs last at this use; null where it is not used or its stock is unknown. */
+  months: number | null;
+}
+
+/** One feed of an option. */
+export interface OptionFeed extends Mix {
+  feed: FeedHeader;
+  /** Over the horizon. */
+  litres: number;
+  /** Limits within 2 % of their bound. */
+  justMet: { limit: string; value: number; bound: number }[];
+  /** Largest miss from an aim in this blend, as a share of the aim. */
+  largestMiss: number;
+}
+
+/** One way to buy. */
+export interface PurchaseOption {
+  packs: Pack[];
+  /** Money for packs. */
+  spend: number;
+  /** Money for water over the horizon. */
+  waterCost: number;
+  /** spend + waterCost: what the search makes least. */
+  total: number;
+  feeds: OptionFeed[];
+  stock: StockLine[];
+  /** The least possible largest miss from the aims, over all feeds, that these packs allow. */
+  closest: number | null;
+  proof: Proof;
+}
+
+/** What one more product would change. */
+export interface Extra {
+  id: string;
+  name: string;
+  /** Money for its pack, beyond the best option. */
+  extraSpend: number;
+  /** Largest miss from the aims that becomes possible. */
+  closest: number;
+  /** Value of what a litre holds, averaged over all litres, with it at hand. */
+  costPerLitre: number;
+}
+
+/** The joint purchase beside its alternatives. */
+export interface Comparison {
+  /** Each feed bought for alone, with the whole shelf to itself. Null: not found in the time given. */
+  alone: { feed: string; spend: number | null; products: string[] }[];
+  aloneSpend: number | null;
+  jointSpend: number;
+  /** The fewest bought products that serve all feeds, and the least spend with so few. */
+  fewest: { products: string[]; spend: number; proved: boolean } | null;
+}
+
+/** What `buy` answers. */
+export interface PurchaseResult {
+  schema: 'velamen.buy/1';
+  status: 'optimal' | 'infeasible' | 'uncertified';
+  currency: string;
+  weeks: number;
+  plan: { feed: FeedHeader; weeklyLitres: number; litres: number }[];
+  market: { name: string; products: number };
+  /** The best first. */
+  options: PurchaseOption[];
+  /** What one more product than the best option buys would do; the closest first. */
+  extras: Extra[];
+  /** Cost and products when one more new product may be bought than `atMost` allows. */
+  oneMoreAllowed: { spend: number; products: string[] } | null;
+  comparison: Comparison | null;
+  /** Where nothing can be bought that does: which feed fails, and why. */
+  failures: { feed: string; conflict: ConflictLine[] }[];
+  notes: string[];
+  cautions: string[];
+  proof: Proof;
+}

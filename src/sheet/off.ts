@@ -1,0 +1,93 @@
+import type { Pen } from '../catalog/bench-types.js';
+import type { FeedRequest } from '../feed/request.js';
+import { likelyEc } from './part.js';
+import type { DosePlan } from '../dose/plan-types.js';
+import { WHILE_MIXING } from './sequence.js';
+import { blendOf, partsOf, type Reading, waterShift } from './steps.js';
+
+/** A slip and what the finished can would then read, mS/cm at 25 °C and on the pen's scale. */
+export interface Slip {
+  slip:
+    | 'not topped up'
+    | 'too much water'
+    | 'too little water'
+    | 'forgotten'
+    | 'twice'
+    | 'wrong scale'
+    | 'not compensated';
+  /** Product id, for `forgotten` and `twice`. */
+  id: string | null;
+  mSPerCm: number;
+  /** On the pen's scale; for `wrong scale` on that other scale; null for a pen that shows EC. */
+  pen: number | null;
+  /** mL of water too much (+) or too little (−). */
+  millilitres: number | null;
+  /** The other scale, ppm per mS/cm. */
+  scale: number | null;
+  celsius: number | null;
+  /** False where the reading stays within the tolerance of a right one: the pen cannot tell. */
+  shows: boolean;
+}
+
+/** What common slips would make this very batch read at the end. */
+export function slipsOf(
+  plan: DosePlan,
+  request: Pick<FeedRequest, 'waters' | 'temperatureC'>,
+  pen: Pen,
+  end: Reading,
+  waterMSPerCm?: number,
+): Slip[] {
+  const parts = partsOf(plan);
+  if (parts.length === 0) return [];
+  const waters = blendOf(plan, request);
+  const shift = waterShift(waters, waterMSPerCm);
+  const read = (some: typeof parts, full = 1, temperatureC = 25): number =>
+    Math.max(0, likelyEc(some, waters, full, temperatureC) + shift);
+  const slip = (kind: Slip['slip'], mSPerCm: number, more: Partial<Slip> = {}): Slip => ({
+    slip: kind,
+    id: null,
+    mSPerCm,
+    pen: pen.reads === 'ppm' ? mSPerCm * pen.scale : null,
+    millilitres: null,
+    scale: null,
+    celsius: null,
+    shows: mSPerCm < end.low || mSPerCm > end.high,
+    ...more,
+  });
+  const water = waterMSPerCm ?? likelyEc([], waters);
+  return [
+    slip('not topped up', read(parts, WHILE_MIXING)),
+    ...[0.9, 1.1].flatMap((share): Slip[] => {
+      const millilitres = waterOff(share * end.mSPerCm, end.mSPerCm, water, plan.batchLitres);
+      if (millilitres === null) return [];
+      return [slip(share < 1 ? 'too much water' : 'too little water', share * end.mSPerCm, { millilitres })];
+    }),
+    ...parts.flatMap(({ product, perLitre }) => [
+      slip('forgotten', read(parts.filter((p) => p.product !== product)), { id: product.id }),
+      slip('twice', read([...parts, { product, perLitre }]), { id: product.id }),
+    ]),
+    ...otherScales(pen).map((scale) =>
+      slip('wrong scale', end.mSPerCm, { scale, pen: end.mSPerCm * scale, shows: true }),
+    ),
+    ...(request.temperatureC === undefined ? [15, 30] : [request.temperatureC]).map((celsius) =>
+      slip('not compensated', read(parts, 1, celsius), { celsius }),
+    ),
+  ];
+}
+
+/** µS/cm in one mS/cm. */
+const MICROSIEMENS = 1000;
+/** Scales that pens are sold with (common practice, no source), and what a pen set to conductivity shows instead. */
+const SCALES = [500, 640, 700, MICROSIEMENS] as const;
+
+const otherScales = (pen: Pen): number[] =>
+  pen.reads === 'EC' ? [500, 700] : SCALES.filter((scale) => Math.abs(scale - pen.scale) > 1);
+
+/**
+ * mL of water in the can beyond its mark that make it read `now` instead of `right`: what the salts add goes with 1/volume, to
+ * within a hundredth this near to the mark. Null where the reading is the water's own for the most part.
+ */
+function waterOff(now: number, right: number, water: number, litres: number): number | null {
+  if (right - water < 0.5 * right) return null;
+  return 1000 * litres * ((right - water) / (now - water) - 1);
+}

@@ -1,0 +1,157 @@
+import type { Pen } from '../catalog/bench-types.js';
+import type { Product } from '../label/product.js';
+import type { FeedRequest } from '../feed/request.js';
+import { formatNumber } from '../units/format.js';
+import { NINETY } from '../chance/deviates.js';
+import type { Measure } from '../dose/measure.js';
+import { type Blend, type Conductivity, ecOfPart, likelyEc, type Part } from './part.js';
+import type { Alternative, DosePlan, PlannedItem } from '../dose/plan-types.js';
+import { type Sequence, sequenceOf } from './sequence.js';
+import { FILLING_SPREAD } from '../dose/tools.js';
+
+/** What a meter shows at 25 °C: mS/cm, and on the pen's own scale; low…high is where nine of ten readings lie. */
+export interface Reading {
+  mSPerCm: number;
+  /** ppm of the pen's scale; null for a pen that shows EC. */
+  pen: number | null;
+  low: number;
+  high: number;
+}
+
+/** One product going into the can. */
+export interface Step {
+  product: Product;
+  measure: Measure;
+  alternatives: Alternative[];
+  /** g or mL that the proved blend wants for the batch. */
+  wanted: number;
+  /** How full the can is by then: 1 = to the mark. */
+  full: number;
+  /** Of everything up to here. */
+  reading: Reading;
+  /** `the blend wants 0.196 g: 2 % more` */
+  effect: string;
+}
+
+export interface StepOptions {
+  /** What the grower's meter reads in the water alone, mS/cm at 25 °C. */
+  waterMSPerCm?: number;
+  sequence?: Sequence;
+}
+
+/** The items of a plan in an order that does not cloud, with the reading to expect after each. */
+export function stepsOf(
+  plan: DosePlan,
+  request: Pick<FeedRequest, 'waters'>,
+  pen: Pen,
+  options: StepOptions = {},
+): Step[] {
+  const sequence = options.sequence ?? sequenceOf(partsOf(plan), blendOf(plan, request));
+  const readings = readingsOf(sequence.turns, plan, request, pen, options.waterMSPerCm);
+  return sequence.turns.map(({ product, full }, i) => {
+    const item = plan.items.find((it) => it.product.id === product.id)!;
+    return {
+      product,
+      measure: item.chosen,
+      alternatives: item.alternatives,
+      wanted: item.wanted,
+      full,
+      reading: readings[i]!,
+      effect: effectOf(item),
+    };
+  });
+}
+
+/** The planned items as they stand in a litre of the full can. */
+export const partsOf = (plan: DosePlan): Part[] =>
+  plan.items.map(({ product, chosen }) => ({ product, perLitre: chosen.amount / plan.batchLitres }));
+
+/** The waters of a plan with their shares. */
+export const blendOf = (plan: DosePlan, { waters }: Pick<FeedRequest, 'waters'>): Blend[] =>
+  waters.flatMap((water, i) => {
+    const share = plan.amounts.waters[i] ?? 0;
+    return share > 1e-9 ? [{ water, share }] : [];
+  });
+
+/** The reading of the can with some of the products, `full` of its mark. */
+export function readingOf(
+  parts: readonly Part[],
+  plan: DosePlan,
+  request: Pick<FeedRequest, 'waters'>,
+  pen: Pen,
+  options: { full?: number; waterMSPerCm?: number; temperatureC?: number } = {},
+): Reading {
+  const { full = 1, waterMSPerCm, temperatureC } = options;
+  const waters = blendOf(plan, request);
+  const ec = ecOfPart(parts, waters, full, temperatureC);
+  const shift = waterShift(waters, waterMSPerCm);
+  const own = spreadOf(parts, ec.mSPerCm, plan, waters, full);
+  return toReading(ec, shift, Math.hypot(own, PEN_SPREAD * (ec.mSPerCm + shift), LAST_DIGIT), pen);
+}
+
+function readingsOf(
+  turns: readonly (Part & { full: number })[],
+  plan: DosePlan,
+  request: Pick<FeedRequest, 'waters'>,
+  pen: Pen,
+  waterMSPerCm?: number,
+): Reading[] {
+  return turns.map(({ full }, i) =>
+    readingOf(turns.slice(0, i + 1), plan, request, pen, {
+      full,
+      ...(waterMSPerCm === undefined ? {} : { waterMSPerCm }),
+    }),
+  );
+}
+
+/** What the water reads beyond what its analysis says, mS/cm. */
+export const waterShift = (waters: readonly Blend[], waterMSPerCm: number | undefined): number =>
+  waterMSPerCm === undefined ? 0 : waterMSPerCm - likelyEc([], waters);
+
+/** Relative sd of a pocket meter that was checked with its standard: 2 % (common practice, no source). */
+const PEN_SPREAD = 0.02;
+/** Half of the last digit of a pen that shows two decimals of mS/cm, as `meter` counts it. */
+const LAST_DIGIT = 0.005;
+
+/** Standard deviation of what the can really has, mS/cm: of measuring out and filling together. */
+function spreadOf(parts: readonly Part[], ec: number, plan: DosePlan, waters: readonly Blend[], full: number): number {
+  const water = likelyEc([], waters);
+  const own = parts.map(({ product, perLitre }) => {
+    const { chosen } = plan.items.find((item) => item.product.id === product.id)!;
+    return (addedBy(product, perLitre, waters, water) / full) * (chosen.sd / Math.max(chosen.amount, 1e-12));
+  });
+  return Math.hypot(...own, FILLING_SPREAD * (ec - water));
+}
+
+/** mS/cm that a dose adds to the water, alone in the full can; close enough for a spread, and asked for at every step. */
+function addedBy(product: Product, perLitre: number, waters: readonly Blend[], water: number): number {
+  const known = ADDED.get(product);
+  if (known?.perLitre === perLitre && known.water === water) return known.adds;
+  const adds = Math.max(0, likelyEc([{ product, perLitre }], waters) - water);
+  ADDED.set(product, { perLitre, water, adds });
+  return adds;
+}
+
+const ADDED = new WeakMap<Product, { perLitre: number; water: number; adds: number }>();
+
+/** The error of model and labels and that of hands and pen are independent: their half-widths add in squares. */
+function toReading({ mSPerCm, low, high }: Conductivity, shift: number, sd: number, pen: Pen): Reading {
+  const at = Math.max(0, mSPerCm + shift);
+  return {
+    mSPerCm: at,
+    pen: pen.reads === 'ppm' ? at * pen.scale : null,
+    low: Math.max(0, at - Math.hypot(mSPerCm - low, NINETY * sd)),
+    high: at + Math.hypot(high - mSPerCm, NINETY * sd),
+  };
+}
+
+function effectOf({ product, wanted, chosen }: PlannedItem): string {
+  const unit = product.form === 'powder' ? 'g' : 'mL';
+  const off = chosen.amount / wanted - 1;
+  const by =
+    Math.abs(off) < 0.0005 ? 'exact' : `${formatNumber(Math.abs(100 * off), 2)} % ${off > 0 ? 'more' : 'less'}`;
+  return `the blend wants ${smallNumber(wanted, unit)}: ${by}`;
+}
+
+const smallNumber = (value: number, unit: 'g' | 'mL'): string =>
+  unit === 'g' && value < 0.01 ? `${formatNumber(1000 * value, 3)} mg` : `${formatNumber(value, 3)} ${unit}`;

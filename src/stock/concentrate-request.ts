@@ -1,0 +1,21 @@
+import type { Product, Water } from '../label/product.js';
+import type { FeedHeader } from '../feed/results.js';
+
+/** A feed to be kept as stock. */
+export interface ConcentrateRequest {
+  feed: FeedHeader | null;
+  recipe: string | null;
+  items: { product: Product; perLitre: number }[];
+  /** Shares of the can, summing to 1. */
+  waters: { water: Water; share: number }[];
+  weeklyLitres: number | null;
+  /** One part of each stock in so many parts of feed, 2 to 1000. */
+  ratio: number;
+  /** Null: one bottle where one will do. */
+  tanks: 1 | 2 | null;
+  jugMillilitres: number;
+  coldestCelsius: number;
+  scaleStepGrams: number | null;
+  /** Why there is no feed, or what to know about it; null where nothing is to be said. */
+  remark: string | null;
+}

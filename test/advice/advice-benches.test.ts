@@ -1,0 +1,57 @@
+import { describe, expect, it } from 'vitest';
+import { shippedCatalog } from '../../src/cli/shipped.js';
+import { translateAdvice } from '../../src/advice/translate-advice.js';
+import type { OwnFeed } from '../../src/advice/own-feed.js';
+import { parseAdvice } from '../../src/advice/parse.js';
+import { blend } from '../../src/blend/blend.js';
+import { ecCap, type FeedRequest } from '../../src/feed/request.js';
+import { unwrap } from '../../src/problem.js';
+import { atStrength, parseRules, resolveProgramme } from '../../src/programme/index.js';
+import type { Medium, Phase } from '../../src/programme/programme.js';
+import { benches } from '../feed/random-benches.js';
+
+/** A random bench as the grower's own feed at any strength. */
+function ownFeed(request: FeedRequest): OwnFeed {
+  const { plants, medium, phase, strengthFactor } = request.header;
+  const full = unwrap(resolveProgramme(shippedCatalog(), plants, medium as Medium, phase as Phase));
+  const at = (percent: number): FeedRequest => ({
+    ...request,
+    programme: unwrap(atStrength(full, { kind: 'percent', percent })).programme,
+  });
+  return { at, percent: 100 * strengthFactor, full, header: request.header };
+}
+
+describe('advice on random benches', async () => {
+  const made = await benches(24, true, 900);
+
+  it.each(made)(
+    'bench $seed: as advised or with a reason, never past the programme, and as `blend` mixes it',
+    async ({ request }) => {
+      const feed = ownFeed(request);
+      const aim = feed.full.bands.N?.aim ?? 0;
+      // plants that take no nitrogen at their roots have no aim for it
+      const nitrogen = aim > 0 ? [`${(aim / 3).toFixed(1)}-${(aim * 1.4).toFixed(1)} ppm N`] : [];
+      for (const text of [...nitrogen, 'EC 0.25-1.1']) {
+        const { own } = unwrap(await translateAdvice(unwrap(parseAdvice(text)), feed));
+        const match = own!.matches[0]!;
+        expect(match.low.percent).toBeLessThanOrEqual(match.high.percent);
+        for (const end of [match.low, match.high]) {
+          // what level spoons never reach: 2 %
+          if (end.limitedBy === null) expect(Math.abs(end.reached / end.wanted - 1)).toBeLessThanOrEqual(0.02);
+          if (end.percent === 0) continue;
+          for (const { element, mgPerLitre } of end.elements)
+            expect(mgPerLitre, element).toBeLessThanOrEqual(
+              (feed.full.bands[element]?.max ?? Number.POSITIVE_INFINITY) * (1 + 1e-5),
+            );
+          const cap = ecCap(request);
+          if (cap !== null) expect(end.ec).toBeLessThanOrEqual(cap * (1 + 1e-5));
+          const asked = feed.at(end.percent)!;
+          const more = unwrap(parseRules(end.rules, 'you')).rules;
+          const mixed = await blend({ ...asked, rules: [...asked.rules, ...more] }, { prices: false });
+          expect(mixed.items).toEqual(end.items);
+        }
+      }
+    },
+    60_000,
+  );
+});

@@ -1,0 +1,76 @@
+import type { Kit } from '../../src/catalog/bench-types.js';
+import type { Product } from '../../src/label/product.js';
+import type { Nutrient } from '../../src/chemistry/nutrients.js';
+import type { Measure } from '../../src/dose/measure.js';
+import { planDoses } from '../../src/dose/plan.js';
+import type { DosePlan } from '../../src/dose/plan-types.js';
+import { toolsOf } from '../../src/dose/tools.js';
+import { amountsOf } from '../../src/formulation/amounts.js';
+import { readOut } from '../../src/feed/readout.js';
+import type { FeedRequest } from '../../src/feed/request.js';
+import { solveUnderCap } from '../../src/formulation/solve-goal.js';
+import { powder } from '../feed/fixtures.js';
+import { randomBench } from '../feed/random-benches.js';
+
+/** Spoons to 1/32 tsp, a 0.01 g scale, a 1 mL syringe. */
+export const usualKit: Kit = {
+  spoons: [1, 1 / 2, 1 / 4, 1 / 8, 1 / 16, 1 / 32].map((tsp) => ({
+    label: `${tsp} tsp`,
+    millilitres: 4.92892159375 * tsp,
+  })),
+  scaleStepGrams: 0.01,
+  syringeMillilitres: 1,
+};
+
+/** A pure substance of any contents, %. */
+export const salt = (id: string, percent: Partial<Record<Nutrient, number>>): Product =>
+  powder(id, percent, { formula: 'KNO3' });
+
+/** Seeded benches that can be met, with their plain doses. */
+export async function plannedBenches(wanted: number, from: number): Promise<{ seed: number; plan: DosePlan }[]> {
+  const found: { seed: number; plan: DosePlan }[] = [];
+  for (let seed = from; found.length < wanted; seed += 1) {
+    const made = randomBench(seed, 14);
+    const { result } = await solveUnderCap(made);
+    if (result.verdict.verdict !== 'optimal') continue;
+    const amounts = amountsOf(result.verdict, result.formulated);
+    found.push({ seed, plan: await planDoses(made, amounts, usualKit, { offers: false }) });
+  }
+  return found;
+}
+
+/** A plan by hand: one measure for each product of the shelf. */
+export function planOf(
+  request: FeedRequest,
+  doses: readonly { amount: number; sd: number; tool?: Measure['tool'] }[],
+  waters: readonly number[] = [1],
+): DosePlan {
+  const litres = request.header.batchLitres!;
+  const amounts = { products: doses.map(({ amount }) => amount / litres), waters: [...waters] };
+  return {
+    status: 'kept',
+    batchLitres: litres,
+    items: doses.map(({ amount, sd, tool = 'scale' }, i) => ({
+      product: request.shelf[i]!,
+      wanted: amount,
+      chosen: { tool, words: `${amount} g`, amount, actions: 1, sd },
+      alternatives: [],
+    })),
+    leftOut: [],
+    amounts,
+    request,
+    mix: readOut(amounts, request),
+    misses: [],
+    actions: doses.length,
+    tools: toolsOf(usualKit),
+    notes: [],
+    offers: [],
+    proof: { by: 'all', measures: 1, combinations: 1, deviation: 0, sentence: 'by hand' },
+  };
+}
+
+/** The plan with every deviation of its doses so many times as large. */
+export const scaled = (plan: DosePlan, times: number): DosePlan => ({
+  ...plan,
+  items: plan.items.map((item) => ({ ...item, chosen: { ...item.chosen, sd: item.chosen.sd * times } })),
+});

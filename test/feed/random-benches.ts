@@ -1,0 +1,53 @@
+import { solve } from '../../solver/index.js';
+import { shippedCatalog } from '../../src/cli/shipped.js';
+import { formulate } from '../../src/formulation/formulate.js';
+import type { FeedRequest } from '../../src/feed/request.js';
+import { unwrap } from '../../src/problem.js';
+import { atStrength, PHASES, parseRules, resolveProgramme } from '../../src/programme/index.js';
+import { dice } from '../solver/dice.js';
+import { request } from './fixtures.js';
+
+const catalog = shippedCatalog();
+const market = [...catalog.products, ...catalog.salts.filter((s) => !['acid', 'alkali'].includes(s.kind ?? ''))];
+
+/** A seeded bench: a few products of the catalog in stock or not, one or two of its waters, one of its programmes, now and then a rule. */
+export function randomBench(seed: number, products: number): FeedRequest {
+  const d = dice(seed);
+  const plants = d.pick(catalog.plants);
+  const medium = d.pick(plants.media);
+  const phase = d.pick(PHASES);
+  const percent = d.whole(50, 100);
+  const full = unwrap(resolveProgramme(catalog, plants.id, medium, phase));
+  const { programme, factor } = unwrap(atStrength(full, { kind: 'percent', percent }));
+  const shelf = new Map(Array.from({ length: products }, () => d.pick(market)).map((p) => [p.id, p]));
+  const waters = new Map(Array.from({ length: d.whole(1, 2) }, () => d.pick(catalog.waters)).map((w) => [w.id, w]));
+  const rule = d.pick(['', '', 'NH4 <= 0.1 * N', 'Cl <= 20', 'Ca >= 3 * Mg', 'NO3 >= 0.7 * N']);
+  const base = request(
+    [...shelf.values()].map((p) => (d.chance(0.2) ? { ...p, onHand: d.between(0.1, 5) } : p)),
+    {},
+  );
+  return {
+    ...base,
+    header: { ...base.header, plants: plants.id, medium, phase, strength: `${percent} %`, strengthFactor: factor },
+    programme,
+    rules: rule === '' ? [] : unwrap(parseRules([rule], 'you')).rules,
+    waters: [...waters.values()],
+    otherWaters: catalog.waters,
+    market,
+  };
+}
+
+/** The first so many benches that can be met, or that cannot. */
+export async function benches(
+  wanted: number,
+  feasible: boolean,
+  from: number,
+): Promise<{ seed: number; request: FeedRequest }[]> {
+  const found: { seed: number; request: FeedRequest }[] = [];
+  for (let seed = from; found.length < wanted; seed += 1) {
+    const made = randomBench(seed, feasible ? 10 + (seed % 9) : 3 + (seed % 8));
+    const { verdict } = await solve(formulate(made).program);
+    if (verdict === (feasible ? 'optimal' : 'infeasible')) found.push({ seed, request: made });
+  }
+  return found;
+}

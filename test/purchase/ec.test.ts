@@ -1,0 +1,70 @@
+import { fileURLToPath } from 'node:url';
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { purchase } from '../../src/purchase/purchase.js';
+import { buyShape } from '../../src/report/buy-shapes.js';
+import { folder, velamen } from '../cli/world.js';
+import { bruteForce, smallPurchase } from './brute.js';
+
+const example = fileURLToPath(new URL('../../examples/moss-without-ammonium/', import.meta.url));
+const read = (name: string): string => readFileSync(`${example}${name}`, 'utf8');
+
+/** The example with an empty shelf, its own shelf for sale. */
+async function buyUnder(cap: string) {
+  const cwd = folder({
+    'bench.yaml': read('bench.yaml'),
+    'shelf.csv': 'id,form,formula,on_hand\nnothing,powder,NaCl,0 g\n',
+    'market.csv': read('shelf.csv'),
+  });
+  const ran = await velamen(['buy', '--market', 'market.csv', '--rule', `EC <= ${cap}`, '--json'], cwd);
+  return { ...ran, result: buyShape.parse(JSON.parse(ran.stdout)) };
+}
+
+describe('a purchase under an EC cap', () => {
+  it('keeps the cap by the full model, and says what a straight line leaves open', async () => {
+    const { exit, result } = await buyUnder('0.2');
+    expect(exit).toBe(0);
+    for (const option of result.options) {
+      if (option.proof.verdict === 'optimal') {
+        // 1e-6 is what the certificate grants a row
+        for (const { ec } of option.feeds) expect(ec.mSPerCm).toBeLessThanOrEqual(0.2 * (1 + 1e-6));
+      } else expect(option.proof.sentence).toContain('over its cap');
+    }
+    expect(result.status).toBe('optimal');
+    expect(result.proof.sentence).toContain('EC cap of moss as a straight line: without the cap the least is 22.4 EUR');
+  });
+
+  it('says nothing of a cap that does not matter', async () => {
+    expect((await buyUnder('0.4')).result.proof.sentence).not.toContain('EC');
+  });
+
+  it('sells nothing where the linearisation of the least EC leaves no mix', async () => {
+    const { exit, result } = await buyUnder('0.198');
+    expect(exit).toBe(3);
+    expect(result.status).toBe('infeasible');
+    expect(JSON.stringify(result.failures)).toContain('EC');
+  });
+});
+
+describe('a purchase out of time', () => {
+  it('brackets the best with its honest bound, where the search is stopped at once', async () => {
+    const seen = { stopped: 0, finished: 0 };
+    for (let seed = 1; seed <= 80; seed += 1) {
+      const asked = smallPurchase(seed);
+      const [best] = await bruteForce(asked, 1);
+      // the search stops where it first looks at the clock
+      const { status, options, proof } = await purchase(asked, { secondsLeft: () => 1e-9 });
+      if (status === 'infeasible') expect(best, `seed ${seed}`).toBeUndefined();
+      if (options[0]) {
+        expect(proof.bound!, `seed ${seed}`).toBeLessThanOrEqual(best!.total * (1 + 1e-5) + 1e-4);
+        expect(options[0].total, `seed ${seed}`).toBeGreaterThanOrEqual(best!.total * (1 - 1e-5) - 1e-4);
+      }
+      if (status === 'uncertified') {
+        seen.stopped += 1;
+        expect(proof.sentence).toMatch(/ran out|nothing was found/);
+      } else seen.finished += 1;
+      if (status === 'optimal') expect(options[0]!.total).toBeCloseTo(best!.total, 4);
+    }
+    expect(Math.min(seen.stopped, seen.finished)).toBeGreaterThan(10);
+  });
+});
