@@ -1,4 +1,4 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { readProducts } from '../../src/catalog/shelf.js';
 import { bulkDensityOf } from '../../src/dose/density.js';
 
@@ -7,7 +7,7 @@ const shelf = (cell: string, delimiter = ','): string =>
   `\n${['a', 'powder', '20', cell].join(delimiter)}\n${['b', 'powder', delimiter === ';' ? '20,5' : '20', ''].join(delimiter)}\n`;
 
 describe('bulk_density', () => {
-  test.each([
+  it.each([
     ['0.95', 0.95, undefined],
     ['0.95 g/mL', 0.95, undefined],
     ['0.95 +/- 0.1', 0.95, 0.1],
@@ -18,12 +18,12 @@ describe('bulk_density', () => {
     expect(read.ok && [read.value[0]!.bulkDensity, read.value[0]!.bulkDensityOff]).toEqual([value, off]);
   });
 
-  test('with decimal commas', () => {
+  it('with decimal commas', () => {
     const read = readProducts(shelf('0,95 +/- 0,1', ';'), 'shelf.csv');
     expect(read.ok && [read.value[0]!.bulkDensity, read.value[0]!.bulkDensityOff]).toEqual([0.95, 0.1]);
   });
 
-  test.each([['0.95 +/- much'], ['much +/- 0.1'], ['950 +/- 0.1'], ['0.95 +/- 9'], ['-0.95'], ['0.95 +/- ']])(
+  it.each([['0.95 +/- much'], ['much +/- 0.1'], ['950 +/- 0.1'], ['0.95 +/- 9'], ['-0.95'], ['0.95 +/- ']])(
     'refuses "%s"',
     (cell) => {
       expect(readProducts(shelf(cell), 'shelf.csv')).toMatchObject({
@@ -33,7 +33,7 @@ describe('bulk_density', () => {
     },
   );
 
-  test('is as good as it says: half of it is the standard deviation', () => {
+  it('is as good as it says: half of it is the standard deviation', () => {
     const read = readProducts(shelf('0.8 +/- 0.04'), 'shelf.csv');
     expect(read.ok && bulkDensityOf(read.value[0]!)?.spread).toBeCloseTo(0.025, 12);
   });

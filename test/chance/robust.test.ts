@@ -1,4 +1,4 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { limitSpreads, mostTightened, tightened } from '../../src/chance/tightened.js';
 import { sureDoses } from '../../src/chance/robust.js';
 import { sureness } from '../../src/chance/sure.js';
@@ -16,7 +16,7 @@ const one = (min: number, max: number): FeedRequest =>
   request([salt('n', { 'NO3-N': 10 })], { N: { min, aim: (min + max) / 2, max } });
 
 describe('limits moved in', () => {
-  test('as far as they go by a linear program: by hand for one salt', async () => {
+  it('as far as they go by a linear program: by hand for one salt', async () => {
     // 4 g at 0.2 g, 2 % of water and 1 % of grade: √30 % of 100 mg/L; between 90 and 120 mg/L the middle is 15 mg/L from either
     const plan = planOf(one(90, 120), [{ amount: 4, sd: 0.2 }]);
     const spreads = limitSpreads(judgedCan(plan, plan.request));
@@ -26,7 +26,7 @@ describe('limits moved in', () => {
     expect(inner.programme.bands.N!.max).toBeCloseTo(120 - Math.sqrt(30), 9);
   });
 
-  test('never out: a feed that keeps them keeps the feed', async () => {
+  it('never out: a feed that keeps them keeps the feed', async () => {
     for (let seed = 1; seed <= 20; seed += 1) {
       const made = randomBench(seed, 14);
       const verdict = await solve(formulate(made).program);
@@ -55,7 +55,7 @@ describe('limits moved in', () => {
 });
 
 describe('sure doses', () => {
-  test('reach nine of ten in fresh batches of another seed, on 60 random benches', async () => {
+  it('reach nine of ten in fresh batches of another seed, on 60 random benches', async () => {
     let reached = 0;
     let short = 0;
     for (let seed = 1; reached < 60; seed += 1) {
@@ -79,7 +79,7 @@ describe('sure doses', () => {
     expect(short).toBeLessThan(30);
   });
 
-  test('cost no more than they must: of one salt, the cheapest dose whose shortfall is one in ten', async () => {
+  it('cost no more than they must: of one salt, the cheapest dose whose shortfall is one in ten', async () => {
     const priced = { ...one(90, 200), shelf: [{ ...salt('n', { 'NO3-N': 10 }), price: 10, pack: 1000 }] };
     const found = await sureDoses(priced, { spoons: [], scaleStepGrams: 0.01 }, 0.9);
     // deviation: 2 % of water, 1 % of grade, 0.0125 g of about 3.7 g: 2.26 %; Φ(1.2816) = 0.9 (standard normal table), so 90/(1 − 0.029) = 92.7 mg/L
@@ -92,7 +92,7 @@ describe('sure doses', () => {
     expect(found.sentence).toMatch(/costs .* EUR per litre more/);
   });
 
-  test('are the plain doses where those do', async () => {
+  it('are the plain doses where those do', async () => {
     const found = await sureDoses(one(10, 1000), usualKit, 0.9, {});
     // the cheapest dose lies on the floor, so even wide bands ask for a step in; a shelf with nothing to gain does not
     expect(found.status).toBe('reached');
@@ -101,7 +101,7 @@ describe('sure doses', () => {
     expect(easy.sentence).toMatch(/no extra cost/);
   });
 
-  test('say what is to blame where no doses reach it, and what would help', async () => {
+  it('say what is to blame where no doses reach it, and what would help', async () => {
     const spoons = { spoons: usualKit.spoons };
     const coarse = { ...one(90, 110), shelf: [{ ...salt('n', { 'NO3-N': 10 }), bulkDensity: 1 }] };
     const found = await sureDoses(coarse, spoons, 0.95);
@@ -116,17 +116,17 @@ describe('sure doses', () => {
     expect(mended.status).toBe('reached');
   });
 
-  test('are refused for a share that is none', async () => {
+  it('are refused for a share that is none', async () => {
     for (const share of [0, 1, 1.5, -1, Number.NaN])
       await expect(sureDoses(one(90, 110), usualKit, share)).rejects.toThrow(/share/);
   });
 
-  test('say so where there is no feed at all', async () => {
+  it('say so where there is no feed at all', async () => {
     const none = await sureDoses(request([powder('x', { K: 10 })], { N: { min: 50 } }), usualKit, 0.9);
     expect(none).toMatchObject({ status: 'no feed', plan: null, share: 0 });
   });
 
-  test('are closest to the aims where that is the goal, and say what closeness is lost', async () => {
+  it('are closest to the aims where that is the goal, and say what closeness is lost', async () => {
     const shelf = [salt('n', { 'NO3-N': 10 }), salt('k', { K: 10 })];
     const near: FeedRequest = {
       ...request(shelf, { N: { min: 80, aim: 80, max: 120 }, K: { min: 40, aim: 50, max: 60 } }),
@@ -139,12 +139,12 @@ describe('sure doses', () => {
     expect(found.sentence).toMatch(/largest miss from an aim/);
   });
 
-  test('the same twice', async () => {
+  it('the same twice', async () => {
     const made = randomBench(6, 16);
     expect(await sureDoses(made, usualKit, 0.9)).toEqual(await sureDoses(made, usualKit, 0.9));
   });
 
-  test('no spread is left where water alone is fed', async () => {
+  it('no spread is left where water alone is fed', async () => {
     const plain = await sureDoses({ ...request([], {}), waters: [pure] }, { spoons: [] }, 0.999);
     expect(plain.share).toBe(1);
   });

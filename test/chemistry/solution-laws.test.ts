@@ -1,6 +1,6 @@
 /** Laws that hold for any solution: finite figures, electroneutrality, mass balance, dilution, continuity. */
 import * as fc from 'fast-check';
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { type SolutionIons, solutionChemistry } from '../../src/chemistry/index.js';
 
 const NAMES = ['K', 'Ca', 'Mg', 'Na', 'NH4', 'NO3', 'P', 'SO4', 'Cl'] as const;
@@ -43,7 +43,7 @@ function figures(ions: SolutionIons, options = {}): number[] {
   return [ec25, ec, pH, ionicStrength, ...indices, ...Object.values(species), titrant, chargeError];
 }
 
-test('every figure is finite for any amounts, temperature, air and pH', () => {
+it('every figure is finite for any amounts, temperature, air and pH', () => {
   fc.assert(
     fc.property(
       fc.oneof(amounts(1), amounts(30), amounts(5000), amounts(1e9)),
@@ -60,7 +60,7 @@ test('every figure is finite for any amounts, temperature, air and pH', () => {
   );
 });
 
-test.each([
+it.each([
   [{}],
   [{ K: Number.NaN, Ca: -5, Cl: Number.POSITIVE_INFINITY, HCO3: Number.NaN }],
   [{ K: 1e-12 }],
@@ -75,7 +75,7 @@ test.each([
 const CHARGES: Record<string, number> = { H: 1, OH: -1, K: 1, Ca: 2, Mg: 2, Na: 1, NH4: 1, NO3: -1, Cl: -1, SO4: -2 };
 
 describe('what a solution holds', () => {
-  test('nothing is lost: calcium, sulfur and phosphorus add up over their species', () => {
+  it('nothing is lost: calcium, sulfur and phosphorus add up over their species', () => {
     fc.assert(
       fc.property(salts, fc.boolean(), (ions, air) => {
         const { species } = solutionChemistry(ions, { air });
@@ -90,7 +90,7 @@ describe('what a solution holds', () => {
   });
 
   // nearly all calcium or magnesium paired with phosphate: the slowest that 20,000 random solutions brought up
-  test.each([
+  it.each([
     [
       { Ca: 1374, P: 1367, HCO3: 0.83 },
       { air: false, pH: 11.46 },
@@ -103,7 +103,7 @@ describe('what a solution holds', () => {
     expect(Math.abs(phosphorus / ions.P - 1)).toBeLessThan(1e-6);
   });
 
-  test('without ligands that pair, the charges of the free ions balance', () => {
+  it('without ligands that pair, the charges of the free ions balance', () => {
     const { species } = solutionChemistry({ K: 3, Na: 1, NO3: 3, Cl: 1 }, { air: false });
     const net = Object.entries(species).reduce((sum, [id, mmol]) => sum + (CHARGES[id] ?? 0) * mmol, 0);
     expect(Math.abs(net)).toBeLessThan(1e-6);
@@ -111,7 +111,7 @@ describe('what a solution holds', () => {
 });
 
 describe('dilution', () => {
-  test('a salt solution conducts less when diluted, and more per salt', () => {
+  it('a salt solution conducts less when diluted, and more per salt', () => {
     fc.assert(
       fc.property(salts, fc.double({ min: 1.01, max: 20, noNaN: true }), (ions, times) => {
         const strong = solutionChemistry(ions, { air: false }).ec25;
@@ -123,7 +123,7 @@ describe('dilution', () => {
     );
   });
 
-  test('a hair more of everything changes every figure by a hair', () => {
+  it('a hair more of everything changes every figure by a hair', () => {
     fc.assert(
       fc.property(salts, fc.boolean(), (ions, air) => {
         const here = solutionChemistry(ions, { air });
@@ -142,7 +142,7 @@ describe('dilution', () => {
 });
 
 describe('pH', () => {
-  test('a fixed pH is kept; the titrant that reaches it, added as ions, gives that pH', () => {
+  it('a fixed pH is kept; the titrant that reaches it, added as ions, gives that pH', () => {
     fc.assert(
       fc.property(salts, fc.double({ min: 4, max: 9, noNaN: true }), (ions, pH) => {
         const fixed = solutionChemistry(ions, { pH });
@@ -156,7 +156,7 @@ describe('pH', () => {
     );
   });
 
-  test('an imbalance of the analysis is reported and leaves the pH of the alkalinity alone', () => {
+  it('an imbalance of the analysis is reported and leaves the pH of the alkalinity alone', () => {
     const tap = { Ca: 1.5, Mg: 0.41, Na: 1.09, Cl: 0.99, SO4: 0.31, HCO3: 2.95 };
     const off = solutionChemistry({ ...tap, Na: tap.Na + 0.3 }, { air: false });
     const balanced = solutionChemistry({ ...tap }, { air: false });

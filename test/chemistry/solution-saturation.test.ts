@@ -1,5 +1,5 @@
 /** pH and saturation indices against test/reference/conductivity_*.csv and precipitation_*.csv (computed; source in their first lines). */
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { solutionChemistry } from '../../src/chemistry/index.js';
 import { carbonateOf, ionsOf, number, type Row, table, within, worst } from './solution-tables.js';
 
@@ -11,7 +11,7 @@ describe('pH of feeds in pure water', () => {
     table(`conductivity_${name}`),
   );
 
-  test.each([
+  it.each([
     ['closed', false, 'pH'],
     ['open to air', true, 'pH_air'],
   ] as const)('%s: nearly all rows (95 of 100) within 0.15', (_, air, column) => {
@@ -24,7 +24,7 @@ describe('pH of feeds in pure water', () => {
   });
 });
 
-test('pH of feeds in hard tap water, closed: within 0.15 for 95 % of rows', () => {
+it('pH of feeds in hard tap water, closed: within 0.15 for 95 % of rows', () => {
   const rows = [...table('conductivity_published_tap'), ...table('conductivity_random_mix_tap')];
   const off = rows.map(
     (row) => solutionChemistry(ionsOf(row, number(row, 'HCO3_added_meq_L')), { air: false }).pH - number(row, 'pH'),
@@ -46,7 +46,7 @@ describe('saturation at working strength', () => {
       ? solutionChemistry(ionsOf(row, TAP_ALKALINITY), { air: false, pH: number(row, 'pH_set') })
       : solutionChemistry(ionsOf(row), { pH: number(row, 'pH_set') });
 
-  test.each([
+  it.each([
     ['gypsum', 0.1],
     ['brushite', 0.1],
     ['calcite', 0.15],
@@ -68,7 +68,7 @@ describe('saturation in concentrates, pure water, closed', () => {
     return solutionChemistry(ionsOf(row), pH ? { air: false, pH: Number(pH) } : { air: false });
   };
 
-  test.each(['gypsum', 'brushite', 'struvite'] as const)(
+  it.each(['gypsum', 'brushite', 'struvite'] as const)(
     '%s within 0.35, the right sign in 98 rows of 100',
     (mineral) => {
       const pairs = indices(rows, mineral, solve);
@@ -81,7 +81,7 @@ describe('saturation in concentrates, pure water, closed', () => {
   );
 });
 
-test('calcium at which gypsum and brushite saturate: within 12 %', () => {
+it('calcium at which gypsum and brushite saturate: within 12 %', () => {
   const off = table('precipitation_si_thresholds').map((row) => critical(row) / number(row, 'Ca_critical_mmol_L') - 1);
   expect(off).toHaveLength(82);
   expect(worst(off)).toBeLessThanOrEqual(0.12);
@@ -116,7 +116,7 @@ function thresholdIndex(row: Row, calcium: number): number {
   return saturation[row.get('mineral') as Mineral] ?? Number.NaN;
 }
 
-test('an index is null where an ingredient is absent', () => {
+it('an index is null where an ingredient is absent', () => {
   const { saturation } = solutionChemistry({ Ca: 2, NO3: 4 }, { air: false });
   expect(saturation).toEqual({ gypsum: null, brushite: null, calcite: null, struvite: null });
   expect(solutionChemistry({ Ca: 2, NO3: 4 }).saturation.calcite).toBeLessThan(-2);

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { packageHome } from '../../src/cli/home.js';
 import { folder, velamen } from './world.js';
 
@@ -22,7 +22,7 @@ async function remedyOf(home: string, ...argv: string[]) {
 }
 
 describe('the remedy', () => {
-  test.each([
+  it.each([
     ['3 L', '148 ppm'],
     ['5 L', '89 ppm'],
   ])(
@@ -38,7 +38,7 @@ describe('the remedy', () => {
     },
   );
 
-  test('is told by the spoon where the doses are, also by the catalog’s bulk density', async () => {
+  it('is told by the spoon where the doses are, also by the catalog’s bulk density', async () => {
     const kit = 'kit: { spoons: [1 tsp, 1/2 tsp, 1/4 tsp, 1/8 tsp, 1/16 tsp, 1/32 tsp, 1/64 tsp] }\n';
     const home = folder({
       'bench.yaml': `name: x\nwater: { Ca: 3, Mg: 1, S: 2 }\npen: EC\n${kit}${FEEDS}`,
@@ -49,7 +49,7 @@ describe('the remedy', () => {
     for (const { words } of remedy.add) expect(words).toMatch(/^\d level .*tsp/);
   });
 
-  test('without anything to measure with, the amount says so', async () => {
+  it('without anything to measure with, the amount says so', async () => {
     const home = folder({
       'bench.yaml': `name: x\nwater: { Ca: 3, Mg: 1, S: 2 }\npen: EC\nkit: { syringe: 1 mL }\n${FEEDS}`,
       'shelf.csv': SALTS,
@@ -60,7 +60,7 @@ describe('the remedy', () => {
       expect(words).toMatch(/^[\d.]+ g \(your kit has nothing for it: borrow a scale\)$/);
   });
 
-  test('names each of several waters, and how much of it', async () => {
+  it('names each of several waters, and how much of it', async () => {
     const bench = readFileSync(join(MOSS, 'bench.yaml'), 'utf8');
     const home = folder({
       'bench.yaml': bench.replace('{ use: rain }', '[{ use: rain, price: 0 }, { use: median-tap, price: 0.002 }]'),
@@ -71,7 +71,7 @@ describe('the remedy', () => {
     for (const { name } of remedy.waters) expect(remedy.steps.join()).toContain(`L of ${name}`);
   });
 
-  test('a forgotten dose is still on the shelf, though it was all that there was', async () => {
+  it('a forgotten dose is still on the shelf, though it was all that there was', async () => {
     const kit = 'kit: { scale: 0.01 g }\n';
     const bench = `name: x\nwater: { Ca: 3, Mg: 1, S: 2 }\npen: EC\n${kit}${FEEDS}`;
     const plan = await remedyOf(folder({ 'bench.yaml': bench, 'shelf.csv': SALTS }), '--reading', '1');
@@ -87,13 +87,13 @@ describe('the remedy', () => {
     expect(added.amount).toBeLessThanOrEqual(amount);
   });
 
-  test('limits that the plan itself misses are told in words', async () => {
+  it('limits that the plan itself misses are told in words', async () => {
     const bench = `name: x\nwater: rain\npen: EC\nkit: { scale: 0.01 g }\n${FEEDS}`;
     const { remedy } = await remedyOf(folder({ 'bench.yaml': bench, 'shelf.csv': SALTS }), '--reading', '1.9');
     expect(remedy.aside).toContain('Fe ≥ 0.16 mg/L');
   });
 
-  test('of a recipe that is over its limits, a can that is further over is not fed', async () => {
+  it('of a recipe that is over its limits, a can that is further over is not fed', async () => {
     const recipe = ['--recipe', '1.2 g fernhollow-base-a + 1 g fernhollow-part-c in 4 L', '--feed', 'moss'];
     const right = await remedyOf(MOSS, ...recipe, '--reading', '278 ppm');
     expect(right.remedy.aside.join()).toMatch(/N ≤/);

@@ -1,6 +1,6 @@
 import { chmodSync, readdirSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { withCell } from '../../src/catalog/edit-cell.js';
 import { readProducts } from '../../src/catalog/shelf.js';
 import { bulkDensityOf } from '../../src/dose/density.js';
@@ -26,7 +26,7 @@ const trial = ['meter', '--calibrate', '--shelf', 'shelf.csv', '--water', 'rain'
 const readings = ['--before', '0.02', '--after', '1.62', '--volume', '4 L', '--product', 'kn', '--save'];
 
 describe('meter', () => {
-  test.each([
+  it.each([
     [['--reading', '0.222'], 0, 'within'],
     [['--reading', '155 ppm'], 0, 'off'],
     [['--reading', '111'], 0, 'within'],
@@ -45,7 +45,7 @@ describe('meter', () => {
     expect(json.judgement.verdict).toBe(verdict);
   });
 
-  test('a recipe of one’s own is judged without a programme; no remedy then', async () => {
+  it('a recipe of one’s own is judged without a programme; no remedy then', async () => {
     const recipe = '1 g potassium-nitrate + 1 g magnesium-sulfate in 4 L';
     const ran = await velamen(['meter', '--recipe', recipe, '--water', 'rain', '--reading', '1.2', '--json'], folder());
     const json = JSON.parse(ran.stdout);
@@ -54,7 +54,7 @@ describe('meter', () => {
     expect(json.judgement.verdict).toBe('off');
   });
 
-  test('a recipe by the spoon takes the catalog’s bulk density, as the sheet does', async () => {
+  it('a recipe by the spoon takes the catalog’s bulk density, as the sheet does', async () => {
     const home = folder({
       'bench.yaml': 'name: x\nwater: rain\nfeeds:\n  moss: { plants: pleurothallid, medium: sphagnum }\n',
       'shelf.csv': 'id,name,form,formula\nnitre,Nitre,powder,KNO3\nbitter,Bitter salt,powder,MgSO4·7H2O\n',
@@ -70,7 +70,7 @@ describe('meter', () => {
     expect(told.stdout.replace(/\n {4}/g, ' ')).toContain('(1.15 ± 0.23 g/mL; spoons vary by 5 to 15 %)');
   });
 
-  test.each([
+  it.each([
     ['no-reading', []],
     ['two-jobs', ['--reading', '0.2', '--calibrate']],
     ['beside-job', ['--reading', '0.2', '--count', '4']],
@@ -100,7 +100,7 @@ describe('meter', () => {
     expect(JSON.parse(ran.stdout).problems.map((p: { code: string }) => p.code)).toContain(code);
   });
 
-  test('a feed without a batch asks for the volume', async () => {
+  it('a feed without a batch asks for the volume', async () => {
     const home = folder({
       'bench.yaml': 'name: x\nwater: rain\nfeeds:\n  moss: { plants: pleurothallid, medium: sphagnum }\n',
       'shelf.csv': readFileSync(join(MOSS, 'shelf.csv'), 'utf8'),
@@ -110,7 +110,7 @@ describe('meter', () => {
     expect((await velamen(['meter', '--reading', '0.2', '--volume', '4 L'], home)).exit).not.toBe(2);
   });
 
-  test.each([
+  it.each([
     [['--reading', '0.2', '--volume', '5 kg'], ['volume']],
     [['--reading', '0.2', '--bench', 'THREE'], ['one-feed']],
   ])('%j is told once, and nothing is told that follows from it', async (argv, codes) => {
@@ -121,7 +121,7 @@ describe('meter', () => {
     expect(JSON.parse(ran.stdout).problems.map((p: { code: string }) => p.code)).toEqual(codes);
   });
 
-  test.each([
+  it.each([
     [
       ['--sure', '90%'],
       ['--sure', '90%'],
@@ -141,7 +141,7 @@ describe('meter', () => {
     );
   });
 
-  test.each([
+  it.each([
     ['0', 'less than the water alone reads (10 ppm)'],
     ['5000 ppm', 'Look at the unit that the pen shows'],
   ])('a reading of %s, which no mistake explains, gets no remedy', async (shown, hint) => {
@@ -156,7 +156,7 @@ describe('meter', () => {
     expect(text).not.toContain('likelihood');
   });
 
-  test('expects at every step what the sheet says, within the same tolerance', async () => {
+  it('expects at every step what the sheet says, within the same tolerance', async () => {
     const sheet = JSON.parse((await velamen(['sheet', ...BENCH, '--json'], MOSS)).stdout);
     const told = [
       sheet.water.reading,
@@ -176,20 +176,20 @@ describe('meter', () => {
     });
   });
 
-  test('a ppm pen that shows µS/cm is thought of first', async () => {
+  it('a ppm pen that shows µS/cm is thought of first', async () => {
     const ran = await velamen(['meter', ...BENCH, '--reading', '223', '--json'], MOSS);
     const [first] = JSON.parse(ran.stdout).judgement.causes;
     expect(first).toMatchObject({ kind: 'scale', words: 'the pen shows µS/cm, not ppm on the 500 scale' });
   });
 
-  test('a reading a little outside nine of ten is not called within', async () => {
+  it('a reading a little outside nine of ten is not called within', async () => {
     const { stdout } = await velamen(['meter', ...BENCH, '--reading', '120 ppm'], MOSS);
     expect(stdout).toMatch(/HIGH/);
     expect(stdout).toContain('as one in ten good batches is');
     expect(stdout).not.toMatch(/item:|Within tolerance/);
   });
 
-  test('readings by which no powder could weigh so are refused, and nothing is saved', async () => {
+  it('readings by which no powder could weigh so are refused, and nothing is saved', async () => {
     const home = folder({ 'shelf.csv': SHELF });
     // 30 of a ppm pen, where 30 mS/cm was meant
     const ran = await velamen(
@@ -201,7 +201,7 @@ describe('meter', () => {
     expect(readFileSync(join(home, 'shelf.csv'), 'utf8')).toBe(SHELF);
   });
 
-  test('a trial that tells nothing says why', async () => {
+  it('a trial that tells nothing says why', async () => {
     const home = folder({ 'shelf.csv': SHELF });
     const ran = await velamen(
       [...trial, '--before', '0.5', '--after', '0.4', '--volume', '4 L', '--product', 'kn'],
@@ -211,7 +211,7 @@ describe('meter', () => {
     expect(ran.stderr).toContain('a reading that does not rise');
   });
 
-  test('the standard: factor and verdict', async () => {
+  it('the standard: factor and verdict', async () => {
     const ran = await velamen(['meter', '--standard', '1413 µS', '--reads', '1350', '--json'], folder());
     const json = JSON.parse(ran.stdout);
     expect(SHAPES.get('standard')!.parse(json)).toMatchObject({ verdict: 'calibrate' });
@@ -225,7 +225,7 @@ describe('meter', () => {
 });
 
 describe('--save', () => {
-  test('writes one cell and keeps every other byte', async () => {
+  it('writes one cell and keeps every other byte', async () => {
     const home = folder({ 'shelf.csv': SHELF });
     chmodSync(join(home, 'shelf.csv'), 0o640);
     const ran = await velamen([...trial, ...readings, '--json'], home);
@@ -243,7 +243,7 @@ describe('--save', () => {
     expect(readdirSync(home)).toEqual(['shelf.csv']);
   });
 
-  test('a byte-order mark and semicolons with decimal commas are kept', async () => {
+  it('a byte-order mark and semicolons with decimal commas are kept', async () => {
     const text = '\uFEFFid;name;form;N;NO3-N;K2O;bulk_density\nkn;Kali;powder;13,5;13,5;46;1,05\n';
     const home = folder({ 'shelf.csv': text });
     await velamen([...trial, ...readings], home);
@@ -254,14 +254,14 @@ describe('--save', () => {
     expect(now).not.toBe(text);
   });
 
-  test('a column that is not there yet is added to every row', () => {
+  it('a column that is not there yet is added to every row', () => {
     const text = 'id,form,K2O\n# two\na,powder,20\n\nb,powder,"30"\n';
     expect(withCell(text, 'b', 'bulk_density', '0.9')).toBe(
       'id,form,K2O,bulk_density\n# two\na,powder,20,\n\nb,powder,"30",0.9\n',
     );
   });
 
-  test.each([
+  it.each([
     ['no such row', 'id,form,bulk_density\na,powder,1\n', 'b'],
     ['two rows of the name', 'id,form,bulk_density\na,powder,1\na,powder,2\n', 'a'],
     ['two columns', 'id,bulk_density,bulk density\na,1,2\n', 'a'],
@@ -271,7 +271,7 @@ describe('--save', () => {
     expect(withCell(text, id, 'bulk_density', '0.9')).toBeNull();
   });
 
-  test('a file that may not be written to is left alone', async () => {
+  it('a file that may not be written to is left alone', async () => {
     const home = folder({ 'shelf.csv': SHELF });
     chmodSync(home, 0o555);
     const ran = await velamen([...trial, ...readings], home);
@@ -283,7 +283,7 @@ describe('--save', () => {
 
 describe('what the pen shows', () => {
   const where = { field: '--reading' };
-  test.each([
+  it.each([
     ['0.46', null, 0.46],
     ['0,46', null, 0.46],
     ['460 µS', null, 0.46],
@@ -297,7 +297,7 @@ describe('what the pen shows', () => {
     expect(read.ok && read.value.mSPerCm).toBeCloseTo(mSPerCm, 9);
   });
 
-  test('steps count as on the sheet: the water, the items, the top-up', () => {
+  it('steps count as on the sheet: the water, the items, the top-up', () => {
     const moments = [1, 2, 3, 4, 'end' as const].map((step) => momentOf(step, ['a', 'b'], where));
     expect(moments.map((m) => m.ok && m.value)).toEqual([0, 1, 2, 'end', 'end']);
     expect(momentOf(0, ['a'], where).ok).toBe(false);
@@ -305,7 +305,7 @@ describe('what the pen shows', () => {
     expect(read.ok && read.value.step).toBe(2);
   });
 
-  test('the bench’s pen is the scale where none is given', () => {
+  it('the bench’s pen is the scale where none is given', () => {
     expect(parseScale(undefined, { reads: 'ppm', scale: 640 }, where)).toMatchObject({ value: 640 });
     expect(parseScale('EC', { reads: 'ppm', scale: 640 }, where)).toMatchObject({ value: null });
   });

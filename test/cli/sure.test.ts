@@ -1,5 +1,5 @@
 import { fileURLToPath } from 'node:url';
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { sheetShape } from '../../src/report/sheet-shapes.js';
 import { SIX_ITEMS } from '../page/six-items.js';
 import { folder, velamen } from './world.js';
@@ -10,7 +10,7 @@ const MOSS = ['sheet', '--bench', fileURLToPath(new URL('../../examples/moss-wit
 const SPOONS = { ...SIX_ITEMS, 'bench.yaml': SIX_ITEMS['bench.yaml'].replace('scale: 0.01 g, ', '') };
 
 describe('sheet --sure', () => {
-  test('gives doses that keep every limit in the share asked for', async () => {
+  it('gives doses that keep every limit in the share asked for', async () => {
     const plain = sheetShape.parse(JSON.parse((await velamen([...MOSS, '--json'], folder())).stdout));
     const ran = await velamen([...MOSS, '--json', '--sure', '90%'], folder());
     const sure = sheetShape.parse(JSON.parse(ran.stdout));
@@ -23,7 +23,7 @@ describe('sheet --sure', () => {
     for (const { low, high } of sure.sure!.elements) expect(high).toBeGreaterThanOrEqual(low);
   });
 
-  test('exits with 3 where no doses reach it, and says what is to blame', async () => {
+  it('exits with 3 where no doses reach it, and says what is to blame', async () => {
     const ran = await velamen(['sheet', '--sure', '99.9%'], folder(SPOONS));
     expect(ran.exit).toBe(3);
     const says = ran.stdout.replace(/\s+/g, ' ');

@@ -1,4 +1,4 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { shippedCatalog } from '../../src/cli/shipped.js';
 import { closeProduct } from '../../src/label/close.js';
 import { conductingIons, conductivity, ionsOfWater, plus } from '../../src/can/ec.js';
@@ -10,7 +10,7 @@ const POWDERS = ['potassium-nitrate', 'calcium-nitrate', 'magnesium-sulfate', 'f
 const RUNS = 500;
 
 describe('the pen as a scale', () => {
-  test('an exact reading gives the grams back', async () => {
+  it('an exact reading gives the grams back', async () => {
     const catalog = shippedCatalog();
     const water = catalog.waters.find((w) => w.id === 'rain')!;
     for (const id of POWDERS) {
@@ -36,7 +36,7 @@ describe('the pen as a scale', () => {
   });
 
   // what is asked for: 85 to 95 % of runs have the truth within the 90 % interval. 500 runs vary by ±1.3 % (binomial), well inside.
-  test('the true grams lie within the stated interval in 85 to 95 of 100 trials', async () => {
+  it('the true grams lie within the stated interval in 85 to 95 of 100 trials', async () => {
     const catalog = shippedCatalog();
     const random = seeded(11);
     const pick = <T>(of: readonly T[]): T => of[Math.floor(random.uniform() * of.length)]!;
@@ -72,7 +72,7 @@ describe('the pen as a scale', () => {
     expect(inside / RUNS).toBeLessThanOrEqual(0.95);
   });
 
-  test('a trial that tells nothing is refused, with the reason', async () => {
+  it('a trial that tells nothing is refused, with the reason', async () => {
     const catalog = shippedCatalog();
     const of = async (id: string) => closeProduct([...catalog.salts, ...catalog.products].find((p) => p.id === id)!);
     const trial = { millilitres: 1.232, spoon: '1/4 tsp', count: 4, litres: 4 };

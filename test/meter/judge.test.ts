@@ -1,4 +1,4 @@
-import { beforeAll, describe, expect, test } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import type { DosePlan } from '../../src/dose/plan-types.js';
 import type { Batch, Moment, Reading } from '../../src/meter/batch.js';
 import { ecOf, expectedReadings } from '../../src/meter/expected.js';
@@ -37,7 +37,7 @@ function read(factors: (i: number) => number, volume = 1): Reading[] {
 }
 
 describe('what a reading says', () => {
-  test('the curves stay within 0.2 % of the model', () => {
+  it('the curves stay within 0.2 % of the model', () => {
     const expected = expectedReadings(batch, ['end']);
     for (const factor of [0.2, 0.7, 1.5, 3, 3.8]) {
       const exact = ecOf(
@@ -59,7 +59,7 @@ describe('what a reading says', () => {
     }
   });
 
-  test('the planned reading is within tolerance and asks for nothing', async () => {
+  it('the planned reading is within tolerance and asks for nothing', async () => {
     const judged = judge(
       batch,
       read(() => 1),
@@ -72,7 +72,7 @@ describe('what a reading says', () => {
   });
 
   // common practice, no source: a feed mixed to 200 ppm that reads 190 to 210 is good enough
-  test('5 % off at the end is within tolerance', () => {
+  it('5 % off at the end is within tolerance', () => {
     const target = ecOf(
       batch,
       'end',
@@ -83,7 +83,7 @@ describe('what a reading says', () => {
       expect(judge(batch, [reading('end', target * off)], PEN).judgement.verdict).toBe('within');
   });
 
-  test('an item counted twice is named, and how much of it', async () => {
+  it('an item counted twice is named, and how much of it', async () => {
     const judged = judge(
       batch,
       read((i) => (i === 0 ? 2 : 1)),
@@ -99,7 +99,7 @@ describe('what a reading says', () => {
     expect(remedy.proof!.gap).toBeLessThanOrEqual(1e-6);
   });
 
-  test('a forgotten item is named and added', async () => {
+  it('a forgotten item is named and added', async () => {
     const judged = judge(
       batch,
       read((i) => (i === 1 ? 0 : 1)),
@@ -111,7 +111,7 @@ describe('what a reading says', () => {
     expect(remedy.misses).toEqual([]);
   });
 
-  test('too little water is named, and water is what the can gets', async () => {
+  it('too little water is named, and water is what the can gets', async () => {
     const judged = judge(
       batch,
       read(() => 1, 0.75),
@@ -124,7 +124,7 @@ describe('what a reading says', () => {
     expect(remedy.keepShare).toBe(1);
   });
 
-  test.each([
+  it.each([
     [3.785411784, 4.54609 / 3.785411784, 'as if an imperial gallon had been taken for a US gallon'],
     [4.54609, 3.785411784 / 4.54609, 'as if a US gallon had been taken for an imperial gallon'],
     [4, 4.54609 / 3.785411784, null],
@@ -140,7 +140,7 @@ describe('what a reading says', () => {
     else expect(told).toContain(words);
   });
 
-  test('a reading on the wrong scale is told from a wrong can', () => {
+  it('a reading on the wrong scale is told from a wrong can', () => {
     const pen = { ...PEN, scale: 500 };
     const judged = judge(
       batch,
@@ -154,7 +154,7 @@ describe('what a reading says', () => {
     );
   });
 
-  test('a cold can and a pen without correction', () => {
+  it('a cold can and a pen without correction', () => {
     const pen = { scale: null, temperatureC: 12, compensates: null };
     const judged = judge(
       batch,
@@ -164,7 +164,7 @@ describe('what a reading says', () => {
     expect(judged.judgement.causes.slice(0, 2).map((c) => c.cause)).toContain('temperature');
   });
 
-  test('one reading cannot tell too little water from a forgotten top-up: both are named, and both explain it', () => {
+  it('one reading cannot tell too little water from a forgotten top-up: both are named, and both explain it', () => {
     const end = ecOf(
       batch,
       'end',
@@ -176,7 +176,7 @@ describe('what a reading says', () => {
     expect(named.map((c) => c.cause)).toEqual(expect.arrayContaining(['volume', 'topping']));
   });
 
-  test('shares of all causes and of no mistake sum to one, and the same readings give the same answer', () => {
+  it('shares of all causes and of no mistake sum to one, and the same readings give the same answer', () => {
     const judge2 = (): ReturnType<typeof judge> =>
       judge(
         batch,
@@ -190,7 +190,7 @@ describe('what a reading says', () => {
     expect(judge2().cans).toEqual(one.cans);
   });
 
-  test('the inverse of a small covariance', () => {
+  it('the inverse of a small covariance', () => {
     const { inverse: b, logDeterminant } = inverse([
       [4, 1],
       [1, 3],
@@ -200,7 +200,7 @@ describe('what a reading says', () => {
     expect(b[0]![1]).toBeCloseTo(-1 / 11, 12);
   });
 
-  test('nothing on the shelf and a spoiled can: do not feed', async () => {
+  it('nothing on the shelf and a spoiled can: do not feed', async () => {
     // four times the first item, no room and no products to make up the rest
     const request = { ...plan.request, shelf: plan.request.shelf.map((p) => ({ ...p, onHand: 0 })) };
     const judged = judge(

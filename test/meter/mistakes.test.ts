@@ -1,4 +1,4 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { solve } from '../../solver/index.js';
 import { canLimits, keepsAll } from '../../src/meter/can-limits.js';
 import { chooseRemedy } from '../../src/meter/choose-remedy.js';
@@ -29,7 +29,7 @@ const EACH = 9;
  * benches whose feed these hands can hardly make at all (a third or less of the right batches after any remedy).
  */
 describe('mistakes at the sink', () => {
-  test('the cause is named, the remedy keeps what could be kept', async () => {
+  it('the cause is named, the remedy keeps what could be kept', async () => {
     const random = seeded(7);
     const hands = seeded(1007);
     const tally = { all: 0, named: 0, could: 0, kept: 0, seen: 0, keptOfSeen: 0 };
@@ -60,7 +60,7 @@ describe('mistakes at the sink', () => {
     expect(tally.could / tally.all).toBeGreaterThanOrEqual(0.9);
   });
 
-  test('a right batch reads as one, and what it is told does it good', async () => {
+  it('a right batch reads as one, and what it is told does it good', async () => {
     const random = seeded(11);
     const hands = seeded(1011);
     const tally = { all: 0, within: 0, asIs: 0, kept: 0 };

@@ -1,4 +1,4 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import type { Kit } from '../../src/catalog/bench-types.js';
 import type { Product } from '../../src/label/product.js';
 import { measuresWithin } from '../../src/dose/measure.js';
@@ -53,7 +53,7 @@ function scarce(product: Product, { items }: Bench['batch']): Product {
 }
 
 describe('whatever the reading, kit and batch, a remedy can be carried out', () => {
-  test.each(KITS)('%s, %d L', async (_, litres, kit) => {
+  it.each(KITS)('%s, %d L', async (_, litres, kit) => {
     const random = seeded(31);
     let acted = 0;
     for (const bench of await benches(BENCHES, random.uniform, { kit, litres, margin: 0 })) {

@@ -1,4 +1,4 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { warmth } from '../../src/meter/batch.js';
 import { checkPen, SCALES } from '../../src/meter/standard.js';
 import { solutionChemistry } from '../../src/chemistry/solution/index.js';
@@ -6,7 +6,7 @@ import { solutionChemistry } from '../../src/chemistry/solution/index.js';
 const EC = { scale: null, temperatureC: null, compensates: null } as const;
 
 describe('the pen in a standard', () => {
-  test('fine within 2 %, calibrate within 10 %, clean or replace beyond', () => {
+  it('fine within 2 %, calibrate within 10 %, clean or replace beyond', () => {
     expect(checkPen({ ...EC, standard: 1.413, reads: 1.4 }).verdict).toBe('fine');
     const low = checkPen({ ...EC, standard: 1.413, reads: 1.35 });
     expect(low.verdict).toBe('calibrate');
@@ -15,7 +15,7 @@ describe('the pen in a standard', () => {
   });
 
   // two meter manuals, read: 1413 µS/cm shows 702 ppm as sodium chloride, 745 as potassium chloride, 1000 on the 442 scale
-  test.each([
+  it.each([
     ['sodium chloride', 702],
     ['potassium chloride', 745],
     ['442', 1000],
@@ -26,14 +26,14 @@ describe('the pen in a standard', () => {
     expect(mistaken.suspects).toContain(`a pen on the ${name} scale would show this`);
   });
 
-  test('a pen on the 700 scale that was taken for a 500 one is suspected, not condemned in silence', () => {
+  it('a pen on the 700 scale that was taken for a 500 one is suspected, not condemned in silence', () => {
     const check = checkPen({ ...EC, scale: 500, standard: 1.413, reads: 989 });
     expect(check.verdict).toBe('clean or replace');
     expect(check.suspects).toContain('a pen on the 700 scale would show this');
   });
 
   // potassium chloride 0.01 M: 1.278 mS/cm at 20 °C, 1.147 at 15 °C (tables printed on bottles of standard, from memory); 1 % for the model
-  test.each([
+  it.each([
     [20, 1.278],
     [15, 1.147],
   ])('the standard at %i °C reads %f mS/cm without correction', (celsius, mSPerCm) => {
@@ -42,13 +42,13 @@ describe('the pen in a standard', () => {
     expect(Math.abs(check.off)).toBeLessThan(0.01);
   });
 
-  test('a cold standard and a pen said to correct: the missing correction is suspected', () => {
+  it('a cold standard and a pen said to correct: the missing correction is suspected', () => {
     const check = checkPen({ ...EC, standard: 1.413, reads: 1.147, temperatureC: 15, compensates: true });
     expect(check.suspects).toContain('a pen that does not correct for temperature would show this');
   });
 
   // 2 % per degree fits feeds between 10 and 30 °C within 2.3 % (computed from the conductivity model; common practice is the same 2 %)
-  test('2 % per degree', () => {
+  it('2 % per degree', () => {
     const ions = { K: 1.5, Ca: 1.2, Mg: 0.5, NO3: 3.6, P: 0.3, SO4: 0.5, HCO3: 1e-12 };
     for (const celsius of [10, 15, 20, 30]) {
       const { ec, ec25 } = solutionChemistry(ions, { temperatureC: celsius });

@@ -1,5 +1,5 @@
 import { fileURLToPath } from 'node:url';
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import type { MixingSheet } from '../../src/sheet/mixing-sheet.js';
 import { pageOf } from '../../src/report/sheet-page/index.js';
 import { folder, velamen } from '../cli/world.js';
@@ -11,7 +11,7 @@ async function moss(): Promise<MixingSheet> {
 }
 
 describe('steps on the sheet', () => {
-  test('water filled up on the way takes no number, so that readings find their step', async () => {
+  it('water filled up on the way takes no number, so that readings find their step', async () => {
     const sheet = await moss();
     const [first, ...rest] = sheet.steps;
     const filled = { ...sheet, steps: [first!, ...rest.map((step) => ({ ...step, litres: sheet.litres }))] };
@@ -19,7 +19,7 @@ describe('steps on the sheet', () => {
     expect(pageOf(filled).lines.map((line) => line.step)).toEqual([1, 2, null, 3, 4, 5]);
   });
 
-  test('where limits are missed anyway, a measure as good as the chosen one is offered', async () => {
+  it('where limits are missed anyway, a measure as good as the chosen one is offered', async () => {
     const sheet = await moss();
     const [first, ...rest] = sheet.steps;
     const [chosen] = first!.measures;

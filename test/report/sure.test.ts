@@ -1,4 +1,4 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import type { Sureness } from '../../src/chance/sure.js';
 import type { ElementLine } from '../../src/feed/results.js';
 import { surenessLines } from '../../src/report/sure.js';
@@ -22,7 +22,7 @@ const sure: Sureness = {
 };
 
 describe('how sure, on a sheet', () => {
-  test('share rounded down, risks that matter, intervals of what has a band', () => {
+  it('share rounded down, risks that matter, intervals of what has a band', () => {
     expect(surenessLines(sure, [n])).toEqual([
       'About 93 of 100 batches keep every limit, as hands, jars and water vary.',
       'Most at risk: N too low (4 of 100), NH4 <= 0.1 * N (2 of 100).',
@@ -30,19 +30,19 @@ describe('how sure, on a sheet', () => {
     ]);
   });
 
-  test('below nine of ten it names the source, if one tells, and the way to surer doses', () => {
+  it('below nine of ten it names the source, if one tells, and the way to surer doses', () => {
     const lines = surenessLines({ ...sure, share: 0.5 }, [n]);
     expect(lines[0]).toMatch(/^About 50 of 100 .* Ask for surer doses with --sure 90%\.$/);
     expect(lines).toContain('Most of it comes from the error of the scale: without that, 98 of 100 would hold.');
   });
 
-  test('a wish is answered first, and its blame is not said twice', () => {
+  it('a wish is answered first, and its blame is not said twice', () => {
     const lines = surenessLines({ ...sure, share: 0.5 }, [n], { status: 'short', sentence: 'No doses found.' });
     expect(lines[0]).toBe('No doses found.');
     expect(lines.join(' ')).not.toMatch(/comes from|--sure/);
   });
 
-  test('certainty and hopelessness', () => {
+  it('certainty and hopelessness', () => {
     const none = { ...sure, risks: [], sources: [], elements: [] };
     expect(surenessLines({ ...none, share: 1 }, [])).toEqual([
       'All of 100 batches keep every limit, as hands, jars and water vary.',

@@ -1,4 +1,4 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { solve } from '../../solver/index.js';
 import { blend, type Kind } from './blends.js';
 import { independent } from './independent.js';
@@ -12,7 +12,7 @@ function size(seed: number): number {
 }
 
 describe(`${KINDS.length * EACH} random blends: every verdict certified, and the same as an independent run`, () => {
-  test.each(KINDS.map((kind, k) => [kind, k] as const))('%s', async (kind, k) => {
+  it.each(KINDS.map((kind, k) => [kind, k] as const))('%s', async (kind, k) => {
     const tally: Record<string, number> = {};
     for (let n = 0; n < EACH; n += 1) {
       const seed = 1_000_000 * (k + 1) + n;
@@ -45,7 +45,7 @@ describe(`${KINDS.length * EACH} random blends: every verdict certified, and the
 });
 
 describe('300 random purchases in whole packs', () => {
-  test('every verdict the same as an independent run, all proved by arithmetic', async () => {
+  it('every verdict the same as an independent run, all proved by arithmetic', async () => {
     const tally: Record<string, number> = {};
     for (let seed = 1; seed <= 300; seed += 1) {
       const made = blend(seed, 4 + (seed % 9), seed % 3 === 0 ? 'random' : 'loose');

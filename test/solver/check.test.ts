@@ -1,4 +1,4 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { type Engine, type LinearProgram, ProgramError, solve } from '../../solver/index.js';
 
 const a = { id: 'a', cost: 1 };
@@ -111,14 +111,14 @@ describe('a faulty program is refused before any engine sees it', () => {
     },
   };
 
-  test.each(faults)('%s: %s', async (code, message, program) => {
+  it.each(faults)('%s: %s', async (code, message, program) => {
     const error = await solve(program as LinearProgram, { engines: [never] }).catch((e: unknown) => e);
     expect(error).toBeInstanceOf(ProgramError);
     expect((error as ProgramError).problems.map((problem) => problem.code)).toEqual([code]);
     expect((error as ProgramError).message).toBe(message);
   });
 
-  test('every fault at once, as plain values', async () => {
+  it('every fault at once, as plain values', async () => {
     const program = {
       columns: [{ ...a, cost: Number.NaN }, a],
       rows: [{ ...row, lower: 3, upper: 2, terms: { z: 1 } }],

@@ -1,4 +1,4 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import {
   boundsAsRows,
   conflict,
@@ -24,7 +24,7 @@ async function conflicts(kind: Kind, wanted: number, first: number) {
 }
 
 describe('the rows that conflict', () => {
-  test.each([
+  it.each([
     ['tight', 100],
     ['conflict', 100],
     ['degenerate', 100],
@@ -48,13 +48,13 @@ describe('the rows that conflict', () => {
     },
   );
 
-  test('no conflict, no rows', async () => {
+  it('no conflict, no rows', async () => {
     expect(
       await conflict({ columns: [{ id: 'a', cost: -1 }], rows: [{ id: 'r', lower: 1, terms: { a: 1 } }] }),
     ).toEqual({ verdict: 'none' });
   });
 
-  test('the ends that press, and nothing that only looks on', async () => {
+  it('the ends that press, and nothing that only looks on', async () => {
     const program: LinearProgram = {
       columns: [
         { id: 'a', cost: 1 },
@@ -79,7 +79,7 @@ describe('the rows that conflict', () => {
     });
   });
 
-  test('a ceiling takes part once it is a row', async () => {
+  it('a ceiling takes part once it is a row', async () => {
     const program: LinearProgram = {
       columns: [{ id: '__proto__', cost: 1, upper: 2 }],
       rows: [{ id: 'need', lower: 3, terms: JSON.parse('{"__proto__": 1}') }],
@@ -95,7 +95,7 @@ describe('the rows that conflict', () => {
     });
   });
 
-  test('bounds as rows change no answer', async () => {
+  it('bounds as rows change no answer', async () => {
     for (let seed = 1; seed <= 60; seed += 1) {
       const program = blend(seed, 12, 'random');
       const [a, b] = [await solve(program), await solve(boundsAsRows(program, (id) => `cap ${id}`))];
@@ -115,7 +115,7 @@ describe('the cheapest way to make room', () => {
     ],
   };
 
-  test('moves the row that is cheaper to move', async () => {
+  it('moves the row that is cheaper to move', async () => {
     expect(
       await leastRelaxation(
         program,
@@ -143,7 +143,7 @@ describe('the cheapest way to make room', () => {
       x: { a: 10 },
     });
   });
-  test('one row alone, for each', async () => {
+  it('one row alone, for each', async () => {
     const answers = await singleRelaxations(
       { ...program, rows: [...program.rows, { id: 'other', upper: 20, terms: { a: 1 } }] },
       ['least', 'most', 'other'],
@@ -154,19 +154,19 @@ describe('the cheapest way to make room', () => {
       { row: 'other', relaxation: { verdict: 'impossible' } },
     ]);
   });
-  test('nothing moves where nothing must', async () => {
+  it('nothing moves where nothing must', async () => {
     expect(await leastRelaxation({ ...program, rows: program.rows.slice(1) }, new Map([['most', 1]]))).toMatchObject({
       total: 0,
       moves: [],
     });
   });
-  test('refuses a weight that is no weight and a row that is no row', async () => {
+  it('refuses a weight that is no weight and a row that is no row', async () => {
     await expect(leastRelaxation(program, new Map([['least', 0]]))).rejects.toThrow(
       'the weight of row "least" is 0; it must be above 0',
     );
     await expect(leastRelaxation(program, new Map([['leest', 1]]))).rejects.toThrow('there is no row "leest" to move');
   });
-  test('on 120 random conflicts: the moved rows can be kept, and anything less cannot', async () => {
+  it('on 120 random conflicts: the moved rows can be kept, and anything less cannot', async () => {
     for (const { seed, program: made } of await conflicts('tight', 120, 88_000)) {
       const weights = new Map(
         made.rows.map((row) => [row.id, 1 / Math.max(Math.abs(row.lower ?? 0), Math.abs(row.upper ?? 0), 1e-3)]),

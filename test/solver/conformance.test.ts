@@ -1,4 +1,4 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { type Column, type Engine, highs, type Row, simplex, solve } from '../../solver/index.js';
 
 /** What any engine must get right, small enough to work by hand. */
@@ -13,32 +13,32 @@ describe.each<[string, readonly Engine[] | undefined]>([
     return found.verdict === 'optimal' ? { cost: found.objective, x: { ...found.x }, y: { ...found.y } } : found;
   };
 
-  test('nothing at all', async () => {
+  it('nothing at all', async () => {
     expect(await optimum([], [])).toEqual({ cost: 0, x: {}, y: {} });
   });
-  test('no rows', async () => {
+  it('no rows', async () => {
     expect(await optimum([{ id: 'a', cost: 2, lower: 3 }], [])).toEqual({ cost: 6, x: { a: 3 }, y: {} });
     expect(await optimum([{ id: 'a', cost: -2, upper: 3 }], [])).toEqual({ cost: -6, x: { a: 3 }, y: {} });
     expect((await answer([{ id: 'a', cost: -2 }], [])).verdict).toBe('unbounded');
   });
-  test('no columns', async () => {
+  it('no columns', async () => {
     expect(await optimum([], [{ id: 'r', lower: -1, upper: 1, terms: {} }])).toEqual({ cost: 0, x: {}, y: { r: 0 } });
     expect((await answer([], [{ id: 'r', lower: 1, terms: {} }])).verdict).toBe('infeasible');
     expect((await answer([], [{ id: 'r', upper: -1, terms: {} }])).verdict).toBe('infeasible');
   });
-  test('a row without terms: 0 ≥ 1 cannot be, 0 ≤ 1 can', async () => {
+  it('a row without terms: 0 ≥ 1 cannot be, 0 ≤ 1 can', async () => {
     expect((await answer([{ id: 'a', cost: 1 }], [{ id: 'r', lower: 1, terms: {} }])).verdict).toBe('infeasible');
     expect((await answer([{ id: 'a', cost: 1 }], [{ id: 'r', lower: 1, terms: { a: 0 } }])).verdict).toBe('infeasible');
     expect((await answer([{ id: 'a', cost: 1 }], [{ id: 'r', upper: 1, terms: {} }])).verdict).toBe('optimal');
   });
-  test('a row without ends asks nothing', async () => {
+  it('a row without ends asks nothing', async () => {
     expect(await optimum([{ id: 'a', cost: 1 }], [{ id: 'r', terms: { a: 1 } }])).toEqual({
       cost: 0,
       x: { a: 0 },
       y: { r: 0 },
     });
   });
-  test('open ends may be given as ±Infinity', async () => {
+  it('open ends may be given as ±Infinity', async () => {
     const free = { lower: Number.NEGATIVE_INFINITY, upper: Number.POSITIVE_INFINITY };
     expect(await optimum([{ id: 'a', cost: 1, ...free }], [{ id: 'r', ...free, lower: -3, terms: { a: 1 } }])).toEqual({
       cost: -3,
@@ -46,7 +46,7 @@ describe.each<[string, readonly Engine[] | undefined]>([
       y: { r: 1 },
     });
   });
-  test('a column without a lower bound but with an upper one', async () => {
+  it('a column without a lower bound but with an upper one', async () => {
     const column = { id: 'a', cost: 1, lower: Number.NEGATIVE_INFINITY, upper: -2 };
     expect(await optimum([column], [{ id: 'r', lower: -10, terms: { a: 2 } }])).toEqual({
       cost: -5,
@@ -56,7 +56,7 @@ describe.each<[string, readonly Engine[] | undefined]>([
     expect((await answer([column], [{ id: 'r', lower: 0, terms: { a: 1 } }])).verdict).toBe('infeasible');
     expect((await answer([column], [{ id: 'r', upper: 0, terms: { a: 1 } }])).verdict).toBe('unbounded');
   });
-  test('a fixed column, alone in a row', async () => {
+  it('a fixed column, alone in a row', async () => {
     const fixed = { id: 'a', cost: 5, lower: 2, upper: 2 };
     expect(await optimum([fixed], [{ id: 'r', lower: 1, terms: { a: 1 } }])).toEqual({
       cost: 10,
@@ -65,7 +65,7 @@ describe.each<[string, readonly Engine[] | undefined]>([
     });
     expect((await answer([fixed], [{ id: 'r', lower: 3, terms: { a: 1 } }])).verdict).toBe('infeasible');
   });
-  test('a lower bound is where a column starts', async () => {
+  it('a lower bound is where a column starts', async () => {
     expect(
       await optimum(
         [
@@ -76,12 +76,12 @@ describe.each<[string, readonly Engine[] | undefined]>([
       ),
     ).toEqual({ cost: 5, x: { a: 5, b: 0 }, y: { r: 1 } });
   });
-  test('an equality may be pressed from either side', async () => {
+  it('an equality may be pressed from either side', async () => {
     const rows = [{ id: 'r', lower: 4, upper: 4, terms: { a: 2 } }];
     expect(await optimum([{ id: 'a', cost: 3 }], rows)).toEqual({ cost: 6, x: { a: 2 }, y: { r: 1.5 } });
     expect(await optimum([{ id: 'a', cost: -3 }], rows)).toEqual({ cost: -6, x: { a: 2 }, y: { r: -1.5 } });
   });
-  test('multipliers: ≥ 0 on a lower end, ≤ 0 on an upper one, and their sum is the bound', async () => {
+  it('multipliers: ≥ 0 on a lower end, ≤ 0 on an upper one, and their sum is the bound', async () => {
     const found = await answer(
       [
         { id: 'a', cost: -1, upper: 9 },
@@ -95,7 +95,7 @@ describe.each<[string, readonly Engine[] | undefined]>([
     expect(found).toMatchObject({ verdict: 'optimal', objective: 0, bound: 0, boundBy: 'multipliers' });
     expect(found.verdict === 'optimal' && { ...found.y }).toEqual({ cap: -3, need: 2 });
   });
-  test('a Farkas ray names the rows and ends that conflict', async () => {
+  it('a Farkas ray names the rows and ends that conflict', async () => {
     const found = await answer(
       [{ id: 'a', cost: 1 }],
       [
@@ -110,7 +110,7 @@ describe.each<[string, readonly Engine[] | undefined]>([
     expect(found.ray.least!).toBeGreaterThan(0);
     expect(found.ray.idle!).toBe(0);
   });
-  test('numbers from 1e-5 to 1e4 in one program', async () => {
+  it('numbers from 1e-5 to 1e4 in one program', async () => {
     const found = await optimum(
       [
         { id: 'trace', cost: 40 },
@@ -135,7 +135,7 @@ describe('integer programs', () => {
     ...more,
   });
 
-  test('packs: the cheapest whole number, its bound proved case by case', async () => {
+  it('packs: the cheapest whole number, its bound proved case by case', async () => {
     const found = await solve({
       columns: [whole('kilo', 5), whole('sack', 18)],
       rows: [{ id: 'need', lower: 7, terms: { kilo: 1, sack: 5 } }],
@@ -150,7 +150,7 @@ describe('integer programs', () => {
     });
     expect(found.verdict === 'optimal' && { ...found.x }).toEqual({ kilo: 2, sack: 1 });
   });
-  test('whole and divisible columns together', async () => {
+  it('whole and divisible columns together', async () => {
     const found = await solve({
       columns: [whole('pack', 3, { upper: 9 }), { id: 'used', cost: 0 }],
       rows: [
@@ -160,17 +160,17 @@ describe('integer programs', () => {
     });
     expect(found).toMatchObject({ verdict: 'optimal', objective: 6 });
   });
-  test('an answer that is whole by itself keeps its proof by multipliers', async () => {
+  it('an answer that is whole by itself keeps its proof by multipliers', async () => {
     const found = await solve({ columns: [whole('a', 1)], rows: [{ id: 'r', lower: 6, terms: { a: 2 } }] });
     expect(found).toMatchObject({ verdict: 'optimal', objective: 3, boundBy: 'multipliers' });
   });
-  test('infeasible even in parts: a ray', async () => {
+  it('infeasible even in parts: a ray', async () => {
     const program = { columns: [whole('a', 1, { upper: 3 })], rows: [{ id: 'r', lower: 9, terms: { a: 2 } }] };
     const found = await solve(program);
     expect(found).toMatchObject({ verdict: 'infeasible', ray: { r: expect.any(Number) } });
     expect(found).not.toHaveProperty('cases');
   });
-  test('infeasible only as whole numbers: a ray for each case', async () => {
+  it('infeasible only as whole numbers: a ray for each case', async () => {
     const found = await solve({
       columns: [whole('a', 1, { upper: 3 })],
       rows: [{ id: 'r', lower: 1, upper: 1, terms: { a: 2 } }],
@@ -181,13 +181,13 @@ describe('integer programs', () => {
     // 2a = 1: with a ≥ 1 the upper end conflicts, with a ≤ 0 the lower
     expect(cases.map(({ ray }) => Math.sign(ray.r!))).toEqual([-1, 1]);
   });
-  test('infeasible beyond proof by cases: said, not proved', async () => {
+  it('infeasible beyond proof by cases: said, not proved', async () => {
     const odd = Array.from({ length: 24 }, (_, j) => whole(`x${j}`, 1, { upper: 1 }));
     const terms = Object.fromEntries(odd.map(({ id }) => [id, 2]));
     const found = await solve({ columns: odd, rows: [{ id: 'odd', lower: 23, upper: 23, terms }] });
     expect(found).toMatchObject({ verdict: 'uncertified', claim: 'integer-infeasible' });
   });
-  test('unbounded, from a whole point', async () => {
+  it('unbounded, from a whole point', async () => {
     const found = await solve({
       columns: [whole('a', -1), whole('b', 0.5)],
       rows: [{ id: 'r', lower: 1, upper: 3, terms: { a: 2, b: -2 } }],
@@ -195,7 +195,7 @@ describe('integer programs', () => {
     expect(found.verdict).toBe('unbounded');
     expect(found.verdict === 'unbounded' && Number.isInteger(found.x.a)).toBe(true);
   });
-  test('time that runs out leaves the best so far with an honest gap', async () => {
+  it('time that runs out leaves the best so far with an honest gap', async () => {
     const found = await solve(market(6, 50), { timeLimitSeconds: 0.3 });
     if (found.verdict === 'uncertified') {
       expect(found.best!.bound).toBeLessThan(found.best!.objective);
@@ -204,7 +204,7 @@ describe('integer programs', () => {
     }
     expect(found.verdict).toBe('uncertified');
   });
-  test('an engine that takes no integers is not asked for any', async () => {
+  it('an engine that takes no integers is not asked for any', async () => {
     const program = { columns: [whole('a', 1)], rows: [{ id: 'r', lower: 1, terms: { a: 2 } }] };
     expect(await solve(program, { engines: [simplex] })).toMatchObject({
       verdict: 'uncertified',

@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { type LinearProgram, solve, type Verdict } from '../../solver/index.js';
 import { blend, type Kind } from './blends.js';
 import { dice } from './dice.js';
@@ -43,7 +43,7 @@ function costOf(verdict: Verdict): number {
 }
 
 describe('laws that hold whatever the program', () => {
-  test('a column that the answer leaves at 0 may go', async () => {
+  it('a column that the answer leaves at 0 may go', async () => {
     await fc.assert(
       fc.asyncProperty(program, async ({ made }) => {
         const before = await solve(made);
@@ -63,7 +63,7 @@ describe('laws that hold whatever the program', () => {
     );
   });
 
-  test('a column given twice, without a ceiling, changes nothing', () =>
+  it('a column given twice, without a ceiling, changes nothing', () =>
     law((p) => {
       const twin = p.columns.find(({ upper }) => upper === undefined);
       if (!twin) return { program: p };
@@ -73,10 +73,10 @@ describe('laws that hold whatever the program', () => {
       return { program: { columns: [...p.columns, { ...twin, id: 'twin' }], rows } };
     }));
 
-  test('a row given twice changes nothing', () =>
+  it('a row given twice changes nothing', () =>
     law((p) => ({ program: { ...p, rows: [...p.rows, { ...p.rows[0]!, id: 'again' }] } })));
 
-  test('a slacker row never costs more', async () => {
+  it('a slacker row never costs more', async () => {
     await fc.assert(
       fc.asyncProperty(program, async ({ seed, made }) => {
         const at = dice(seed).whole(0, made.rows.length - 1);
@@ -96,7 +96,7 @@ describe('laws that hold whatever the program', () => {
     );
   });
 
-  test('the order of columns and rows does not matter', () =>
+  it('the order of columns and rows does not matter', () =>
     law((p, seed) => {
       const d = dice(seed);
       const shuffled = <T>(items: readonly T[]) =>
@@ -107,7 +107,7 @@ describe('laws that hold whatever the program', () => {
       return { program: { columns: shuffled(p.columns), rows: shuffled(p.rows) } };
     }));
 
-  test('a row in other units changes nothing', () =>
+  it('a row in other units changes nothing', () =>
     law((p, seed) => {
       const d = dice(seed);
       const rows = p.rows.map(({ id, lower, upper, terms }) => {
@@ -122,7 +122,7 @@ describe('laws that hold whatever the program', () => {
       return { program: { ...p, rows } };
     }));
 
-  test('a column in other units changes nothing', () =>
+  it('a column in other units changes nothing', () =>
     law((p, seed) => {
       const d = dice(seed);
       const by = new Map(p.columns.map(({ id }) => [id, 10 ** d.whole(-3, 3)]));
@@ -141,10 +141,10 @@ describe('laws that hold whatever the program', () => {
       };
     }));
 
-  test('other money, other cost', () =>
+  it('other money, other cost', () =>
     law((p) => ({ program: { ...p, columns: p.columns.map((c) => ({ ...c, cost: c.cost * 250 })) }, factor: 250 })));
 
-  test('twice the need and twice the ceilings cost twice as much', () =>
+  it('twice the need and twice the ceilings cost twice as much', () =>
     law((p) => {
       const twice = <T extends { lower?: number; upper?: number }>(item: T): T => ({
         ...item,
@@ -154,7 +154,7 @@ describe('laws that hold whatever the program', () => {
       return { program: { columns: p.columns.map(twice), rows: p.rows.map(twice) }, factor: 2 };
     }));
 
-  test('the same program twice gives the same answer to the last digit', async () => {
+  it('the same program twice gives the same answer to the last digit', async () => {
     await fc.assert(
       fc.asyncProperty(program, async ({ made }) => {
         expect(JSON.stringify(await solve(made))).toBe(JSON.stringify(await solve(structuredClone(made))));

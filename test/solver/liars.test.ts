@@ -1,4 +1,4 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { type Claim, type Engine, highs, type LinearProgram, simplex, solve, type Table } from '../../solver/index.js';
 
 /** Two feeds, a need, a cap: the optimum is a = 2, b = 1, cost 4, multipliers need 2, cap −1. */
@@ -73,7 +73,7 @@ const bent: Bend[] = [
 ];
 
 describe('every lie is caught', () => {
-  test.each(bent)('an engine that claims %s', async (_, bend) => {
+  it.each(bent)('an engine that claims %s', async (_, bend) => {
     const engine = liar((claim, table) => (claim.claim === 'optimal' ? bend(claim, table) : claim));
     const alone = await solve(honest, { engines: [engine] });
     expect(alone.verdict).toBe('uncertified');
@@ -85,7 +85,7 @@ describe('every lie is caught', () => {
     });
   });
 
-  test.each<[string, unknown]>([
+  it.each<[string, unknown]>([
     ['nothing', undefined],
     ['an unknown kind of claim', { claim: 'perfect' }],
     ['no arrays', { claim: 'optimal', x: null, y: null }],
@@ -94,7 +94,7 @@ describe('every lie is caught', () => {
     expect((await solve(honest, { engines: [says(claim)] })).verdict).toBe('uncertified');
   });
 
-  test('an engine that throws', async () => {
+  it('an engine that throws', async () => {
     const broken: Engine = {
       name: 'broken',
       integers: true,
@@ -110,7 +110,7 @@ describe('every lie is caught', () => {
     expect(await solve(whole, { engines: [broken] })).toMatchObject({ verdict: 'uncertified' });
   });
 
-  test('a program that has no point is not called solved', async () => {
+  it('a program that has no point is not called solved', async () => {
     const engine = says({ claim: 'optimal', x: [2, 1], y: [2, -1] });
     expect((await solve(impossible, { engines: [engine] })).verdict).toBe('uncertified');
     expect((await solve(impossible, { engines: [says({ claim: 'unbounded', x: [2, 1], ray: [0, 1] })] })).verdict).toBe(
@@ -118,7 +118,7 @@ describe('every lie is caught', () => {
     );
   });
 
-  test('a program without end is not called solved or impossible', async () => {
+  it('a program without end is not called solved or impossible', async () => {
     expect((await solve(endless, { engines: [says({ claim: 'optimal', x: [2, 1], y: [2, -1] })] })).verdict).toBe(
       'uncertified',
     );
@@ -130,7 +130,7 @@ describe('every lie is caught', () => {
     );
   });
 
-  test.each<[string, Claim]>([
+  it.each<[string, Claim]>([
     ['that is not whole', { claim: 'integer', x: [3.5, 0], bound: 7, ended: true }],
     ['that breaks a row', { claim: 'integer', x: [3, 0], bound: 6, ended: true }],
     ['out of bounds', { claim: 'integer', x: [6, 0], bound: 12, ended: true }],
@@ -176,7 +176,7 @@ describe('sabotage', () => {
     ['loses a column', (t) => ({ ...t, upper: t.upper.map((u, j) => (j === 0 ? 0 : u)) })],
   ];
   for (const engine of [simplex, highs]) {
-    test.each(damages)(`${engine.name} that %s is caught`, async (_, damage) => {
+    it.each(damages)(`${engine.name} that %s is caught`, async (_, damage) => {
       expect((await solve(honest, { engines: [engine] })).verdict).toBe('optimal');
       expect((await solve(honest, { engines: [broken(engine, damage)] })).verdict).toBe('uncertified');
     });

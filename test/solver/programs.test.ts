@@ -1,5 +1,5 @@
 import { readdirSync, readFileSync } from 'node:fs';
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { highs, type LinearProgram, simplex, solve } from '../../solver/index.js';
 import { stigler } from './stigler.js';
 
@@ -16,7 +16,7 @@ const cases = readdirSync(here)
 
 describe.each(cases)('%s', (_, { source, program, expect: known }) => {
   const whole = program.columns.some((column) => column.integer);
-  test.each(whole ? [[undefined]] : [[undefined], [[simplex]], [[highs]]])(
+  it.each(whole ? [[undefined]] : [[undefined], [[simplex]], [[highs]]])(
     `has the optimum of its source (${source})`,
     async (engines) => {
       const answer = await solve(program, engines ? { engines } : {});
@@ -31,7 +31,7 @@ describe.each(cases)('%s', (_, { source, program, expect: known }) => {
   );
 });
 
-test('Stigler 1945: the least-cost diet (J. Farm Economics 27:303)', async () => {
+it('Stigler 1945: the least-cost diet (J. Farm Economics 27:303)', async () => {
   const answer = await solve(stigler());
   expect(answer.verdict).toBe('optimal');
   if (answer.verdict !== 'optimal') return;

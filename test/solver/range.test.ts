@@ -1,4 +1,4 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import {
   costRange,
   entryPrice,
@@ -26,7 +26,7 @@ const wyndor: LinearProgram = {
 
 /** Published for the maximisation of 3 doors + 5 windows; costs here are profits with the sign turned. */
 describe('Wyndor Glass (Hillier and Lieberman; from memory)', () => {
-  test('shadow prices 0, 1.5, 1; b1 from 2 up, b2 in [6, 18], b3 in [12, 24]', async () => {
+  it('shadow prices 0, 1.5, 1; b1 from 2 up, b2 in [6, 18], b3 in [12, 24]', async () => {
     const price = async (row: string) => {
       const found = await shadowPrice(wyndor, row, 'upper');
       return found.verdict === 'price'
@@ -45,12 +45,12 @@ describe('Wyndor Glass (Hillier and Lieberman; from memory)', () => {
       right: { price: -1, limit: 24 },
     });
   });
-  test('profit of doors in [0, 7.5], of windows from 2 up', async () => {
+  it('profit of doors in [0, 7.5], of windows from 2 up', async () => {
     const { x } = await best(wyndor);
     expect(await costRange(wyndor, 'doors', x)).toMatchObject({ lowest: -7.5, highest: 0 });
     expect(await costRange(wyndor, 'windows', x)).toMatchObject({ lowest: null, highest: -2 });
   });
-  test('between 0 and 8 products', async () => {
+  it('between 0 and 8 products', async () => {
     expect(await reach(wyndor, { doors: 1, windows: 1 })).toMatchObject({
       verdict: 'reach',
       lowest: { value: 0 },
@@ -60,7 +60,7 @@ describe('Wyndor Glass (Hillier and Lieberman; from memory)', () => {
 });
 
 describe('worked by hand', () => {
-  test('left and right differ where the answer is degenerate', async () => {
+  it('left and right differ where the answer is degenerate', async () => {
     // at need = 2 the cheap product is just used up: one unit less saves 1, one more costs 3
     const program: LinearProgram = {
       columns: [
@@ -76,7 +76,7 @@ describe('worked by hand', () => {
       right: { price: 3, limit: 7 },
     });
   });
-  test('no room to move: null', async () => {
+  it('no room to move: null', async () => {
     const program: LinearProgram = {
       columns: [{ id: 'a', cost: 1, upper: 2 }],
       rows: [{ id: 'need', lower: 2, terms: { a: 1 } }],
@@ -88,7 +88,7 @@ describe('worked by hand', () => {
       right: { price: null, limit: 2 },
     });
   });
-  test('an equality moves as a whole, without limit where nothing stops it', async () => {
+  it('an equality moves as a whole, without limit where nothing stops it', async () => {
     const program: LinearProgram = {
       columns: [
         { id: 'a', cost: 2 },
@@ -106,7 +106,7 @@ describe('worked by hand', () => {
       right: { price: 5, limit: null },
     });
   });
-  test('the other end of a row stops a move', async () => {
+  it('the other end of a row stops a move', async () => {
     const program: LinearProgram = {
       columns: [{ id: 'a', cost: 2 }],
       rows: [{ id: 'band', lower: 3, upper: 6, terms: { a: 1 } }],
@@ -124,7 +124,7 @@ describe('worked by hand', () => {
       right: { price: 0, limit: null },
     });
   });
-  test('the price at which an unused product enters', async () => {
+  it('the price at which an unused product enters', async () => {
     const program: LinearProgram = {
       columns: [
         { id: 'used', cost: 4 },
@@ -138,7 +138,7 @@ describe('worked by hand', () => {
     expect(await entryPrice(program, 'barred', x)).toEqual({ verdict: 'price', cost: null });
     expect(await costRange(program, 'used', x)).toMatchObject({ lowest: 0, highest: 6 });
   });
-  test('reach: what limits it, no limit, no point', async () => {
+  it('reach: what limits it, no limit, no point', async () => {
     const program: LinearProgram = {
       columns: [{ id: 'a', cost: 7 }],
       rows: [{ id: 'most', upper: 6, terms: { a: 2 } }],
@@ -155,7 +155,7 @@ describe('worked by hand', () => {
       verdict: 'infeasible',
     });
   });
-  test('refusals', async () => {
+  it('refusals', async () => {
     await expect(costRange(wyndor, 'gates', {})).rejects.toThrow('there is no column "gates"');
     await expect(shadowPrice(wyndor, 'plant 1', 'lower')).rejects.toThrow('row "plant 1" has no lower end');
     await expect(shadowPrice(wyndor, 'plant 9', 'upper')).rejects.toThrow('row "plant 9" has no upper end');
@@ -175,7 +175,7 @@ describe('worked by hand', () => {
 describe.each<Kind>(['loose', 'random', 'degenerate'])('ranges of %s blends, re-solved', (kind) => {
   const made = Array.from({ length: 40 }, (_, n) => blend(55_000 + n, 5 + (n % 18), kind));
 
-  test('costs: best up to the end, beaten beyond it', async () => {
+  it('costs: best up to the end, beaten beyond it', async () => {
     let checked = 0;
     for (const program of made) {
       const answer = await solve(program);
@@ -211,7 +211,7 @@ describe.each<Kind>(['loose', 'random', 'degenerate'])('ranges of %s blends, re-
     expect(checked).toBeGreaterThan(20);
   });
 
-  test('shadow prices: the cost follows the price to the limit, and leaves it beyond', async () => {
+  it('shadow prices: the cost follows the price to the limit, and leaves it beyond', async () => {
     let checked = 0;
     for (const program of made) {
       // the multipliers of the other engine, which took no part in the prices

@@ -1,4 +1,4 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { costRange, highs, type LinearProgram, shadowPrice, solve } from '../../solver/index.js';
 import { stigler } from './stigler.js';
 
@@ -15,7 +15,7 @@ async function cost(of: LinearProgram): Promise<number> {
 }
 
 describe('Stigler 1945: what it costs to insist on a nutrient', () => {
-  test('the prices of all nine requirements are the other engine’s multipliers, and together they are the cost', async () => {
+  it('the prices of all nine requirements are the other engine’s multipliers, and together they are the cost', async () => {
     const second = await solve(program, { engines: [highs] });
     if (second.verdict !== 'optimal') throw new Error(second.verdict);
     let paid = 0;
@@ -34,7 +34,7 @@ describe('Stigler 1945: what it costs to insist on a nutrient', () => {
     expect(dear).toEqual(['calories_kcal', 'calcium_g', 'vitA_kIU', 'vitB2_mg', 'vitC_mg']);
   });
 
-  test.each(program.rows.map((row) => [row.id, row.lower!] as const))(
+  it.each(program.rows.map((row) => [row.id, row.lower!] as const))(
     '%s raised and lowered: the cost follows the price to each limit, and leaves it beyond',
     async (row, lower) => {
       const here = await cost(program);
@@ -55,7 +55,7 @@ describe('Stigler 1945: what it costs to insist on a nutrient', () => {
     },
   );
 
-  test('a dollar’s worth of each food used: between which prices the diet stays', async () => {
+  it('a dollar’s worth of each food used: between which prices the diet stays', async () => {
     const answer = await solve(program);
     if (answer.verdict !== 'optimal') throw new Error(answer.verdict);
     const used = program.columns.filter(({ id }) => answer.x[id]! > 1e-9);
