@@ -35,7 +35,9 @@ export const blendCommand: Command = {
     closest: { says: 'come as close as possible to the aims, and only then look at the price' },
     'at-most': { value: 'K', says: 'use at most this many products' },
     prices: { says: 'everything about what it costs to insist: each limit that binds, each product used or left out' },
-    frontier: { says: 'cost against closeness instead: every vertex (corner) between the closest and the cheapest mix' },
+    frontier: {
+      says: 'cost against closeness instead: every vertex (corner) between the closest and the cheapest mix',
+    },
     svg: { value: 'FILE', says: 'with --frontier: draw it into this file' },
     programmes: { says: 'list the programmes (plants, medium, phase) instead' },
   },
