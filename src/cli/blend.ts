@@ -5,7 +5,7 @@ import type { Command } from './command.js';
 import { feedInputs, feedRequests, temperature } from './feed-input.js';
 import { FEED_OPTIONS, METER_OPTIONS, SHELF_OPTIONS } from './feed-options.js';
 import { clashes, frontierOutcome } from './frontier.js';
-import { parseCount } from './parse-options.js';
+import { parseCount } from '../desk/options/number.js';
 import { listProgrammes } from './programmes.js';
 import { shippedCatalog } from './shipped.js';
 import { oneFeedForJson } from './one-feed.js';

@@ -2,8 +2,9 @@ import { findProduct } from '../catalog/catalog.js';
 import type { Product } from '../label/product.js';
 import type { PlannedFeed } from '../purchase/types.js';
 import type { FeedRequest } from '../feed/request.js';
-import { type Checked, problem, type Where } from '../problem.js';
-import { parseAmount } from '../units/index.js';
+import { parseMoney, parseNumberOfProducts, parseSeconds } from '../desk/options/number.js';
+import { parseWeekly } from '../desk/options/volume.js';
+import { problem } from '../problem.js';
 import type { Collected } from './collect.js';
 import type { Given } from './command.js';
 import type { FeedInputs } from './feed-input.js';
@@ -22,9 +23,9 @@ const USUAL_SECONDS = 20;
 
 /** Reads --at-most, --budget, --ban, --need and --seconds. */
 export function buyWishes(given: Given, market: Market, shelf: readonly Product[], collected: Collected): Wishes {
-  const atMost = collected.option(given, 'at-most', numberOfProducts);
-  const budget = numberOption(given, 'budget', 0, 'money, 0 or more', collected);
-  const seconds = numberOption(given, 'seconds', 0.1, 'seconds, 0.1 or more', collected);
+  const atMost = collected.option(given, 'at-most', (text) => parseNumberOfProducts(text, { field: '--at-most' }));
+  const budget = collected.option(given, 'budget', (text) => parseMoney(text, { field: '--budget' }));
+  const seconds = collected.option(given, 'seconds', (text) => parseSeconds(text, { field: '--seconds' }));
   const known = [...market.all, ...shelf.filter((p) => !market.all.some((m) => m.id === p.id))];
   const ban = given.texts('ban').flatMap((id) => collected.take(findProduct(known, id, { field: '--ban' }))?.id ?? []);
   const need = given.texts('need').flatMap((id) => {
@@ -57,7 +58,7 @@ export function plannedFeeds(
   requests: readonly FeedRequest[],
   collected: Collected,
 ): PlannedFeed[] {
-  const weekly = collected.option(given, 'weekly', (text) => litres(text, { field: '--weekly' }));
+  const weekly = collected.option(given, 'weekly', (text) => parseWeekly(text, { field: '--weekly' }));
   return requests.flatMap((request) => {
     const spec = inputs.specs.find((s) => s.name === request.header.name);
     const weeklyLitres = weekly ?? spec?.weeklyLitres;
@@ -91,44 +92,4 @@ export function refuseWishes(given: Given, collected: Collected): void {
       ),
     );
   }
-}
-
-/** A whole number from 0 (refills only) to 9999. */
-function numberOfProducts(text: string): Checked<number> {
-  if (/^\s*\d{1,4}\s*$/.test(text)) return { ok: true, value: Number(text), warnings: [] };
-  const wrong = problem(
-    'number-of-products',
-    { field: '--at-most' },
-    `"${text}"`,
-    'a whole number, 0 or more',
-    'Write for example 2; 0 buys more of what is on the shelf only.',
-  );
-  return { ok: false, problems: [wrong] };
-}
-
-function litres(text: string, where: Where): Checked<number> {
-  const read = parseAmount(text.trim(), { where });
-  if (!read.ok) return read;
-  const amount = read.value;
-  if (amount.kind === 'volume' && amount.millilitres > 0)
-    return { ok: true, value: amount.millilitres / 1000, warnings: read.warnings };
-  const wrong = problem('weekly-not-volume', where, `"${text}"`, 'a volume above zero', 'Write for example "10 L".');
-  return { ok: false, problems: [wrong] };
-}
-
-function numberOption(
-  given: Given,
-  name: string,
-  least: number,
-  expected: string,
-  collected: Collected,
-): number | undefined {
-  const text = given.text(name);
-  if (text === undefined) return undefined;
-  const value = /^\s*\d+(?:\.\d+)?\s*$/.test(text) ? Number(text) : Number.NaN;
-  if (value >= least && value <= 1e6) return value;
-  collected.add(
-    problem('number-option', { field: `--${name}` }, `"${text}"`, expected, `Write for example --${name} 30.`),
-  );
-  return undefined;
 }

@@ -9,7 +9,7 @@ import { Collected } from './collect.js';
 import type { Command, Given, Outcome } from './command.js';
 import { type FeedInputs, feedInputs, feedRequests } from './feed-input.js';
 import { FEED_OPTIONS } from './feed-options.js';
-import { horizonWeeks } from './horizon.js';
+import { parseHorizon, USUAL_WEEKS } from '../desk/options/horizon.js';
 import type { Io } from './io.js';
 import { type Market, marketInput } from './market-input.js';
 import { progress } from './progress.js';
@@ -58,7 +58,8 @@ export const buyCommand: Command = {
     const requests = feedRequests(inputs, catalog, collected);
     const market = marketInput(given, io, catalog, collected);
     if (given.text('instead-of') !== undefined) return insteadOf(given, io, inputs, requests, market, collected);
-    const weeks = horizonWeeks(given, collected);
+    const said = { weeks: given.text('weeks'), months: given.text('months'), year: given.flag('year') };
+    const weeks = collected.take(parseHorizon(said)) ?? USUAL_WEEKS;
     const feeds = plannedFeeds(given, inputs, requests, collected);
     const wishes = buyWishes(given, market, inputs.shelf.products, collected);
     const warnings = collected.settle();

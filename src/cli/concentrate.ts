@@ -13,7 +13,9 @@ import { FEED_WORDS, type FeedInputs, feedInputs, feedRequests } from './feed-in
 import { FEED_OPTIONS, SHELF_OPTIONS } from './feed-options.js';
 import { recipeProducts } from './recipe-input.js';
 import { shippedCatalog } from './shipped.js';
-import { parseDose, parseJug, parseRatio, parseStorage, parseTanks } from './stock-options.js';
+import { parseDose, parseRatio, parseTanks } from '../desk/options/stock.js';
+import { parseStorage } from '../desk/options/temperature.js';
+import { parseJug } from '../desk/options/volume.js';
 import { oneFeedForJson } from './one-feed.js';
 
 /** Stock solutions of a feed, in one bottle or two. */

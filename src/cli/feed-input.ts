@@ -11,8 +11,8 @@ import { type BenchInput, benchInput } from './bench-input.js';
 import type { Collected } from './collect.js';
 import type { Given } from './command.js';
 import type { Io } from './io.js';
-import { optionBench } from './option-bench.js';
-import { parseTemperature } from './parse-options.js';
+import { type FeedWords, readFeedWords } from '../desk/options/feed-words.js';
+import { parseTemperature } from '../desk/options/temperature.js';
 import { type Shelf, shelfInput } from './shelf-input.js';
 
 /** Everything a command on feeds works from. */
@@ -43,7 +43,8 @@ export function feedInputs(
   const shelf = shelfInput(given, io, catalog, from, collected, needs.shelf);
   const asked = FEED_WORDS.some((name) => given.texts(name).length > 0);
   const base = chosenFeeds(given, from, collected) ?? (asked || needs.feed ? null : []);
-  const options = optionBench(given, base, catalog, collected);
+  const { bench: options, problems } = readFeedWords(feedWords(given), base, catalog);
+  collected.add(...problems);
   return {
     bench: from.bench,
     shelf,
@@ -54,6 +55,21 @@ export function feedInputs(
     currency: given.text('currency') ?? from.bench?.currency ?? '',
     pen: from.bench ? penScale(from.bench.pen) : null,
     specs: options.feeds,
+  };
+}
+
+/** What the options say of a feed. */
+function feedWords(given: Given): FeedWords {
+  const text = (name: string): string | undefined => (given.takes(name) ? given.text(name) : undefined);
+  return {
+    plants: text('plants'),
+    medium: text('medium'),
+    phase: text('phase'),
+    strength: text('strength'),
+    batch: text('volume'),
+    water: given.texts('water'),
+    rules: given.texts('rule'),
+    nh4: text('nh4'),
   };
 }
 

@@ -7,17 +7,16 @@ import { type NoWeight, weighSpoon } from '../meter/index.js';
 import { warmth } from '../meter/batch.js';
 import { problem, Refusal } from '../problem.js';
 import { type CalibrateResult, calibrateSheet } from '../report/meter-tools.js';
-import { parseAmount } from '../units/index.js';
 import type { Collected } from './collect.js';
 import type { Given, Outcome } from './command.js';
 import { type FeedInputs, feedInputs } from './feed-input.js';
 import type { Io } from './io.js';
-import { parsePenValue, parseScale } from './meter-options.js';
-import { parseCount } from './parse-options.js';
+import { parsePenValue, parseScale } from '../desk/options/pen.js';
+import { parseCount } from '../desk/options/number.js';
 import { penFactor, penWarmth } from './pen-input.js';
 import { recipeProducts } from './recipe-input.js';
 import { saveBulkDensity } from './save-density.js';
-import { parseCan } from './sheet-options.js';
+import { parseCan, parseSpoon } from '../desk/options/volume.js';
 import { shippedCatalog } from './shipped.js';
 
 /** The pen as a scale: what one level spoon of a powder weighs. */
@@ -27,7 +26,7 @@ export async function calibrate(given: Given, io: Io, collected: Collected): Pro
   refuseIncomplete(given, collected);
   const scale = collected.take(parseScale(given.text('scale'), inputs.bench?.pen, { field: '--scale' })) ?? null;
   const product = powderOf(given, inputs, catalog, collected);
-  const spoon = collected.option(given, 'spoon', (text) => spoonOf(text));
+  const spoon = collected.option(given, 'spoon', (text) => parseSpoon(text, { field: '--spoon' }));
   const count = collected.option(given, 'count', (text) => parseCount(text, { field: '--count' }));
   const before = collected.option(given, 'before', (text) => parsePenValue(text, scale, { field: '--before' }));
   const after = collected.option(given, 'after', (text) => parsePenValue(text, scale, { field: '--after' }));
@@ -99,18 +98,6 @@ function powderOf(given: Given, inputs: FeedInputs, catalog: Catalog, collected:
       problem('not-a-powder', where, `${product.id}, a liquid`, 'a powder', 'A syringe measures a liquid well enough.'),
     );
   return product;
-}
-
-function spoonOf(text: string): ReturnType<typeof parseCan> {
-  const where = { field: '--spoon' };
-  const read = parseAmount(text, { where });
-  if (!read.ok) return read;
-  if (read.value.kind === 'volume' && read.value.millilitres > 0 && read.value.millilitres <= 100)
-    return { ok: true, value: read.value.millilitres, warnings: read.warnings };
-  return {
-    ok: false,
-    problems: [problem('spoon', where, `"${text}"`, 'a spoon up to 100 mL', 'Write for example "1/4 tsp".')],
-  };
 }
 
 function noWeight({ reason, found }: NoWeight, id: string) {

@@ -11,12 +11,13 @@ import type { Collected } from './collect.js';
 import type { Given, Outcome } from './command.js';
 import { type FeedInputs, feedInputs, feedRequests } from './feed-input.js';
 import type { Io } from './io.js';
-import { momentOf, parseStepReading, type StepReading } from './meter-options.js';
+import { momentOf, parseStepReading, type StepReading } from '../desk/options/pen.js';
 import { planOfRecipe, planOfSheet } from './meter-plan.js';
-import { parseCount } from './parse-options.js';
+import { parseCount } from '../desk/options/number.js';
 import { penFactor, penUse } from './pen-input.js';
 import { recipeProducts } from './recipe-input.js';
-import { parseCan, parseSure } from './sheet-options.js';
+import { parseSure } from '../desk/options/share.js';
+import { parseCan } from '../desk/options/volume.js';
 import { shippedCatalog } from './shipped.js';
 import { unjudged } from './unjudged.js';
 

@@ -3,7 +3,7 @@ import { problem } from '../problem.js';
 import { type StandardResult, standardSheet } from '../report/meter-tools.js';
 import type { Collected } from './collect.js';
 import type { Given, Outcome } from './command.js';
-import { parsePenValue, parseScale } from './meter-options.js';
+import { parsePenValue, parseScale } from '../desk/options/pen.js';
 import { penFactor, penWarmth } from './pen-input.js';
 
 /** The pen in a standard solution. */

@@ -3,8 +3,8 @@ import { problem } from '../problem.js';
 import type { Collected } from './collect.js';
 import type { Given } from './command.js';
 import type { FeedInputs } from './feed-input.js';
-import { parseFactor, parseScale, parseYesNo } from './meter-options.js';
-import { parseTemperature } from './parse-options.js';
+import { parseFactor, parseScale, parseYesNo } from '../desk/options/pen.js';
+import { parseTemperature } from '../desk/options/temperature.js';
 
 /** How the pen was used on a can; undefined where its scale was refused. */
 export function penUse(given: Given, { bench }: FeedInputs, collected: Collected): PenUse | undefined {

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { parseDose, parseJug, parseRatio, parseStorage, parseTanks } from '../../src/cli/stock-options.js';
+import { parseDose, parseRatio, parseTanks } from '../../src/desk/options/stock.js';
+import { parseStorage } from '../../src/desk/options/temperature.js';
+import { parseJug } from '../../src/desk/options/volume.js';
 import { concentrateShape } from '../../src/report/concentrate-shapes.js';
 import type { Checked } from '../../src/problem.js';
 import { folder, velamen } from './world.js';

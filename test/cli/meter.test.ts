@@ -5,7 +5,7 @@ import { withCell } from '../../src/catalog/edit-cell.js';
 import { readProducts } from '../../src/catalog/shelf.js';
 import { bulkDensityOf } from '../../src/dose/density.js';
 import { unwrap } from '../../src/problem.js';
-import { momentOf, parsePenValue, parseScale, parseStepReading } from '../../src/cli/meter-options.js';
+import { momentOf, parsePenValue, parseScale, parseStepReading } from '../../src/desk/options/pen.js';
 import { SHAPES } from '../../src/report/schemas.js';
 import { packageHome } from '../../src/cli/home.js';
 import { folder, velamen } from './world.js';

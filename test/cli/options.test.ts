@@ -2,7 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { readArguments } from '../../src/cli/arguments.js';
 import { assessCommand } from '../../src/cli/assess.js';
 import { blendCommand } from '../../src/cli/blend.js';
-import { parseCount, parseShare, parseWaterWords } from '../../src/cli/parse-options.js';
+import { parseCount } from '../../src/desk/options/number.js';
+import { parseShare } from '../../src/desk/options/share.js';
+import { parseWaterWords } from '../../src/desk/options/water.js';
 import { Refusal } from '../../src/problem.js';
 
 const codes = (argv: string[]): string[] => {

@@ -1,7 +1,8 @@
-import { penScaleOf } from '../catalog/bench-kit.js';
-import type { Pen } from '../catalog/bench-types.js';
-import type { Moment } from '../meter/index.js';
-import { type Checked, problem, type Where } from '../problem.js';
+import { penScaleOf } from '../../catalog/bench-kit.js';
+import type { Pen } from '../../catalog/bench-types.js';
+import type { Moment } from '../../meter/index.js';
+import type { Checked, Where } from '../../problem.js';
+import { refused } from './refused.js';
 
 /** What a pen showed: mS/cm as read, and the words for the report. */
 export interface PenValue {
@@ -14,11 +15,6 @@ export interface PenValue {
 /** ppm per mS/cm, or null for a pen that shows EC. */
 export type Scale = number | null;
 
-const refuse = <T>(code: string, where: Where, found: string, expected: string, fix: string): Checked<T> => ({
-  ok: false,
-  problems: [problem(code, where, found, expected, fix)],
-});
-
 /** Feeds stay below 5; nothing a pen for growers shows is beyond this. */
 const MOST = 20;
 /** Pens that show ppm show whole numbers; below this a bare number is mS/cm. */
@@ -29,12 +25,18 @@ export function parsePenValue(text: string, scale: Scale, where: Where): Checked
   const expected = `a reading from 0 to ${MOST} mS/cm`;
   const match = /^\s*(\d+(?:[.,]\d+)?|[.,]\d+)\s*(mS\/cm|mS|dS\/m|[µμu]S\/cm|[µμu]S|ppm)?\s*$/i.exec(text);
   if (!match)
-    return refuse('pen-reading', where, `"${text.trim()}"`, expected, 'Write for example 0.46, "460 µS" or "230 ppm".');
+    return refused(
+      'pen-reading',
+      where,
+      `"${text.trim()}"`,
+      expected,
+      'Write for example 0.46, "460 µS" or "230 ppm".',
+    );
   const number = Number(match[1]!.replace(',', '.'));
   const given = (match[2] ?? '').toLowerCase();
   const ppm = given === 'ppm' || (given === '' && scale !== null && number >= LEAST_PPM);
   if (ppm && scale === null) {
-    return refuse(
+    return refused(
       'ppm-without-scale',
       where,
       `"${text.trim()}"`,
@@ -49,7 +51,7 @@ export function parsePenValue(text: string, scale: Scale, where: Where): Checked
     return { ok: true, value: { mSPerCm, shown: `${match[1]!.replace(',', '.')} ${unit}`, ppm }, warnings: [] };
   }
   const fix = given === '' ? `Did you mean "${match[1]} µS", or ppm with --scale?` : 'Check the number and its unit.';
-  return refuse('pen-reading', where, `"${text.trim()}"`, expected, fix);
+  return refused('pen-reading', where, `"${text.trim()}"`, expected, fix);
 }
 
 /** A reading with its step, as on the sheet: 1 is the water, 2 the first item, … `end` the full can. */
@@ -72,7 +74,7 @@ export function momentOf(step: number | 'end', items: readonly string[], where: 
   if (Number.isInteger(step) && step >= 1 && step <= items.length + 1)
     return { ok: true, value: step - 1, warnings: [] };
   const steps = ['1 water', ...items.map((id, i) => `${i + 2} ${id}`), 'end the full can'];
-  return refuse('unknown-step', where, `step ${step}`, 'a step of the sheet', `The steps are ${steps.join(', ')}.`);
+  return refused('unknown-step', where, `step ${step}`, 'a step of the sheet', `The steps are ${steps.join(', ')}.`);
 }
 
 /** `500`, `640`, `700`, `EC`: what the pen shows; the bench's pen where nothing is said. */
@@ -82,25 +84,47 @@ export function parseScale(text: string | undefined, pen: Pen | undefined, where
   const number = penScaleOf(Number(text.trim()));
   if (number >= 400 && number <= 1000) return { ok: true, value: number, warnings: [] };
   const fix = 'Look on the pen or in its leaflet: most show EC, or ppm on the 500, 640 or 700 scale.';
-  return refuse('pen-scale', where, `"${text}"`, 'EC, or ppm per mS/cm from 400 to 1000', fix);
+  return refused('pen-scale', where, `"${text}"`, 'EC, or ppm per mS/cm from 400 to 1000', fix);
 }
 
 /** `yes` or `no`. */
 export function parseYesNo(text: string, where: Where): Checked<boolean> {
   if (/^\s*(y|yes|true)\s*$/i.test(text)) return { ok: true, value: true, warnings: [] };
   if (/^\s*(n|no|false)\s*$/i.test(text)) return { ok: true, value: false, warnings: [] };
-  return refuse('yes-or-no', where, `"${text}"`, 'yes or no', 'Look for "ATC" on the pen: with it, yes.');
+  return refused('yes-or-no', where, `"${text}"`, 'yes or no', 'Look for "ATC" on the pen: with it, yes.');
 }
 
 /** A pen's correction from 0.5 to 2, as `meter --standard` tells it. */
 export function parseFactor(text: string, where: Where): Checked<number> {
   const number = Number(text.trim().replace(',', '.'));
   if (text.trim() !== '' && number >= 0.5 && number <= 2) return { ok: true, value: number, warnings: [] };
-  return refuse(
+  return refused(
     'pen-factor',
     where,
     `"${text}"`,
     'a factor from 0.5 to 2',
     'Check the pen with --standard first: it tells the factor.',
   );
+}
+
+/** What the pen shows in the water alone: `0.02` or `0.02 mS/cm`, `20 µS/cm`, or `10 ppm` on the scale of the bench's pen; in mS/cm. */
+export function parseWaterReading(text: string, pen: Pen | undefined, where: Where): Checked<number> {
+  const expected = 'a reading from 0 to 3 mS/cm';
+  const match = /^\s*(\d+(?:[.,]\d+)?|[.,]\d+)\s*(mS\/cm|mS|[µμu]S\/cm|[µμu]S|ppm)?\s*$/i.exec(text);
+  if (!match) return refused('water-reading', where, `"${text}"`, expected, 'Write for example 0.02 or "20 µS/cm".');
+  const number = Number(match[1]!.replace(',', '.'));
+  const unit = (match[2] ?? 'mS').toLowerCase();
+  if (unit === 'ppm' && pen?.reads !== 'ppm')
+    return refused(
+      'water-reading',
+      where,
+      `"${text}"`,
+      'a pen with a ppm scale',
+      'Say which scale under pen: in bench.yaml.',
+    );
+  const scale = unit === 'ppm' && pen?.reads === 'ppm' ? pen.scale : unit.startsWith('m') ? 1 : 1000;
+  const value = number / scale;
+  if (value <= 3) return { ok: true, value, warnings: [] };
+  const fix = number > 3 && scale === 1 ? `Did you mean "${match[1]} µS/cm"?` : 'No plant is watered with that.';
+  return refused('water-reading', where, `"${text}"`, expected, fix);
 }

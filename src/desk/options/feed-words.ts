@@ -1,39 +1,48 @@
-import { readBench } from '../catalog/bench.js';
-import type { FeedSpec } from '../catalog/bench-types.js';
-import type { Catalog } from '../catalog/catalog.js';
-import type { Water } from '../label/product.js';
-import { type Checked, type Problem, problem } from '../problem.js';
-import { strengthText } from '../programme/strength.js';
-import type { Collected } from './collect.js';
-import type { Given } from './command.js';
-import { parseShare, parseWaterWords } from './parse-options.js';
+import { readBench } from '../../catalog/bench.js';
+import type { FeedSpec } from '../../catalog/bench-types.js';
+import type { Catalog } from '../../catalog/catalog.js';
+import type { Water } from '../../label/product.js';
+import { type Checked, type Problem, problem } from '../../problem.js';
+import { strengthText } from '../../programme/strength.js';
+import { parseShare } from './share.js';
+import { parseWaterWords } from './water.js';
+
+/** A feed as options say it, each key as bench.yaml has it; what is absent was not said. */
+export interface FeedWords {
+  plants?: string | undefined;
+  medium?: string | undefined;
+  phase?: string | undefined;
+  strength?: string | undefined;
+  batch?: string | undefined;
+  water: readonly string[];
+  rules: readonly string[];
+  /** Most ammonium as a share of total nitrogen; one more rule. */
+  nh4?: string | undefined;
+}
 
 /** What the options say, on top of the feeds of a bench. */
 export interface OptionBench {
-  /** Undefined where no --water was given. */
+  /** Undefined where no water was named. */
   waters?: Water[];
   feeds: FeedSpec[];
 }
 
 /**
- * Reads --plants, --medium, --phase, --strength, --volume, --water, --rule and --nh4 by the very reader of bench.yaml, so that a word
- * means the same in both. Without feeds of a bench the options have to name plants and medium.
+ * Reads the words by the very reader of bench.yaml, so that a word means the same in both. Without feeds of a bench (`base` is null) the
+ * words have to name plants and medium. What could be read is returned beside every problem of the rest.
  */
-export function optionBench(
-  given: Given,
+export function readFeedWords(
+  words: FeedWords,
   base: FeedSpec[] | null,
   catalog: Catalog,
-  collected: Collected,
-): OptionBench {
-  const waters = waterWords(given, collected);
-  const rules = ownRules(given, collected);
-  const said = FEED_KEYS.flatMap(([option, key]) => {
-    const text = given.takes(option) ? given.text(option) : undefined;
-    return text === undefined ? [] : [[key, text] as const];
-  });
+): { bench: OptionBench; problems: Problem[] } {
+  const problems: Problem[] = [];
+  const waters = waterWords(words, problems);
+  const rules = ownRules(words, problems);
+  const said = FEED_KEYS.flatMap((key) => (words[key] === undefined ? [] : [[key, words[key]] as const]));
   const plain =
     base === null
-      ? newFeed(given, collected)
+      ? newFeed(words, problems)
       : base.length === 0
         ? anyFeed(catalog)
         : base.map((feed) => [feed.name, keysOf(feed)] as const);
@@ -43,26 +52,22 @@ export function optionBench(
       { ...keys, ...Object.fromEntries(said), rules: [...(keys.rules ?? []), ...rules] },
     ]),
   );
-  if (base !== null && said.length + rules.length === 0 && waters.length === 0) return { feeds: base };
-  if (feeds.size === 0 && waters.length === 0) return { feeds: [] };
+  if (base !== null && said.length + rules.length === 0 && waters.length === 0)
+    return { bench: { feeds: base }, problems };
+  if (feeds.size === 0 && waters.length === 0) return { bench: { feeds: [] }, problems };
   const text = JSON.stringify({ water: waters.length > 0 ? waters : 'pure', feeds: Object.fromEntries(feeds) });
-  const read = collected.take(toOptions(readBench(text, 'options', catalog)));
-  return {
+  const read = take(toOptions(readBench(text, 'options', catalog)), problems);
+  const bench: OptionBench = {
     ...(waters.length > 0 && read ? { waters: read.waters } : {}),
     feeds: (base?.length === 0 ? [] : (read?.feeds ?? [])).map((feed) => ({
       ...feed,
       where: base?.find((b) => b.name === feed.name)?.where ?? {},
     })),
   };
+  return { bench, problems };
 }
 
-const FEED_KEYS = [
-  ['plants', 'plants'],
-  ['medium', 'medium'],
-  ['phase', 'phase'],
-  ['strength', 'strength'],
-  ['volume', 'batch'],
-] as const;
+const FEED_KEYS = ['plants', 'medium', 'phase', 'strength', 'batch'] as const;
 
 interface FeedKeys {
   plants?: string;
@@ -75,10 +80,10 @@ interface FeedKeys {
 }
 
 /** A feed that the options alone describe. */
-function newFeed(given: Given, collected: Collected): (readonly [string, FeedKeys])[] {
-  const missing = (['plants', 'medium'] as const).filter((name) => given.text(name) === undefined);
+function newFeed(words: FeedWords, problems: Problem[]): (readonly [string, FeedKeys])[] {
+  const missing = (['plants', 'medium'] as const).filter((name) => words[name] === undefined);
   if (missing.length === 2) {
-    collected.add(
+    problems.push(
       problem(
         'no-feed',
         {},
@@ -89,12 +94,11 @@ function newFeed(given: Given, collected: Collected): (readonly [string, FeedKey
     );
   } else if (missing.length === 1) {
     const name = missing[0]!;
-    collected.add(
+    problems.push(
       problem('no-feed', { field: `--${name}` }, `no --${name}`, '--plants and --medium together', `Add --${name}.`),
     );
   }
-  if (missing.length > 0) return [];
-  return [[`${given.text('plants')} in ${given.text('medium')}`, {}]];
+  return missing.length > 0 ? [] : [[`${words.plants} in ${words.medium}`, {}]];
 }
 
 /** Where the feed itself is unknown, the other options are still read against some feed, so that all mistakes are told at once. */
@@ -115,16 +119,21 @@ function keysOf(feed: FeedSpec): FeedKeys {
   };
 }
 
-function waterWords(given: Given, collected: Collected): (string | Record<string, string>)[] {
-  return given.texts('water').flatMap((text) => {
-    const words = collected.take(parseWaterWords(text, { field: '--water' }));
-    return words === undefined ? [] : [words];
+function waterWords(words: FeedWords, problems: Problem[]): (string | Record<string, string>)[] {
+  return words.water.flatMap((text) => {
+    const read = take(parseWaterWords(text, { field: '--water' }), problems);
+    return read === undefined ? [] : [read];
   });
 }
 
-function ownRules(given: Given, collected: Collected): string[] {
-  const share = collected.option(given, 'nh4', (text) => parseShare(text, { field: '--nh4' }));
-  return [...given.texts('rule'), ...(share === undefined ? [] : [`NH4 <= ${share} * N`])];
+function ownRules(words: FeedWords, problems: Problem[]): string[] {
+  const share = words.nh4 === undefined ? undefined : take(parseShare(words.nh4, { field: '--nh4' }), problems);
+  return [...words.rules, ...(share === undefined ? [] : [`NH4 <= ${share} * N`])];
+}
+
+function take<T>(read: Checked<T>, problems: Problem[]): T | undefined {
+  problems.push(...(read.ok ? read.warnings : read.problems));
+  return read.ok ? read.value : undefined;
 }
 
 /** Points a problem at the option instead of at the line that was made of it. */

@@ -1,0 +1,41 @@
+import { type Checked, problem } from '../../problem.js';
+import { refused } from './refused.js';
+
+/** Half a year: long enough that packs matter, short enough that powders keep. */
+export const USUAL_WEEKS = 26;
+const WEEKS_IN_YEAR = 52;
+/** Ten years. */
+const MOST_WEEKS = 520;
+
+/** How long to buy for, as the options say it; at most one of the three. */
+export interface Horizon {
+  weeks?: string | undefined;
+  months?: string | undefined;
+  year: boolean;
+}
+
+/** Weeks to buy for. A year counts 52 weeks; half of one where nothing is said. */
+export function parseHorizon(said: Horizon): Checked<number> {
+  const named = (['weeks', 'months'] as const).filter((name) => said[name] !== undefined);
+  if (named.length + (said.year ? 1 : 0) > 1) {
+    const found = [...named.map((name) => `--${name}`), ...(said.year ? ['--year'] : [])].join(' and ');
+    return { ok: false, problems: [problem('two-horizons', {}, found, 'one of them', 'Keep the one you mean.')] };
+  }
+  const name = named[0];
+  const usual = said.year ? WEEKS_IN_YEAR : USUAL_WEEKS;
+  return name === undefined ? { ok: true, value: usual, warnings: [] } : spanOf(name, said[name]!);
+}
+
+function spanOf(name: 'weeks' | 'months', text: string): Checked<number> {
+  const number = /^\s*(\d+(?:\.\d+)?|\.\d+)\s*$/.test(text) ? Number(text) : Number.NaN;
+  const weeks = name === 'weeks' ? number : (number * WEEKS_IN_YEAR) / 12;
+  if (weeks > 0 && weeks <= MOST_WEEKS) return { ok: true, value: weeks, warnings: [] };
+  const most = name === 'weeks' ? MOST_WEEKS : (MOST_WEEKS / WEEKS_IN_YEAR) * 12;
+  return refused(
+    'horizon',
+    { field: `--${name}` },
+    `"${text}"`,
+    `a number of ${name} above 0, at most ${most}`,
+    `Write for example --${name} ${name === 'weeks' ? 26 : 6}.`,
+  );
+}

@@ -1,0 +1,24 @@
+import type { Checked, Where } from '../../problem.js';
+import { refused } from './refused.js';
+
+/** `Ca=40, Mg=11` as keys and values, the way bench.yaml would say it; a name without `=` stays a name. */
+export function parseWaterWords(text: string, where: Where): Checked<string | Record<string, string>> {
+  if (!/[=:]/.test(text)) return { ok: true, value: text.trim(), warnings: [] };
+  const analysis: Record<string, string> = Object.create(null);
+  for (const part of text.split(/[,;]/).filter((p) => p.trim() !== '')) {
+    const pair = /^\s*([^=:]+?)\s*[=:]\s*(.+?)\s*$/.exec(part);
+    const key = pair?.[1] ?? '';
+    if (!pair || Object.hasOwn(analysis, key)) {
+      const found = pair ? `${key} twice` : `"${part.trim()}"`;
+      return refused(
+        'water',
+        where,
+        found,
+        'NAME=NUMBER pairs, each name once',
+        'Write for example "Ca=40, Mg=11, alkalinity=130".',
+      );
+    }
+    analysis[key] = pair[2]!;
+  }
+  return { ok: true, value: { ...analysis }, warnings: [] };
+}
