@@ -1,5 +1,5 @@
 import type { Medium, Phase } from '../programme/programme.js';
-import type { ProgrammeTables } from '../programme/tables.js';
+import type { BandRow, FactorRow, ProgrammeTables, RuleRow } from '../programme/tables.js';
 import type { Checked, Problem, Where } from '../problem.js';
 import { capped } from './limits.js';
 import { findNamed, unknownName } from './names.js';
@@ -12,6 +12,9 @@ import { type CatalogWater, readWaters } from './waters.js';
 
 /** Everything the program knows before the grower says a word. */
 export interface Catalog extends ProgrammeTables {
+  bands: Placed<BandRow>[];
+  factors: Placed<FactorRow>[];
+  rules: Placed<RuleRow>[];
   /** Generic salts and grades, by chemical name. */
   salts: Product[];
   /** The market: products that can be bought. */
@@ -22,6 +25,9 @@ export interface Catalog extends ProgrammeTables {
   phases: Term<Phase>[];
   solubility: Solubility[];
 }
+
+/** A row and the line of the file that it comes from. */
+type Placed<T> = T & { where: Where };
 
 /** The files of the catalog. */
 export const CATALOG_FILES = [

@@ -9,7 +9,7 @@ import type { Command } from './command.js';
 import { feedInputs, feedRequests, temperature } from './feed-input.js';
 import { FEED_OPTIONS, METER_OPTIONS } from './feed-options.js';
 import { recipeProducts } from './recipe-input.js';
-import { shippedCatalog } from './shipped.js';
+import { shippedCatalog } from '../desk/shipped-catalog.js';
 import { unjudged } from './unjudged.js';
 
 /** What a given recipe delivers. */

@@ -7,7 +7,7 @@ import { FEED_OPTIONS, METER_OPTIONS, SHELF_OPTIONS } from './feed-options.js';
 import { clashes, frontierOutcome } from './frontier.js';
 import { parseCount } from '../desk/options/number.js';
 import { listProgrammes } from './programmes.js';
-import { shippedCatalog } from './shipped.js';
+import { shippedCatalog } from '../desk/shipped-catalog.js';
 import { oneFeedForJson } from './one-feed.js';
 
 /** The cheapest, or closest, feed from what stands on the shelf, with its proof. */

@@ -13,7 +13,7 @@ import { parseHorizon, USUAL_WEEKS } from '../desk/options/horizon.js';
 import type { Io } from './io.js';
 import { type Market, marketInput } from './market-input.js';
 import { progress } from './progress.js';
-import { shippedCatalog } from './shipped.js';
+import { shippedCatalog } from '../desk/shipped-catalog.js';
 
 /** Which whole packs to buy so that every feed can be mixed, with the proof that no purchase costs less. */
 export const buyCommand: Command = {

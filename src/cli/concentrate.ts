@@ -12,7 +12,7 @@ import type { Command, Given } from './command.js';
 import { FEED_WORDS, type FeedInputs, feedInputs, feedRequests } from './feed-input.js';
 import { FEED_OPTIONS, SHELF_OPTIONS } from './feed-options.js';
 import { recipeProducts } from './recipe-input.js';
-import { shippedCatalog } from './shipped.js';
+import { shippedCatalog } from '../desk/shipped-catalog.js';
 import { parseDose, parseRatio, parseTanks } from '../desk/options/stock.js';
 import { parseStorage } from '../desk/options/temperature.js';
 import { parseJug } from '../desk/options/volume.js';

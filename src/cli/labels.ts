@@ -9,7 +9,7 @@ import { Collected } from './collect.js';
 import type { Command } from './command.js';
 import { FEED_OPTIONS } from './feed-options.js';
 import { shelfInput } from './shelf-input.js';
-import { shippedCatalog } from './shipped.js';
+import { shippedCatalog } from '../desk/shipped-catalog.js';
 
 /** What each label means in mg/L, and what is wrong with it. */
 export const labelsCommand: Command = {

@@ -17,7 +17,7 @@ import { penFactor, penWarmth } from './pen-input.js';
 import { recipeProducts } from './recipe-input.js';
 import { saveBulkDensity } from './save-density.js';
 import { parseCan, parseSpoon } from '../desk/options/volume.js';
-import { shippedCatalog } from './shipped.js';
+import { shippedCatalog } from '../desk/shipped-catalog.js';
 
 /** The pen as a scale: what one level spoon of a powder weighs. */
 export async function calibrate(given: Given, io: Io, collected: Collected): Promise<Outcome> {

@@ -18,7 +18,7 @@ import { penFactor, penUse } from './pen-input.js';
 import { recipeProducts } from './recipe-input.js';
 import { parseSure } from '../desk/options/share.js';
 import { parseCan } from '../desk/options/volume.js';
-import { shippedCatalog } from './shipped.js';
+import { shippedCatalog } from '../desk/shipped-catalog.js';
 import { unjudged } from './unjudged.js';
 
 /** How much more than the batch a can is taken to hold where nothing is said (common practice, no source). */

@@ -10,7 +10,7 @@ import { feedInputs, feedRequests } from './feed-input.js';
 import { FEED_OPTIONS, SHELF_OPTIONS } from './feed-options.js';
 import { isFolder } from './files.js';
 import { readShelf } from './shelf-input.js';
-import { shippedCatalog } from './shipped.js';
+import { shippedCatalog } from '../desk/shipped-catalog.js';
 
 /** How far each element can be moved on this shelf, and what holds it back. */
 export const reachCommand: Command = {

@@ -28,7 +28,7 @@ import { parsePaper } from '../desk/options/paper.js';
 import { parseWaterReading } from '../desk/options/pen.js';
 import { parseSure } from '../desk/options/share.js';
 import { parseCan } from '../desk/options/volume.js';
-import { shippedCatalog } from './shipped.js';
+import { shippedCatalog } from '../desk/shipped-catalog.js';
 import { writeText } from './write-file.js';
 import { oneFeedForJson } from './one-feed.js';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { shippedCatalog } from '../../src/cli/shipped.js';
+import { shippedCatalog } from '../../src/desk/shipped-catalog.js';
 import { translateAdvice } from '../../src/advice/translate-advice.js';
 import type { OwnFeed } from '../../src/advice/own-feed.js';
 import { parseAdvice } from '../../src/advice/parse.js';

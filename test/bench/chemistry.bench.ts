@@ -4,7 +4,7 @@
  */
 import { bench, describe } from 'vitest';
 import type { Product } from '../../src/label/product.js';
-import { shippedCatalog } from '../../src/cli/shipped.js';
+import { shippedCatalog } from '../../src/desk/shipped-catalog.js';
 import { chemistryOf, ionsOfMix } from '../../src/can/ec.js';
 import { type LinearProgram, solve } from '../../solver/index.js';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { shippedCatalog } from '../../src/cli/shipped.js';
+import { shippedCatalog } from '../../src/desk/shipped-catalog.js';
 import { assess } from '../../src/advice/assess.js';
 import { blend } from '../../src/blend/blend.js';
 import type { FeedRequest } from '../../src/feed/request.js';

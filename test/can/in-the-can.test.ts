@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { shippedCatalog } from '../../src/cli/shipped.js';
+import { shippedCatalog } from '../../src/desk/shipped-catalog.js';
 import { acidNeeded } from '../../src/can/acidity.js';
 import { assess } from '../../src/advice/assess.js';
 import { parseRecipe } from '../../src/advice/recipe.js';

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { readBench } from '../../src/catalog/bench.js';
 import type { Bench } from '../../src/catalog/bench-types.js';
 import { readProducts } from '../../src/catalog/shelf.js';
-import { shippedCatalog } from '../../src/cli/shipped.js';
+import { shippedCatalog } from '../../src/desk/shipped-catalog.js';
 import type { FeedRequest } from '../../src/feed/request.js';
 import { unwrap } from '../../src/problem.js';
 import { parseRules } from '../../src/programme/parse-rule.js';

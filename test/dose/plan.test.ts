@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { shippedCatalog } from '../../src/cli/shipped.js';
+import { shippedCatalog } from '../../src/desk/shipped-catalog.js';
 import { planDoses } from '../../src/dose/plan.js';
 import { amountsOfMix } from '../../src/dose/wanted.js';
 import { blend } from '../../src/blend/blend.js';

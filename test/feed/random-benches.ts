@@ -1,5 +1,5 @@
 import { solve } from '../../solver/index.js';
-import { shippedCatalog } from '../../src/cli/shipped.js';
+import { shippedCatalog } from '../../src/desk/shipped-catalog.js';
 import { formulate } from '../../src/formulation/formulate.js';
 import type { FeedRequest } from '../../src/feed/request.js';
 import { unwrap } from '../../src/problem.js';

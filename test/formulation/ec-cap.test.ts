@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { shippedCatalog } from '../../src/cli/shipped.js';
+import { shippedCatalog } from '../../src/desk/shipped-catalog.js';
 import { amountsOf } from '../../src/formulation/amounts.js';
 import { closeShelf } from '../../src/label/close.js';
 import { conductingIons, conductivity, ionsOfMix } from '../../src/can/ec.js';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { shippedCatalog } from '../../src/cli/shipped.js';
+import { shippedCatalog } from '../../src/desk/shipped-catalog.js';
 import { closeShelf } from '../../src/label/close.js';
 import { leastEc } from '../../src/formulation/ec-cap.js';
 import { blend } from '../../src/blend/blend.js';

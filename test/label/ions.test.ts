@@ -3,7 +3,7 @@ import type { Product } from '../../src/label/product.js';
 import { readProducts } from '../../src/catalog/shelf.js';
 import { chargeOf, type Ions } from '../../src/chemistry/ions.js';
 import type { Nutrient } from '../../src/chemistry/nutrients.js';
-import { shippedCatalog } from '../../src/cli/shipped.js';
+import { shippedCatalog } from '../../src/desk/shipped-catalog.js';
 import { closeProduct, ionsOf, sourcesDisagree } from '../../src/label/close.js';
 import { conductingIons, conductivity } from '../../src/can/ec.js';
 import { labelFacts } from '../../src/can/label-facts.js';

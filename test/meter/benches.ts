@@ -1,6 +1,6 @@
 import { planDoses } from '../../src/dose/plan.js';
 import type { DosePlan } from '../../src/dose/plan-types.js';
-import { shippedCatalog } from '../../src/cli/shipped.js';
+import { shippedCatalog } from '../../src/desk/shipped-catalog.js';
 import { findWater } from '../../src/catalog/catalog.js';
 import type { Kit } from '../../src/catalog/bench-types.js';
 import { blend } from '../../src/blend/blend.js';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { shippedCatalog } from '../../src/cli/shipped.js';
+import { shippedCatalog } from '../../src/desk/shipped-catalog.js';
 import { closeProduct } from '../../src/label/close.js';
 import { conductingIons, conductivity, ionsOfWater, plus } from '../../src/can/ec.js';
 import { type SpoonWeight, weighSpoon } from '../../src/meter/calibrate.js';

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { solutionChemistry } from '../../src/chemistry/solution/index.js';
-import { shippedCatalog } from '../../src/cli/shipped.js';
+import { shippedCatalog } from '../../src/desk/shipped-catalog.js';
 import type { Part } from '../../src/sheet/part.js';
 import { sequenceOf, WHILE_MIXING } from '../../src/sheet/sequence.js';
 import { ionSourceOf, ionSourceOfWater } from '../../src/can/ion-sources.js';

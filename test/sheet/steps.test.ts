@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { shippedCatalog } from '../../src/cli/shipped.js';
+import { shippedCatalog } from '../../src/desk/shipped-catalog.js';
 import { mixingSheet } from '../../src/sheet/mixing-sheet.js';
 import { planDoses } from '../../src/dose/plan.js';
 import { readingOf, stepsOf } from '../../src/sheet/steps.js';

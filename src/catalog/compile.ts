@@ -1,0 +1,29 @@
+import { CATALOG_FILES, type Catalog } from './catalog.js';
+
+/**
+ * The catalog as the text of a module that holds it as plain data, a row a line, so that no program has to read and check the CSV files
+ * again. Maps are written as maps, `undefined` fields are left out. @throws where a value is neither data nor a map
+ */
+export function catalogModule(catalog: Catalog): string {
+  const files = CATALOG_FILES.map(
+    (name) => `  ${name}: [\n${catalog[name].map((row) => `    ${literal(row)},\n`).join('')}  ],\n`,
+  );
+  return `${HEAD}export const compiledCatalog: Catalog = {\n${files.join('')}};\n`;
+}
+
+const HEAD = `// Written by \`npm run catalog\` from catalog/*.csv, and held against them by a test: change those, not this.
+import type { Catalog } from '../catalog/catalog.js';
+
+`;
+
+/** A value as the expression that makes it again. */
+function literal(value: unknown): string {
+  if (value === null || typeof value === 'string' || typeof value === 'boolean') return JSON.stringify(value);
+  if (typeof value === 'number') return Object.is(value, -0) ? '-0' : String(value);
+  if (Array.isArray(value)) return `[${value.map(literal).join(', ')}]`;
+  if (value instanceof Map) return `new Map(${literal([...value])})`;
+  if (value === undefined || typeof value !== 'object' || Object.getPrototypeOf(value) !== Object.prototype)
+    throw new TypeError(`the catalog holds ${String(value)}, which is no plain data`);
+  const fields = Object.entries(value).filter(([, field]) => field !== undefined);
+  return `{ ${fields.map(([key, field]) => `${/^[a-z]\w*$/i.test(key) ? key : JSON.stringify(key)}: ${literal(field)}`).join(', ')} }`;
+}
