@@ -2,7 +2,7 @@ import type { Product } from '../label/product.js';
 import { type Nutrient, RULE_NAMES } from '../chemistry/nutrients.js';
 import type { Programme } from '../programme/programme.js';
 import type { Rule } from '../programme/rule.js';
-import { formatFixed, formatNumber } from '../units/index.js';
+import { formatNumber, formatUpTo } from '../units/index.js';
 import type { AdviceReading, OwnMatch } from './types.js';
 import { amountsOf } from '../formulation/amounts.js';
 import { closeShelf } from '../label/close.js';
@@ -253,7 +253,7 @@ const ANCHORS = [100, 75, 50, 35, 25, 15, 10];
 const valueIn = (mix: Mix, counts: Nutrient | 'EC'): number =>
   counts === 'EC' ? mix.ec.mSPerCm : elementOf(mix, counts);
 const elementOf = (mix: Mix, n: Nutrient): number => mix.elements.find((e) => e.element === n)?.mgPerLitre ?? 0;
-const strengthText = (percent: number): string => formatFixed(percent, percent < 10 ? 2 : 1);
+const strengthText = (percent: number): string => formatUpTo(percent, percent < 10 ? 2 : 1);
 const printable = (percent: number): number => Number(strengthText(percent));
 
 const tooMuch = (limit: string): string => `the programme takes ${limit} mg/L at full strength`;

@@ -5,7 +5,7 @@ import { cautionsFor } from '../can/cautions.js';
 import { closeShelf, sourcesDisagree } from '../label/close.js';
 import { conflictOf } from '../why/conflict.js';
 import { ecWords } from '../formulation/ec-cap.js';
-import { type Formulated, shortNumber } from '../formulation/formulate.js';
+import type { Formulated } from '../formulation/formulate.js';
 import { nearestMix } from '../why/nearest.js';
 import { costing } from '../feed/price.js';
 import { pricesOf } from './prices.js';
@@ -15,6 +15,7 @@ import type { FeedRequest } from '../feed/request.js';
 import type { BlendResult, Mix } from '../feed/results.js';
 import { figureOf, solveUnderCap } from '../formulation/solve-goal.js';
 import { costOfSilence } from './unknowns.js';
+import { formatNumber } from '../units/index.js';
 
 /** Up to this many products, what it costs to insist is always worked out: some ten programs for each of them. */
 const PRICED_SHELF = 100;
@@ -43,7 +44,7 @@ export async function blend(asked: FeedRequest, options: BlendOptions = {}): Pro
       : proofOf(solved.verdict, cost.counts === 'money' ? 'cheaper' : 'lighter', unit);
     if (solved.choiceBound !== undefined) {
       proof.bound = solved.choiceBound;
-      proof.sentence += `; no other choice of at most ${request.atMost} products can cost less than ${shortNumber(solved.choiceBound)}`;
+      proof.sentence += `; no other choice of at most ${request.atMost} products can cost less than ${formatNumber(solved.choiceBound)}`;
     }
     proof.sentence += ecWords(capped);
     if (!capped.keeps) proof.verdict = 'uncertified';
@@ -162,7 +163,7 @@ function notesOf(request: FeedRequest, cost: ReturnType<typeof costing>): string
     );
   if (cost.dearest !== null) {
     notes.push(
-      `No price is known for ${cost.assumed.join(', ')}: counted at the dearest known price, ${shortNumber(cost.dearest)} ${request.header.currency} per g or mL; the cost shown leaves it out.`,
+      `No price is known for ${cost.assumed.join(', ')}: counted at the dearest known price, ${formatNumber(cost.dearest)} ${request.header.currency} per g or mL; the cost shown leaves it out.`,
     );
   }
   return notes;

@@ -2,7 +2,7 @@ import { type LinearProgram, solve } from '../../solver/index.js';
 import { amountsOf } from '../formulation/amounts.js';
 import { closeShelf } from '../label/close.js';
 import { type Capped, ecWords, leastEc, underEcCap } from '../formulation/ec-cap.js';
-import { formulate, shortNumber } from '../formulation/formulate.js';
+import { formulate } from '../formulation/formulate.js';
 import { verticesOf, SAME } from './frontier-vertices.js';
 import { type Vertex, vertexOf, frontierProgram, missesFromAims, WORST } from './frontier-program.js';
 import { costing } from '../feed/price.js';
@@ -10,6 +10,7 @@ import { proofOf } from '../formulation/proof.js';
 import { readOut } from '../feed/readout.js';
 import { ecCap, type FeedRequest } from '../feed/request.js';
 import type { FrontierPoint, FrontierResult } from '../feed/results.js';
+import { formatNumber } from '../units/index.js';
 
 /** How far an end may be loosened when rounding leaves no mix exactly there. */
 const LOOSEN = [0, 1e-10, 1e-9, 1e-8, 1e-7];
@@ -71,8 +72,8 @@ export async function frontier(asked: FeedRequest): Promise<FrontierResult> {
 }
 
 function proofWords(points: readonly FrontierPoint[], unit: string): string {
-  const closest = `${shortNumber(100 * points[0]!.miss)} %`;
-  const cheapest = `${shortNumber(points.at(-1)!.cost)} ${unit}`;
+  const closest = `${formatNumber(100 * points[0]!.miss)} %`;
+  const cheapest = `${formatNumber(points.at(-1)!.cost)} ${unit}`;
   if (points.length === 1)
     return `no mix is closer than ${closest}, and none is cheaper than ${cheapest}: one mix is both`;
   return (

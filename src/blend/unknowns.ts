@@ -1,9 +1,10 @@
 import type { Product } from '../label/product.js';
 import { NUTRIENTS, perNutrient } from '../chemistry/nutrients.js';
 import type { Content } from '../label/composition.js';
-import { formulate, shortNumber } from '../formulation/formulate.js';
+import { formulate } from '../formulation/formulate.js';
 import type { FeedRequest } from '../feed/request.js';
 import { figureOf, solveGoal } from '../formulation/solve-goal.js';
+import { formatNumber } from '../units/index.js';
 
 /** Most labels tried one by one; more than this are only tried together. */
 const ONE_BY_ONE = 12;
@@ -55,7 +56,7 @@ function sentence(who: string, kind: number, found: number | null, request: Feed
       ? 'If every label stated what it now leaves open'
       : `If the label of ${who} stated what it now leaves open`;
   const show = (x: number): string =>
-    request.goal === 'closest' ? `${shortNumber(100 * x)} %` : `${shortNumber(x)} ${request.header.currency}/L`;
+    request.goal === 'closest' ? `${formatNumber(100 * x)} %` : `${formatNumber(x)} ${request.header.currency}/L`;
   if (found === null)
     return `${subject}, a mix might be possible (at best ${show(kind)}${request.goal === 'closest' ? ' off its aims' : ''}).`;
   return request.goal === 'closest'

@@ -2,6 +2,7 @@ import { CACO3_PER_MEQ, nitrificationAcidity, potentialAcidity } from '../chemis
 import { ION_NUTRIENTS, type Ions, mmolPerMg } from '../chemistry/ions.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
 import type { AcidityLine } from './can-lines.js';
+import { formatFixed } from '../units/index.js';
 
 /** mg/L of each nutrient in the can, as labels state it and as they leave it. */
 export type Totals = ReadonlyMap<Nutrient, { low: number; stated: number; high: number }>;
@@ -62,9 +63,9 @@ function forTap(alkalinity: number, brought: number): string[] {
   const acid = acidNeeded(alkalinity);
   if (!acid) return [];
   const { least, most } = ALKALINITY_AIM;
-  const [from, to] = acid.map((meq) => meq.toFixed(1));
-  const already = brought >= 0.1 ? ` What goes in brings ${brought.toFixed(1)} meq of acid already.` : '';
+  const [from, to] = acid.map((meq) => formatFixed(meq, 1));
+  const already = brought >= 0.1 ? ` What goes in brings ${formatFixed(brought, 1)} meq of acid already.` : '';
   return [
-    `The water's alkalinity is ${(alkalinity * CACO3_PER_MEQ).toFixed(0)} mg/L CaCO3; to bring it to ${least} to ${most} takes ${from} to ${to} meq of acid per litre.${already} Strong acids burn: mixing with rain does the same; else go by the acid's label and a person trained for it.`,
+    `The water's alkalinity is ${formatFixed(alkalinity * CACO3_PER_MEQ, 0)} mg/L CaCO3; to bring it to ${least} to ${most} takes ${from} to ${to} meq of acid per litre.${already} Strong acids burn: mixing with rain does the same; else go by the acid's label and a person trained for it.`,
   ];
 }

@@ -1,4 +1,5 @@
 import { type Checked, checked, type Problem, problem } from '../problem.js';
+import { formatFixed } from '../units/index.js';
 
 /** 10,000 products with notes are about 3 MB; a file past this is some other file. It takes about 4 s to split. */
 const MOST_CHARACTERS = 8_000_000;
@@ -15,7 +16,7 @@ export function refusedText(text: string, file: string, most = MOST_CHARACTERS):
     return problem(
       'file-too-long',
       { file },
-      `${(text.length / 1e6).toFixed(1)} MB`,
+      `${formatFixed(text.length / 1e6, 1)} MB`,
       `at most ${most / 1e6} MB`,
       'Check that this is the right file, or split it.',
     );

@@ -7,6 +7,7 @@ import { type NoWeight, weighSpoon } from '../meter/index.js';
 import { warmth } from '../meter/batch.js';
 import { problem, Refusal } from '../problem.js';
 import { type CalibrateResult, calibrateSheet } from '../report/meter-tools.js';
+import { formatNumber } from '../units/index.js';
 import type { Collected } from './collect.js';
 import type { Given, Outcome } from './command.js';
 import { type FeedInputs, feedInputs } from './feed-input.js';
@@ -105,11 +106,11 @@ function noWeight({ reason, found }: NoWeight, id: string) {
     return problem(
       'no-such-powder',
       { field: '--after' },
-      `readings by which ${id} weighs ${Number(found.toPrecision(2))} g/mL`,
+      `readings by which ${id} weighs ${formatNumber(found, 2)} g/mL`,
       `a level powder, ${BULK_DENSITY.least} to ${BULK_DENSITY.most} g/mL`,
       'Check the unit of the readings, the volume, the spoon, the count, and that it was this product.',
     );
-  const shown = `${Number(found.toPrecision(2))} mS/cm`;
+  const shown = `${formatNumber(found, 2)} mS/cm`;
   const fixes = {
     'no rise': ['a reading that does not rise', 'Check which reading is which; was it stirred until clear?'],
     'too small': [`a rise of ${shown} only`, 'Use more spoons or less water, so that it rises by 0.1 mS/cm or more.'],

@@ -6,6 +6,7 @@ import { readProducts } from '../catalog/shelf.js';
 import type { SpoonWeight } from '../meter/index.js';
 import { problem, Refusal } from '../problem.js';
 import { decode } from './files.js';
+import { roundDigits } from '../units/index.js';
 
 /**
  * Writes one product's bulk density, with how far it may be off, into a shelf file. Every other byte stays as it is; the file is replaced in one step, so a fault half-way
@@ -21,7 +22,7 @@ export function saveBulkDensity(
   const bytes = readFileSync(full);
   const mark = bytes[0] === 0xef && bytes[1] === 0xbb && bytes[2] === 0xbf ? '\uFEFF' : '';
   const before = decode(bytes, path);
-  const [own, off] = [Number(bulkDensity.toPrecision(3)), Number(bulkOff.toPrecision(2))];
+  const [own, off] = [roundDigits(bulkDensity, 3), roundDigits(bulkOff, 2)];
   // plain ASCII: a file may be opened as anything
   const value = `${own} +/- ${off}`;
   const text = withCell(before.replace(/^\uFEFF/, ''), id, 'bulk_density', value);

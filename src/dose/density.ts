@@ -1,4 +1,5 @@
 import type { Product } from '../label/product.js';
+import { roundDigits } from '../units/index.js';
 
 /** g/mL of a level powder with its relative standard deviation and where it is from. */
 export interface BulkDensity {
@@ -38,7 +39,7 @@ export function withBulkDensity(product: Product, known: readonly Product[]): Pr
   const bulk = product.bulkDensity === undefined ? bulkDensityOf(product, known) : null;
   if (bulk === null) return product;
   const { gramsPerMillilitre: bulkDensity, spread } = bulk;
-  return { ...product, bulkDensity, bulkDensityOff: Number((2 * spread * bulkDensity).toPrecision(2)) };
+  return { ...product, bulkDensity, bulkDensityOff: roundDigits(2 * spread * bulkDensity, 2) };
 }
 
 /** Half of what the shelf says it may be off; else by where the row is from. */

@@ -1,5 +1,5 @@
 import type { Product } from '../label/product.js';
-import { formatNumber } from '../units/index.js';
+import { decimalsOf, formatFixed, roundDigits } from '../units/index.js';
 import { type BulkDensity, bulkDensityOf } from './density.js';
 import type { Tool } from './tools.js';
 
@@ -86,7 +86,7 @@ function spoonfuls(spoons: readonly Tool[], bulk: BulkDensity | null): Measure[]
       actions,
       sd: grams * Math.sqrt(each + millilitres ** 2 * (common ** 2 + (bulk?.spread ?? 0) ** 2)),
     };
-    const key = millilitres.toPrecision(9);
+    const key = String(roundDigits(millilitres, 9));
     const other = found.get(key);
     if (!other || measure.actions < other.actions) found.set(key, measure);
   };
@@ -166,9 +166,8 @@ const counted = <T>(first: number, last: number, make: (n: number) => T): T[] =>
 
 /** As many decimals as the step has. */
 function decimals(value: number, step: number): string {
-  const places = Math.max(0, Math.min(6, formatNumber(step, 6).split('.')[1]?.length ?? 0));
-  return value.toFixed(places);
+  return formatFixed(value, Math.min(6, decimalsOf(step, 6)));
 }
 
 /** Without the dust that counting in steps leaves. */
-const tidy = (x: number): number => Number(x.toPrecision(12));
+const tidy = (x: number): number => roundDigits(x, 12);

@@ -1,3 +1,5 @@
+import { roundDigits } from '../units/index.js';
+
 /** Four significant digits, rounded so that the number printed asks no more than the exact one. */
 export function roundedTo(x: number, way: 'down' | 'up'): number {
   if (x === 0) return 0;
@@ -11,5 +13,5 @@ export function roundedTo(x: number, way: 'down' | 'up'): number {
 
 /** Without the dust that multiplying by a power of ten leaves. */
 function tidy(x: number): number {
-  return Number(x.toPrecision(12));
+  return roundDigits(x, 12);
 }

@@ -3,9 +3,10 @@ import { conductingIons, conductivity, ionsOfMix } from '../can/ec.js';
 import type { EcLinearisation } from '../feed/ec-linearisation.js';
 import { firstLinearisation, linearisationAt, linearisationOfProduct, linearisationOfWater } from './ec-row.js';
 import { amountsOf } from './amounts.js';
-import { formulate, shortNumber } from './formulate.js';
+import { formulate } from './formulate.js';
 import type { Amounts } from '../can/mix-amounts.js';
 import { ecCap, type FeedRequest } from '../feed/request.js';
+import { formatNumber } from '../units/index.js';
 
 /** Rounds of linearisation at most; tests end within them. */
 export const MOST_ROUNDS = 6;
@@ -63,7 +64,7 @@ export async function underEcCap<T>(
     const where = at === amounts ? `the mix of round ${round}` : `on the way to the mix of round ${round}`;
     const linearisation = linearisationAt(
       conductingMix(at, request),
-      `${shortNumber(fullEc(at, request))} mS/cm, ${where}`,
+      `${formatNumber(fullEc(at, request))} mS/cm, ${where}`,
     );
     const over = keeps || round < 2 ? 0 : round * (ec - cap);
     const room = safe ? 0.9 * Math.max(0, cap - onLinearisation(linearisation, safe, request)) : over;
@@ -109,7 +110,7 @@ export async function leastEc(request: FeedRequest): Promise<Least | null> {
     const ions = conductingMix(amounts, request);
     const ec = conductivity(ions);
     if (least && ec >= least.ec * (1 - NEAR)) return least;
-    linearisation = linearisationAt(ions, `${shortNumber(ec)} mS/cm, the least found with every other limit kept`);
+    linearisation = linearisationAt(ions, `${formatNumber(ec)} mS/cm, the least found with every other limit kept`);
     least = { ec, linearisation, amounts };
   }
   return least;
@@ -136,7 +137,7 @@ export function fullEc(amounts: Amounts, request: FeedRequest): number {
 
 /** The linearisation that touches the model at a mix. */
 export function linearisationOfMix(amounts: Amounts, request: FeedRequest): EcLinearisation {
-  return linearisationAt(conductingMix(amounts, request), `${shortNumber(fullEc(amounts, request))} mS/cm`);
+  return linearisationAt(conductingMix(amounts, request), `${formatNumber(fullEc(amounts, request))} mS/cm`);
 }
 
 function conductingMix(amounts: Amounts, { shelf, waters }: FeedRequest): ReturnType<typeof ionsOfMix> {

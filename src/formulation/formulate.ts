@@ -5,6 +5,7 @@ import { firstLinearisation, linearisationOfProduct, linearisationOfWater } from
 import { costing } from '../feed/price.js';
 import { allRules, ecCap, type FeedRequest } from '../feed/request.js';
 import { productColumn, termsOf, waterColumn } from '../feed/terms.js';
+import { formatNumber } from '../units/index.js';
 
 /** A row of the program in the grower's words. */
 export interface Limit {
@@ -110,7 +111,7 @@ function bandRows({ shelf, waters, programme }: FeedRequest, options: FormulateO
     const limitOf = (kind: 'min' | 'max', sign: string, bound: number): Limit => ({
       id: `${kind}:${nutrient}`,
       kind,
-      text: `${nutrient} ${sign} ${shortNumber(bound)} mg/L`,
+      text: `${nutrient} ${sign} ${formatNumber(bound)} mg/L`,
       from: 'programme',
       nutrient,
     });
@@ -155,7 +156,7 @@ function ecRows(request: FeedRequest): Limited[] {
   ]);
   return [
     {
-      limit: { id: 'ec', kind: 'ec', text: `EC ≤ ${shortNumber(cap)} mS/cm`, from: 'programme' },
+      limit: { id: 'ec', kind: 'ec', text: `EC ≤ ${formatNumber(cap)} mS/cm`, from: 'programme' },
       row: { upper: cap, terms },
     },
   ];
@@ -171,23 +172,15 @@ function ceilings(
     found.push({
       kind: 'stock',
       upper: product.onHand === 0 ? 0 : product.onHand / batchLitres!,
-      text: `${product.id}: ${shortNumber(product.onHand)} ${unit} on hand`,
+      text: `${product.id}: ${formatNumber(product.onHand)} ${unit} on hand`,
     });
   }
   if (product.maxRate !== undefined) {
     found.push({
       kind: 'rate',
       upper: product.maxRate,
-      text: `${product.id}: at most ${shortNumber(product.maxRate)} ${unit}/L by its label`,
+      text: `${product.id}: at most ${formatNumber(product.maxRate)} ${unit}/L by its label`,
     });
   }
   return found;
-}
-
-/** Four significant digits without trailing zeros or exponents. */
-export function shortNumber(x: number): string {
-  if (x === 0) return '0';
-  const digits = Math.max(0, 3 - Math.floor(Math.log10(Math.abs(x))));
-  const text = x.toFixed(Math.min(digits, 12));
-  return text.includes('.') ? text.replace(/\.?0+$/, '') : text;
 }

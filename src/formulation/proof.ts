@@ -1,6 +1,7 @@
 import type { Verdict } from '../../solver/index.js';
 import type { Stage } from './closest.js';
 import type { Proof } from '../feed/results.js';
+import { formatDigits } from '../units/index.js';
 
 /** Turns a verdict into the proof block of a report. `unit` is money per litre, or grams per litre. */
 export function proofOf(verdict: Verdict, noun: 'cheaper' | 'lighter' | 'closer', unit: string): Proof {
@@ -61,12 +62,7 @@ export function stagedProof(stages: readonly Stage[], unit: string): Proof {
   };
 }
 
-/** Three significant digits, never an exponent. */
-function plain(x: number): string {
-  if (Math.abs(x) < 1e-12) return '0';
-  const digits = Math.max(0, 2 - Math.floor(Math.log10(Math.abs(x))));
-  return x.toFixed(Math.min(digits, 12));
-}
+const plain = (x: number): string => formatDigits(x, 3);
 
 function percent(share: number): string {
   return `${plain(100 * Math.max(0, share))} %`;

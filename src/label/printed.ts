@@ -1,6 +1,7 @@
 import { NITROGEN_FORMS, type Nutrient } from '../chemistry/nutrients.js';
 import { elementPerOxide, OXIDES } from '../chemistry/oxides.js';
 import { ANALYSIS_COLUMNS, type Analysis, type AnalysisColumn } from './analysis.js';
+import { decimalsOf } from '../units/index.js';
 
 /**
  * One unit of the last digit in which each figure is printed, as % of the element. A label prints its main figures alike, and its trace elements
@@ -8,7 +9,7 @@ import { ANALYSIS_COLUMNS, type Analysis, type AnalysisColumn } from './analysis
  * elements, are never taken coarser than a tenth.
  */
 export function lastDigits({ percent }: Pick<Analysis, 'percent'>): Map<Nutrient, number> {
-  const printed = ANALYSIS_COLUMNS.filter((column) => typeof percent[column] === 'number');
+  const printed = ANALYSIS_COLUMNS.filter((column) => Number.isFinite(percent[column]));
   const finest = { main: 1, trace: TENTH };
   for (const column of printed) finest[groupOf(column)] = Math.min(finest[groupOf(column)], unitOf(percent[column]!));
   const digits = new Map<Nutrient, number>();
@@ -32,8 +33,4 @@ const TRACES: ReadonlySet<AnalysisColumn> = new Set(['Fe', 'Mn', 'Zn', 'Cu', 'B'
 const groupOf = (column: AnalysisColumn): 'main' | 'trace' => (TRACES.has(column) ? 'trace' : 'main');
 
 /** 4.8 → 0.1, 47 → 1, 0.00079 → 0.00001 */
-function unitOf(value: number): number {
-  if (Number.isInteger(value)) return 1;
-  const [digits, exponent] = value.toExponential().split('e') as [string, string];
-  return 10 ** -Math.max(0, (digits.split('.')[1]?.length ?? 0) - Number(exponent));
-}
+const unitOf = (value: number): number => 10 ** -decimalsOf(value);

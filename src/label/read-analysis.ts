@@ -8,6 +8,7 @@ import { compositionOfFormula } from './pure-salt.js';
 import { nitrogenOf } from './nitrogen.js';
 import { lastDigits } from './printed.js';
 import { undeclared } from './undeclared.js';
+import { formatFixed } from '../units/index.js';
 
 /**
  * A guaranteed analysis as mg per g (powder) or per mL (liquid).
@@ -53,7 +54,7 @@ export function readAnalysis(analysis: Analysis, where: Where = {}): Checked<Com
       problem(
         'analysis-over-100',
         where,
-        `figures that need at least ${mass.toFixed(1)} g in ${analysis.basis === 'w/v' ? '100 mL' : '100 g'}`,
+        `figures that need at least ${formatFixed(mass, 1)} g in ${analysis.basis === 'w/v' ? '100 mL' : '100 g'}`,
         'an analysis that fits into the product',
         'Check for a slipped decimal point, or for element figures under oxide headers (P2O5, K2O).',
       ),

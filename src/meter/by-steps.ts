@@ -7,6 +7,7 @@ import type { Batch } from './batch.js';
 import type { Action } from './can-limits.js';
 import { stepOf, waterStep } from './remedy-action.js';
 import type { Candidate, Weigh } from './weigh-remedy.js';
+import { roundDecimals, roundDigits } from '../units/index.js';
 
 /** Room of the can and the least that a remedy keeps. */
 export interface Room {
@@ -106,7 +107,7 @@ const wholes = (at: Action, request: FeedRequest, kit: Kit, tools: readonly Tool
 function nearest(product: Product, amount: number, kit: Kit, tools: readonly Tool[]): number {
   const step = stepOf(product, kit);
   return step === null
-    ? (measuresOf(product, tools, amount)[0]?.amount ?? Number(amount.toPrecision(3)))
+    ? (measuresOf(product, tools, amount)[0]?.amount ?? roundDigits(amount, 3))
     : tidy(Math.round(amount / step) * step);
 }
 
@@ -114,7 +115,7 @@ const WHOLE_PARTS = [0.5, 0.8, 1.2];
 
 const bothWays = (steps: readonly number[]): number[] => steps.flatMap((step) => [-step, step]);
 /** Without the dust that adding steps leaves. */
-const tidy = (x: number): number => Number(x.toFixed(9));
+const tidy = (x: number): number => roundDecimals(x, 9);
 
 /** Whether an action stays within the room. */
 function fits({ keep, water, add }: Action, { litres, capacityLitres, leastLitres, leastKept, left }: Room): boolean {

@@ -6,6 +6,7 @@ import type { FeedRequest } from '../feed/request.js';
 import type { Action } from './can-limits.js';
 import { seeded } from './matrix.js';
 import { SPREADS } from './spreads.js';
+import { roundDigits } from '../units/index.js';
 
 /** How one pair of hands is off when it carries out an action, in standard deviations. */
 export interface Hand {
@@ -56,7 +57,7 @@ export function doseSpread({ shelf }: FeedRequest, kit: Kit): (add: readonly num
   return (add) =>
     add.map((amount, i) => {
       if (!(amount > 0)) return 0;
-      const key = `${i}:${amount.toPrecision(9)}`;
+      const key = `${i}:${roundDigits(amount, 9)}`;
       const sd = known.get(key) ?? of(shelf[i]!, amount);
       known.set(key, sd);
       return sd;

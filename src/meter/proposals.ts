@@ -10,6 +10,7 @@ import { middleLitres, type PossibleCan } from './posterior.js';
 import { actionOf, byHand, tooLittle, waterStep } from './remedy-action.js';
 import { DEPTH, deepestProgram, type RescueAsked, rescueProgram } from './rescue-program.js';
 import type { Candidate, Weigh } from './weigh-remedy.js';
+import { roundDecimals } from '../units/index.js';
 
 /**
  * Remedies worth weighing, each the least wasteful for its own degree of caution: how unlikely a can each limit still allows for; and, where
@@ -122,7 +123,7 @@ function intoRoom(action: Action, { cans, batch, capacityLitres, standsAt }: Res
   const water = action.water.map((x) => {
     const less = Math.min(x, Math.ceil(Math.max(0, over) / jug - BRIM) * jug);
     over -= less;
-    return Number((x - less).toFixed(9));
+    return roundDecimals(x - less, 9);
   });
   const keep = over <= BRIM ? action.keep : Math.floor(100 * (action.keep - over / litres)) / 100;
   return { ...action, keep, water };

@@ -12,6 +12,7 @@ import { productColumn, waterColumn } from '../feed/terms.js';
 import type { Batch } from './batch.js';
 import type { Action } from './can-limits.js';
 import type { PossibleCan } from './posterior.js';
+import { roundDecimals, roundDigits } from '../units/index.js';
 
 /** Feed it as it is. */
 export const nothing = ({ waters, shelf }: FeedRequest): Action => ({
@@ -38,21 +39,21 @@ export function byHand(action: Action, request: FeedRequest, batch: Batch, kit: 
   const tools = toolsOf(kit);
   const toStep = (x: number, product: Product): number | null => {
     const step = stepOf(product, kit);
-    return step === null ? null : Number((Math.round(x / step) * step).toPrecision(9));
+    return step === null ? null : roundDigits(Math.round(x / step) * step, 9);
   };
   const well = action.add.map((x, i) => {
     const product = request.shelf[i]!;
     if (x <= 0) return 0;
     const near = measuresOf(product, tools, x)[0]?.amount ?? toStep(x, product);
     // far less than the smallest spoon is none; grams are for those who can measure it in no way at all
-    return near ?? (countable(product, tools) ? 0 : Number(x.toPrecision(3)));
+    return near ?? (countable(product, tools) ? 0 : roundDigits(x, 3));
   });
   // a scale or syringe can still hit a few of its steps, badly; a spoon cannot
   const near = action.add.map((x, i) => toStep(x, request.shelf[i]!) ?? well[i]!);
   const least = action.add.map((x, i) => (x < 0.5 * well[i]! ? 0 : well[i]!));
   const rest = {
     keep: Math.round(100 * action.keep) / 100,
-    water: action.water.map((litres) => Number((Math.round(litres / jug) * jug).toFixed(9))),
+    water: action.water.map((litres) => roundDecimals(Math.round(litres / jug) * jug, 9)),
   };
   const ways = new Map([near, well, least].map((add) => [add.join(), add]));
   return [...ways.values()].map((add) => ({ ...rest, add }));
@@ -63,7 +64,7 @@ export function waterStep({ litres }: Batch): number {
   const raw = (litres / JUGS) * (1 + 1e-9);
   const power = 10 ** Math.floor(Math.log10(raw));
   const first = [5, 2, 1].find((digit) => digit * power <= raw)!;
-  return Number((first * power).toPrecision(1));
+  return roundDigits(first * power, 1);
 }
 const JUGS = 70;
 

@@ -5,7 +5,7 @@ import { measuresOf } from '../dose/measure.js';
 import { toolsOf } from '../dose/tools.js';
 import { missesOf, readOut } from '../feed/readout.js';
 import type { FeedRequest } from '../feed/request.js';
-import { formatNumber } from '../units/index.js';
+import { formatDigits, formatNumber } from '../units/index.js';
 import { canTable, kept, margins } from './can-limits.js';
 import { type Batch, isMisfilled, plannedLitres } from './batch.js';
 import type { Cause } from './cause.js';
@@ -133,7 +133,7 @@ function wordsOf(product: Product, amount: number, kit: Kit): string {
 const WORTH_TELLING = 0.05;
 
 function proofOf({ engine, objective, bound, gap, violation }: Optimal): NonNullable<Remedy['proof']> {
-  const plain = (x: number): string => x.toPrecision(3);
+  const plain = (x: number): string => formatDigits(x, 3);
   const sentence = `as cautious a remedy wastes no less than ${plain(bound)}, and this program found ${plain(objective)} (litres poured off, and water and products in parts of a litre); rounded to your kit, and moved by its steps where that saves more cans`;
   return { engine, found: objective, bound, gap, violation, sentence };
 }

@@ -1,11 +1,12 @@
 import { solve } from '../../solver/index.js';
 import { fullEc, leastEc, MOST_ROUNDS, linearisationOfMix } from '../formulation/ec-cap.js';
-import { formulate, shortNumber } from '../formulation/formulate.js';
+import { formulate } from '../formulation/formulate.js';
 import { type Joint, jointProgram } from './program.js';
 import { search } from './search.js';
 import { ENGINES, type Settled, settleThrift } from './settle.js';
 import type { PurchaseOption, PurchaseOptions } from './types.js';
 import { ecCap, type FeedRequest } from '../feed/request.js';
+import { formatNumber } from '../units/index.js';
 
 const KEPT = 1e-6;
 
@@ -93,7 +94,7 @@ export async function ecReserve(joint: Joint, best: PurchaseOption, options: Pur
   const names = capped.map(({ request }) => request.header.name).join(' and ');
   const least =
     'found' in answer && answer.found.boundBy !== null
-      ? `without the cap the least is ${shortNumber(answer.found.objective)} ${joint.request.currency}`.trimEnd()
+      ? `without the cap the least is ${formatNumber(answer.found.objective)} ${joint.request.currency}`.trimEnd()
       : 'how little it would cost without the cap was not found in time';
   return `; with the EC cap of ${names} as a straight line: ${least}, so a cheaper purchase in between is not excluded`;
 }

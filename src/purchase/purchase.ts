@@ -1,6 +1,5 @@
 import { cautionsFor } from '../can/cautions.js';
 import { closeShelf } from '../label/close.js';
-import { shortNumber } from '../formulation/formulate.js';
 import { compare } from './compare.js';
 import { atLeastEc, ecReserve, keepsCaps } from './ec.js';
 import { extrasOf } from './extras.js';
@@ -10,6 +9,7 @@ import { type Found, type Search, search, without } from './search.js';
 import type { PurchaseOption, PurchaseOptions, PurchaseRequest, PurchaseResult } from './types.js';
 import { failuresOf } from './why.js';
 import type { Proof } from '../feed/results.js';
+import { formatNumber } from '../units/index.js';
 
 /**
  * The cheapest whole packs with which every feed can be mixed over the horizon, the shelf used first; the next best that differ in
@@ -107,10 +107,10 @@ function inOrder(options: readonly PurchaseOption[]): PurchaseOption[] {
 function proofOfFound(found: Found, earlier: number, joint: Joint): Proof {
   const { objective, bound, gap, violation, engine, boundBy } = found;
   const { currency, weeks } = joint.request;
-  const figures = `bound ${shortNumber(bound)}, found ${shortNumber(objective)} ${currency}, gap ${gapText(gap)}, for packs and water over ${shortNumber(weeks)} weeks`;
+  const figures = `bound ${formatNumber(bound)}, found ${formatNumber(objective)} ${currency}, gap ${gapText(gap)}, for packs and water over ${formatNumber(weeks)} weeks`;
   const base = { engine, found: objective, bound, gap, violation };
   if (boundBy === null) {
-    const share = objective > 0 ? shortNumber((100 * (objective - bound)) / objective) : '0';
+    const share = objective > 0 ? formatNumber((100 * (objective - bound)) / objective) : '0';
     return {
       ...base,
       verdict: 'uncertified',
@@ -128,7 +128,7 @@ function proofOfFound(found: Found, earlier: number, joint: Joint): Proof {
 }
 
 /** The search's own tolerance is 0.0001 %. */
-const gapText = (gap: number): string => (gap <= 1e-6 ? 'below 0.0001 %' : `${shortNumber(100 * gap)} %`);
+const gapText = (gap: number): string => (gap <= 1e-6 ? 'below 0.0001 %' : `${formatNumber(100 * gap)} %`);
 
 function nothing(answer: Exclude<Search, { found: Found }>): Pick<Listed, 'status' | 'proof'> {
   const empty = { found: null, bound: null, gap: null, violation: null };

@@ -1,9 +1,9 @@
 import { conflictOf } from '../why/conflict.js';
-import { shortNumber } from '../formulation/formulate.js';
 import { type Joint, jointProgram } from './program.js';
 import { search } from './search.js';
 import type { PurchaseOptions, PurchaseRequest, PurchaseResult } from './types.js';
 import type { ConflictLine } from '../feed/results.js';
+import { formatNumber } from '../units/index.js';
 
 type Failure = PurchaseResult['failures'][number];
 
@@ -30,7 +30,7 @@ export async function failuresOf(joint: Joint, options: PurchaseOptions): Promis
 async function wishesOf(request: PurchaseRequest, options: PurchaseOptions): Promise<ConflictLine[]> {
   const lines: ConflictLine[] = [];
   const { budget, atMost, ...rest } = request;
-  const money = (x: number): string => `${shortNumber(x)} ${request.currency}`.trim();
+  const money = (x: number): string => `${formatNumber(x)} ${request.currency}`.trim();
   if (budget !== undefined) {
     const least = await spendOf({ ...rest, ...(atMost === undefined ? {} : { atMost }) }, options);
     if (least)
@@ -73,7 +73,7 @@ const line = (limit: string, because: string): ConflictLine => ({ limit, from: '
 
 function stockLine(request: PurchaseRequest): ConflictLine {
   return {
-    limit: `stock for ${shortNumber(request.weeks)} weeks`,
+    limit: `stock for ${formatNumber(request.weeks)} weeks`,
     from: 'shelf',
     because: [
       'each feed could be mixed, but not from what is on hand and for sale for so long: something that is needed is not for sale',

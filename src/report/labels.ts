@@ -5,6 +5,7 @@ import { problemLine } from '../problem.js';
 import { figure } from './figures.js';
 import { nitrogenText } from './mix.js';
 import { type Block, facts, heading, list, paragraph, type Sheet, table } from './sheet.js';
+import { formatFixed } from '../units/index.js';
 
 /** What `labels` answers. */
 export interface LabelsResult {
@@ -63,7 +64,7 @@ function ecText({ ec, per }: Line): string {
 }
 
 function phText({ ph, per }: Line): string {
-  return `about ${ph.value.toFixed(1)} (${ph.low.toFixed(1)} to ${ph.high.toFixed(1)}) at 1 ${per}`;
+  return `about ${formatFixed(ph.value, 1)} (${formatFixed(ph.low, 1)} to ${formatFixed(ph.high, 1)}) at 1 ${per}`;
 }
 
 function cloudingText({ precipitation, per }: Line): string {

@@ -1,5 +1,5 @@
 import type { PenCheck, SpoonWeight, StandardTrial } from '../meter/index.js';
-import { formatNumber } from '../units/index.js';
+import { formatFixed, formatNumber } from '../units/index.js';
 import { figure, percent } from './figures.js';
 import { type Block, facts, list, paragraph, type Sheet, table } from './sheet.js';
 
@@ -82,6 +82,6 @@ function correctedReadings({ scale, factor }: StandardResult): Block {
   const unit = scale === null ? 'mS/cm' : `ppm, ${scale} scale`;
   return table(
     [`>it shows, ${unit}`, '>really'],
-    shown.map((x) => [figure(x), scale === null ? figure(x * factor) : (x * factor).toFixed(0)]),
+    shown.map((x) => [figure(x), scale === null ? figure(x * factor) : formatFixed(x * factor, 0)]),
   );
 }

@@ -1,6 +1,7 @@
 import type { Mix } from '../feed/results.js';
 import { figure } from './figures.js';
 import { type Block, heading, list, paragraph } from './sheet.js';
+import { formatFixed } from '../units/index.js';
 
 /** pH, what the feed does to it over time, and whether the can stays clear. */
 export function solutionBlocks(mix: Pick<Mix, 'ph' | 'acidity' | 'precipitation' | 'meetings'>): Block[] {
@@ -31,5 +32,5 @@ function acidityLine({ mgCaCO3PerLitre, low, high, ifAllNitrifies }: Mix['acidit
 const acid = (mg: number): string => `${mg < 0 ? 'basic' : 'acid'} ${figure(Math.abs(mg))}`;
 
 /** A tenth of a unit is what strips and pens tell apart. */
-const tenth = (pH: number): string => pH.toFixed(1);
+const tenth = (pH: number): string => formatFixed(pH, 1);
 const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

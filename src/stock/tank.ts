@@ -17,6 +17,7 @@ import {
   unbalanced,
 } from '../can/clouding.js';
 import { type Ceiling, ceilingOf, ceilingsAt, fullness } from './solubility.js';
+import { formatUpTo } from '../units/index.js';
 
 /** One product of a feed: g or mL in a litre of the can, and the ions it brings there. */
 export interface StockItem {
@@ -221,4 +222,4 @@ function limit(kind: 'salt' | 'product', name: string, share: number, coldest: n
   return { kind, name, share, holds: share <= 1 + 1e-9, sentence };
 }
 
-const shown = (value: number): string => (Math.round(value * 100) / 100).toString().replace('-', '−');
+const shown = (value: number): string => formatUpTo(value, 2).replace('-', '−');

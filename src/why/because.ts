@@ -1,10 +1,11 @@
 import type { Row } from '../../solver/index.js';
 import type { Product } from '../label/product.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
-import { type Formulated, type Limit, shortNumber } from '../formulation/formulate.js';
+import type { Formulated, Limit } from '../formulation/formulate.js';
 import { type Ratio, ratioOfRule } from '../formulation/ratio.js';
 import { allRules, type FeedRequest } from '../feed/request.js';
 import { waterContent } from '../feed/terms.js';
+import { formatNumber } from '../units/index.js';
 
 /** Sentences kept for one limit; the first ones tell the story. */
 const MOST = 6;
@@ -45,7 +46,7 @@ function floorOfElement(nutrient: Nutrient, row: Row, clash: Clash): string[] {
   if (sources.length === 0) {
     const inWater = clash.request.waters.flatMap((w) => {
       const holds = waterContent(w, nutrient);
-      return holds > 0 ? [`${w.name} holds ${shortNumber(holds)} mg/L of it`] : [];
+      return holds > 0 ? [`${w.name} holds ${formatNumber(holds)} mg/L of it`] : [];
     });
     return [`nothing on the shelf is known to hold ${nutrient}`, ...inWater];
   }
@@ -63,7 +64,7 @@ function whatItBrings(product: Product, nutrient: Nutrient, clash: Clash): strin
   return clash.limits.flatMap((limit) => {
     const said = burden(product, limit, clash);
     if (said === null || limit.nutrient === nutrient) return [];
-    return [`${product.id} brings ${said.brings} per ${shortNumber(holds)} mg of ${nutrient}; ${said.allows}`];
+    return [`${product.id} brings ${said.brings} per ${formatNumber(holds)} mg of ${nutrient}; ${said.allows}`];
   });
 }
 
@@ -73,23 +74,23 @@ function burden(product: Product, limit: Limit, clash: Clash): { brings: string;
   const index = clash.request.shelf.indexOf(product);
   const by = row.terms[[...clash.formulated.products].find(([, i]) => i === index)![0]] ?? 0;
   if (row.upper === undefined || by <= 0 || limit.kind === 'stock' || limit.kind === 'rate') return null;
-  if (limit.kind === 'ec') return { brings: `${shortNumber(by)} mS/cm`, allows: `${limit.text} is the cap` };
+  if (limit.kind === 'ec') return { brings: `${formatNumber(by)} mS/cm`, allows: `${limit.text} is the cap` };
   const ratio = ratioOf(limit, clash.request);
   if (ratio) {
     const over = product.composition.content[ratio.over].high;
-    return { brings: `${shortNumber(over)} mg of ${ratio.over}`, allows: `${limit.text} allows ${allowance(ratio)}` };
+    return { brings: `${formatNumber(over)} mg of ${ratio.over}`, allows: `${limit.text} allows ${allowance(ratio)}` };
   }
   const what = limit.nutrient ?? soleNutrient(limit, clash.request);
   return what === null
-    ? { brings: `${shortNumber(by)} mg towards ${limit.text}`, allows: `${shortNumber(row.upper)} mg/L are allowed` }
-    : { brings: `${shortNumber(by)} mg of ${what}`, allows: `${limit.text} is the cap` };
+    ? { brings: `${formatNumber(by)} mg towards ${limit.text}`, allows: `${formatNumber(row.upper)} mg/L are allowed` }
+    : { brings: `${formatNumber(by)} mg of ${what}`, allows: `${limit.text} is the cap` };
 }
 
 function allowance(ratio: Ratio): string {
   if (ratio.bound === 0) return 'none';
   return ratio.isShare
-    ? `${shortNumber(100 * ratio.bound)} % of ${ratio.under}`
-    : `${shortNumber(ratio.bound)} times ${ratio.under}`;
+    ? `${formatNumber(100 * ratio.bound)} % of ${ratio.under}`
+    : `${formatNumber(ratio.bound)} times ${ratio.under}`;
 }
 
 /** A cap from the other side: which of the products that the floors call for count towards it. */
@@ -99,7 +100,7 @@ function capOf(limit: Limit, row: Row, clash: Clash): string[] {
   const water = limit.nutrient ?? soleNutrient(limit, clash.request);
   const fromWater = clash.request.waters.flatMap((w) => {
     const holds = water === null ? 0 : waterContent(w, water);
-    return holds > 0 ? [`${w.name} holds ${shortNumber(holds)} mg/L of ${water}`] : [];
+    return holds > 0 ? [`${w.name} holds ${formatNumber(holds)} mg/L of ${water}`] : [];
   });
   const called = pushers.flatMap(({ product }) => {
     const said = burden(product, limit, clash);
@@ -108,7 +109,7 @@ function capOf(limit: Limit, row: Row, clash: Clash): string[] {
       .filter((n) => n !== limit.nutrient && product.composition.content[n].low > 0)
       .map(
         (n) =>
-          `${product.id} brings ${said.brings} with every ${shortNumber(product.composition.content[n].low)} mg of ${n}`,
+          `${product.id} brings ${said.brings} with every ${formatNumber(product.composition.content[n].low)} mg of ${n}`,
       );
   });
   if (called.length > 0 || fromWater.length > 0) return [...fromWater, ...called];
@@ -126,9 +127,9 @@ function floorOfRule(limit: Limit, row: Row, clash: Clash): string[] {
   const helpers = movers(row, clash, 1);
   const ratio = ratioOf(limit, clash.request);
   const pushes = against.slice(0, 4).map(({ product, by }) => {
-    if (!ratio) return `${product.id} pushes against it by ${shortNumber(-by)} mg per ${product.composition.per}`;
+    if (!ratio) return `${product.id} pushes against it by ${formatNumber(-by)} mg per ${product.composition.per}`;
     const { content } = product.composition;
-    return `${product.id} pushes against it: ${shortNumber(content[ratio.over].low)} mg of ${ratio.over} to ${shortNumber(content[ratio.under].high)} mg of ${ratio.under}, where it asks for ${shortNumber(ratio.bound * content[ratio.under].high)}`;
+    return `${product.id} pushes against it: ${formatNumber(content[ratio.over].low)} mg of ${ratio.over} to ${formatNumber(content[ratio.under].high)} mg of ${ratio.under}, where it asks for ${formatNumber(ratio.bound * content[ratio.under].high)}`;
   });
   const help =
     helpers.length === 0
@@ -143,7 +144,9 @@ function ceilingOfProduct(limit: Limit, row: Row, clash: Clash): string[] {
   const wanted = calledFor(clash);
   return wanted
     .filter((n) => product.composition.content[n].low > 0)
-    .map((n) => `that leaves it room for ${shortNumber(row.upper! * product.composition.content[n].low)} mg/L of ${n}`);
+    .map(
+      (n) => `that leaves it room for ${formatNumber(row.upper! * product.composition.content[n].low)} mg/L of ${n}`,
+    );
 }
 
 /** The elements that floors of the conflict ask for, by band or by rule. */

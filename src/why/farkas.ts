@@ -1,6 +1,7 @@
 import type { LinearProgram } from '../../solver/index.js';
-import { type Formulated, shortNumber } from '../formulation/formulate.js';
+import type { Formulated } from '../formulation/formulate.js';
 import type { FarkasSum } from '../feed/results.js';
+import { formatNumber } from '../units/index.js';
 
 /**
  * The contradiction spelled out: each limit times its weight, added up. No amount of any product or water can make the sum
@@ -22,7 +23,8 @@ export function farkasOf({ program, limits }: Formulated, ray: Readonly<Record<s
   });
   const said = terms
     .map(
-      ({ limit, end, times }, i) => `${i === 0 ? SIGNS[end].first : SIGNS[end].next}${shortNumber(times)} × (${limit})`,
+      ({ limit, end, times }, i) =>
+        `${i === 0 ? SIGNS[end].first : SIGNS[end].next}${formatNumber(times)} × (${limit})`,
     )
     .join('');
   return {
@@ -31,8 +33,8 @@ export function farkasOf({ program, limits }: Formulated, ray: Readonly<Record<s
     most: scale * most,
     sentence:
       most === 0
-        ? `${said} must come to at least ${shortNumber(scale * asked)}, and nothing counts above 0 in it: together they ask 0 ≥ ${shortNumber(scale * asked)}`
-        : `${said} must come to at least ${shortNumber(scale * asked)}, and no mix brings it above ${shortNumber(scale * most)}`,
+        ? `${said} must come to at least ${formatNumber(scale * asked)}, and nothing counts above 0 in it: together they ask 0 ≥ ${formatNumber(scale * asked)}`
+        : `${said} must come to at least ${formatNumber(scale * asked)}, and no mix brings it above ${formatNumber(scale * most)}`,
   };
 }
 

@@ -1,7 +1,8 @@
 import { type LinearProgram, type Row, solve } from '../../solver/index.js';
-import { type Formulated, shortNumber } from '../formulation/formulate.js';
+import type { Formulated } from '../formulation/formulate.js';
 import type { FeedRequest } from '../feed/request.js';
 import type { Relaxation } from '../feed/results.js';
+import { formatNumber, formatUpTo } from '../units/index.js';
 
 /** A tenth of what was asked, or ten times it, is another feed, not a way out. */
 const WEAKEST = 0.1;
@@ -22,7 +23,7 @@ export async function otherStrength(formulated: Formulated, request: FeedRequest
   const shown = await printable(program, factor, (s) => 100 * header.strengthFactor * s);
   const to = header.strengthFactor * factor;
   const nitrogen = request.programme.bands.N?.aim;
-  const inNitrogen = nitrogen !== undefined ? ` (N ${shortNumber(nitrogen * factor)} mg/L)` : '';
+  const inNitrogen = nitrogen !== undefined ? ` (N ${formatNumber(nitrogen * factor)} mg/L)` : '';
   return {
     kind: 'strength',
     limit: 'strength',
@@ -57,7 +58,7 @@ async function printable(program: LinearProgram, factor: number, percent: (facto
     const step = 10 ** -digits;
     const shown = (factor < 1 ? Math.floor(exact / step) : Math.ceil(exact / step)) * step;
     const at = (shown / exact) * factor;
-    if (shown > 0 && (await extreme(program, at, at, 1)) !== null) return String(Number(shown.toFixed(digits)));
+    if (shown > 0 && (await extreme(program, at, at, 1)) !== null) return formatUpTo(shown, digits);
   }
-  return shortNumber(exact);
+  return formatNumber(exact);
 }

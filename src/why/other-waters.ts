@@ -1,9 +1,10 @@
 import { type LinearProgram, solve } from '../../solver/index.js';
 import type { Water } from '../label/product.js';
-import { formulate, shortNumber } from '../formulation/formulate.js';
+import { formulate } from '../formulation/formulate.js';
 import type { FeedRequest } from '../feed/request.js';
 import type { Relaxation } from '../feed/results.js';
 import { waterColumn } from '../feed/terms.js';
+import { formatNumber } from '../units/index.js';
 
 /** How many other waters are worth naming. */
 const NAMED = 2;
@@ -28,7 +29,7 @@ async function leastShare(request: FeedRequest, water: Water): Promise<Relaxatio
   // whole percents where those work too: a jug has no finer marks
   const whole = Math.ceil(100 * share - 1e-9) / 100;
   const works = (await solve(sharing(program, id, whole, whole))).verdict === 'optimal';
-  const shown = works ? `${Math.round(100 * whole)}` : shortNumber(100 * share);
+  const shown = works ? `${Math.round(100 * whole)}` : formatNumber(100 * share);
   return { kind: 'water', limit: 'water', change: `${shown} % ${water.name} in the can`, from: 0, to: share };
 }
 

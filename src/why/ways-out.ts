@@ -1,12 +1,13 @@
 import { leastRelaxation, type Move } from '../../solver/index.js';
 import { otherStrength } from './other-strength.js';
-import { type Formulated, type Limit, shortNumber } from '../formulation/formulate.js';
+import type { Formulated, Limit } from '../formulation/formulate.js';
 import { otherWaters } from './other-waters.js';
 import { bestRatio, type Ratio, ratioOfRule } from '../formulation/ratio.js';
 import { allRules, type FeedRequest } from '../feed/request.js';
 import type { Relaxation } from '../feed/results.js';
 import { roundedTo } from '../feed/rounded.js';
 import { termsOf } from '../feed/terms.js';
+import { formatNumber } from '../units/index.js';
 
 /**
  * The ways out of a conflict: each limit of it alone as far as it must give way (where that is enough), the least total over
@@ -94,14 +95,14 @@ function moved(
   const row = program.rows.find((r) => r.id === limit.id)!;
   const from = (move.end === 'lower' ? row.lower : row.upper)!;
   const to = Math.abs(move.to) <= 1e-9 * Math.abs(from) ? 0 : move.to;
-  const shown = shortNumber(roundedTo(to, move.end === 'lower' ? 'down' : 'up'));
+  const shown = formatNumber(roundedTo(to, move.end === 'lower' ? 'down' : 'up'));
   if (limit.kind === 'stock') {
     const { batchLitres } = request.header;
     const { id, composition, onHand } = request.shelf[limit.product!]!;
     if (batchLitres !== null && onHand !== undefined) {
-      const wanted = shortNumber(roundedTo(to * batchLitres, 'up'));
+      const wanted = formatNumber(roundedTo(to * batchLitres, 'up'));
       return {
-        change: `${wanted} ${composition.per} of ${id} instead of ${shortNumber(onHand)} ${composition.per} for the batch`,
+        change: `${wanted} ${composition.per} of ${id} instead of ${formatNumber(onHand)} ${composition.per} for the batch`,
         from,
         to,
       };
@@ -113,7 +114,7 @@ function moved(
       : limit.kind === 'stock' || limit.kind === 'rate'
         ? `${request.shelf[limit.product!]!.composition.per}/L`
         : 'mg/L';
-  return { change: `${shown} instead of ${shortNumber(from)} ${unit}`, from, to };
+  return { change: `${shown} instead of ${formatNumber(from)} ${unit}`, from, to };
 }
 
 function ratioOf(limit: Limit, request: FeedRequest): Ratio | null {
@@ -134,7 +135,7 @@ function ratioAt(ratio: Ratio, x: Readonly<Record<string, number>>, request: Fee
 }
 
 function ratioChange(ratio: Ratio, to: number): Pick<Relaxation, 'change' | 'from' | 'to'> {
-  const show = (x: number): string => (ratio.isShare ? `${shortNumber(100 * x)} %` : shortNumber(x));
+  const show = (x: number): string => (ratio.isShare ? `${formatNumber(100 * x)} %` : formatNumber(x));
   const shown = roundedTo(to, ratio.side === 'cap' ? 'up' : 'down');
   return { change: `${ratio.name} ${show(shown)} instead of ${show(ratio.bound)}`, from: ratio.bound, to };
 }

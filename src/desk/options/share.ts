@@ -1,5 +1,6 @@
 import type { Checked, Where } from '../../problem.js';
 import { refused } from './refused.js';
+import { roundDigits } from '../../units/index.js';
 
 /** `0`, `0.1` or `10 %` as a share from 0 to 1. A bare number above 1 is refused: it may have been meant as percent. */
 export function parseShare(text: string, where: Where): Checked<number> {
@@ -15,7 +16,7 @@ export function parseShare(text: string, where: Where): Checked<number> {
 export function parseSure(text: string, where: Where): Checked<number> {
   const match = SHARE.exec(text);
   // 99.9/100 is a little more than 0.999
-  const share = match ? Number((Number(match[1]) / (match[2] === '%' ? 100 : 1)).toPrecision(12)) : Number.NaN;
+  const share = match ? roundDigits(Number(match[1]) / (match[2] === '%' ? 100 : 1), 12) : Number.NaN;
   if (share >= 0.5 && share <= 0.999) return { ok: true, value: share, warnings: [] };
   const fix = share > 1 && share <= 100 ? `Write "${match![1]} %" if you mean percent.` : 'Write for example 90%.';
   return refused('sure', where, `"${text}"`, 'a share from 50 % to 99.9 %', fix);

@@ -1,5 +1,5 @@
 import type { Checked, Where } from '../../problem.js';
-import { parseAmount } from '../../units/index.js';
+import { formatUpTo, parseAmount } from '../../units/index.js';
 import { refused } from './refused.js';
 
 /** `1:100` (or `100`) as the parts of feed that one part of stock makes, 2 to 1000. */
@@ -51,4 +51,4 @@ export function parseTanks(text: string, where: Where): Checked<1 | 2> {
   return refused('tanks', where, `"${text}"`, '1 or 2', 'Leave it out to use one bottle where one will do.');
 }
 
-const tidy = (value: number): string => String(Math.round(value * 100) / 100);
+const tidy = (value: number): string => formatUpTo(value, 2);

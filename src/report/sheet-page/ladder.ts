@@ -2,6 +2,7 @@ import type { MixingSheet } from '../../sheet/mixing-sheet.js';
 import type { Slip } from '../../sheet/off.js';
 import { figure } from '../figures.js';
 import { ecNumber, litresText, markText, number, range } from './readings.js';
+import { formatFixed, roundDigits } from '../../units/index.js';
 
 /** One rung of the readings at the end, from low to high: what is seen, and what it may mean for this very batch. */
 export interface Rung {
@@ -35,7 +36,7 @@ function placeOf(slip: Slip, pen: MixingSheet['pen']): number {
 
 function rungOf(slip: Slip, sheet: MixingSheet): Rung {
   const ec = ecNumber(slip.mSPerCm);
-  const value = slip.scale === null ? number(slip.mSPerCm, sheet.pen) : `${slip.pen!.toFixed(0)}`;
+  const value = slip.scale === null ? number(slip.mSPerCm, sheet.pen) : formatFixed(slip.pen!, 0);
   return { pen: value, ec, says: sayOf(slip, sheet), right: false };
 }
 
@@ -67,5 +68,5 @@ function sayOf(slip: Slip, { steps, firstLitres, litres, pen }: MixingSheet): st
 /** To two digits: a bucket is no measuring cylinder. */
 const water = (slip: Slip): string => {
   const millilitres = Math.abs(slip.millilitres ?? 0);
-  return litresText(Number(millilitres.toPrecision(2)) / 1000);
+  return litresText(roundDigits(millilitres, 2) / 1000);
 };

@@ -1,6 +1,7 @@
 import type { MixingSheet, SheetStep } from '../../sheet/mixing-sheet.js';
 import { figure } from '../figures.js';
 import { ecNumber, litresText, markText, number, range } from './readings.js';
+import { formatFixed } from '../../units/index.js';
 
 /** One thing to do, with a box to tick. */
 export interface LineOnPage {
@@ -59,7 +60,7 @@ export function linesOf(sheet: MixingSheet): LineOnPage[] {
     ...BLANK,
     step: last,
     amount: 'pH last',
-    what: `about ${end.ph.value.toFixed(1)} (${end.ph.low.toFixed(1)} to ${end.ph.high.toFixed(1)}), an estimate`,
+    what: `about ${formatFixed(end.ph.value, 1)} (${formatFixed(end.ph.low, 1)} to ${formatFixed(end.ph.high, 1)}), an estimate`,
     how: 'Correct it only now, drop by drop, if your plants ask for it.',
   });
   return lines;

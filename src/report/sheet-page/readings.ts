@@ -1,5 +1,6 @@
 import type { MixingSheet } from '../../sheet/mixing-sheet.js';
 import { figure } from '../figures.js';
+import { formatFixed } from '../../units/index.js';
 
 type Pen = MixingSheet['pen'];
 type Read = { mSPerCm: number; low: number; high: number };
@@ -18,9 +19,9 @@ export const range = (reading: Read, pen: Pen): string => `${number(reading.low,
 export const mSPerCm = (ec: number): string => `${ecNumber(ec)} mS/cm`;
 
 /** A pen shows two decimals at most; below 1 mS/cm the third tells one step from the next. */
-export const ecNumber = (ec: number): string => ec.toFixed(ec < 0.9995 ? 3 : 2);
+export const ecNumber = (ec: number): string => formatFixed(ec, ec < 0.9995 ? 3 : 2);
 
-const ppm = (value: number): string => value.toFixed(0);
+const ppm = (value: number): string => formatFixed(value, 0);
 
 /** What the numbers of a pen are called. */
 export const penUnit = (pen: Pen): string => (pen === 'EC' ? 'EC, mS/cm' : `ppm, ${pen} scale`);
