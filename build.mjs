@@ -1,28 +1,101 @@
-// Bundles the command line, the library and the solver into dist/, then writes their types.
+// Bundles the command line, the library and the solver into dist/, writes their types, and the licences of what is bundled.
+// `--to DIR` puts them elsewhere, `--no-types` leaves the types out.
 import { execFileSync } from 'node:child_process';
-import { chmodSync, rmSync } from 'node:fs';
+import { chmodSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { builtinModules } from 'node:module';
+import { join } from 'node:path';
+import { parseArgs } from 'node:util';
+import { gzipSync } from 'node:zlib';
 import { build } from 'esbuild';
 
-rmSync('dist', { recursive: true, force: true });
-await build({
+const { values } = parseArgs({ options: { 'no-types': { type: 'boolean' }, to: { type: 'string' } } });
+const root = import.meta.dirname;
+const dist = values.to ?? join(root, 'dist');
+
+/** highs with its .wasm file inside, so that it needs no file beside it, neither in Node nor in a page. */
+const highsInside = {
+  name: 'highs-inside',
+  setup({ onResolve, onLoad }) {
+    const folder = join(root, 'node_modules/highs/build');
+    onResolve({ filter: /^highs$/ }, ({ importer }) => ({ path: importer, namespace: 'highs-inside' }));
+    onResolve({ filter: /^highs-itself$/ }, () => ({ path: join(folder, 'highs.mjs') }));
+    // in Node it asks for parts of Node in its own way; a page never gets there
+    onResolve({ filter: /^node:module$/ }, ({ importer }) =>
+      importer.startsWith(folder) ? { path: 'built-in', namespace: 'highs-inside' } : undefined,
+    );
+    onLoad({ filter: /^built-in$/, namespace: 'highs-inside' }, () => ({
+      contents: 'export const createRequire = () => (name) => process.getBuiltinModule(name);',
+    }));
+    onLoad({ filter: /./, namespace: 'highs-inside' }, () => {
+      const packed = gzipSync(readFileSync(join(folder, 'highs.wasm')), { level: 9 }).toString('base64');
+      return {
+        resolveDir: root,
+        contents: `import load from 'highs-itself';
+          const packed = '${packed}';
+          async function compiled() {
+            const zlib = globalThis.process?.getBuiltinModule?.('node:zlib');
+            if (zlib) return WebAssembly.compile(zlib.gunzipSync(Buffer.from(packed, 'base64')));
+            const bytes = Uint8Array.from(atob(packed), (char) => char.charCodeAt(0));
+            const unpacked = new Blob([bytes]).stream().pipeThrough(new DecompressionStream('gzip'));
+            return WebAssembly.compile(await new Response(unpacked).arrayBuffer());
+          }
+          let once;
+          export default async () => {
+            const module = await (once ??= compiled());
+            return new Promise((resolve, reject) => {
+              const instantiateWasm = (imports, done) => void WebAssembly.instantiate(module, imports).then(done, reject);
+              load({ instantiateWasm }).then(resolve, reject);
+            });
+          };`,
+      };
+    });
+  },
+};
+
+rmSync(dist, { recursive: true, force: true });
+const { metafile } = await build({
   entryPoints: { cli: 'src/cli/main.ts', index: 'src/index.ts', solver: 'solver/index.ts' },
-  outdir: 'dist',
+  absWorkingDir: root,
+  outdir: dist,
   bundle: true,
   splitting: true,
   format: 'esm',
-  platform: 'node',
-  target: 'node20.19',
+  // one build for Node and browsers: the library has no `node:` import, only the command line does
+  platform: 'browser',
+  target: 'es2022',
+  external: [...builtinModules, 'node:*'],
   chunkNames: 'chunk-[hash]',
-  // highs locates its wasm file beside itself, so it stays in node_modules
-  external: ['highs'],
-  banner: {
-    js: "import { createRequire as __createRequire } from 'node:module'; const require = __createRequire(import.meta.url);",
-  },
+  plugins: [highsInside],
+  metafile: true,
   logLevel: 'warning',
 });
-chmodSync('dist/cli.js', 0o755);
-if (!process.argv.includes('--no-types')) {
-  execFileSync(process.execPath, ['node_modules/typescript/bin/tsc', '-p', 'tsconfig.types.json'], {
+chmodSync(join(dist, 'cli.js'), 0o755);
+writeFileSync(join(dist, 'NOTICES.txt'), notices(bundled(metafile)));
+if (!values['no-types']) {
+  const tsc = join(root, 'node_modules/typescript/bin/tsc');
+  execFileSync(process.execPath, [tsc, '-p', 'tsconfig.types.json', '--outDir', join(dist, 'types')], {
+    cwd: root,
     stdio: 'inherit',
   });
+}
+
+/** Every file of which something went into a bundle. */
+function bundled({ outputs }) {
+  return Object.values(outputs).flatMap(({ inputs }) =>
+    Object.keys(inputs).filter((path) => inputs[path].bytesInOutput > 0),
+  );
+}
+
+/** Name, version and licence of every package that went into the bundles. */
+function notices(inputs) {
+  const packages = new Set(inputs.flatMap((path) => /^node_modules\/((?:@[^/]+\/)?[^/]+)/.exec(path)?.[1] ?? []));
+  const texts = [...packages].sort().map((name) => {
+    const folder = join(root, 'node_modules', name);
+    const files = readdirSync(folder).filter((file) => /^(licen[cs]e|notice)/i.test(file));
+    if (files.length === 0) throw new Error(`${name} is bundled, but has no licence file to keep`);
+    const { version, license } = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8'));
+    const says = files.sort().map((file) => readFileSync(join(folder, file), 'utf8').trim());
+    return [`${name} ${version} (${license})`, ...says].join('\n\n');
+  });
+  return `${['velamen holds code of these packages.', ...texts].join(`\n\n${'-'.repeat(80)}\n\n`)}\n`;
 }

@@ -1,4 +1,4 @@
-import type { Highs, InitOptions, Model, ModelData } from 'highs';
+import type { Highs, Model, ModelData } from 'highs';
 import type { Claim, Engine, EngineLimits } from './engine.js';
 import { directions, elastic, leaning } from './proofs.js';
 import type { Table } from './table.js';
@@ -20,21 +20,14 @@ const TOLERANCES = {
   small_matrix_value: 1e-12,
 };
 
-let loaderOptions: InitOptions | undefined;
 let loaded: Promise<Highs> | undefined;
-
-/** Where a page that cannot read the engine's .wasm file beside its script gets it from; call before solving. */
-export function loadHighsFrom(options: InitOptions): void {
-  loaderOptions = options;
-  loaded = undefined;
-}
 
 type Question = (engine: Highs, table: Table, limits: EngineLimits) => Claim;
 
 async function ask(table: Table, limits: EngineLimits, question: Question): Promise<Claim> {
   if (table.cost.length === 0) return withoutColumns(table);
   try {
-    loaded ??= import('highs').then((module) => module.default(loaderOptions));
+    loaded ??= import('highs').then((module) => module.default());
     return question(await loaded, table, limits);
   } catch (error) {
     // after a trap its memory cannot be trusted: the next call loads a fresh one

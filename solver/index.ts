@@ -2,7 +2,7 @@
 export { ProgramError, type ProgramProblem } from './check.js';
 export { boundsAsRows, type Conflict, type ConflictRow, conflict } from './conflict.js';
 export type { Claim, Engine, EngineLimits } from './engine.js';
-export { highs, loadHighsFrom } from './highs.js';
+export { highs } from './highs.js';
 export type {
   Best,
   Column,

@@ -1,26 +1,15 @@
-import { spawnSync } from 'node:child_process';
+import { execFileSync, spawnSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { build } from 'esbuild';
 import { beforeAll, describe, expect, it } from 'vitest';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const outdir = join(root, 'node_modules/.cache/velamen-process-test');
-const cli = join(outdir, 'main.js');
+const cli = join(outdir, 'cli.js');
 
-beforeAll(async () => {
-  await build({
-    entryPoints: [join(root, 'src/cli/main.ts')],
-    outdir,
-    bundle: true,
-    format: 'esm',
-    platform: 'node',
-    external: ['highs'],
-    banner: {
-      js: "import { createRequire as __createRequire } from 'node:module'; const require = __createRequire(import.meta.url);",
-    },
-  });
+beforeAll(() => {
+  execFileSync(process.execPath, [join(root, 'build.mjs'), '--no-types', '--to', outdir]);
 });
 
 const shell = (line: string) => {
