@@ -16,7 +16,7 @@ export { sureDoses } from './chance/robust.js';
 export type * from './chance/robust-types.js';
 export { type SureOptions, type Sureness, sureness } from './chance/sure.js';
 export { type MixingSheet, mixingSheet, type SheetOptions, type SheetStep } from './sheet/mixing-sheet.js';
-export { type Sequence, sequenceOf, type Turn } from './sheet/sequence.js';
+export { type Sequence, sequenceOf, type Turn } from './can/sequence.js';
 export { type Step, stepsOf } from './sheet/steps.js';
 export { concentrate } from './stock/concentrate.js';
 export type { ConcentrateRequest } from './stock/concentrate-request.js';

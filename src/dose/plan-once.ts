@@ -1,7 +1,8 @@
 import type { Kit } from '../catalog/bench-types.js';
 import { closeShelf } from '../label/close.js';
-import { mixingRank } from '../can/order.js';
 import type { Amounts } from '../can/mix-amounts.js';
+import { partsOf, watersOf } from '../can/part.js';
+import { type Sequence, sequenceOf } from '../can/sequence.js';
 import { missesOf, readOut } from '../feed/readout.js';
 import type { FeedRequest } from '../feed/request.js';
 import { problem, Refusal } from '../problem.js';
@@ -34,16 +35,18 @@ export async function planOnce(
 
   const doses = chosen.measures.map((m) => m.amount);
   const measured = delivered(doses, amounts, indices, batchLitres);
-  const mix = readOut(measured, request);
+  const sequence = sequenceAs(amounts, measured, request);
+  const mix = readOut(measured, request, sequence.turns);
   const misses = missesOf(mix);
-  const items = open
-    .map((item, k): PlannedItem => plannedItem(item, chosen.measures, k, limits, settings))
-    .filter((item) => item.chosen.amount > 0)
-    .sort((a, b) => mixingRank(a.product) - mixingRank(b.product));
+  const items = sequence.turns.map(({ product }) => {
+    const k = products.indexOf(product);
+    return plannedItem(open[k]!, chosen.measures, k, limits, settings);
+  });
   return {
     status: misses.length === 0 && (chosen.slack === 0 || settings.margin === 0) ? 'kept' : 'missed',
     batchLitres,
     items,
+    sequence,
     leftOut: open.flatMap(({ product, wanted }, k) => (doses[k] === 0 ? [{ product, wanted }] : [])),
     amounts: measured,
     request,
@@ -55,6 +58,14 @@ export async function planOnce(
     offers: [],
     proof: proofOf(chosen, open),
   };
+}
+
+/** The order of the measured doses: that of the blend, so that blend, sheet and meter speak of the same first item. */
+function sequenceAs(blend: Amounts, measured: Amounts, { shelf, waters, temperatureC }: FeedRequest): Sequence {
+  const used = watersOf(blend, waters);
+  const { turns } = sequenceOf(partsOf(blend, shelf), used, { temperatureC });
+  const told = turns.map(({ product }) => product.id);
+  return sequenceOf(partsOf(measured, shelf), used, { temperatureC, told });
 }
 
 /** g/L or mL/L: less is no item. */

@@ -1,6 +1,7 @@
 import type { Product } from '../label/product.js';
 import type { Solubility } from '../catalog/solubility.js';
 import type { Amounts } from '../can/mix-amounts.js';
+import type { Sequence } from '../can/sequence.js';
 import type { FeedRequest } from '../feed/request.js';
 import type { Mix } from '../feed/results.js';
 import type { Measure } from './measure.js';
@@ -49,6 +50,8 @@ export interface DosePlan {
   batchLitres: number;
   /** In mixing order; none with an amount of 0. */
   items: PlannedItem[];
+  /** That order, with how full the can is at each; the order of the blend, as long as the measured doses stay as clear in it. */
+  sequence: Sequence;
   /** Items of the blend that are left out because they are too little to measure, or better left out; limits are judged without them. */
   leftOut: { product: Product; wanted: number }[];
   /** What is delivered, g or mL per litre in the order of `request.shelf`, and shares of the waters. */

@@ -3,7 +3,8 @@ import { NUTRIENTS, type Nutrient } from '../chemistry/nutrients.js';
 import type { Rule } from '../programme/rule.js';
 import { inTheCan } from '../can/in-the-can.js';
 import type { Amounts } from '../can/mix-amounts.js';
-import { mixingRank } from '../can/order.js';
+import { type Part, partsOf, watersOf } from '../can/part.js';
+import { sequenceOf } from '../can/sequence.js';
 import { pricePerUnit } from './price.js';
 import { allRules, ecCap, type FeedRequest } from './request.js';
 import type { ElementLine, Item, Mix, RuleLine } from './results.js';
@@ -20,15 +21,15 @@ type ReadoutRequest = Pick<
   'programme' | 'rules' | 'maxEc' | 'shelf' | 'waters' | 'header' | 'temperatureC'
 >;
 
-/** Reads a mix out: amounts, elements against bands, rules, cost, and what the can will show. Pure arithmetic on the original labels. */
-export function readOut(amounts: Amounts, request: ReadoutRequest): Mix {
+/**
+ * Reads a mix out: amounts, elements against bands, rules, cost, and what the can will show. Pure arithmetic on the original labels.
+ * @param parts its products in mixing order, where that is known already
+ */
+export function readOut(amounts: Amounts, request: ReadoutRequest, parts = inOrder(amounts, request)): Mix {
   const { shelf, waters, header } = request;
   const batch = header.batchLitres;
   const items: Item[] = [];
-  const rank = new Map(shelf.map((product) => [product.id, mixingRank(product)]));
-  amounts.products.forEach((x, i) => {
-    if (!(x > 1e-12)) return;
-    const product = shelf[i]!;
+  for (const { product, perLitre: x } of parts) {
     const price = pricePerUnit(product);
     items.push({
       id: product.id,
@@ -37,8 +38,7 @@ export function readOut(amounts: Amounts, request: ReadoutRequest): Mix {
       perBatch: batch === null ? null : x * batch,
       costPerLitre: price === null ? null : x * price,
     });
-  });
-  items.sort((a, b) => rank.get(a.id)! - rank.get(b.id)!);
+  }
   const waterShares = waters
     .map((w, i) => ({
       id: w.id,
@@ -75,6 +75,14 @@ export function readOut(amounts: Amounts, request: ReadoutRequest): Mix {
     ec: { ...ec, max: ecCap(request) },
     ...solution,
   };
+}
+
+/** The order in which the products of a mix go into the can: the same for `blend`, `sheet`, `meter` and `assess`. */
+function inOrder(
+  amounts: Amounts,
+  { shelf, waters, temperatureC }: Pick<FeedRequest, 'shelf' | 'waters' | 'temperatureC'>,
+): Part[] {
+  return sequenceOf(partsOf(amounts, shelf), watersOf(amounts, waters), { temperatureC }).turns;
 }
 
 /** Every band, rule and EC cap that a mix does not keep, with the value that decides. */

@@ -1,6 +1,6 @@
 import type { DosePlan } from '../dose/plan-types.js';
-import { sequenceOf } from '../sheet/sequence.js';
-import { blendOf, partsOf } from '../sheet/steps.js';
+import { sequenceOf } from '../can/sequence.js';
+import { blendOf } from '../sheet/steps.js';
 import type { Water } from '../label/product.js';
 import type { Product } from '../label/product.js';
 import type { Batch } from './batch.js';
@@ -8,11 +8,10 @@ import type { Batch } from './batch.js';
 /** The batch that a mixing sheet asks for: its measures, in its order, as full as the can is at each step. */
 export function batchOfPlan(plan: DosePlan): Batch {
   const waters = blendOf(plan, plan.request);
-  const { turns } = sequenceOf(partsOf(plan), waters);
   return {
     litres: plan.batchLitres,
     waters,
-    items: turns.map(({ product, full }) => {
+    items: plan.sequence.turns.map(({ product, full }) => {
       const { chosen, product: own } = plan.items.find((item) => item.product.id === product.id)!;
       return {
         product: own,

@@ -1,8 +1,8 @@
 import type { Pen } from '../catalog/bench-types.js';
 import type { FeedRequest } from '../feed/request.js';
-import { likelyEc } from './part.js';
+import { likelyEc } from '../can/part.js';
 import type { DosePlan } from '../dose/plan-types.js';
-import { WHILE_MIXING } from './sequence.js';
+import { WHILE_MIXING } from '../can/sequence.js';
 import { blendOf, partsOf, type Reading, waterShift } from './steps.js';
 
 /** A slip and what the finished can would then read, mS/cm at 25 °C and on the pen's scale. */

@@ -4,9 +4,8 @@ import type { FeedRequest } from '../feed/request.js';
 import { formatNumber } from '../units/format.js';
 import { NINETY } from '../chance/deviates.js';
 import type { Measure } from '../dose/measure.js';
-import { type Blend, type Conductivity, ecOfPart, likelyEc, type Part } from './part.js';
+import { type Blend, type Conductivity, ecOfPart, likelyEc, type Part, watersOf } from '../can/part.js';
 import type { Alternative, DosePlan, PlannedItem } from '../dose/plan-types.js';
-import { type Sequence, sequenceOf } from './sequence.js';
 import { FILLING_SPREAD } from '../dose/tools.js';
 
 /** What a meter shows at 25 °C: mS/cm, and on the pen's own scale; low…high is where nine of ten readings lie. */
@@ -36,7 +35,6 @@ export interface Step {
 export interface StepOptions {
   /** What the grower's meter reads in the water alone, mS/cm at 25 °C. */
   waterMSPerCm?: number;
-  sequence?: Sequence;
 }
 
 /** The items of a plan in an order that does not cloud, with the reading to expect after each. */
@@ -46,7 +44,7 @@ export function stepsOf(
   pen: Pen,
   options: StepOptions = {},
 ): Step[] {
-  const sequence = options.sequence ?? sequenceOf(partsOf(plan), blendOf(plan, request));
+  const { sequence } = plan;
   const readings = readingsOf(sequence.turns, plan, request, pen, options.waterMSPerCm);
   return sequence.turns.map(({ product, full }, i) => {
     const item = plan.items.find((it) => it.product.id === product.id)!;
@@ -68,10 +66,7 @@ export const partsOf = (plan: DosePlan): Part[] =>
 
 /** The waters of a plan with their shares. */
 export const blendOf = (plan: DosePlan, { waters }: Pick<FeedRequest, 'waters'>): Blend[] =>
-  waters.flatMap((water, i) => {
-    const share = plan.amounts.waters[i] ?? 0;
-    return share > 1e-9 ? [{ water, share }] : [];
-  });
+  watersOf(plan.amounts, waters);
 
 /** The reading of the can with some of the products, `full` of its mark. */
 export function readingOf(

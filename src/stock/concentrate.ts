@@ -1,5 +1,6 @@
 import type { Solubility } from '../catalog/solubility.js';
 import { ionSourceOf, ionSourceOfWater } from '../can/ion-sources.js';
+import { sequenceOf } from '../can/sequence.js';
 import { cautionsFor } from '../can/cautions.js';
 import { type IonSource, type Chemistry, type Clouding, cloudingOf, times, totalOf } from '../can/clouding.js';
 import { apartFrom } from './apart.js';
@@ -20,9 +21,11 @@ export function concentrate(
   chemistry: Chemistry,
   table: readonly Solubility[],
 ): ConcentrateResult {
-  const items = request.items
-    .filter((item) => item.perLitre > 0)
-    .map((item): StockItem => ({ ...item, brings: ionSourceOf(item.product, item.perLitre) }));
+  // in the order of the can, so that feed and stock speak of the same first item
+  const items = sequenceOf(
+    request.items.filter((item) => item.perLitre > 0),
+    request.waters,
+  ).turns.map(({ product, perLitre }): StockItem => ({ product, perLitre, brings: ionSourceOf(product, perLitre) }));
   const { stocked, apart } = apartFrom(items);
   const waters = request.waters.map(({ water, share }) => ionSourceOfWater(water, share));
   const fill = fillOf(request.waters);
@@ -60,7 +63,7 @@ export function concentrate(
   const tanks = best.map((tank, i) =>
     tankSheet({
       name: best.length === 1 ? 'stock' : 'AB'.charAt(i),
-      items: tank,
+      items: items.filter((item) => tank.includes(item)),
       request,
       fill: fill.says,
       clouding: cloudingOfTank(tank, filling, request.ratio, setting),

@@ -1,5 +1,4 @@
 import type { Clouding } from '../can/clouding.js';
-import { mixingRank } from '../can/order.js';
 import { formatNumber } from '../units/format.js';
 import type { ConcentrateRequest } from './concentrate-request.js';
 import type { TankItem, TankSheet } from './concentrate-result.js';
@@ -8,6 +7,7 @@ import type { StockItem, TankLimit } from './tank.js';
 /** One bottle, written out: what goes in, in which order, and what its label says. */
 export function tankSheet(bottle: {
   name: string;
+  /** In the order in which they are dissolved. */
   items: readonly StockItem[];
   request: ConcentrateRequest;
   /** The water it is filled with, in words. */
@@ -18,8 +18,7 @@ export function tankSheet(bottle: {
 }): TankSheet {
   const { name, request, fill, clouding, limits, tanks } = bottle;
   const litres = request.jugMillilitres / 1000;
-  const ordered = [...bottle.items].sort((a, b) => mixingRank(a.product) - mixingRank(b.product));
-  const items = ordered.map(({ product, perLitre }): TankItem => {
+  const items = bottle.items.map(({ product, perLitre }): TankItem => {
     const stock = perLitre * request.ratio;
     const perJug = stock * litres;
     const amount = product.form === 'powder' ? { gramsPerJug: perJug } : { millilitresPerJug: perJug };
@@ -27,7 +26,7 @@ export function tankSheet(bottle: {
   });
   const salts = limits.filter((limit) => limit.kind !== 'mineral' && limit.kind !== 'room');
   const fullest = salts.reduce<TankLimit | null>((top, limit) => (top && top.share >= limit.share ? top : limit), null);
-  const keepsWeeks = ordered.some(({ product }) => isOrganic(product)) ? ORGANIC_WEEKS : MINERAL_WEEKS;
+  const keepsWeeks = bottle.items.some(({ product }) => isOrganic(product)) ? ORGANIC_WEEKS : MINERAL_WEEKS;
   return {
     name,
     items,
@@ -35,7 +34,7 @@ export function tankSheet(bottle: {
     fullest: fullest && { what: fullest.name, share: fullest.share },
     precipitation: clouding.minerals,
     steps: stepsOf(items, request, fill),
-    label: labelOf({ name, items, request, tanks, keepsWeeks, ordered }),
+    label: labelOf({ name, items, request, tanks, keepsWeeks, stocked: bottle.items }),
     keepsWeeks,
   };
 }
@@ -71,13 +70,13 @@ function labelOf(bottle: {
   request: ConcentrateRequest;
   tanks: number;
   keepsWeeks: number;
-  ordered: readonly StockItem[];
+  stocked: readonly StockItem[];
 }): string[] {
-  const { name, items, request, tanks, keepsWeeks, ordered } = bottle;
+  const { name, items, request, tanks, keepsWeeks, stocked } = bottle;
   const feed = request.feed?.name ?? 'feed';
   const other = name === 'A' ? 'B' : 'A';
   const dose = ml(1000 / request.ratio);
-  const calcium = ordered.some(({ brings }) => brings.ions.Ca > 0);
+  const calcium = stocked.some(({ brings }) => brings.ions.Ca > 0);
   return [
     tanks === 1
       ? `${feed}: STOCK SOLUTION 1:${formatNumber(request.ratio, 4)}`

@@ -6,6 +6,8 @@ import { planDoses } from '../../src/dose/plan.js';
 import type { DosePlan } from '../../src/dose/plan-types.js';
 import { toolsOf } from '../../src/dose/tools.js';
 import { amountsOf } from '../../src/formulation/amounts.js';
+import { partsOf, watersOf } from '../../src/can/part.js';
+import { sequenceOf } from '../../src/can/sequence.js';
 import { readOut } from '../../src/feed/readout.js';
 import type { FeedRequest } from '../../src/feed/request.js';
 import { solveUnderCap } from '../../src/formulation/solve-goal.js';
@@ -56,6 +58,7 @@ export function planOf(
       chosen: { tool, words: `${amount} g`, amount, actions: 1, sd },
       alternatives: [],
     })),
+    sequence: sequenceOf(partsOf(amounts, request.shelf), watersOf(amounts, request.waters)),
     leftOut: [],
     amounts,
     request,

@@ -2,8 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { solutionChemistry } from '../../src/chemistry/solution/index.js';
 import { shippedCatalog } from '../../src/desk/shipped-catalog.js';
-import type { Part } from '../../src/sheet/part.js';
-import { sequenceOf, WHILE_MIXING } from '../../src/sheet/sequence.js';
+import type { Part } from '../../src/can/part.js';
+import { sequenceOf, WHILE_MIXING } from '../../src/can/sequence.js';
 import { ionSourceOf, ionSourceOfWater } from '../../src/can/ion-sources.js';
 import { closeShelf } from '../../src/label/close.js';
 import { cloudingOf, type Verdict } from '../../src/can/clouding.js';
@@ -14,14 +14,14 @@ const shelf = await closeShelf([...catalog.products, ...catalog.salts.filter((p)
 const named = (id: string) => shelf.find((p) => p.id === id)!;
 const RANK: Record<Verdict, number> = { clear: 0, borderline: 1, 'will cloud': 2 };
 
-/** Worst on the way, by the chemistry itself and nothing of the sequence. */
-function worstOnTheWay(turns: readonly (Part & { full: number })[], waters: Parameters<typeof sequenceOf>[1]): Verdict {
-  const verdicts = turns.map(({ full }, i) => {
-    const water = waters.map(({ water: w, share }) => ionSourceOfWater(w, share));
-    const parts = turns.slice(0, i + 1).map(({ product, perLitre }) => ionSourceOf(product, perLitre / full));
-    return cloudingOf([...water, ...parts], solutionChemistry).verdict;
-  });
-  return verdicts.sort((a, b) => RANK[b] - RANK[a])[0] ?? 'clear';
+/** The worst that some of the parts do, mineral by mineral, beyond what the water does by itself; by the chemistry and nothing of the sequence. */
+function worstOf(parts: readonly Part[], waters: Parameters<typeof sequenceOf>[1], full: number): Verdict {
+  const water = waters.map(({ water: w, share }) => ionSourceOfWater(w, share));
+  const alone = cloudingOf(water, solutionChemistry).minerals;
+  const added = parts.map(({ product, perLitre }) => ionSourceOf(product, perLitre / full));
+  return cloudingOf([...water, ...added], solutionChemistry)
+    .minerals.filter(({ verdict }, m) => RANK[verdict] > RANK[alone[m]!.verdict])
+    .reduce<Verdict>((most, { verdict }) => (RANK[verdict] > RANK[most] ? verdict : most), 'clear');
 }
 
 describe('the order of mixing', () => {
@@ -34,6 +34,7 @@ describe('the order of mixing', () => {
   const waters = fc.constantFrom(...catalog.waters, pure).map((water) => [{ water, share: 1 }]);
 
   it('never clouds on the way where the finished can does not, and says so where that cannot be', () => {
+    let careful = 0;
     fc.assert(
       fc.property(parts, waters, (some, water) => {
         const { turns, says } = sequenceOf(some, water);
@@ -41,18 +42,36 @@ describe('the order of mixing', () => {
         expect(turns.every((t) => t.full === 1 || t.full === WHILE_MIXING)).toBe(true);
         // once the can is full it does not empty again
         expect(turns.map((t) => t.full)).toEqual([...turns.map((t) => t.full)].sort((a, b) => a - b));
-        const finished = cloudingOf(
-          [
-            ...water.map(({ water: w, share }) => ionSourceOfWater(w, share)),
-            ...some.map((p) => ionSourceOf(p.product, p.perLitre)),
-          ],
-          solutionChemistry,
-        ).verdict;
-        const worst = worstOnTheWay(turns, water);
-        if (RANK[worst] > RANK[finished]) expect(says.join(' ')).toContain('No order keeps the can clear');
+        const finished = RANK[worstOf(some, water, 1)];
+        const onTheWay = turns.map(({ full }, i) => RANK[worstOf(turns.slice(0, i + 1), water, full)]);
+        const worse = Math.max(...onTheWay) > finished;
+        if (turns.some((t) => t.full === 1)) careful += 1;
+        expect(says.join(' ').includes('No order keeps the can clear')).toBe(worse);
       }),
-      { numRuns: 60, seed: 11 },
+      { numRuns: 250, seed: 11 },
     );
+    expect(careful).toBeGreaterThan(10);
+  });
+
+  it('blames no order for what the water does by itself', () => {
+    // the tap is at the border of lime as it stands; the acid phosphate takes it away
+    const some = ['potassium-nitrate', 'monopotassium-phosphate'].map((id) => ({ product: named(id), perLitre: 0.2 }));
+    const tap = [{ water: catalog.waters.find((w) => w.id === 'hard-tap')!, share: 1 }];
+    expect(cloudingOf([ionSourceOfWater(tap[0]!.water, 1)], solutionChemistry).verdict).not.toBe('clear');
+    const { turns, says } = sequenceOf(some, tap);
+    expect(turns.map((t) => t.product.id)).toEqual(['potassium-nitrate', 'monopotassium-phosphate']);
+    expect(says.join(' ')).not.toMatch(/usual order|No order/);
+  });
+
+  it('keeps to an order that was told already, as long as it is as clear', () => {
+    const some = ['potassium-nitrate', 'calcium-nitrate', 'magnesium-sulfate'].map((id) => ({
+      product: named(id),
+      perLitre: 0.2,
+    }));
+    const water = [{ water: pure, share: 1 }];
+    const told = ['magnesium-sulfate', 'potassium-nitrate', 'calcium-nitrate'];
+    expect(sequenceOf(some, water, { told }).turns.map((t) => t.product.id)).toEqual(told);
+    expect(sequenceOf(some, water).turns[0]!.product.id).toBe('calcium-nitrate');
   });
 
   it('takes calcium before sulfate and phosphate, and what is neutral between them (common practice, no source)', () => {

@@ -1,7 +1,8 @@
 import type { Product, Water } from '../label/product.js';
 import type { Ions } from '../chemistry/ions.js';
 import { ionsOf } from '../label/close.js';
-import { chemistryOf, ionsOfWater, type MakeUp, NONE, plus, usualIons } from '../can/ec.js';
+import { chemistryOf, ionsOfWater, type MakeUp, NONE, plus, usualIons } from './ec.js';
+import type { Amounts } from './mix-amounts.js';
 
 /** One product in a can that may be only partly full or partly mixed. */
 export interface Part {
@@ -15,6 +16,20 @@ export interface Blend {
   water: Water;
   share: number;
 }
+
+/** The products of a mix, as they stand on the shelf; less than 1e-12 g or mL is none. */
+export const partsOf = ({ products }: Pick<Amounts, 'products'>, shelf: readonly Product[]): Part[] =>
+  shelf.flatMap((product, i) => {
+    const perLitre = products[i] ?? 0;
+    return perLitre > 1e-12 ? [{ product, perLitre }] : [];
+  });
+
+/** The waters of a mix with their shares; less than a billionth is none. */
+export const watersOf = ({ waters: shares }: Pick<Amounts, 'waters'>, waters: readonly Water[]): Blend[] =>
+  waters.flatMap((water, i) => {
+    const share = shares[i] ?? 0;
+    return share > 1e-9 ? [{ water, share }] : [];
+  });
 
 /** A conductivity with what nine of ten labels leave open and the error of the model, mS/cm. */
 export interface Conductivity {

@@ -1,23 +1,20 @@
 import type { Product } from '../label/product.js';
 import { solutionChemistry } from '../chemistry/solution/index.js';
-import { ionSourceOf, ionSourceOfWater } from '../can/ion-sources.js';
-import { isAcid, isAlkali } from '../can/cautions.js';
-import { type CloudingLine, cloudingOf, type Verdict } from '../can/clouding.js';
-import { mixingRank } from '../can/order.js';
+import { ionSourceOf, ionSourceOfWater } from './ion-sources.js';
+import { type CloudingLine, cloudingOf, type Verdict } from './clouding.js';
+import { mixingRank } from './order.js';
 import type { Blend, Part } from './part.js';
 
-/** One product going in, and what the can is like with it. */
+/** One product going in. */
 export interface Turn extends Part {
   /** How full the can is when it goes in: ¾, or 1 where it would cloud in less water. */
   full: number;
-  /** Of the can with everything up to here. */
-  verdict: Verdict;
 }
 
 /** An order of mixing, and what it could not avoid. */
 export interface Sequence {
   turns: Turn[];
-  /** The worst that happens on the way; never worse than it has to be. */
+  /** The worst of the finished can, or of what the products do on the way; never worse than it has to be. */
   verdict: Verdict;
   /** Sentences on what the order had to avoid, or could not. */
   says: string[];
@@ -26,27 +23,44 @@ export interface Sequence {
 /** How full the can is while things dissolve. */
 export const WHILE_MIXING = 0.75;
 
+export interface SequenceOptions {
+  temperatureC?: number | undefined;
+  /** Ids in an order that was told already for nearly the same mix: it stands as long as it keeps this one as clear. */
+  told?: readonly string[];
+}
+
 /**
- * The order in which no step clouds: silicates and alkalis, liquids that clash with nothing, calcium, what brings neither calcium nor
- * sulfate nor phosphate, sulfate and phosphate parts, micronutrients, acids (common practice, no source). Every step is then checked
- * at its own volume by the full model, open and closed to the air; where one would cloud, the can is filled to the mark before it, and where
- * that does not help either, all other orders are tried.
+ * The order in which no step clouds: the usual one (see `mixingRank`), every step of it checked at its own volume by the full model, open and
+ * closed to the air; where one would cloud, the can is filled to the mark before it, and where that does not help either, all other orders are
+ * tried.
  */
-export function sequenceOf(parts: readonly Part[], waters: readonly Blend[], temperatureC = 25): Sequence {
-  const usual = [...parts].sort((a, b) => turnRank(a.product) - turnRank(b.product));
+export function sequenceOf(
+  parts: readonly Part[],
+  waters: readonly Blend[],
+  { temperatureC = 25, told: before }: SequenceOptions = {},
+): Sequence {
+  const usual = [...parts].sort((a, b) => mixingRank(a.product) - mixingRank(b.product));
   const check = checker(usual, waters, temperatureC);
   const all = usual.map((_, i) => i);
   const target = check(all, 1).verdict;
   const kept = (tried: readonly Seen[]): boolean => tried.every((seen) => RANK[seen.verdict] <= RANK[target]);
-
-  const plain = along(all, () => WHILE_MIXING, check);
-  if (kept(plain)) return told(plain, target, usual, [], check);
-  const first = plain.findIndex((seen) => RANK[seen.verdict] > RANK[target]);
-  const filled = along(all, (i) => (i < first ? WHILE_MIXING : 1), check);
-  if (kept(filled)) return told(filled, target, usual, [fillFirst(usual[first]!.product)], check);
+  for (const order of before ? [likeBefore(usual, before), all] : [all]) {
+    const plain = along(order, () => WHILE_MIXING, check);
+    if (kept(plain)) return told(plain, usual, [], check);
+    const first = plain.findIndex((seen) => RANK[seen.verdict] > RANK[target]);
+    const filled = along(order, (place) => (place < first ? WHILE_MIXING : 1), check);
+    if (kept(filled)) return told(filled, usual, [fillFirst(usual[order[first]!]!.product)], check);
+  }
   const order = otherOrder(usual.length, check, RANK[target]);
   const moved = along(order, () => 1, check);
-  return told(moved, target, usual, [kept(moved) ? MOVED : NOT_AVOIDED], check);
+  return told(moved, usual, [kept(moved) ? MOVED : NOT_AVOIDED], check);
+}
+
+/** Indices in an order of ids; what it does not name stays where it usually goes, at the end. */
+function likeBefore(parts: readonly Part[], before: readonly string[]): number[] {
+  const place = new Map(before.map((id, i) => [id, i]));
+  const placeOf = (index: number): number => place.get(parts[index]!.product.id) ?? before.length;
+  return parts.map((_, i) => i).sort((a, b) => placeOf(a) - placeOf(b));
 }
 
 const MOVED = 'The usual order would cloud on the way: keep to this one, and fill to the mark before anything goes in.';
@@ -57,32 +71,30 @@ const fillFirst = (product: Product): string =>
 
 const RANK: Readonly<Record<Verdict, number>> = { clear: 0, borderline: 1, 'will cloud': 2 };
 
-/** As `mixingRank`, with the sheet's own places for liquids and for what moves the pH. */
-function turnRank(product: Product): number {
-  if (isAcid(product)) return 5;
-  if (isAlkali(product)) return 0;
-  const rank = mixingRank(product);
-  return rank === 2 && product.form === 'liquid' ? 0.5 : rank;
-}
-
 interface Seen {
   index: number;
   full: number;
   verdict: Verdict;
 }
 
+/** Some of the parts in the can: `verdict` is the worst that they do to it; what the water does by itself is no order's doing. */
 type Check = (some: readonly number[], full: number) => { verdict: Verdict; minerals: CloudingLine[] };
 
 /** The chemistry of some of the parts; asked once for each set and volume. */
 function checker(parts: readonly Part[], waters: readonly Blend[], temperatureC: number): Check {
   const known = new Map<string, ReturnType<Check>>();
   const water = waters.map(({ water: w, share }) => ionSourceOfWater(w, share));
+  const alone = new Map(
+    cloudingOf(water, solutionChemistry, temperatureC).minerals.map((line) => [line.mineral, RANK[line.verdict]]),
+  );
   return (some, full) => {
     const key = `${[...some].sort((a, b) => a - b).join()}@${full}`;
     const before = known.get(key);
     if (before) return before;
     const sources = [...water, ...some.map((i) => ionSourceOf(parts[i]!.product, parts[i]!.perLitre / full))];
-    const found = cloudingOf(sources, solutionChemistry, temperatureC);
+    const { minerals } = cloudingOf(sources, solutionChemistry, temperatureC);
+    const own = minerals.filter((line) => RANK[line.verdict] > alone.get(line.mineral)!);
+    const found = { minerals, verdict: worst(own.map((line) => line.verdict)) };
     known.set(key, found);
     return found;
   };
@@ -122,15 +134,15 @@ function otherOrder(count: number, check: Check, good: number): number[] {
   return usual;
 }
 
-function told(seen: readonly Seen[], target: Verdict, parts: readonly Part[], says: string[], check: Check): Sequence {
-  const turns = seen.map(({ index, full, verdict }): Turn => ({ ...parts[index]!, full, verdict }));
-  const worst = [...seen].sort((a, b) => RANK[b.verdict] - RANK[a.verdict])[0];
-  const verdict = worst && RANK[worst.verdict] > RANK[target] ? worst.verdict : target;
-  const mixed = check(
-    seen.map(({ index }) => index),
-    1,
-  ).minerals.filter((line) => line.verdict !== 'clear');
-  return { turns, verdict, says: [...says, ...mixed.map((line) => capital(line.sentence))] };
+function told(seen: readonly Seen[], parts: readonly Part[], says: string[], check: Check): Sequence {
+  const turns = seen.map(({ index, full }): Turn => ({ ...parts[index]!, full }));
+  const all = seen.map(({ index }) => index);
+  const mixed = check(all, 1).minerals.filter((line) => line.verdict !== 'clear');
+  const verdicts = [...seen, ...mixed].map(({ verdict }) => verdict);
+  return { turns, verdict: worst(verdicts), says: [...says, ...mixed.map((line) => capital(line.sentence))] };
 }
+
+const worst = (verdicts: readonly Verdict[]): Verdict =>
+  verdicts.reduce((most, verdict) => (RANK[verdict] > RANK[most] ? verdict : most), 'clear');
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
