@@ -1,6 +1,5 @@
-import { type Problem, problem, type Where, warning } from '../problem.js';
-import { readNumber } from '../units/index.js';
-import { spelledOut } from '../units/number.js';
+import { type Problem, problem, type Where } from '../problem.js';
+import { commaWarning, readNumber, spelledOut } from '../units/index.js';
 import type { Span } from './types.js';
 
 /** What has not been understood yet. */
@@ -58,7 +57,6 @@ export function number({ where, problems }: Rest, text: string): number {
     problems.push(problem('advice-number', where, read.found, read.expected, read.fix));
     return 1;
   }
-  if (read.comma)
-    problems.push(warning('decimal-comma', where, `"${text.trim()}"`, 'a decimal point', `Read as ${read.value}.`));
+  if (read.comma) problems.push(commaWarning(text, read.value, where));
   return read.value;
 }

@@ -1,5 +1,5 @@
-import { nearest, type Problem, problem, type Where, warning } from '../problem.js';
-import { readNumber } from '../units/index.js';
+import { nearest, type Problem, problem, type Where } from '../problem.js';
+import { commaWarning, readNumber } from '../units/index.js';
 import { shorten } from './csv.js';
 import type { Evidence } from '../label/product.js';
 import type { Row } from './table.js';
@@ -42,7 +42,7 @@ export function rangedNumber(
       problem('number-range', where, `"${text}"`, expected, 'Check the number, its decimal point and its unit.'),
     );
   } else {
-    if (read.comma) problems.push(commaWarning(where, text, read.value));
+    if (read.comma) problems.push(commaWarning(text, read.value, where));
     return read.value;
   }
   return undefined;
@@ -133,11 +133,6 @@ export function uniqueIds(rows: readonly { id: string; where: Where }[]): Proble
     } else first.set(id, where);
   }
   return problems;
-}
-
-/** `capped` tells the first of these and their number. */
-function commaWarning(where: Where, text: string, value: number): Problem {
-  return warning('decimal-comma', where, `"${text}"`, 'a decimal point', `Read as ${value}.`);
 }
 
 function withoutUnit(text: string, unit: string | undefined): string {

@@ -84,8 +84,10 @@ export function feedRequests(
   return inputs.specs.flatMap((spec) => {
     const full = collected.take(resolveProgramme(catalog, spec.plants, spec.medium, spec.phase, spec.where));
     const scaled = full && collected.take(atStrength(full, spec.strength, spec.where));
-    const own = collected.take(parseRules(spec.rules, 'you', spec.where));
-    if (!scaled || !own) return [];
+    const own = parseRules(spec.rules, 'you', spec.where);
+    // how a rule was read has been told at its own line
+    if (!own.ok) collected.add(...own.problems);
+    if (!scaled || !own.ok) return [];
     return [
       {
         header: {
@@ -99,8 +101,8 @@ export function feedRequests(
           currency: inputs.currency,
         },
         programme: scaled.programme,
-        rules: own.rules,
-        ...(own.maxEc === undefined ? {} : { maxEc: own.maxEc }),
+        rules: own.value.rules,
+        ...(own.value.maxEc === undefined ? {} : { maxEc: own.value.maxEc }),
         shelf: inputs.shelf.products,
         waters: inputs.waters,
         otherWaters: catalog.waters,

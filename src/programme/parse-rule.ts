@@ -12,7 +12,11 @@ export interface ReadRules {
 
 const NAMES = [...RULE_NAMES.keys(), 'EC'];
 
-/** Reads rule texts; every problem of every rule at once. EC may only be capped by a number. */
+/**
+ * Reads rule texts such as `NH4 <= 0.1 * N` or `EC <= 0.8`; every problem of every rule at once. EC may only be capped by a number. A `<`
+ * is read as `<=`, which is told in a warning.
+ * @param from who asks for them: `you` or `programme`, shown beside the limit
+ */
 export function parseRules(texts: readonly string[], from: string, where: Where = {}): Checked<ReadRules> {
   const problems: Problem[] = [];
   const rules: Rule[] = [];
@@ -24,7 +28,7 @@ export function parseRules(texts: readonly string[], from: string, where: Where 
       continue;
     }
     problems.push(...read.warnings);
-    for (const relation of read.value.relations) {
+    for (const relation of read.value) {
       if (relation.terms.has('EC')) {
         const cap = ecCapOf(relation);
         if (cap === null) {

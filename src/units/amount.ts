@@ -1,5 +1,5 @@
-import { type Checked, nearest, type Problem, problem, type Where, warning } from '../problem.js';
-import { readNumber, spelledOut } from './number.js';
+import { type Checked, nearest, type Problem, problem, type Where } from '../problem.js';
+import { commaWarning, readNumber, spelledOut } from './number.js';
 import {
   type DropsPerMillilitre,
   dropsPerMillilitre,
@@ -166,8 +166,4 @@ function toAmount(
   return drops && drops > 0
     ? { kind: 'volume per volume', unit, millilitresPerLitre: millilitresPerLitre(base / drops / litresUnder) }
     : 'dropper';
-}
-
-function commaWarning(written: string, value: number, where: Where): Problem {
-  return warning('decimal-comma', where, `"${written.trim()}"`, 'a decimal point', `Read as ${value}.`);
 }

@@ -1,50 +1,59 @@
 import { create, type MathNode, parseDependencies } from 'mathjs/number';
-import { type Checked, nearest, type Problem, problem, type Where } from '../problem.js';
+import { type Checked, nearest, type Problem, problem, type Where, warning } from '../problem.js';
 import { type Form, type LinearRelation, relate } from './linear.js';
-
-/** A rule text as linear relations, with sentences on how it was read where that is not word for word. */
-export interface ReadRelation {
-  relations: LinearRelation[];
-  notes: string[];
-}
+import { commaWarning, readNumber } from './number.js';
 
 const math = create({ parseDependencies: parseDependencies! });
 const LONGEST = 400;
 
 /**
  * Reads a limit such as `NH4 <= 0.1 * N`, `Ca/Mg >= 3`, `2 <= Ca/Mg <= 5`, `EC <= 0.8` or `NO3 = N` into linear relations over the
- * allowed names. Everything that is not linear, or not a comparison, is refused; nothing is ever evaluated by name, so a rule can
- * run no function. `=` and `==` are the same, and so are `<` and `<=` (said in a note).
+ * allowed names; a chain gives one relation for each of its signs. Everything that is not linear, or not a comparison, is refused; nothing
+ * is ever evaluated by name, so a rule can run no function. `=` and `==` are the same. A limit includes its bound, so `<` is read as `<=`
+ * and `>` as `>=`; that, and a decimal comma, is told in a warning.
  */
-export function parseRelation(text: string, allowedNames: Iterable<string>, where: Where = {}): Checked<ReadRelation> {
+export function parseRelation(
+  text: string,
+  allowedNames: Iterable<string>,
+  where: Where = {},
+): Checked<LinearRelation[]> {
   const allowed = new Set(allowedNames);
+  const warnings: Problem[] = [];
   try {
-    return { ok: true, value: read(text, allowed), warnings: [] };
+    return { ok: true, value: read(text, allowed, where, warnings), warnings };
   } catch (error) {
     if (error instanceof NotLinear) return { ok: false, problems: [error.problem(where)] };
     throw error;
   }
 }
 
-function read(text: string, allowed: ReadonlySet<string>): ReadRelation {
+function read(text: string, allowed: ReadonlySet<string>, where: Where, warnings: Problem[]): LinearRelation[] {
   if (text.trim() === '') throw new NotLinear('an empty rule', 'a limit', 'Write for example NH4 <= 0.1 * N.');
   if (text.length > LONGEST)
     throw new NotLinear(`${text.length} characters`, `at most ${LONGEST}`, 'Split the rule in two.');
-  const plain = tidy(text);
+  const plain = withPoints(tidy(text), where, warnings);
   refuseHabits(plain);
-  const notes: string[] = [];
   const chain = comparisons(parse(plain), plain);
-  const relations = chain.flatMap(({ left, operator, right }) => {
+  const strict = new Set(chain.map(({ operator }) => operator).filter((operator) => STRICT.has(operator)));
+  if (strict.size > 0) {
+    const readAs = [...strict].map((operator) => STRICT.get(operator)).join(' and ');
+    warnings.push(
+      warning('rule-strict', where, `"${text.trim()}"`, '<= or >=', `Read ${readAs}: a limit includes its bound.`),
+    );
+  }
+  return chain.map(({ left, operator, right }) => {
     const sign = OPERATORS.get(operator);
     if (!sign) throw new NotLinear(`"${operator}"`, '<=, >= or =', 'Write the limit with <=, >= or =.');
-    if (operator === 'smaller' || operator === 'larger') notes.push(`A limit includes its bound: read with ${sign}.`);
     const related = relate(form(left, allowed), sign, form(right, allowed));
     if (!related.ok) throw new NotLinear(`"${text.trim()}"`, related.expected, related.fix);
-    if (related.note) notes.push(related.note);
-    return [related.relation];
+    return related.relation;
   });
-  return { relations, notes: [...new Set(notes)] };
 }
+
+const STRICT: ReadonlyMap<string, string> = new Map([
+  ['smaller', '< as <='],
+  ['larger', '> as >='],
+]);
 
 const OPERATORS: ReadonlyMap<string, '<=' | '>=' | '=='> = new Map([
   ['smallerEq', '<='],
@@ -65,6 +74,16 @@ function tidy(text: string): string {
     .trim();
 }
 
+/** Decimal commas as points, each told; what could be a thousands comma is refused. */
+function withPoints(text: string, where: Where, warnings: Problem[]): string {
+  return text.replace(/\d[\d.,]*,\d[\d.,]*/g, (written) => {
+    const number = readNumber(written);
+    if (!number.ok) throw new NotLinear(number.found, number.expected, number.fix);
+    warnings.push(commaWarning(written, number.value, where));
+    return written.replace(',', '.');
+  });
+}
+
 /** Ways of writing that parse, but mean something else than the grower meant. */
 function refuseHabits(text: string): void {
   const form = /\b(NO3|NH4|urea|other)-N\b/i.exec(text);
@@ -74,8 +93,6 @@ function refuseHabits(text: string): void {
       'NO3, NH4 or urea (already as nitrogen)',
       `In a rule write ${form[1]}: a minus sign would subtract N.`,
     );
-  const comma = /\d,\d/.exec(text);
-  if (comma) throw new NotLinear(`"${comma[0]}"`, 'a decimal point', 'Write 0.1, not 0,1.');
   const unit = /(?<=[\d\s])(mg\/L|mg\/l|g\/L|ppm|mS\/cm|dS\/m|uS\/cm|µS\/cm)/.exec(text);
   if (unit)
     throw new NotLinear(`"${unit[0]}"`, 'a number alone', 'Leave the unit out: rules count in mg/L, and EC in mS/cm.');

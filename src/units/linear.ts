@@ -15,13 +15,13 @@ type Refused = { ok: false; expected: string; fix: string };
 
 /**
  * Brings a comparison of two trees to linear form. A ratio `Ca / Mg >= 3` is multiplied out to `Ca >= 3 * Mg`, which is the same
- * wherever the amount below the line is above zero (amounts never are below it); a note says so.
+ * wherever the amount below the line is above zero (amounts never are below it).
  */
 export function relate(
   left: Form,
   relation: LinearRelation['relation'],
   right: Form,
-): { ok: true; relation: LinearRelation; note?: string } | Refused {
+): { ok: true; relation: LinearRelation } | Refused {
   const a = reduce(left);
   const b = reduce(right);
   if (!a.ok) return a;
@@ -47,10 +47,7 @@ export function relate(
     return refuse('finite numbers', 'Write smaller numbers.');
   if (sum.terms.size === 0)
     return refuse('a limit on at least one nutrient', 'As written the names cancel out; name what is to be limited.');
-  const result: LinearRelation = { terms: sum.terms, relation, constant: sum.constant === 0 ? 0 : -sum.constant };
-  return under
-    ? { ok: true, relation: result, note: `A ratio is kept as ${relationText(result)}.` }
-    : { ok: true, relation: result };
+  return { ok: true, relation: { terms: sum.terms, relation, constant: sum.constant === 0 ? 0 : -sum.constant } };
 }
 
 /** `Ca >= 3 * Mg`: positive terms left, negative ones right. */

@@ -1,3 +1,6 @@
+import { type Problem, warning, type Where } from '../problem.js';
+import { formatNumber } from './format.js';
+
 /** A number read from words, with what the reader should be told about how it was read. */
 export type ReadNumber =
   | { ok: true; value: number; length: number; comma: boolean }
@@ -32,6 +35,17 @@ export function readNumber(text: string): ReadNumber {
     );
   const comma = decimal?.includes(',') ?? false;
   return { ok: true, value, length: match[0].length, comma };
+}
+
+/** How a number with a decimal comma was read, for the one who wrote it. */
+export function commaWarning(written: string, value: number, where: Where): Problem {
+  return warning(
+    'decimal-comma',
+    where,
+    `"${written.trim()}"`,
+    'a decimal point',
+    `Read as ${formatNumber(value, 15)}.`,
+  );
 }
 
 /** The same text with ½ and its kin as `1/2` (a space before it after a whole number), full-width digits as plain ones. */

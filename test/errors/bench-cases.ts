@@ -183,6 +183,15 @@ export const BENCH_CASES: readonly Case[] = [
   ],
   [
     'bench',
+    'water: rain\nfeeds:\n  moss: { plants: phalaenopsis, medium: sphagnum, rules: ["NH4 < 0,1 * N", "Ca > 40"] }\n',
+    [
+      'decimal-comma: bench.yaml:3 (feeds.moss.rules.1): found "0,1"; expected a decimal point. Read as 0.1.',
+      'rule-strict: bench.yaml:3 (feeds.moss.rules.1): found "NH4 < 0,1 * N"; expected <= or >=. Read < as <=: a limit includes its bound.',
+      'rule-strict: bench.yaml:3 (feeds.moss.rules.2): found "Ca > 40"; expected <= or >=. Read > as >=: a limit includes its bound.',
+    ],
+  ],
+  [
+    'bench',
     'water: *butt\n',
     [
       'yaml-alias: bench.yaml: found an alias (*name) without an end or without its anchor; expected anchors before their aliases, few of each. Write the value out.',

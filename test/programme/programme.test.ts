@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { problemLine } from '../../src/problem.js';
 import { atStrength, parseRules, resolveProgramme } from '../../src/programme/index.js';
 import type { ProgrammeTables } from '../../src/programme/tables.js';
 
@@ -85,6 +86,20 @@ describe('parseRules', () => {
       const refused = parseRules([text], 'you');
       expect(refused.ok ? [] : refused.problems.map((p) => p.code), text).toEqual(['rule-ec']);
     }
+  });
+
+  it('keeps a strict limit with its bound, and says so', () => {
+    const read = parseRules(['NH4 < 0.1 * N', 'Ca > 40', 'Na <= 50'], 'you', { file: 'bench.yaml', line: 3 });
+    if (!read.ok) throw new Error(JSON.stringify(read.problems));
+    expect(read.value.rules.map(({ text, lower, upper }) => ({ text, lower, upper }))).toEqual([
+      { text: 'NH4 < 0.1 * N', lower: undefined, upper: 0 },
+      { text: 'Ca > 40', lower: 40, upper: undefined },
+      { text: 'Na <= 50', lower: undefined, upper: 50 },
+    ]);
+    expect(read.warnings.map(problemLine)).toEqual([
+      'bench.yaml:3: found "NH4 < 0.1 * N"; expected <= or >=. Read < as <=: a limit includes its bound.',
+      'bench.yaml:3: found "Ca > 40"; expected <= or >=. Read > as >=: a limit includes its bound.',
+    ]);
   });
 
   it('tells every problem of every rule at once', () => {

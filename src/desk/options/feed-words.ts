@@ -46,12 +46,7 @@ export function readFeedWords(
       : base.length === 0
         ? anyFeed(catalog)
         : base.map((feed) => [feed.name, keysOf(feed)] as const);
-  const feeds = new Map(
-    plain.map(([name, keys]) => [
-      name,
-      { ...keys, ...Object.fromEntries(said), rules: [...(keys.rules ?? []), ...rules] },
-    ]),
-  );
+  const feeds = new Map(plain.map(([name, keys]) => [name, { ...keys, ...Object.fromEntries(said), rules }]));
   if (base !== null && said.length + rules.length === 0 && waters.length === 0)
     return { bench: { feeds: base }, problems };
   if (feeds.size === 0 && waters.length === 0) return { bench: { feeds: [] }, problems };
@@ -59,10 +54,11 @@ export function readFeedWords(
   const read = take(toOptions(readBench(text, 'options', catalog)), problems);
   const bench: OptionBench = {
     ...(waters.length > 0 && read ? { waters: read.waters } : {}),
-    feeds: (base?.length === 0 ? [] : (read?.feeds ?? [])).map((feed) => ({
-      ...feed,
-      where: base?.find((b) => b.name === feed.name)?.where ?? {},
-    })),
+    feeds: (base?.length === 0 ? [] : (read?.feeds ?? [])).map((feed) => {
+      const own = base?.find((b) => b.name === feed.name);
+      // the rules of the bench were read at their own lines
+      return { ...feed, rules: [...(own?.rules ?? []), ...feed.rules], where: own?.where ?? {} };
+    }),
   };
   return { bench, problems };
 }
@@ -76,7 +72,6 @@ interface FeedKeys {
   strength?: string;
   batch?: string;
   weekly?: string;
-  rules?: string[];
 }
 
 /** A feed that the options alone describe. */
@@ -115,7 +110,6 @@ function keysOf(feed: FeedSpec): FeedKeys {
     strength: feed.strength.kind === 'percent' ? strengthText(feed.strength) : `N: ${feed.strength.mgPerLitre} mg/L`,
     ...(feed.batchLitres === undefined ? {} : { batch: `${feed.batchLitres} L` }),
     ...(feed.weeklyLitres === undefined ? {} : { weekly: `${feed.weeklyLitres} L` }),
-    rules: feed.rules,
   };
 }
 
@@ -136,16 +130,17 @@ function take<T>(read: Checked<T>, problems: Problem[]): T | undefined {
   return read.ok ? read.value : undefined;
 }
 
-/** Points a problem at the option instead of at the line that was made of it. */
+/** Points each problem at the option instead of at the line that was made of it; once, though every feed has the line. */
 function toOptions<T>(read: Checked<T>): Checked<T> {
   const pointed = (p: Problem): Problem => {
     const field = p.where.field ?? '';
     const option = OPTION_OF.find(([pattern]) => pattern.test(field))?.[1];
     return { ...p, where: option === undefined ? {} : { field: option } };
   };
-  return read.ok
-    ? { ...read, warnings: read.warnings.map(pointed) }
-    : { ok: false, problems: read.problems.map(pointed) };
+  const once = (problems: readonly Problem[]): Problem[] => [
+    ...new Map(problems.map(pointed).map((p) => [JSON.stringify(p), p])).values(),
+  ];
+  return read.ok ? { ...read, warnings: once(read.warnings) } : { ok: false, problems: once(read.problems) };
 }
 
 const OPTION_OF: readonly (readonly [RegExp, string])[] = [

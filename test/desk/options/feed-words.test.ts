@@ -1,0 +1,26 @@
+import { describe, expect, it } from 'vitest';
+import { readBench } from '../../../src/catalog/bench.js';
+import { readFeedWords } from '../../../src/desk/options/feed-words.js';
+import { problemLine, unwrap } from '../../../src/problem.js';
+import { littleCatalog } from '../../catalog/little.js';
+
+const catalog = littleCatalog();
+const BENCH = `water: rain
+feeds:
+  moss: { plants: phalaenopsis, medium: sphagnum, rules: ["NH4 < 0.1 * N"] }
+  bark: { plants: phalaenopsis, medium: bark }
+`;
+const base = unwrap(readBench(BENCH, 'bench.yaml', catalog)).feeds;
+
+describe('feeds of a bench with words of options on top', () => {
+  it('say how a rule was read, once, and leave the rules of the bench as they are', () => {
+    const { bench, problems } = readFeedWords({ water: ['rain'], rules: ['Ca > 40'] }, base, catalog);
+    expect(bench.feeds.map(({ name, rules }) => [name, rules])).toEqual([
+      ['moss', ['NH4 < 0.1 * N', 'Ca > 40']],
+      ['bark', ['Ca > 40']],
+    ]);
+    expect(problems.map(problemLine)).toEqual([
+      '(--rule): found "Ca > 40"; expected <= or >=. Read > as >=: a limit includes its bound.',
+    ]);
+  });
+});
