@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { type Problem, problem } from '../problem.js';
+import { type Checked, type Problem, problem, type Where } from '../problem.js';
 import { readAmount } from './amounts.js';
 import type { Kit, Pen } from './bench-types.js';
 import { describe, readSection, words } from './section.js';
@@ -85,23 +85,23 @@ export function readPen(spot: Spot, problems: Problem[]): Pen {
   const given = isMapSpot(spot) ? readSection(spot, PEN, problems) : { scale: contentOf(spot) };
   const scale = given?.scale;
   if (scale === undefined) return { reads: 'EC' };
-  if (typeof scale === 'string' && /^ec$/i.test(scale.trim())) return { reads: 'EC' };
-  const number = penScaleOf(Number(scale));
-  if (number >= LEAST_SCALE && number <= MOST_SCALE) return { reads: 'ppm', scale: number };
-  problems.push(
-    problem(
-      'pen-scale',
-      whereIs(isMapSpot(spot) ? childOf(spot, 'scale') : spot),
-      describe(scale),
-      `EC, or ppm per mS/cm from ${LEAST_SCALE} to ${MOST_SCALE}`,
-      'Look on the pen or in its leaflet: most show EC, or ppm on the 500, 640 or 700 scale.',
-    ),
-  );
-  return { reads: 'EC' };
+  const read = readPenScale(String(scale), whereIs(isMapSpot(spot) ? childOf(spot, 'scale') : spot));
+  problems.push(...(read.ok ? read.warnings : read.problems));
+  return read.ok ? read.value : { reads: 'EC' };
+}
+
+/** `EC`, or ppm per mS/cm: `500`, `0.5`. */
+export function readPenScale(text: string, where: Where): Checked<Pen> {
+  if (/^\s*ec\s*$/i.test(text)) return { ok: true, value: { reads: 'EC' }, warnings: [] };
+  const scale = penScaleOf(Number(text));
+  if (scale >= LEAST_SCALE && scale <= MOST_SCALE) return { ok: true, value: { reads: 'ppm', scale }, warnings: [] };
+  const expected = `EC, or ppm per mS/cm from ${LEAST_SCALE} to ${MOST_SCALE}`;
+  const fix = 'Look on the pen or in its leaflet: most show EC, or ppm on the 500, 640 or 700 scale.';
+  return { ok: false, problems: [problem('pen-scale', where, describe(text), expected, fix)] };
 }
 
 /** A conversion factor as leaflets print it, ppm per µS/cm, is a scale too: 0.5 is 500, 0.64 is 640. */
-export const penScaleOf = (number: number): number =>
+const penScaleOf = (number: number): number =>
   number >= LEAST_SCALE / 1000 && number <= MOST_SCALE / 1000 ? Math.round(number * 1e6) / 1000 : number;
 
 /** Scales in use are 500, 640 and 700; common practice, no source. */

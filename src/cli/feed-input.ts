@@ -66,7 +66,7 @@ function feedWords(given: Given): FeedWords {
     medium: text('medium'),
     phase: text('phase'),
     strength: text('strength'),
-    batch: text('volume'),
+    mix: text('volume'),
     water: given.texts('water'),
     rules: given.texts('rule'),
     nh4: text('nh4'),

@@ -84,7 +84,7 @@ describe('meter', () => {
     ['yes-or-no', ['--reading', '0.2', '--compensates', 'maybe']],
     ['temperature-missing', ['--reading', '0.2', '--compensates', 'no']],
     ['pen-factor', ['--reading', '0.2', '--pen-factor', '9']],
-    ['can', ['--reading', '0.2', '--can', '3 mL']],
+    ['volume', ['--reading', '0.2', '--can', '3 mL']],
     ['can-too-small', ['--reading', '0.2', '--can', '3 L']],
     ['can-too-small', ['--reading', '0.2', '--batch', '10 L', '--can', '5 L']],
     ['beside-recipe', ['--reading', '0.2', '--recipe', '1 g potassium-nitrate in 4 L', '--sure', '90%']],

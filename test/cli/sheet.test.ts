@@ -163,7 +163,7 @@ describe('sheet', () => {
     [['--date', '2026-02-30'], 'a day as YEAR-MONTH-DAY'],
     [['--date', 'tomorrow'], 'a day as YEAR-MONTH-DAY'],
     [['--can', '1 gal'], 'US gal or imperial gal'],
-    [['--can', '3 g'], 'a volume from 100 mL to 1000 L'],
+    [['--can', '3 g'], 'a volume from 100 mL to 30000 L'],
     [['--reading-of-water', '20'], 'Did you mean "20 µS/cm"?'],
     [['--reading-of-water', 'low'], 'a reading from 0 to 3 mS/cm'],
     [['--paper', 'a5', '--html', 'x.html'], 'a4, letter, a6'],

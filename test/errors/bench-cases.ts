@@ -124,7 +124,7 @@ export const BENCH_CASES: readonly Case[] = [
     'bench',
     'water: rain\nfeeds:\n  moss: { plants: phal, medium: moss, batch: 4 kg }\n',
     [
-      'volume: bench.yaml:3 (feeds.moss.batch): found "4 kg"; expected a volume above 0 and up to 30000 L. Write for example 4 L or 1 US gal.',
+      'volume: bench.yaml:3 (feeds.moss.batch): found "4 kg"; expected a volume from 100 mL to 30000 L. Write for example 4 L or 1 US gal.',
     ],
   ],
   [

@@ -1,19 +1,20 @@
-import { readBench } from '../../catalog/bench.js';
 import type { FeedSpec } from '../../catalog/bench-types.js';
-import type { Catalog } from '../../catalog/catalog.js';
+import { type Catalog, findMedium, findPhase, findPlants } from '../../catalog/catalog.js';
+import { readCan, readStrength } from '../../catalog/feed-values.js';
 import type { Water } from '../../label/product.js';
-import { type Checked, type Problem, problem } from '../../problem.js';
-import { strengthText } from '../../programme/strength.js';
+import { type Checked, type Problem, problem, type Where } from '../../problem.js';
+import { parseRules } from '../../programme/parse-rule.js';
 import { parseShare } from './share.js';
-import { parseWaterWords } from './water.js';
+import { readWaters } from './water.js';
 
-/** A feed as options say it, each key as bench.yaml has it; what is absent was not said. */
+/** A feed as options say it; what is absent was not said. */
 export interface FeedWords {
   plants?: string | undefined;
   medium?: string | undefined;
   phase?: string | undefined;
   strength?: string | undefined;
-  batch?: string | undefined;
+  /** How much is to be mixed: what bench.yaml calls the batch. */
+  mix?: string | undefined;
   water: readonly string[];
   rules: readonly string[];
   /** Most ammonium as a share of total nitrogen; one more rule. */
@@ -28,57 +29,50 @@ export interface OptionBench {
 }
 
 /**
- * Reads the words by the very reader of bench.yaml, so that a word means the same in both. Without feeds of a bench (`base` is null) the
+ * Reads the words by the very readers of bench.yaml, so that a word means the same in both. Without feeds of a bench (`base` is null) the
  * words have to name plants and medium. What could be read is returned beside every problem of the rest.
  */
 export function readFeedWords(
   words: FeedWords,
-  base: FeedSpec[] | null,
+  base: readonly FeedSpec[] | null,
   catalog: Catalog,
 ): { bench: OptionBench; problems: Problem[] } {
   const problems: Problem[] = [];
-  const waters = waterWords(words, problems);
-  const rules = ownRules(words, problems);
-  const said = FEED_KEYS.flatMap((key) => (words[key] === undefined ? [] : [[key, words[key]] as const]));
-  const plain =
-    base === null
-      ? newFeed(words, problems)
-      : base.length === 0
-        ? anyFeed(catalog)
-        : base.map((feed) => [feed.name, keysOf(feed)] as const);
-  const feeds = new Map(plain.map(([name, keys]) => [name, { ...keys, ...Object.fromEntries(said), rules }]));
-  if (base !== null && said.length + rules.length === 0 && waters.length === 0)
-    return { bench: { feeds: base }, problems };
-  if (feeds.size === 0 && waters.length === 0) return { bench: { feeds: [] }, problems };
-  const text = JSON.stringify({ water: waters.length > 0 ? waters : 'pure', feeds: Object.fromEntries(feeds) });
-  const read = take(toOptions(readBench(text, 'options', catalog)), problems);
-  const bench: OptionBench = {
-    ...(waters.length > 0 && read ? { waters: read.waters } : {}),
-    feeds: (base?.length === 0 ? [] : (read?.feeds ?? [])).map((feed) => {
-      const own = base?.find((b) => b.name === feed.name);
-      // the rules of the bench were read at their own lines
-      return { ...feed, rules: [...(own?.rules ?? []), ...feed.rules], where: own?.where ?? {} };
-    }),
+  const take = <T>(text: string | undefined, field: string, read: (text: string, where: Where) => Checked<T>) => {
+    if (text === undefined) return undefined;
+    const value = read(text, { field });
+    problems.push(...(value.ok ? value.warnings : value.problems));
+    return value.ok ? value.value : undefined;
   };
-  return { bench, problems };
+  const waters = words.water.length === 0 ? undefined : readWaters(words.water, { field: '--water' }, catalog);
+  problems.push(...(waters === undefined ? [] : waters.ok ? waters.warnings : waters.problems));
+  const share = take(words.nh4, '--nh4', parseShare);
+  const missing = base === null ? unnamed(words) : [];
+  problems.push(...missing);
+  const said: Partial<FeedSpec> = defined({
+    plants: take(words.plants, '--plants', (text, where) => findPlants(catalog, text, where)),
+    medium: take(words.medium, '--medium', (text, where) => findMedium(catalog, text, where)),
+    phase: take(words.phase, '--phase', (text, where) => findPhase(catalog, text, where)),
+    strength: take(words.strength, '--strength', readStrength),
+    batchLitres: take(words.mix, '--volume', readCan),
+  });
+  for (const rule of words.rules) take(rule, '--rule', (text, where) => parseRules([text], 'you', where));
+  const rules = [...words.rules, ...(share === undefined ? [] : [`NH4 <= ${share} * N`])];
+  const feeds = base ?? (problems.some((p) => p.severity === 'error') ? [] : [newFeed(words, said)]);
+  return {
+    bench: {
+      ...(waters?.ok ? { waters: waters.value } : {}),
+      feeds: feeds.map((feed) => ({ ...feed, ...said, rules: [...feed.rules, ...rules] })),
+    },
+    problems,
+  };
 }
 
-const FEED_KEYS = ['plants', 'medium', 'phase', 'strength', 'batch'] as const;
-
-interface FeedKeys {
-  plants?: string;
-  medium?: string;
-  phase?: string;
-  strength?: string;
-  batch?: string;
-  weekly?: string;
-}
-
-/** A feed that the options alone describe. */
-function newFeed(words: FeedWords, problems: Problem[]): (readonly [string, FeedKeys])[] {
+/** What a feed cannot be read without, where no bench says it. */
+function unnamed(words: FeedWords): Problem[] {
   const missing = (['plants', 'medium'] as const).filter((name) => words[name] === undefined);
-  if (missing.length === 2) {
-    problems.push(
+  if (missing.length === 2)
+    return [
       problem(
         'no-feed',
         {},
@@ -86,69 +80,23 @@ function newFeed(words: FeedWords, problems: Problem[]): (readonly [string, Feed
         'something to feed',
         'Say --plants and --medium, or name a bench with --bench DIR.',
       ),
-    );
-  } else if (missing.length === 1) {
-    const name = missing[0]!;
-    problems.push(
-      problem('no-feed', { field: `--${name}` }, `no --${name}`, '--plants and --medium together', `Add --${name}.`),
-    );
-  }
-  return missing.length > 0 ? [] : [[`${words.plants} in ${words.medium}`, {}]];
+    ];
+  return missing.map((name) =>
+    problem('no-feed', { field: `--${name}` }, `no --${name}`, '--plants and --medium together', `Add --${name}.`),
+  );
 }
 
-/** Where the feed itself is unknown, the other options are still read against some feed, so that all mistakes are told at once. */
-function anyFeed(catalog: Catalog): (readonly [string, FeedKeys])[] {
-  return catalog.plants.slice(0, 1).map((row) => ['', { plants: row.id, medium: row.media[0] ?? '' }]);
-}
+/** A feed that the options alone describe. */
+const newFeed = (words: FeedWords, said: Partial<FeedSpec>): FeedSpec => ({
+  name: `${words.plants} in ${words.medium}`,
+  plants: said.plants!,
+  medium: said.medium!,
+  phase: 'growth',
+  strength: { kind: 'percent', percent: 100 },
+  rules: [],
+  where: {},
+});
 
-/** A feed as bench.yaml would say it. */
-function keysOf(feed: FeedSpec): FeedKeys {
-  return {
-    plants: feed.plants,
-    medium: feed.medium,
-    phase: feed.phase,
-    strength: feed.strength.kind === 'percent' ? strengthText(feed.strength) : `N: ${feed.strength.mgPerLitre} mg/L`,
-    ...(feed.batchLitres === undefined ? {} : { batch: `${feed.batchLitres} L` }),
-    ...(feed.weeklyLitres === undefined ? {} : { weekly: `${feed.weeklyLitres} L` }),
-  };
-}
-
-function waterWords(words: FeedWords, problems: Problem[]): (string | Record<string, string>)[] {
-  return words.water.flatMap((text) => {
-    const read = take(parseWaterWords(text, { field: '--water' }), problems);
-    return read === undefined ? [] : [read];
-  });
-}
-
-function ownRules(words: FeedWords, problems: Problem[]): string[] {
-  const share = words.nh4 === undefined ? undefined : take(parseShare(words.nh4, { field: '--nh4' }), problems);
-  return [...words.rules, ...(share === undefined ? [] : [`NH4 <= ${share} * N`])];
-}
-
-function take<T>(read: Checked<T>, problems: Problem[]): T | undefined {
-  problems.push(...(read.ok ? read.warnings : read.problems));
-  return read.ok ? read.value : undefined;
-}
-
-/** Points each problem at the option instead of at the line that was made of it; once, though every feed has the line. */
-function toOptions<T>(read: Checked<T>): Checked<T> {
-  const pointed = (p: Problem): Problem => {
-    const field = p.where.field ?? '';
-    const option = OPTION_OF.find(([pattern]) => pattern.test(field))?.[1];
-    return { ...p, where: option === undefined ? {} : { field: option } };
-  };
-  const once = (problems: readonly Problem[]): Problem[] => [
-    ...new Map(problems.map(pointed).map((p) => [JSON.stringify(p), p])).values(),
-  ];
-  return read.ok ? { ...read, warnings: once(read.warnings) } : { ok: false, problems: once(read.problems) };
-}
-
-const OPTION_OF: readonly (readonly [RegExp, string])[] = [
-  [/^water/, '--water'],
-  [/\.rules(\.|$)/, '--rule'],
-  [/\.batch$/, '--volume'],
-  [/\.strength(\.|$)/, '--strength'],
-  [/\.plants$/, '--plants'],
-  [/\.medium$/, '--medium'],
-  [/\.phase$/, '--phase'],
-];
+/** The same without the keys that hold nothing. */
+const defined = <T extends object>(from: T): { [K in keyof T]?: Exclude<T[K], undefined> } =>
+  Object.fromEntries(Object.entries(from).filter(([, value]) => value !== undefined)) as never;

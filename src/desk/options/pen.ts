@@ -1,4 +1,4 @@
-import { penScaleOf } from '../../catalog/bench-kit.js';
+import { readPenScale } from '../../catalog/bench-kit.js';
 import type { Pen } from '../../catalog/bench-types.js';
 import type { Moment } from '../../meter/index.js';
 import type { Checked, Where } from '../../problem.js';
@@ -77,15 +77,15 @@ export function momentOf(step: number | 'end', items: readonly string[], where: 
   return refused('unknown-step', where, `step ${step}`, 'a step of the sheet', `The steps are ${steps.join(', ')}.`);
 }
 
-/** `500`, `640`, `700`, `EC`: what the pen shows; the bench's pen where nothing is said. */
+/** `500`, `640`, `700`, `EC`: what the pen shows, read as bench.yaml reads it; the bench's pen where nothing is said. */
 export function parseScale(text: string | undefined, pen: Pen | undefined, where: Where): Checked<Scale> {
-  if (text === undefined) return { ok: true, value: pen?.reads === 'ppm' ? pen.scale : null, warnings: [] };
-  if (/^\s*ec\s*$/i.test(text)) return { ok: true, value: null, warnings: [] };
-  const number = penScaleOf(Number(text.trim()));
-  if (number >= 400 && number <= 1000) return { ok: true, value: number, warnings: [] };
-  const fix = 'Look on the pen or in its leaflet: most show EC, or ppm on the 500, 640 or 700 scale.';
-  return refused('pen-scale', where, `"${text}"`, 'EC, or ppm per mS/cm from 400 to 1000', fix);
+  if (text === undefined) return { ok: true, value: scaleOf(pen), warnings: [] };
+  const read = readPenScale(text, where);
+  return read.ok ? { ...read, value: scaleOf(read.value) } : read;
 }
+
+/** The scale of a pen; EC where nothing is said. */
+const scaleOf = (pen: Pen | undefined): Scale => (pen?.reads === 'ppm' ? pen.scale : null);
 
 /** `yes` or `no`. */
 export function parseYesNo(text: string, where: Where): Checked<boolean> {

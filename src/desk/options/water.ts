@@ -1,3 +1,6 @@
+import { readBench } from '../../catalog/bench.js';
+import type { Catalog } from '../../catalog/catalog.js';
+import type { Water } from '../../label/product.js';
 import type { Checked, Where } from '../../problem.js';
 import { refused } from './refused.js';
 
@@ -21,4 +24,17 @@ export function parseWaterWords(text: string, where: Where): Checked<string | Re
     analysis[key] = pair[2]!;
   }
   return { ok: true, value: { ...analysis }, warnings: [] };
+}
+
+/** Waters as options name them, each by the reader of bench.yaml; problems point at the option. */
+export function readWaters(texts: readonly string[], where: Where, catalog: Catalog): Checked<Water[]> {
+  const words = texts.map((text) => parseWaterWords(text, where));
+  const problems = words.flatMap((read) => (read.ok ? read.warnings : read.problems));
+  const said = words.flatMap((read) => (read.ok ? [read.value] : []));
+  if (said.length === 0) return { ok: false, problems };
+  const bench = readBench(JSON.stringify({ water: said }), 'options', catalog);
+  const found = (bench.ok ? bench.warnings : bench.problems).map((p) => ({ ...p, where }));
+  return bench.ok && problems.length === 0
+    ? { ok: true, value: bench.value.waters, warnings: found }
+    : { ok: false, problems: [...problems, ...found] };
 }
