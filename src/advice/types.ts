@@ -1,3 +1,4 @@
+import type { Caution } from '../can/cautions.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
 import type { FeedHeader, Item } from '../feed/results.js';
 
@@ -116,5 +117,5 @@ export interface AdviceResult {
   notes: string[];
   /** What would make the range narrower. */
   needed: string[];
-  cautions: string[];
+  cautions: Caution[];
 }

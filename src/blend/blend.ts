@@ -1,7 +1,7 @@
 import { solve, type Verdict } from '../../solver/index.js';
 import { amountsOf } from '../formulation/amounts.js';
 import { fewestProducts } from '../formulation/at-most.js';
-import { cautionsFor } from '../can/cautions.js';
+import { type Caution, cautionsFor } from '../can/cautions.js';
 import { closeShelf, sourcesDisagree } from '../label/close.js';
 import { conflictOf } from '../why/conflict.js';
 import { ecWords } from '../formulation/ec-cap.js';
@@ -147,7 +147,7 @@ function head(
   return { schema: 'velamen.blend/1', status, goal: request.goal, feed: request.header };
 }
 
-function cautionsOf(mix: Mix, request: FeedRequest): string[] {
+function cautionsOf(mix: Mix, request: FeedRequest): Caution[] {
   const used = new Set(mix.items.map((i) => i.id));
   return cautionsFor(
     request.shelf.filter((p) => used.has(p.id)),

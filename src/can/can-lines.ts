@@ -24,19 +24,32 @@ export interface PhLine {
   high: number;
   /** As mixed, before carbon dioxide leaves or enters; null in water with next to no alkalinity, where air decides within minutes. */
   asMixed: number | null;
-  caution: string;
 }
 
-/** What the feed does to the pH of a medium over time, in mg CaCO3 per litre of feed; negative is basic. */
+/** Potential acidity of the feed solution, mg CaCO3 per litre: what it does to the pH of a medium over time. Negative is basicity. */
 export interface AcidityLine {
-  /** Pierre's formula: what the feed's salts leave behind; low…high for what labels leave open. */
+  /** Pierre's formula: what the salts leave behind; low…high for what labels leave open. */
   mgCaCO3PerLitre: number;
   low: number;
   high: number;
   /** If all ammonium and urea turned into nitrate and none were taken up: the worst case. */
   ifAllNitrifies: number;
-  /** Alkalinity of the can (water included), which works against it; meq/L. */
+  /** Alkalinity of the feed solution (water included), which works against it; meq/L. */
   alkalinity: number;
-  /** Plain sentences: what it means over time, and what acid a hard water would need. */
-  says: string[];
+  /** Where the pH of the medium goes; `steady` where the potential is too small to matter. */
+  drift: 'acid' | 'basic' | 'steady';
+  /** null where the water's alkalinity needs no acid. */
+  acidForWater: AcidForWater | null;
+}
+
+/** Acid that a hard water takes to come into the usual range of alkalinity. */
+export interface AcidForWater {
+  /** Alkalinity of the water and the range aimed at, mg CaCO3 per litre. */
+  alkalinity: number;
+  aim: { least: number; most: number };
+  /** meq per litre: to the upper end of the range, and to the lower. */
+  least: number;
+  most: number;
+  /** meq per litre that the products bring already. */
+  brought: number;
 }

@@ -1,83 +1,61 @@
 import type { Product } from '../label/product.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
 
+/** What to take care of, with the ids of the products that call for it; the words stand in the report. */
+export type Caution =
+  | { code: (typeof GENERAL)[number] | 'label-first' | 'copper-in-bromeliads' | 'carnivorous-roots' }
+  | { code: keyof typeof SPECIFIC; items: string[] }
+  | { code: 'alkali-beside-ammonium'; alkalis: string[]; ammonium: string[] };
+
 /**
- * The cautions that these very products and plants call for, then the general ones; short lines, most pressing first.
+ * The cautions that these very products and groups of plants call for, then the general ones; most pressing first.
  * Transport class of nitrates, the double salt's exemption, acids, ammonium and copper in bromeliads: handbook and trade
  * knowledge, from memory. They defer to the label and to local rules.
+ * @param plants ids of the catalog
  */
-export function cautionsFor(products: readonly Product[], plants: string): string[] {
-  const specific = SPECIFIC.flatMap(({ applies, say }) => {
-    const ids = products.filter(applies).map((product) => product.id);
-    return ids.length === 0 ? [] : [say(ids.join(', '))];
+export function cautionsFor(products: readonly Product[], ...plants: readonly string[]): Caution[] {
+  const specific = (Object.keys(SPECIFIC) as (keyof typeof SPECIFIC)[]).flatMap((code): Caution[] => {
+    const items = idsOf(products, SPECIFIC[code]);
+    return items.length === 0 ? [] : [{ code, items }];
   });
-  return [FIRST, ...specific, ...together(products), ...plantCautions(products, plants), ...GENERAL];
-}
-
-interface Caution {
-  applies: (product: Product) => boolean;
-  say: (ids: string) => string;
-}
-
-const FIRST = 'The label comes first: where it asks for less, or for gloves and goggles, do as it says.';
-
-const SPECIFIC: readonly Caution[] = [
-  {
-    applies: (p) => isAcid(p),
-    say: (ids) => `${ids}: an acid. Pour acid into water, never water into acid; goggles and gloves.`,
-  },
-  {
-    applies: (p) => isAlkali(p),
-    say: (ids) =>
-      `${ids}: strongly alkaline. Goggles and gloves; stir it into the full can first, before anything else.`,
-  },
-  {
-    applies: (p) => p.form === 'powder' && holdsNitrate(p),
-    say: (ids) =>
-      `${ids}: holds nitrate, an oxidiser (class 5.1 as a pure salt). Keep dry, cool and closed, away from fuel, paper and other organic matter; never dry damp powder with heat.`,
-  },
-  {
-    applies: (p) => isDoubleSalt(p),
-    say: (ids) => `${ids}: calcium ammonium nitrate double salt damages eyes. Goggles; keep it closed, it draws water.`,
-  },
-  {
-    applies: (p) => stated(p, 'NH4-N') > 0 || (stated(p, 'N') > 0 && mayHold(p, 'NH4-N')),
-    say: (ids) => `${ids}: holds or may hold ammonium. Never together with lime, alkali or bleach: poisonous gas.`,
-  },
-  {
-    applies: (p) => stated(p, 'B') > 0 || stated(p, 'Cu') > 0,
-    say: (ids) =>
-      `${ids}: boron or copper, where a little too much harms. Weigh it, or measure it from a stock solution; never by eye.`,
-  },
-];
-
-const GENERAL: readonly string[] = [
-  'Start weak, on a few plants, and watch them for two weeks.',
-  'Out of reach of children and pets; never in a drink or food container; name and date every bottle.',
-  'Not for food crops unless the label says so.',
-  'Keep runoff out of drains, ponds and streams, as local rules ask. Local codes and licensed practice override this sheet.',
-];
-
-function together(products: readonly Product[]): string[] {
-  const alkali = products.filter(isAlkali).map((p) => p.id);
-  const ammonium = products.filter((p) => stated(p, 'NH4-N') > 0).map((p) => p.id);
-  if (alkali.length === 0 || ammonium.length === 0) return [];
   return [
-    `${alkali.join(', ')} with ${ammonium.join(', ')}: alkali sets ammonia free. Never bring the concentrates together.`,
+    { code: 'label-first' },
+    ...specific,
+    ...together(products),
+    ...plantCautions(products, plants),
+    ...GENERAL.map((code): Caution => ({ code })),
   ];
 }
 
-function plantCautions(products: readonly Product[], plants: string): string[] {
-  const group = plants.toLowerCase();
-  const lines: string[] = [];
-  if (group.includes('bromeliad') && products.some((p) => mayHold(p, 'Cu'))) {
-    lines.push('Bromeliads are poisoned by copper: keep this feed out of the cup and try it on one plant first.');
-  }
-  if (group.includes('carnivorous'))
-    lines.push(
-      'Carnivorous plants are harmed by feed at the root: pure water in the tray, feed on the leaf only, if at all.',
-    );
-  return lines;
+/** Products that call for a caution. */
+const SPECIFIC = {
+  acid: (p) => isAcid(p),
+  alkali: (p) => isAlkali(p),
+  oxidiser: (p) => p.form === 'powder' && holdsNitrate(p),
+  'double-salt': (p) => isDoubleSalt(p),
+  ammonium: (p) => stated(p, 'NH4-N') > 0 || (stated(p, 'N') > 0 && mayHold(p, 'NH4-N')),
+  'boron-or-copper': (p) => stated(p, 'B') > 0 || stated(p, 'Cu') > 0,
+} satisfies Record<string, (product: Product) => boolean>;
+
+/** What holds for every feed. */
+const GENERAL = ['start-weak', 'out-of-reach', 'no-food-crops', 'runoff'] as const;
+
+const idsOf = (products: readonly Product[], applies: (product: Product) => boolean): string[] =>
+  products.filter(applies).map((product) => product.id);
+
+/** Alkali sets ammonia free. */
+function together(products: readonly Product[]): Caution[] {
+  const alkalis = idsOf(products, isAlkali);
+  const ammonium = idsOf(products, (p) => stated(p, 'NH4-N') > 0);
+  return alkalis.length === 0 || ammonium.length === 0 ? [] : [{ code: 'alkali-beside-ammonium', alkalis, ammonium }];
+}
+
+function plantCautions(products: readonly Product[], plants: readonly string[]): Caution[] {
+  const copper = plants.includes('bromeliad') && products.some((p) => mayHold(p, 'Cu'));
+  return [
+    ...(copper ? [{ code: 'copper-in-bromeliads' } as const] : []),
+    ...(plants.includes('carnivorous') ? [{ code: 'carnivorous-roots' } as const] : []),
+  ];
 }
 
 const words = (p: Product): string => [p.name, p.formula ?? '', ...p.derivedFrom].join(' ; ').toLowerCase();

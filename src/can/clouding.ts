@@ -5,39 +5,59 @@ export type SolutionIons = Record<(typeof SOLUTION_IONS)[number], number>;
 
 export const SOLUTION_IONS = ['K', 'Ca', 'Mg', 'Na', 'NH4', 'NO3', 'P', 'SO4', 'Cl', 'HCO3'] as const;
 
-/** What is asked of the chemistry of a solution; `saturation` is log10(ion product / solubility product). */
+/** What is asked of the chemistry of a solution; `saturation` holds the saturation index, log10(ion product / solubility product). */
 export type Chemistry = (
   ions: SolutionIons,
   options: { temperatureC?: number; air?: boolean },
 ) => { pH: number; saturation: Record<Mineral, number | null> };
 
-/** The minerals that cloud a can. Hydroxyapatite is none: it is above 0 from pH 6 on and takes months to form. */
+/** The minerals that precipitate from a feed solution and cloud it. Hydroxyapatite is none: it is above 0 from pH 6 on and takes months to form. */
 export const MINERALS = ['gypsum', 'brushite', 'calcite', 'struvite'] as const;
 export type Mineral = (typeof MINERALS)[number];
 
 export type Verdict = 'clear' | 'borderline' | 'will cloud';
 
 /** One product, or the water, with what it brings into a litre. */
-export interface IonSource {
-  id: string;
-  name: string;
+export interface IonSource extends Brings {
   /** What it most likely brings. */
   ions: SolutionIons;
   /** The most its label allows, ion by ion; `ions` where the label leaves nothing open. */
   most?: SolutionIons;
 }
 
-/** What one mineral does. */
-export interface CloudingLine {
+/** Who brings an ion. */
+export interface Brings {
+  kind: 'product' | 'water';
+  id: string;
+  name: string;
+}
+
+/** The items that bring most of the two parts of a mineral; one and the same where it brings both. */
+export type Pair = readonly [Brings, Brings];
+
+/** Whether one mineral precipitates. */
+export type CloudingLine = ClearLine | CloudyLine;
+
+interface MineralLine {
   mineral: Mineral;
-  /** log10(ion product / solubility product) as mixed; null where a part of the mineral is missing. */
+  /** Saturation index, log10(ion product / solubility product), as mixed; null where a part of the mineral is missing. */
   index: number | null;
   /** The same after standing open to the air. */
   openIndex: number | null;
-  verdict: Verdict;
-  /** The items that bring most of its two parts, as ids; null where a part is missing. */
-  between: [string, string] | null;
-  sentence: string;
+  /** null where a part is missing, or where only the air brings it. */
+  between: Pair | null;
+}
+
+export interface ClearLine extends MineralLine {
+  verdict: 'clear';
+}
+
+export interface CloudyLine extends MineralLine {
+  verdict: 'borderline' | 'will cloud';
+  /**
+   * `as mixed`; `standing`: only after standing open to the air; `label`: clear by what is stated, not by the most that labels leave open.
+   */
+  by: 'as mixed' | 'standing' | 'label';
 }
 
 export interface Clouding {
@@ -72,17 +92,10 @@ export function cloudingOf(sources: readonly IonSource[], chemistry: Chemistry, 
     const possible = verdictOf(mineral, worst === null ? null : finite(worst.saturation[mineral]));
     const verdict = likely === 'clear' && possible !== 'clear' ? 'borderline' : likely;
     const between = index === null && openIndex === null && verdict === 'clear' ? null : pairOf(mineral, sources);
-    return {
-      mineral,
-      index,
-      openIndex,
-      verdict,
-      between: between && [between[0].id, between[1].id],
-      sentence: sentenceOf(mineral, verdict, between, {
-        onStanding: verdictOf(mineral, index) !== likely,
-        labelOnly: likely === 'clear' && verdict !== 'clear',
-      }),
-    };
+    const line = { mineral, index, openIndex, between };
+    if (verdict === 'clear') return { ...line, verdict };
+    const by = likely === 'clear' ? 'label' : verdictOf(mineral, index) === likely ? 'as mixed' : 'standing';
+    return { ...line, verdict, by };
   });
   return {
     verdict: minerals.map((m) => m.verdict).reduce(worse, 'clear'),
@@ -132,10 +145,12 @@ export function totalOf(parts: readonly SolutionIons[]): SolutionIons {
 }
 
 /** The item that brings most of each part; null where nothing does. */
-export function pairOf(mineral: Mineral, sources: readonly IonSource[]): [IonSource, IonSource] | null {
+export function pairOf(mineral: Mineral, sources: readonly IonSource[]): Pair | null {
   const [first, second] = PARTS[mineral].map((ion) => mostOf(ion, sources));
-  return first && second ? [first, second] : null;
+  return first && second ? [whoIs(first), whoIs(second)] : null;
 }
+
+export const whoIs = ({ kind, id, name }: IonSource): Brings => ({ kind, id, name });
 
 function mostOf(ion: keyof SolutionIons, sources: readonly IonSource[]): IonSource | undefined {
   const brings = (b: IonSource): number => Math.max(b.ions[ion], b.most?.[ion] ?? 0);
@@ -145,36 +160,6 @@ function mostOf(ion: keyof SolutionIons, sources: readonly IonSource[]): IonSour
   );
   return best && brings(best) > 0 ? best : undefined;
 }
-
-function sentenceOf(
-  mineral: Mineral,
-  verdict: Verdict,
-  between: [IonSource, IonSource] | null,
-  { onStanding, labelOnly }: { onStanding: boolean; labelOnly: boolean },
-): string {
-  if (verdict === 'clear') return `${mineralName(mineral)}: stays clear.`;
-  const who = between === null ? '' : `, from ${pairNames(between)}`;
-  const when = onStanding ? ' after standing open to the air' : '';
-  if (labelOnly)
-    return `${mineralName(mineral)}${who}: clear by what is stated, but what the labels leave open could cloud it.`;
-  return verdict === 'borderline'
-    ? `${mineralName(mineral)}${who}: borderline${when}; use it the same day.`
-    : `${mineralName(mineral)}${who}: will cloud${when}.`;
-}
-
-/** `cal with base`, or the one that brings both. */
-export const pairNames = ([a, b]: [IonSource, IonSource]): string =>
-  a.id === b.id ? a.name : `${a.name} with ${b.name}`;
-
-const SPELLED: Readonly<Record<Mineral, string>> = {
-  gypsum: 'calcium sulfate (gypsum)',
-  brushite: 'calcium phosphate (brushite)',
-  calcite: 'lime (calcite)',
-  struvite: 'magnesium ammonium phosphate (struvite)',
-};
-
-/** The mineral as a grower would say it. */
-export const mineralName = (mineral: Mineral): string => SPELLED[mineral];
 
 const RANK: Readonly<Record<Verdict, number>> = { clear: 0, borderline: 1, 'will cloud': 2 };
 const worse = (a: Verdict, b: Verdict): Verdict => (RANK[b] > RANK[a] ? b : a);

@@ -10,21 +10,21 @@ import { type Meeting, meetings } from './meeting.js';
 import type { Amounts } from './mix-amounts.js';
 import type { AcidityLine, EcAtTemperature, EcLine, PhLine } from './can-lines.js';
 
-/** What a can shows to a pen and to the eye. */
+/** What a feed solution shows to a pen and to the eye. */
 export interface InTheCan {
   ec: Omit<EcLine, 'max'>;
   /** Only where a temperature was asked for. */
   ecAtTemperature?: EcAtTemperature;
   ph: PhLine;
   acidity: AcidityLine;
-  /** Whether the can stays clear, mineral by mineral. */
+  /** Whether it stays clear, mineral by mineral. */
   precipitation: CloudingLine[];
-  /** Pairs that stay clear in the can but cloud where they meet undiluted; absent where there are none. */
+  /** Pairs that precipitate where they meet undiluted; absent where there are none. */
   meetings?: Meeting[];
 }
 
 /**
- * Conductivity, pH, potential acidity and clouding of a mix by the full model. Ranges span what labels
+ * Conductivity, pH, potential acidity and precipitation of a mix by the full model. Ranges span what labels
  * usually hold by the salts they name, every plausible counter-ion where they name none, and the error of the model.
  */
 export function inTheCan(
@@ -92,15 +92,11 @@ function spread([value, ...others]: readonly number[]): Omit<EcLine, 'max'> {
 }
 
 function phOf(open: readonly number[], ions: Ions): PhLine {
-  const buffered = ions.alkalinity >= BUFFERED;
   return {
     value: open[0]!,
     low: Math.min(...open) - PH_ERROR,
     high: Math.max(...open) + PH_ERROR,
-    asMixed: buffered ? chemistryOf(ions, { air: false }).pH : null,
-    caution: buffered
-      ? 'An estimate: hard water gives off carbon dioxide for hours and its pH climbs; test a can that has stood.'
-      : 'An estimate: nearly pure water has no buffer, so traces of acid or alkali move the pH; test it, and test it in the pot.',
+    asMixed: ions.alkalinity >= BUFFERED ? chemistryOf(ions, { air: false }).pH : null,
   };
 }
 

@@ -13,12 +13,12 @@ export function ionSourceOf(product: Product, perLitre: number): IonSource {
   const ions = times(inSolution(value), perLitre);
   const most = times(inSolution({ ...value, SO4: Math.max(value.SO4, sulfate), alkalinity }), perLitre);
   const open = OPEN.some((ion) => most[ion] - ions[ion] > 1e-6 * (1 + ions[ion]));
-  return { id: product.id, name: product.name, ions, ...(open ? { most } : {}) };
+  return { kind: 'product', id: product.id, name: product.name, ions, ...(open ? { most } : {}) };
 }
 
-/** What the water brings into a litre of can; `share` of the can is this water. */
+/** What a water brings into a litre of feed solution, of which it is the `share`. */
 export function ionSourceOfWater(water: Water, share: number): IonSource {
-  return { id: water.id, name: `the water (${water.name})`, ions: times(inSolution(ionsOfWater(water)), share) };
+  return { kind: 'water', id: water.id, name: water.name, ions: times(inSolution(ionsOfWater(water)), share) };
 }
 
 const OPEN = ['SO4', 'HCO3'] as const;

@@ -1,19 +1,20 @@
 import {
+  type Brings,
   type IonSource,
   type Chemistry,
   MINERALS,
   type Mineral,
-  mineralName,
   times,
   totalOf,
   verdictOf,
+  whoIs,
 } from './clouding.js';
 
-/** Two items that would cloud where they meet before they are diluted. */
+/** Two products that stay clear in the can but precipitate where they meet before they are diluted. */
 export interface Meeting {
-  between: [string, string];
+  /** The one that brings calcium first, which is the one to dissolve first. */
+  between: [Brings, Brings];
   minerals: Mineral[];
-  sentence: string;
 }
 
 /**
@@ -30,11 +31,7 @@ export function meetings(items: readonly IonSource[], chemistry: Chemistry): Mee
       const { saturation } = chemistry(times(totalOf([a.ions, b.ions]), CUPFUL), { air: false });
       const minerals = MINERALS.filter((mineral) => verdictOf(mineral, saturation[mineral]) === 'will cloud');
       if (minerals.length === 0) continue;
-      found.push({
-        between: [calcium.id, other.id],
-        minerals,
-        sentence: `Never stir ${calcium.name} and ${other.name} together in a little water: they cloud (${minerals.map(mineralName).join(', ')}). Dissolve each by itself in the full can, ${calcium.name} first.`,
-      });
+      found.push({ between: [whoIs(calcium), whoIs(other)], minerals });
     }
   });
   return found;

@@ -2,6 +2,7 @@ import type { Product } from '../label/product.js';
 import { solutionChemistry } from '../chemistry/solution/index.js';
 import { ionSourceOf, ionSourceOfWater } from './ion-sources.js';
 import { type CloudingLine, cloudingOf, type Verdict } from './clouding.js';
+import { cloudingSays } from './clouding-words.js';
 import { mixingRank } from './order.js';
 import type { Blend, Part } from './part.js';
 
@@ -139,7 +140,7 @@ function told(seen: readonly Seen[], parts: readonly Part[], says: string[], che
   const all = seen.map(({ index }) => index);
   const mixed = check(all, 1).minerals.filter((line) => line.verdict !== 'clear');
   const verdicts = [...seen, ...mixed].map(({ verdict }) => verdict);
-  return { turns, verdict: worst(verdicts), says: [...says, ...mixed.map((line) => capital(line.sentence))] };
+  return { turns, verdict: worst(verdicts), says: [...says, ...mixed.map((line) => capital(cloudingSays(line)))] };
 }
 
 const worst = (verdicts: readonly Verdict[]): Verdict =>

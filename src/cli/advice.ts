@@ -1,3 +1,4 @@
+import { adviceJson } from '../report/json/assess.js';
 import type { Catalog } from '../catalog/catalog.js';
 import { translateAdvice } from '../advice/translate-advice.js';
 import type { OwnFeed } from '../advice/own-feed.js';
@@ -25,7 +26,7 @@ export async function adviceOutcome(
   const result = unwrap(await translateAdvice(advice!, own, { field: 'advice' }));
   return {
     exit: result.status === 'outside' ? 3 : 0,
-    json: result,
+    json: adviceJson(result),
     sheets: [adviceSheet(result, blendCommand(given), inputs.pen)],
     warnings,
   };

@@ -1,3 +1,4 @@
+import { assessJson } from '../report/json/assess.js';
 import { isAdvice, parseAdvice } from '../advice/parse.js';
 import { assess } from '../advice/assess.js';
 import { parseRecipe } from '../advice/recipe.js';
@@ -80,7 +81,7 @@ export const assessCommand: Command = {
     const result = await assess(recipe!, { ...request!, ...celsius, shelf }, judged);
     return {
       exit: result.status === 'outside' ? 3 : 0,
-      json: result,
+      json: assessJson(result),
       sheets: [assessSheet(result, inputs.pen)],
       warnings,
     };

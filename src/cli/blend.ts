@@ -1,3 +1,4 @@
+import { blendJson } from '../report/json/blend.js';
 import { blend } from '../blend/blend.js';
 import { blendSheet } from '../report/blend.js';
 import { Collected } from './collect.js';
@@ -68,7 +69,7 @@ export const blendCommand: Command = {
     for (const request of requests) results.push(await blend(request, given.flag('prices') ? { prices: true } : {}));
     return {
       exit: results.every((result) => result.status === 'optimal') ? 0 : 3,
-      json: results[0]!,
+      json: blendJson(results[0]!),
       sheets: results.map((result) => blendSheet(result, inputs.pen, given.flag('prices'))),
       warnings,
     };

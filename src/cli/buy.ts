@@ -1,3 +1,4 @@
+import { buyJson, substitutesJson } from '../report/json/buy.js';
 import { findProduct } from '../catalog/catalog.js';
 import { purchase } from '../purchase/purchase.js';
 import type { PlannedFeed } from '../purchase/types.js';
@@ -89,7 +90,7 @@ async function bought(
     { secondsLeft: () => seconds - (io.now().getTime() - started) / 1000, onStep: line.step },
   ).finally(line.done);
   const told = { ...result, notes: [...result.notes, ...market.notes] };
-  return { exit: told.options.length > 0 ? 0 : 3, json: told, sheets: [buySheet(told)], warnings };
+  return { exit: told.options.length > 0 ? 0 : 3, json: buyJson(told), sheets: [buySheet(told)], warnings };
 }
 
 async function insteadOf(
@@ -115,5 +116,10 @@ async function insteadOf(
     currency: inputs.currency,
   }).finally(line.done);
   const told = { ...result, notes: [...result.notes, ...market.notes] };
-  return { exit: told.status === 'none' ? 3 : 0, json: told, sheets: [substitutesSheet(told)], warnings };
+  return {
+    exit: told.status === 'none' ? 3 : 0,
+    json: substitutesJson(told),
+    sheets: [substitutesSheet(told)],
+    warnings,
+  };
 }

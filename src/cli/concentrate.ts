@@ -1,3 +1,4 @@
+import { concentrateJson } from '../report/json/concentrate.js';
 import { solutionChemistry } from '../chemistry/solution/index.js';
 import { concentrate } from '../stock/concentrate.js';
 import type { ConcentrateRequest } from '../stock/concentrate-request.js';
@@ -72,7 +73,7 @@ export const concentrateCommand: Command = {
     );
     return {
       exit: results.every((result) => result.status === 'made') ? 0 : 3,
-      json: results[0]!,
+      json: concentrateJson(results[0]!),
       sheets: results.map(concentrateSheet),
       warnings,
     };

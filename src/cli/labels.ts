@@ -1,3 +1,4 @@
+import { labelsJson } from '../report/json/labels.js';
 import { findProduct } from '../catalog/catalog.js';
 import type { Product } from '../label/product.js';
 import { labelFacts } from '../can/label-facts.js';
@@ -66,7 +67,7 @@ export const labelsCommand: Command = {
     // warnings about a product stand with it on the sheet
     return {
       exit: 0,
-      json: result,
+      json: labelsJson(result),
       sheets: [labelsSheet(result)],
       warnings: warnings.filter((w) => !shown.some((p) => isAbout(w, p))),
     };

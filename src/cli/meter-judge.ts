@@ -1,3 +1,4 @@
+import { meterJson } from '../report/json/meter.js';
 import type { Kit } from '../catalog/bench-types.js';
 import type { Catalog } from '../catalog/catalog.js';
 import { parseRecipe } from '../advice/recipe.js';
@@ -71,7 +72,7 @@ export async function judgeReadings(given: Given, io: Io, collected: Collected):
   });
   return {
     exit: result.remedy?.status === 'do not feed' || result.judgement.beyond.length > 0 ? 3 : 0,
-    json: result,
+    json: meterJson(result),
     sheets: [meterSheet(result)],
     warnings,
   };

@@ -1,3 +1,4 @@
+import { sheetJson } from '../report/json/sheet.js';
 import type { Kit, Pen } from '../catalog/bench-types.js';
 import type { Catalog } from '../catalog/catalog.js';
 import { type MixingSheet, mixingSheet } from '../sheet/mixing-sheet.js';
@@ -125,7 +126,7 @@ export const sheetCommand: Command = {
     return {
       exit: sureEnough && sheets.every(measurable) ? 0 : 3,
       text: given.flag('json')
-        ? jsonText(sheets[0]!)
+        ? jsonText(sheetJson(sheets[0]!))
         : sheets.map((sheet) => sheetText(pageOf(sheet), textOptions(io))).join('\n\n'),
       warnings,
     };

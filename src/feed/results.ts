@@ -1,3 +1,4 @@
+import type { Caution } from '../can/cautions.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
 import type { AcidityLine, EcAtTemperature, EcLine, PhLine } from '../can/can-lines.js';
 import type { CloudingLine } from '../can/clouding.js';
@@ -208,7 +209,7 @@ export interface BlendResult extends Mix {
   /** What the labels' silence costs, sentence by sentence. */
   unknowns: string[];
   notes: string[];
-  cautions: string[];
+  cautions: Caution[];
   proof: Proof;
   /** For the cheapest blend of a priced shelf; on large shelves only on request. */
   prices?: Prices;
@@ -279,5 +280,5 @@ export interface AssessResult extends Mix {
   volumeLitres: number;
   misses: { limit: string; value: number; bound: number }[];
   notes: string[];
-  cautions: string[];
+  cautions: Caution[];
 }

@@ -8,7 +8,7 @@ export interface Cause {
   /** Id of the product, where it is about one. */
   id: string | null;
   /** `forgotten`, `doubled`, … where that is the likeliest form of it. */
-  variant: Hypothesis['variant'] | null;
+  variant: NonNullable<Hypothesis['variant']> | null;
   /** The figure: a factor on amount, water or reading; mS/cm more for another water. */
   value: { likely: number; low: number; high: number };
   /** Share among everything considered, given the readings. */

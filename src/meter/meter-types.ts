@@ -1,3 +1,4 @@
+import type { Caution } from '../can/cautions.js';
 import type { FeedHeader } from '../feed/results.js';
 import type { Batch, PenUse } from './batch.js';
 import type { ActualLine, Judgement } from './judge.js';
@@ -20,7 +21,7 @@ export interface MeterResult {
   /** Items whose whole dose moves the pen by less than its error. */
   unseen: string[];
   notes: string[];
-  cautions: string[];
+  cautions: Caution[];
 }
 
 export const planLines = (batch: Batch): MeterResult['plan'] =>

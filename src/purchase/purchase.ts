@@ -1,4 +1,4 @@
-import { cautionsFor } from '../can/cautions.js';
+import { type Caution, cautionsFor } from '../can/cautions.js';
 import { closeShelf } from '../label/close.js';
 import { compare } from './compare.js';
 import { atLeastEc, ecReserve, keepsCaps } from './ec.js';
@@ -206,9 +206,8 @@ function notesOf({ pool, request }: Joint): string[] {
   ];
 }
 
-function cautionsOf(joint: Joint, best: PurchaseOption): string[] {
+function cautionsOf(joint: Joint, best: PurchaseOption): Caution[] {
   const bought = new Set([...best.packs, ...best.stock].map((line) => line.id));
   const products = joint.pool.filter(({ product }) => bought.has(product.id)).map(({ product }) => product);
-  const plants = [...new Set(best.feeds.map(({ feed }) => feed.plants))];
-  return [...new Set((plants.length > 0 ? plants : ['']).flatMap((group) => cautionsFor(products, group)))];
+  return cautionsFor(products, ...best.feeds.map(({ feed }) => feed.plants));
 }

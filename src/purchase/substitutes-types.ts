@@ -1,3 +1,4 @@
+import type { Caution } from '../can/cautions.js';
 import type { Product } from '../label/product.js';
 import type { FeedRequest } from '../feed/request.js';
 import type { FeedHeader } from '../feed/results.js';
@@ -57,5 +58,5 @@ export interface SubstitutesResult {
   market: { name: string; products: number };
   feeds: FeedSubstitutes[];
   notes: string[];
-  cautions: string[];
+  cautions: Caution[];
 }

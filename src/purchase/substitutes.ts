@@ -3,7 +3,7 @@ import type { Product } from '../label/product.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
 import type { Band } from '../programme/programme.js';
 import { amountsOf } from '../formulation/amounts.js';
-import { cautionsFor } from '../can/cautions.js';
+import { type Caution, cautionsFor } from '../can/cautions.js';
 import { closeShelf } from '../label/close.js';
 import { aimsOf, solveClosest } from '../formulation/closest.js';
 import { formulate } from '../formulation/formulate.js';
@@ -211,10 +211,9 @@ function substituteOf(product: Product, mix: Mix, original: number, aimed: FeedR
   ];
 }
 
-function cautionsOf(request: SubstitutesRequest, feeds: readonly FeedSubstitutes[]): string[] {
+function cautionsOf(request: SubstitutesRequest, feeds: readonly FeedSubstitutes[]): Caution[] {
   const listed = new Set(feeds.flatMap((feed) => feed.substitutes.map((s) => s.id)));
   if (listed.size === 0) return [];
   const products = request.market.filter((p) => listed.has(p.id));
-  const plants = [...new Set(feeds.map(({ feed }) => feed.plants))];
-  return [...new Set(plants.flatMap((group) => cautionsFor(products, group)))];
+  return cautionsFor(products, ...feeds.map(({ feed }) => feed.plants));
 }

@@ -1,3 +1,4 @@
+import type { Caution } from '../can/cautions.js';
 import type { Product } from '../label/product.js';
 import type { FeedRequest } from '../feed/request.js';
 import type { ConflictLine, FeedHeader, Mix, Proof } from '../feed/results.js';
@@ -133,6 +134,6 @@ export interface PurchaseResult {
   /** Where nothing can be bought that does: which feed fails, and why. */
   failures: { feed: string; conflict: ConflictLine[] }[];
   notes: string[];
-  cautions: string[];
+  cautions: Caution[];
   proof: Proof;
 }

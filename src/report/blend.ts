@@ -1,7 +1,9 @@
+import type { Caution } from '../can/cautions.js';
 import type { BlendResult, FeedHeader } from '../feed/results.js';
 import { figure } from './figures.js';
 import { mixBlocks, type PenScale, waterText } from './mix.js';
 import { priceBlocks } from './prices.js';
+import { cautionSays } from './says/cautions.js';
 import { type Block, facts, heading, paragraph, section, type Sheet, spoken, table } from './sheet.js';
 import { whyNotBlocks } from './why-not.js';
 
@@ -38,8 +40,8 @@ export function headerFacts(feed: FeedHeader, water: string): Block {
   );
 }
 
-export function cautionBlocks(cautions: readonly string[]): Block[] {
-  return cautions.length === 0 ? [] : [heading('Take care'), { kind: 'cautions', items: [...cautions] }];
+export function cautionBlocks(cautions: readonly Caution[]): Block[] {
+  return cautions.length === 0 ? [] : [heading('Take care'), { kind: 'cautions', items: cautions.map(cautionSays) }];
 }
 
 function stageBlocks(result: BlendResult): Block[] {

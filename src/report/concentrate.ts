@@ -1,5 +1,6 @@
 import type { ConcentrateResult, TankItem, TankSheet } from '../stock/concentrate-result.js';
 import type { CloudingLine } from '../can/clouding.js';
+import { cloudingSays } from '../can/clouding-words.js';
 import { cautionBlocks } from './blend.js';
 import { amount, figure, percent } from './figures.js';
 import { type Block, facts, heading, list, paragraph, section, type Sheet, spoken, table } from './sheet.js';
@@ -60,7 +61,7 @@ function canBlocks({ can }: ConcentrateResult): Block[] {
   if (cloudy.length === 0) return [];
   return [
     paragraph(
-      `However it is mixed, the finished can itself turns cloudy. ${cloudy.map((line) => spoken(line.sentence)).join(' ')}`,
+      `However it is mixed, the finished can itself turns cloudy. ${cloudy.map((line) => spoken(cloudingSays(line))).join(' ')}`,
       'bad',
     ),
   ];
@@ -90,8 +91,8 @@ const FAR = -3;
 
 const cloudText = (line: CloudingLine): string =>
   line.verdict === 'clear'
-    ? `${spoken(line.sentence).replace(/\.$/, '')} (index ${figure(line.index ?? 0).replace('-', '−')}).`
-    : line.sentence;
+    ? `${spoken(cloudingSays(line)).replace(/\.$/, '')} (index ${figure(line.index ?? 0).replace('-', '−')}).`
+    : cloudingSays(line);
 
 function apartBlocks({ apart }: ConcentrateResult): Block[] {
   if (apart.length === 0) return [];

@@ -1,4 +1,5 @@
 import { NUTRIENTS } from '../chemistry/nutrients.js';
+import { cloudingSays } from '../can/clouding-words.js';
 import type { LabelFacts } from '../can/label-facts.js';
 import type { LabelLine } from '../label/label-line.js';
 import { problemLine } from '../problem.js';
@@ -68,16 +69,16 @@ function phText({ ph, per }: Line): string {
 }
 
 function cloudingText({ precipitation, per }: Line): string {
-  const cloudy = precipitation.filter((line) => line.verdict !== 'clear').map((line) => line.sentence);
+  const cloudy = precipitation.filter((line) => line.verdict !== 'clear').map(cloudingSays);
   return cloudy.length === 0 ? `stays clear at 1 ${per}` : `at 1 ${per}: ${cloudy.join(' ')}`;
 }
 
 type Line = LabelLine & LabelFacts;
 
 function acidityText({ acidity, per }: LabelFacts & Pick<LabelLine, 'per'>): string {
-  if (Math.abs(acidity) < 0.5) return 'neutral';
+  if (Math.abs(acidity) < 0.5) return 'no potential acidity or basicity';
   const unit = per === 'g/L' ? 'kg' : 'litre';
-  return `${acidity > 0 ? 'acid' : 'basic'}, ${figure(Math.abs(acidity))} g CaCO3 per ${unit}`;
+  return `potential ${acidity > 0 ? 'acidity' : 'basicity'} ${figure(Math.abs(acidity))} g CaCO3 per ${unit}`;
 }
 
 function details(product: Line): Block[] {

@@ -1,5 +1,7 @@
+import { cloudingSays } from '../can/clouding-words.js';
 import type { Mix } from '../feed/results.js';
 import { figure } from './figures.js';
+import { acidityLines, meetingSays, phCaution } from './says/solution.js';
 import { type Block, heading, list, paragraph } from './sheet.js';
 import { formatFixed } from '../units/index.js';
 
@@ -10,26 +12,31 @@ export function solutionBlocks(mix: Pick<Mix, 'ph' | 'acidity' | 'precipitation'
   const worst = cloudy.some((line) => line.verdict === 'will cloud');
   return [
     heading('In the can and after'),
-    list([phLine(ph), acidityLine(acidity), ...acidity.says]),
+    list([phLine(ph), acidityLine(acidity), ...acidityLines(acidity)]),
     cloudy.length === 0
-      ? paragraph('The can stays clear.')
-      : paragraph(cloudy.map((line) => sentence(line.sentence)).join(' '), worst ? 'bad' : 'plain'),
-    ...(mix.meetings ? [list(mix.meetings.map((meeting) => meeting.sentence))] : []),
+      ? paragraph('The can stays clear: nothing precipitates.')
+      : paragraph(cloudy.map((line) => sentence(cloudingSays(line))).join(' '), worst ? 'bad' : 'plain'),
+    ...(mix.meetings ? [list(mix.meetings.map(meetingSays))] : []),
   ];
 }
 
-function phLine({ value, low, high, asMixed, caution }: Mix['ph']): string {
+function phLine(ph: Mix['ph']): string {
+  const { value, low, high, asMixed } = ph;
   const mixed = asMixed === null ? '' : `; as mixed about ${tenth(asMixed)}`;
-  return `pH about ${tenth(value)} (${tenth(low)} to ${tenth(high)}) once it has stood open to air${mixed}. ${caution}`;
+  return `pH about ${tenth(value)} (${tenth(low)} to ${tenth(high)}) once it has stood open to air${mixed}. ${phCaution(ph)}`;
 }
 
 function acidityLine({ mgCaCO3PerLitre, low, high, ifAllNitrifies }: Mix['acidity']): string {
-  const worst = ifAllNitrifies > 0.5 ? `; if all ammonium and urea turned to nitrate, ${acid(ifAllNitrifies)}` : '';
-  const open = figure(low) === figure(high) ? '' : ` (labels leave open ${acid(low)} to ${acid(high)})`;
-  return `Potential acidity: ${acid(mgCaCO3PerLitre)} mg CaCO3 per litre${open}${worst}.`;
+  const own = sideOf(mgCaCO3PerLitre);
+  // the side is named again only where it is the other one
+  const as = (mg: number): string => `${sideOf(mg) === own ? '' : `${sideOf(mg)} `}${figure(Math.abs(mg))}`;
+  const worst = ifAllNitrifies > 0.5 ? `; if all ammonium and urea turned to nitrate, ${as(ifAllNitrifies)}` : '';
+  const [from, to] = high <= 0 ? [high, low] : [low, high];
+  const open = figure(low) === figure(high) ? '' : ` (labels leave open ${as(from)} to ${as(to)})`;
+  return `Potential ${own} ${as(mgCaCO3PerLitre)} mg CaCO3 per litre${open}${worst}.`;
 }
 
-const acid = (mg: number): string => `${mg < 0 ? 'basic' : 'acid'} ${figure(Math.abs(mg))}`;
+const sideOf = (mg: number): 'acidity' | 'basicity' => (mg < 0 ? 'basicity' : 'acidity');
 
 /** A tenth of a unit is what strips and pens tell apart. */
 const tenth = (pH: number): string => formatFixed(pH, 1);

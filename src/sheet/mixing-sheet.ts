@@ -1,5 +1,5 @@
 import type { Pen } from '../catalog/bench-types.js';
-import { cautionsFor } from '../can/cautions.js';
+import { type Caution, cautionsFor } from '../can/cautions.js';
 import type { FeedRequest } from '../feed/request.js';
 import type { BlendResult } from '../feed/results.js';
 import { type Keeping, keepingOf } from './keeping.js';
@@ -79,7 +79,7 @@ export interface MixingSheet {
   sure: Sureness | null;
   sureness: string[];
   notes: string[];
-  cautions: string[];
+  cautions: Caution[];
   proof: string;
 }
 

@@ -1,3 +1,4 @@
+import type { Caution } from '../can/cautions.js';
 import type { CloudingLine } from '../can/clouding.js';
 import type { FeedHeader } from '../feed/results.js';
 
@@ -29,7 +30,7 @@ export interface ConcentrateResult {
   keeping: string[];
   jarTest: readonly string[];
   notes: string[];
-  cautions: string[];
+  cautions: Caution[];
 }
 
 export interface TankSheet {

@@ -1,4 +1,5 @@
 import type { Clouding } from '../can/clouding.js';
+import { cloudingSays } from '../can/clouding-words.js';
 import { formatNumber } from '../units/format.js';
 import { EXACT_UP_TO } from './assign.js';
 import type { ConcentrateRequest } from './concentrate-request.js';
@@ -106,7 +107,7 @@ export function notesOf(told: {
     notes.push(
       `The finished can itself: ${can.minerals
         .filter((m) => m.verdict !== 'clear')
-        .map((m) => m.sentence)
+        .map(cloudingSays)
         .join(' ')}`,
     );
   if (made)

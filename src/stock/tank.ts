@@ -6,8 +6,6 @@ import {
   type Chemistry,
   MINERALS,
   type Mineral,
-  mineralName,
-  pairNames,
   pairOf,
   partsOf,
   type SolutionIons,
@@ -16,6 +14,7 @@ import {
   totalOf,
   unbalanced,
 } from '../can/clouding.js';
+import { mineralName, pairNames } from '../can/clouding-words.js';
 import { type Ceiling, ceilingOf, ceilingsAt, fullness } from './solubility.js';
 import { formatUpTo } from '../units/index.js';
 
@@ -89,7 +88,7 @@ function mineralLimits(items: readonly StockItem[], factor: number, setting: Sto
   const sources = [
     ...items.map(({ brings }) => brings),
     // the water is not concentrated
-    { id: ' water', name: 'the water', ions: times(setting.water, 1 / factor) },
+    { kind: 'water' as const, id: ' water', name: '', ions: times(setting.water, 1 / factor) },
   ];
   return MINERALS.filter((mineral) => worst[mineral] > -LOWEST).map((mineral) => {
     const index = worst[mineral];

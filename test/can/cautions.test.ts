@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { Product } from '../../src/label/product.js';
 import { type Nutrient, perNutrient } from '../../src/chemistry/nutrients.js';
-import { cautionsFor } from '../../src/can/cautions.js';
+import { type Caution, cautionsFor } from '../../src/can/cautions.js';
+import { cautionSays } from '../../src/report/says/cautions.js';
 
 function product(id: string, over: Partial<Product> = {}, holds: Partial<Record<Nutrient, number>> = {}): Product {
   const content = perNutrient((n) => ({ low: holds[n] ?? 0, stated: holds[n] ?? 0, high: holds[n] ?? 0 }));
@@ -19,8 +20,9 @@ function product(id: string, over: Partial<Product> = {}, holds: Partial<Record<
   };
 }
 
-const about = (products: Product[], word: string, plants = 'phalaenopsis'): string[] =>
-  cautionsFor(products, plants).filter((line) => line.includes(word));
+type Code = Caution['code'];
+const about = (products: Product[], code: Code, plants = 'phalaenopsis'): Caution[] =>
+  cautionsFor(products, plants).filter((caution) => caution.code === code);
 
 const saltpetre = product('saltpetre', { formula: 'KNO3' }, { 'NO3-N': 138.5, N: 138.5, K: 386.7 });
 const doubleSalt = product(
@@ -33,44 +35,57 @@ const mkp = product('mkp', { formula: 'KH2PO4' }, { P: 227, K: 287 });
 
 describe('cautions (transport class, exemption, acids, ammonia: trade knowledge, from memory)', () => {
   it('call nitrate powders oxidisers, but not the double salt, which hurts eyes', () => {
-    expect(about([saltpetre, mkp], 'oxidiser')).toEqual([expect.stringMatching(/^saltpetre: /)]);
+    expect(about([saltpetre, mkp], 'oxidiser')).toEqual([{ code: 'oxidiser', items: ['saltpetre'] }]);
     expect(about([doubleSalt], 'oxidiser')).toEqual([]);
     const both = product('peat', { derivedFrom: ['calcium ammonium nitrate', 'potassium nitrate'] }, { 'NO3-N': 120 });
     expect(about([both], 'oxidiser')).toHaveLength(1);
-    expect(about([doubleSalt], 'eyes')).toHaveLength(1);
+    expect(about([doubleSalt], 'double-salt')).toHaveLength(1);
     expect(about([product('n', { form: 'liquid' }, { 'NO3-N': 20 })], 'oxidiser')).toEqual([]);
   });
 
   it('pour acid into water, and know that boric and humic acid are not meant', () => {
-    expect(
-      about([product('pHdown', { form: 'liquid', derivedFrom: ['phosphoric acid'] })], 'acid into water'),
-    ).toHaveLength(1);
+    expect(about([product('pHdown', { form: 'liquid', derivedFrom: ['phosphoric acid'] })], 'acid')).toHaveLength(1);
     expect(
       about(
         [product('boric', { name: 'boric acid', formula: 'H3BO3' }, { B: 175 }), product('h', { name: 'humic acid' })],
-        'acid into water',
+        'acid',
       ),
     ).toEqual([]);
   });
 
   it('keep ammonium from alkali, loudest when both are in the mix', () => {
-    expect(about([doubleSalt], 'bleach')).toHaveLength(1);
-    expect(about([mkp], 'bleach')).toEqual([]);
-    expect(about([doubleSalt, silicate], 'sets ammonia free')).toHaveLength(1);
-    expect(about([saltpetre, silicate], 'sets ammonia free')).toEqual([]);
+    expect(about([doubleSalt], 'ammonium')).toHaveLength(1);
+    expect(about([mkp], 'ammonium')).toEqual([]);
+    expect(about([doubleSalt, silicate], 'alkali-beside-ammonium')).toHaveLength(1);
+    expect(about([saltpetre, silicate], 'alkali-beside-ammonium')).toEqual([]);
   });
 
   it('warn of boron and copper, and of copper in bromeliads', () => {
     const micro = product('micro', {}, { B: 1, Cu: 0.5 });
-    expect(about([micro], 'boron or copper')).toHaveLength(1);
-    expect(about([micro], 'Bromeliads')).toEqual([]);
-    expect(about([micro], 'Bromeliads', 'bromeliad')).toHaveLength(1);
-    expect(about([mkp], 'Bromeliads', 'bromeliad')).toEqual([]);
+    expect(about([micro], 'boron-or-copper')).toHaveLength(1);
+    expect(about([micro], 'copper-in-bromeliads')).toEqual([]);
+    expect(about([micro], 'copper-in-bromeliads', 'bromeliad')).toHaveLength(1);
+    expect(about([mkp], 'copper-in-bromeliads', 'bromeliad')).toEqual([]);
+  });
+
+  it('keep carnivorous plants from feed at the root, also as the second of two feeds', () => {
+    expect(about([], 'carnivorous-roots', 'carnivorous')).toHaveLength(1);
+    expect(about([], 'carnivorous-roots')).toEqual([]);
+    const both = cautionsFor([], 'fern', 'carnivorous', 'fern').map(({ code }) => code);
+    expect(both.filter((code) => code === 'carnivorous-roots')).toHaveLength(1);
+    expect(new Set(both).size).toBe(both.length);
   });
 
   it('always start with the label and end with what holds for every feed', () => {
-    const lines = cautionsFor([], 'fern');
+    const codes = cautionsFor([saltpetre], 'fern').map(({ code }) => code);
+    expect(codes).toEqual(['label-first', 'oxidiser', 'start-weak', 'out-of-reach', 'no-food-crops', 'runoff']);
+  });
+
+  it('read as a grower reads them, with the jars named', () => {
+    const lines = cautionsFor([doubleSalt, silicate], 'carnivorous').map(cautionSays);
     expect(lines[0]).toContain('label comes first');
-    for (const word of ['children', 'food crops', 'few plants', 'runoff']) expect(lines.join(' ')).toContain(word);
+    expect(lines).toContainEqual(expect.stringMatching(/^silicate with can: alkali sets ammonia free/));
+    for (const word of ['children', 'food crops', 'few plants', 'runoff', 'pure water in the tray'])
+      expect(lines.join(' ')).toContain(word);
   });
 });

@@ -4,6 +4,7 @@ import { ionSourceOf, ionSourceOfWater } from '../../src/can/ion-sources.js';
 import {
   type IonSource,
   type Chemistry,
+  type CloudingLine,
   cloudingOf,
   MINERALS,
   type Mineral,
@@ -11,13 +12,16 @@ import {
   type SolutionIons,
   times,
 } from '../../src/can/clouding.js';
+import { cloudingSays } from '../../src/can/clouding-words.js';
 import { meetings } from '../../src/can/meeting.js';
+import { meetingSays } from '../../src/report/says/solution.js';
 import { salt, tap } from '../stock/stock.js';
 import { referenceRows } from '../reference/reference.js';
 
 const ionsOf = (some: Partial<SolutionIons>): SolutionIons =>
   Object.fromEntries(SOLUTION_IONS.map((ion) => [ion, some[ion] ?? 0])) as SolutionIons;
 const source = (id: string, some: Partial<SolutionIons>, most?: Partial<SolutionIons>): IonSource => ({
+  kind: 'product',
   id,
   name: id,
   ions: ionsOf(some),
@@ -34,6 +38,7 @@ const saying =
 const both = [source('cal', { Ca: 1 }), source('base', { SO4: 1, P: 1, Mg: 1, NH4: 1, HCO3: 1 })];
 const lineOf = (mineral: Mineral, chemistry: Chemistry) =>
   cloudingOf(both, chemistry).minerals.find((line) => line.mineral === mineral)!;
+const pair = ({ between }: CloudingLine) => between?.map(({ id }) => id);
 
 describe('the verdict', () => {
   it.each([
@@ -53,8 +58,8 @@ describe('the verdict', () => {
 
   it('counts the worse of as mixed and after standing open, and says which', () => {
     const line = lineOf('calcite', saying({ calcite: -0.5 }, { calcite: 1.2 }));
-    expect(line).toMatchObject({ index: -0.5, openIndex: 1.2, verdict: 'will cloud' });
-    expect(line.sentence).toContain('after standing open to the air');
+    expect(line).toMatchObject({ index: -0.5, openIndex: 1.2, verdict: 'will cloud', by: 'standing' });
+    expect(cloudingSays(line)).toContain('after standing open to the air');
   });
 
   it('of the whole is the worst of the four', () => {
@@ -65,8 +70,9 @@ describe('the verdict', () => {
   it('of what labels leave open is borderline at least', () => {
     const open = [source('cal', { Ca: 10 }), source('mystery', { K: 1, SO4: 0.1 }, { K: 1, SO4: 40 })];
     const gypsum = cloudingOf(open, solutionChemistry).minerals[0]!;
-    expect(gypsum).toMatchObject({ mineral: 'gypsum', verdict: 'borderline', between: ['cal', 'mystery'] });
-    expect(gypsum.sentence).toContain('what the labels leave open');
+    expect(gypsum).toMatchObject({ mineral: 'gypsum', verdict: 'borderline', by: 'label' });
+    expect(pair(gypsum)).toEqual(['cal', 'mystery']);
+    expect(cloudingSays(gypsum)).toContain('what the labels leave open');
   });
 });
 
@@ -78,14 +84,14 @@ describe('the pair responsible', () => {
       source('c', { SO4: 4, P: 2 }),
       source('water', { Ca: 0.1, HCO3: 1 }),
     ];
-    const pairs = cloudingOf(can, saying({ gypsum: 1, brushite: 1, calcite: 1 })).minerals.map((line) => line.between);
+    const pairs = cloudingOf(can, saying({ gypsum: 1, brushite: 1, calcite: 1 })).minerals.map(pair);
     expect(pairs).toEqual([['b', 'c'], ['b', 'c'], ['b', 'water'], null]);
   });
 
   it('may be one item by itself', () => {
     const line = cloudingOf([source('all', { Ca: 1, SO4: 1 })], saying({ gypsum: 1 })).minerals[0]!;
-    expect(line.between).toEqual(['all', 'all']);
-    expect(line.sentence).toBe('calcium sulfate (gypsum), from all: will cloud.');
+    expect(pair(line)).toEqual(['all', 'all']);
+    expect(cloudingSays(line)).toBe('calcium sulfate (gypsum), from all: will cloud.');
   });
 
   it('is nobody where a part is missing', () => {
@@ -101,6 +107,7 @@ describe('stock bottles of published and random feeds', () => {
     clouding: cloudingOf(
       [
         {
+          kind: 'product',
           id: 'all',
           name: 'all',
           ions: ionsOf(Object.fromEntries(SOLUTION_IONS.map((ion) => [ion, Number(row.get(`${ion}_mmol_L`) ?? 0)]))),
@@ -140,14 +147,14 @@ describe('a can', () => {
     const can = [ionSourceOf(salt('Ca(NO3)2·4H2O'), 1), ionSourceOf(salt('KHCO3'), 0.3), ionSourceOfWater(tap, 1)];
     const lime = cloudingOf(can, solutionChemistry).minerals.find((line) => line.mineral === 'calcite')!;
     expect(lime.verdict).toBe('will cloud');
-    expect(lime.between).toEqual(['Ca(NO3)2·4H2O', 'KHCO3']);
+    expect(pair(lime)).toEqual(['Ca(NO3)2·4H2O', 'KHCO3']);
   });
 
   it('is the same whether one product or two bring its ions', () => {
     const ions = ionsOf({ Ca: 4, SO4: 3, K: 2, NO3: 4, HCO3: 0.5 });
-    const once = cloudingOf([{ id: 'x', name: 'x', ions }], solutionChemistry);
+    const once = cloudingOf([{ kind: 'product', id: 'x', name: 'x', ions }], solutionChemistry);
     const twice = cloudingOf(
-      [1, 2].map((n) => ({ id: `x${n}`, name: 'x', ions: times(ions, 0.5) })),
+      [1, 2].map((n) => ({ kind: 'product' as const, id: `x${n}`, name: 'x', ions: times(ions, 0.5) })),
       solutionChemistry,
     );
     for (const [i] of MINERALS.entries())
@@ -166,11 +173,11 @@ describe('where things meet undiluted', () => {
       ],
       solutionChemistry,
     );
-    expect(found.map(({ between, minerals }) => [between.join(' + '), minerals.join()])).toEqual([
+    expect(found.map(({ between, minerals }) => [between.map(({ id }) => id).join(' + '), minerals.join()])).toEqual([
       ['Ca(NO3)2·4H2O + K2HPO4', 'brushite'],
       ['Ca(NO3)2·4H2O + MgSO4·7H2O', 'gypsum'],
     ]);
-    expect(found[0]!.sentence).toContain('Ca(NO3)2·4H2O first');
+    expect(meetingSays(found[0]!)).toContain('Ca(NO3)2·4H2O first');
   });
 
   it('is no matter where nothing opposes', () => {

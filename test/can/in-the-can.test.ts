@@ -3,6 +3,7 @@ import { shippedCatalog } from '../../src/desk/shipped-catalog.js';
 import { acidNeeded } from '../../src/can/acidity.js';
 import { assess } from '../../src/advice/assess.js';
 import { parseRecipe } from '../../src/advice/recipe.js';
+import { acidityLines } from '../../src/report/says/solution.js';
 import { unwrap } from '../../src/problem.js';
 import { request } from '../feed/fixtures.js';
 
@@ -38,17 +39,19 @@ describe('what the can shows', () => {
     const hard = await can('0.5 g potassium-nitrate in 1 L', 'hard-tap');
     expect(hard.ph.asMixed).not.toBeNull();
     expect(hard.ph.value).toBeGreaterThan(8);
-    expect(hard.acidity.says.join(' ')).toMatch(/meq of acid per litre\. Strong acids burn/);
+    expect(hard.acidity.acidForWater).toMatchObject({ aim: { least: 40, most: 100 }, brought: expect.closeTo(0, 6) });
+    expect(acidityLines(hard.acidity).join(' ')).toMatch(/meq of acid per litre\. Strong acids burn/);
     const soft = await can('0.5 g potassium-nitrate in 1 L');
     expect(soft.ph.asMixed).toBeNull();
-    expect(soft.acidity.says.join(' ')).not.toMatch(/meq/);
+    expect(soft.acidity.acidForWater).toBeNull();
+    expect(acidityLines(soft.acidity).join(' ')).not.toMatch(/meq/);
   });
 
   it('counts the acid that the recipe itself brings to a tap', async () => {
     const acid = [...catalog.products, ...catalog.salts].find(
       (p) => p.formula === 'H3PO4' || p.id === 'phosphoric-acid',
     )!;
-    const says = async (recipe: string) => (await can(recipe, 'hard-tap')).acidity.says.join(' ');
+    const says = async (recipe: string) => acidityLines((await can(recipe, 'hard-tap')).acidity).join(' ');
     const mg = acid.composition.content.P.stated!;
     // one proton for each phosphorus above H2PO4-: 1 mmol is 30.974 mg P
     const unit = acid.composition.per === 'g' ? 'g' : 'mL';
@@ -70,7 +73,7 @@ describe('what the can shows', () => {
     const { precipitation } = await can('20 g calcium-nitrate + 20 g magnesium-sulfate in 1 L');
     const gypsum = precipitation.find((line) => line.mineral === 'gypsum')!;
     expect(gypsum.verdict).not.toBe('clear');
-    expect(gypsum.between).toEqual(['calcium-nitrate', 'magnesium-sulfate']);
+    expect(gypsum.between?.map(({ id }) => id)).toEqual(['calcium-nitrate', 'magnesium-sulfate']);
     expect((await can('0.3 g calcium-nitrate in 1 L')).precipitation.every((line) => line.verdict === 'clear')).toBe(
       true,
     );

@@ -54,14 +54,15 @@ export const mix: Mix = {
   costPerLitre: 0.0032512,
   costPerBatch: 0.0130048,
   ec: { mSPerCm: 0.42, low: 0.39, high: 0.45, max: 0.6 },
-  ph: { value: 5.6, low: 5.4, high: 5.8, asMixed: null, caution: 'An estimate.' },
+  ph: { value: 5.6, low: 5.4, high: 5.8, asMixed: null },
   acidity: {
     mgCaCO3PerLitre: -12,
     low: -14,
     high: -11,
     ifAllNitrifies: 71,
     alkalinity: 0.02,
-    says: ['Basic over time.'],
+    drift: 'basic',
+    acidForWater: null,
   },
   precipitation: [
     {
@@ -70,7 +71,6 @@ export const mix: Mix = {
       openIndex: -1.1,
       verdict: 'clear',
       between: null,
-      sentence: 'calcium phosphate (brushite): stays clear.',
     },
   ],
 };
@@ -83,7 +83,7 @@ export const blendResult: BlendResult = {
   ...mix,
   unknowns: ['The label of base is silent on sodium.'],
   notes: [],
-  cautions: ['The label comes first.'],
+  cautions: [{ code: 'label-first' }],
   proof: {
     engine: 'javascript-lp-solver',
     verdict: 'optimal',

@@ -5,6 +5,8 @@ import { blendSheet } from '../../src/report/blend.js';
 import { renderCsv } from '../../src/report/csv.js';
 import { renderHtml } from '../../src/report/html.js';
 import { assessShape, blendShape, reachShape } from '../../src/report/schemas.js';
+import { assessJson } from '../../src/report/json/assess.js';
+import { blendJson } from '../../src/report/json/blend.js';
 import { renderText } from '../../src/report/text.js';
 import { assessResult, blendResult, infeasibleResult, reachResult } from './fixtures.js';
 
@@ -62,14 +64,16 @@ describe('one model', () => {
 
 describe('shapes', () => {
   it('hold for what they describe', () => {
-    expect(blendShape.parse(blendResult)).toEqual(blendResult);
-    expect(blendShape.parse(infeasibleResult)).toEqual(infeasibleResult);
+    for (const result of [blendResult, infeasibleResult].map(blendJson))
+      expect(blendShape.parse(result)).toEqual(result);
     expect(reachShape.parse(reachResult)).toEqual(reachResult);
-    expect(assessShape.parse(assessResult)).toEqual(assessResult);
+    const assessed = assessJson(assessResult);
+    expect(assessShape.parse(assessed)).toEqual(assessed);
   });
   it('refuse a missing or unknown key', () => {
-    const { proof: _, ...without } = blendResult;
+    const printed = blendJson(blendResult);
+    const { proof: _, ...without } = printed;
     expect(blendShape.safeParse(without).success).toBe(false);
-    expect(blendShape.safeParse({ ...blendResult, extra: 1 }).success).toBe(false);
+    expect(blendShape.safeParse({ ...printed, extra: 1 }).success).toBe(false);
   });
 });

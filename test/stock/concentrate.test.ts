@@ -121,7 +121,7 @@ describe('laws of stock bottles', () => {
         );
         for (const tank of made.tanks) {
           expect(tank.fullest?.share ?? 0).toBeLessThanOrEqual(1 + 1e-9);
-          for (const line of tank.precipitation) expect(line.verdict, line.sentence).toBe('clear');
+          for (const line of tank.precipitation) expect(line.verdict, line.mineral).toBe('clear');
         }
       }),
       { numRuns: 40 },

@@ -2,6 +2,7 @@ import type { MixingSheet } from '../../sheet/mixing-sheet.js';
 import { figure, percent } from '../figures.js';
 import { elementBar, missLines } from '../mix.js';
 import { type Bar, type Fact, spoken } from '../sheet.js';
+import { cautionSays } from '../says/cautions.js';
 import { ladderOf, type Rung } from './ladder.js';
 import { type LineOnPage, linesOf } from './lines.js';
 import { IMPERIAL_GALLON, litresText, markText, mSPerCm, penUnit, range, shown, US_GALLON } from './readings.js';
@@ -59,7 +60,7 @@ export function pageOf(sheet: MixingSheet): SheetPage {
       ...(sheet.status === 'missed' ? [] : leftOutLines(sheet)),
       ...sheet.notes,
     ],
-    cautions: sheet.cautions,
+    cautions: sheet.cautions.map(cautionSays),
   };
 }
 

@@ -1,0 +1,13 @@
+import type * as z from 'zod';
+import type { LabelsResult } from '../labels.js';
+import type { labelsShape } from '../schemas.js';
+import { cloudingJson } from './mix.js';
+
+/** What `labels --json` prints. */
+export const labelsJson = (result: LabelsResult): z.infer<typeof labelsShape> => ({
+  ...result,
+  products: result.products.map((product) => ({
+    ...product,
+    precipitation: product.precipitation.map(cloudingJson),
+  })),
+});

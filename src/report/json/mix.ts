@@ -1,0 +1,43 @@
+import type * as z from 'zod';
+import type { Caution } from '../../can/cautions.js';
+import type { CloudingLine } from '../../can/clouding.js';
+import { cloudingSays } from '../../can/clouding-words.js';
+import type { Mix } from '../../feed/results.js';
+import { cautionSays } from '../says/cautions.js';
+import { acidityLines, meetingSays, phCaution } from '../says/solution.js';
+import type { cloudingLine, mix } from '../shapes.js';
+
+type MixJson = { [Part in keyof typeof mix]: z.infer<(typeof mix)[Part]> };
+type Solution = Pick<MixJson, 'ph' | 'acidity' | 'precipitation'> & { meetings?: MixJson['meetings'] };
+
+/** A mix, and whatever else the object holds, as it is published: what the solution is like gets its sentences. */
+export function mixJson<M extends Mix>(result: M): Omit<M, keyof Solution> & Solution {
+  const { ph, acidity, precipitation, meetings } = result;
+  const { drift: _, acidForWater: __, ...figures } = acidity;
+  return {
+    ...result,
+    ph: { ...ph, caution: phCaution(ph) },
+    acidity: { ...figures, says: acidityLines(acidity) },
+    precipitation: precipitation.map(cloudingJson),
+    ...(meetings === undefined
+      ? {}
+      : {
+          meetings: meetings.map((meeting) => ({
+            between: [meeting.between[0].id, meeting.between[1].id],
+            minerals: meeting.minerals,
+            sentence: meetingSays(meeting),
+          })),
+        }),
+  };
+}
+
+export const cloudingJson = (line: CloudingLine): z.infer<typeof cloudingLine> => ({
+  mineral: line.mineral,
+  index: line.index,
+  openIndex: line.openIndex,
+  verdict: line.verdict,
+  between: line.between && [line.between[0].id, line.between[1].id],
+  sentence: cloudingSays(line),
+});
+
+export const cautionsJson = (cautions: readonly Caution[]): string[] => cautions.map(cautionSays);

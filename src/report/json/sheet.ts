@@ -1,0 +1,10 @@
+import type * as z from 'zod';
+import type { MixingSheet } from '../../sheet/mixing-sheet.js';
+import type { sheetShape } from '../sheet-shapes.js';
+import { cautionsJson } from './mix.js';
+
+/** What `sheet --json` prints. */
+export const sheetJson = (sheet: MixingSheet): z.infer<typeof sheetShape> => ({
+  ...sheet,
+  cautions: cautionsJson(sheet.cautions),
+});

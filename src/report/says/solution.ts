@@ -1,0 +1,35 @@
+import type { AcidForWater, AcidityLine, PhLine } from '../../can/can-lines.js';
+import type { Meeting } from '../../can/meeting.js';
+import { mineralName } from '../../can/clouding-words.js';
+import { formatFixed } from '../../units/index.js';
+
+/** How far the pH can be trusted. */
+export function phCaution({ asMixed }: PhLine): string {
+  return asMixed === null
+    ? 'An estimate: nearly pure water has no buffer, so traces of acid or alkali move the pH; test it, and test it in the pot.'
+    : 'An estimate: hard water gives off carbon dioxide for hours and its pH climbs; test a can that has stood.';
+}
+
+/** What the feed does to a medium over time, and what acid a hard water would take. */
+export const acidityLines = ({ drift, acidForWater }: AcidityLine): string[] => [
+  DRIFT[drift],
+  ...(acidForWater === null ? [] : [acidForWaterSays(acidForWater)]),
+];
+
+/** Sphagnum pH 4.0–4.5 and its exchange of H+ for cations: handbook; bark's buffer: from memory. */
+const DRIFT: Readonly<Record<AcidityLine['drift'], string>> = {
+  steady: 'Nearly neutral over time: it leaves the pH of moss and bark about where it is.',
+  acid: 'Acid over time: bark is buffered for weeks to months; moss has no buffer, stands at pH 4 to 4.5 already and is left there or lower. Flush with plain water.',
+  basic:
+    'Basic over time: bark drifts upwards in weeks to months; moss has no buffer and leaves its pH of 4 to 4.5 sooner, as roots take nitrate.',
+};
+
+function acidForWaterSays({ alkalinity, aim, least, most, brought }: AcidForWater): string {
+  const already = brought >= 0.1 ? ` What goes in brings ${formatFixed(brought, 1)} meq of acid already.` : '';
+  return `The water's alkalinity is ${formatFixed(alkalinity, 0)} mg/L CaCO3; to bring it to ${aim.least} to ${aim.most} takes ${formatFixed(least, 1)} to ${formatFixed(most, 1)} meq of acid per litre.${already} Strong acids burn: mixing with rain does the same; else go by the acid's label and a person trained for it.`;
+}
+
+/** Two products that must not meet undiluted. */
+export function meetingSays({ between: [calcium, other], minerals }: Meeting): string {
+  return `Never stir ${calcium.name} and ${other.name} together in a little water: they cloud (${minerals.map(mineralName).join(', ')}). Dissolve each by itself in the full can, ${calcium.name} first.`;
+}
