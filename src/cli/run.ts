@@ -1,3 +1,4 @@
+import { version } from '../../package.json';
 import { nearest, problem, Refusal } from '../problem.js';
 import { renderCsv } from '../report/csv.js';
 import { renderHtml } from '../report/html.js';
@@ -6,7 +7,6 @@ import { readArguments } from './arguments.js';
 import type { Command, Given, Outcome } from './command.js';
 import { COMMANDS } from './commands.js';
 import { commandHelp, overview } from './help.js';
-import { packageVersion } from './home.js';
 import { type Io, textOptions } from './io.js';
 import { jsonText } from './json.js';
 import { problemText, refusedObject } from './refuse.js';
@@ -18,8 +18,8 @@ export type ExitCode = 0 | 1 | 2 | 3;
 export async function run(argv: readonly string[], io: Io): Promise<ExitCode> {
   const name = argv[0] ?? '';
   try {
-    if (name === '' || name === '-h' || name === '--help') return say(io, overview(COMMANDS, packageVersion()));
-    if (name === '--version') return say(io, `${packageVersion()}\n`);
+    if (name === '' || name === '-h' || name === '--help') return say(io, overview(COMMANDS, version));
+    if (name === '--version') return say(io, `${version}\n`);
     const command = commandNamed(name);
     if (argv.some((word) => word === '-h' || word === '--help')) return say(io, commandHelp(command));
     const given = readArguments(command, argv.slice(1));

@@ -1,10 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { packageHome } from '../../src/cli/home.js';
 import { folder, velamen } from './world.js';
 
-const MOSS = join(packageHome(), 'examples', 'moss-without-ammonium');
+const MOSS = join(import.meta.dirname, '../../examples', 'moss-without-ammonium');
 
 const FEEDS = 'feeds:\n  moth: { plants: phalaenopsis, medium: bark, strength: 80 %, batch: 4 L }\n';
 /** Salts without a bulk density of their own: the catalog knows theirs. */

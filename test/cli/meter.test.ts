@@ -7,10 +7,9 @@ import { bulkDensityOf } from '../../src/dose/density.js';
 import { unwrap } from '../../src/problem.js';
 import { momentOf, parsePenValue, parseScale, parseStepReading } from '../../src/desk/options/pen.js';
 import { SHAPES } from '../../src/report/schemas.js';
-import { packageHome } from '../../src/cli/home.js';
 import { folder, velamen } from './world.js';
 
-const MOSS = join(packageHome(), 'examples', 'moss-without-ammonium');
+const MOSS = join(import.meta.dirname, '../../examples', 'moss-without-ammonium');
 const BENCH = ['--bench', MOSS];
 
 const SHELF = [
@@ -114,7 +113,7 @@ describe('meter', () => {
     [['--reading', '0.2', '--volume', '5 kg'], ['volume']],
     [['--reading', '0.2', '--bench', 'THREE'], ['one-feed']],
   ])('%j is told once, and nothing is told that follows from it', async (argv, codes) => {
-    const three = join(packageHome(), 'examples', 'what-the-shelf-reaches');
+    const three = join(import.meta.dirname, '../../examples', 'what-the-shelf-reaches');
     const words = argv.includes('THREE') ? argv.map((word) => (word === 'THREE' ? three : word)) : [...BENCH, ...argv];
     const ran = await velamen(['meter', ...words, '--json'], MOSS);
     expect(ran.exit).toBe(2);
