@@ -4,6 +4,7 @@ export default defineConfig({
   test: {
     include: ['test/**/*.test.ts'],
     testTimeout: 300_000,
+    hookTimeout: 300_000,
     maxWorkers: 2,
     reporters: process.env.CI ? ['default', './test/tally.ts'] : ['default'],
   },
