@@ -1,8 +1,7 @@
 import type { Product } from '../label/product.js';
 import { solutionChemistry } from '../chemistry/solution/index.js';
 import { ionSourceOf, ionSourceOfWater } from './ion-sources.js';
-import { type CloudingLine, cloudingOf, type Verdict } from './clouding.js';
-import { cloudingSays } from './clouding-words.js';
+import { type CloudingLine, type CloudyLine, cloudingOf, type Verdict } from './clouding.js';
 import { mixingRank } from './order.js';
 import type { Blend, Part } from './part.js';
 
@@ -17,9 +16,21 @@ export interface Sequence {
   turns: Turn[];
   /** The worst of the finished can, or of what the products do on the way; never worse than it has to be. */
   verdict: Verdict;
-  /** Sentences on what the order had to avoid, or could not. */
-  says: string[];
+  /** What had to be done so that no step clouds. */
+  avoiding: Avoiding;
+  /** What the finished can may precipitate. */
+  cloudy: CloudyLine[];
 }
+
+export type Avoiding =
+  /** Nothing: the usual order, in three quarters of the water. */
+  | { kind: 'nothing' }
+  /** Fill to the mark before this product. */
+  | { kind: 'full can'; before: { id: string; name: string } }
+  /** Another order than the usual, in the full can. */
+  | { kind: 'other order' }
+  /** No order helps. */
+  | { kind: 'unavoidable' };
 
 /** How full the can is while things dissolve. */
 export const WHILE_MIXING = 0.75;
@@ -47,14 +58,14 @@ export function sequenceOf(
   const kept = (tried: readonly Seen[]): boolean => tried.every((seen) => RANK[seen.verdict] <= RANK[target]);
   for (const order of before ? [likeBefore(usual, before), all] : [all]) {
     const plain = along(order, () => WHILE_MIXING, check);
-    if (kept(plain)) return told(plain, usual, [], check);
+    if (kept(plain)) return told(plain, usual, { kind: 'nothing' }, check);
     const first = plain.findIndex((seen) => RANK[seen.verdict] > RANK[target]);
     const filled = along(order, (place) => (place < first ? WHILE_MIXING : 1), check);
-    if (kept(filled)) return told(filled, usual, [fillFirst(usual[order[first]!]!.product)], check);
+    if (kept(filled)) return told(filled, usual, fullBefore(usual[order[first]!]!.product), check);
   }
   const order = otherOrder(usual.length, check, RANK[target]);
   const moved = along(order, () => 1, check);
-  return told(moved, usual, [kept(moved) ? MOVED : NOT_AVOIDED], check);
+  return told(moved, usual, { kind: kept(moved) ? 'other order' : 'unavoidable' }, check);
 }
 
 /** Indices in an order of ids; what it does not name stays where it usually goes, at the end. */
@@ -64,11 +75,7 @@ function likeBefore(parts: readonly Part[], before: readonly string[]): number[]
   return parts.map((_, i) => i).sort((a, b) => placeOf(a) - placeOf(b));
 }
 
-const MOVED = 'The usual order would cloud on the way: keep to this one, and fill to the mark before anything goes in.';
-const NOT_AVOIDED =
-  'No order keeps the can clear all the way: fill to the mark before anything goes in, and stir hard between the steps.';
-const fillFirst = (product: Product): string =>
-  `Fill to the mark before the ${product.name || product.id}: in three quarters of the water it could cloud.`;
+const fullBefore = ({ id, name }: Product): Avoiding => ({ kind: 'full can', before: { id, name: name || id } });
 
 const RANK: Readonly<Record<Verdict, number>> = { clear: 0, borderline: 1, 'will cloud': 2 };
 
@@ -135,15 +142,13 @@ function otherOrder(count: number, check: Check, good: number): number[] {
   return usual;
 }
 
-function told(seen: readonly Seen[], parts: readonly Part[], says: string[], check: Check): Sequence {
+function told(seen: readonly Seen[], parts: readonly Part[], avoiding: Avoiding, check: Check): Sequence {
   const turns = seen.map(({ index, full }): Turn => ({ ...parts[index]!, full }));
   const all = seen.map(({ index }) => index);
-  const mixed = check(all, 1).minerals.filter((line) => line.verdict !== 'clear');
-  const verdicts = [...seen, ...mixed].map(({ verdict }) => verdict);
-  return { turns, verdict: worst(verdicts), says: [...says, ...mixed.map((line) => capital(cloudingSays(line)))] };
+  const cloudy = check(all, 1).minerals.filter((line) => line.verdict !== 'clear');
+  const verdicts = [...seen, ...cloudy].map(({ verdict }) => verdict);
+  return { turns, verdict: worst(verdicts), avoiding, cloudy };
 }
 
 const worst = (verdicts: readonly Verdict[]): Verdict =>
   verdicts.reduce((most, verdict) => (RANK[verdict] > RANK[most] ? verdict : most), 'clear');
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,4 +1,5 @@
 import type { Nutrient, PerNutrient } from '../chemistry/nutrients.js';
+import type { LeftOpen, LikelyRange } from './left-open.js';
 
 /**
  * What one gram (powder) or one millilitre (liquid) holds of a nutrient, in mg.
@@ -20,7 +21,7 @@ export interface Composition {
    * mg of what the label is silent on, once it has been closed: by the salts it names, or by every plausible counter-ion. The value is
    * the likeliest. No guarantee: a minimum still counts on `low` of the content alone.
    */
-  closed?: ReadonlyMap<Nutrient, { low: number; value: number; high: number }>;
-  /** Plain sentences on what the label leaves open, for the report. */
-  open: string[];
+  closed?: ReadonlyMap<Nutrient, LikelyRange>;
+  /** What the label leaves open. */
+  open: LeftOpen[];
 }

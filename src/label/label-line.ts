@@ -1,6 +1,7 @@
 import { NITROGEN_FORMS, NUTRIENTS, type Nutrient } from '../chemistry/nutrients.js';
 import type { Problem } from '../problem.js';
 import type { Composition } from './composition.js';
+import type { LeftOpen, LikelyRange } from './left-open.js';
 
 /** One product of the `labels` report: what 1 g/L or 1 mL/L of it brings. */
 export interface LabelLine {
@@ -16,11 +17,11 @@ export interface LabelLine {
     mgPerLitre: number | null;
     low: number;
     high: number;
-    closed?: { low: number; value: number; high: number };
+    closed?: LikelyRange;
   }[];
   /** Stated forms as shares of total N, 0…1; null without nitrogen. */
   nitrogenShares: { nitrate: number; ammonium: number; urea: number; other: number; undeclared: number } | null;
-  open: string[];
+  open: LeftOpen[];
   problems: Problem[];
 }
 

@@ -1,7 +1,7 @@
 import { ION_NUTRIENTS, type Ions, mmolPerMg } from '../chemistry/ions.js';
 import type { Nutrient, PerNutrient } from '../chemistry/nutrients.js';
-import { formatNumber } from '../units/format.js';
 import type { Composition, Content } from './composition.js';
+import type { ClosedBy, LeftOpen, LikelyRange } from './left-open.js';
 import { isForm, SILENT, TRACES } from './sources.js';
 
 type Range = { low: number; high: number };
@@ -17,10 +17,10 @@ export function narrowed(
   composition: Composition,
   open: ReadonlyMap<Nutrient, Range>,
   likely: PerNutrient<number> | Ions,
-  from: 'sources' | 'label alone',
+  from: ClosedBy,
 ): Composition {
   const content = { ...composition.content };
-  const closed = new Map<Nutrient, { low: number; value: number; high: number }>();
+  const closed = new Map<Nutrient, LikelyRange>();
   for (const [nutrient, range] of open) {
     if (TRACES.includes(nutrient)) continue;
     const before = content[nutrient];
@@ -33,8 +33,7 @@ export function narrowed(
     const low = Math.min(none(range.low), high);
     closed.set(nutrient, { low, value: Math.min(high, Math.max(low, likeliest(likely, nutrient))), high });
   }
-  const says = sentences(composition, content, closed, from);
-  return { ...composition, content, closed, open: says };
+  return { ...composition, content, closed, open: stillOpen(composition, content, closed, from) };
 }
 
 /** Below a millionth of a mg an amount is the arithmetic of the program. */
@@ -46,50 +45,33 @@ function likeliest(likely: PerNutrient<number> | Ions, nutrient: Nutrient): numb
   return ion === undefined ? 0 : likely[ion] / mmolPerMg(ion);
 }
 
-function sentences(
+/** What is open still: ranges of the closure in the place of what was only not stated. */
+function stillOpen(
   { open, per, content: was }: Composition,
   content: PerNutrient<Content>,
   closed: NonNullable<Composition['closed']>,
-  from: 'sources' | 'label alone',
-): string[] {
-  const kept = open.filter((s) => ![...SILENT].some((n) => s.startsWith(`${n} is not stated: between`)));
-  const before = kept.findIndex((s) => s.startsWith(COUNTED_AS_NONE));
-  const by = from === 'sources' ? 'by the salts named' : 'by every plausible counter-ion';
-  const says = [...SILENT].flatMap((nutrient) => {
+  by: ClosedBy,
+): LeftOpen[] {
+  const silent = [...SILENT].flatMap((nutrient): LeftOpen[] => {
     const range = closed.get(nutrient);
-    if (range) {
-      const { high } = content[nutrient];
-      const most = high > 0 ? `up to ${formatNumber(high, 3)}` : 'none of it';
-      const counted = high < range.high ? `; a cap counts ${most}, by the charges left over` : '';
-      return [`${nutrient} is not stated: ${spelled(range, per)} ${by}${counted}.`];
-    }
+    if (range) return [{ kind: 'closed', nutrient, range, per, by, ceiling: content[nutrient].high }];
     const ruledOut = was[nutrient].stated === null && was[nutrient].high > 0 && content[nutrient].high === 0;
-    return ruledOut ? [`${nutrient} is not stated, and ${WHAT[from]} bring none.`] : [];
+    return ruledOut ? [{ kind: 'ruled out', nutrient, by }] : [];
   });
-  const forms = [...closed].filter(([n]) => isForm(n));
-  const narrower = forms.some(([n, { low, high }]) => low > 0 || high < was[n].high * (1 - 1e-3));
-  const nitrogen = narrower ? forms.map(([n, range]) => `${n} ${spelled(range, per)}`) : [];
-  if (nitrogen.length > 0) says.unshift(`Forms of nitrogen ${by}: ${nitrogen.join('; ')}.`);
-  const told = kept.flatMap((s) => {
-    if (s.startsWith(COUNTED_AS_NONE)) return withoutRanges(s, closed);
-    return [nitrogen.length > 0 ? s.replace(ALL_AMMONIUM, '') : s];
+  const forms = [...closed].flatMap(([form, range]) => (isForm(form) ? [{ form, range }] : []));
+  const narrower = forms.some(({ form, range }) => range.low > 0 || range.high < was[form].high * (1 - 1e-3));
+  const told: LeftOpen[] = [
+    ...(narrower ? [{ kind: 'nitrogen forms closed', forms, per, by } as const] : []),
+    ...silent,
+  ];
+  const kept = open.filter((left) => left.kind !== 'not stated' || !SILENT.has(left.nutrient));
+  const now = kept.flatMap((left): LeftOpen[] => {
+    if (left.kind === 'counted as none') {
+      const nutrients = left.nutrients.filter((n) => !closed.has(n));
+      return [...told, ...(nutrients.length === 0 ? [] : [{ ...left, nutrients }])];
+    }
+    // a cap counts the most that the salts named bring
+    return [left.kind === 'nitrogen form' && narrower ? { ...left, cap: 'as told' } : left];
   });
-  return before < 0 ? [...told, ...says] : [...told.slice(0, before), ...says, ...told.slice(before)];
+  return kept.some((left) => left.kind === 'counted as none') ? now : [...now, ...told];
 }
-
-const COUNTED_AS_NONE = 'Not stated and counted as none: ';
-
-/** What a range is told of now counts as none no longer. */
-function withoutRanges(says: string, closed: NonNullable<Composition['closed']>): string[] {
-  const names = says.slice(COUNTED_AS_NONE.length, -1).split(', ');
-  const left = names.filter((n) => !closed.has(n as Nutrient));
-  return left.length === 0 ? [] : [`${COUNTED_AS_NONE}${left.join(', ')}.`];
-}
-
-/** No longer true once the forms are narrowed: a cap counts the most that the salts named bring. */
-const ALL_AMMONIUM = '; a cap on ammonium counts all of it';
-
-const WHAT = { sources: 'the salts named', 'label alone': 'plausible counter-ions' };
-
-const spelled = ({ low, value, high }: Range & { value: number }, per: 'g' | 'mL'): string =>
-  `about ${formatNumber(value, 3)} mg/${per} (${formatNumber(low, 3)} to ${formatNumber(high, 3)})`;

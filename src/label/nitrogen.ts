@@ -4,14 +4,13 @@ import { type Problem, problem, type Where, warning } from '../problem.js';
 import { formatNumber } from '../units/format.js';
 import type { Analysis } from './analysis.js';
 import type { Content } from './composition.js';
+import type { LeftOpen, NitrogenForm as Form } from './left-open.js';
 import { lastDigits } from './printed.js';
-
-type Form = (typeof NITROGEN_FORMS)[number];
 
 interface Nitrogen {
   /** N and its forms in %; empty where the label names no nitrogen at all. */
   content: Map<Nutrient, Content>;
-  open: string[];
+  open: LeftOpen[];
   problems: Problem[];
 }
 
@@ -103,10 +102,13 @@ export function nitrogenOf(analysis: Analysis, where: Where): Nitrogen {
     );
   }
   if (possible.length === 1) return rest;
-  const share =
-    stated.length > 0 ? `${formatNumber(left, 3)} of ${formatNumber(total, 3)} % N` : `N ${formatNumber(total, 3)} %`;
-  const worst = possible.includes('NH4-N') ? '; a cap on ammonium counts all of it' : '';
-  rest.open.push(`${share} without a stated form: may be ${forms}${worst}.`);
+  rest.open.push({
+    kind: 'nitrogen form',
+    percent: left,
+    total: stated.length > 0 ? total : null,
+    forms: possible,
+    cap: possible.includes('NH4-N') ? 'counts all' : 'as told',
+  });
   return rest;
 }
 

@@ -15,7 +15,7 @@ export function compositionOfFormula(
   analysis: Analysis,
   elements: ReadonlyMap<Nutrient, number>,
   where: Where,
-): Checked<{ percent: PerNutrient<Content>; open: string[] }> {
+): Checked<PerNutrient<Content>> {
   const read = parseFormula(analysis.formula!, { ...where, field: 'formula' });
   if (!read.ok) return read;
   const purity = analysis.purity ?? 100;
@@ -54,5 +54,5 @@ export function compositionOfFormula(
   const content = perNutrient(
     (nutrient): Content => ({ low: percent[nutrient], stated: percent[nutrient], high: percent[nutrient] }),
   );
-  return checked({ percent: content, open: [] as string[] }, problems);
+  return checked(content, problems);
 }

@@ -3,6 +3,7 @@ import { type Checked, checked, type Problem, problem, type Where } from '../pro
 import type { Analysis } from './analysis.js';
 import { leastMass, massLimit } from './balance.js';
 import type { Composition, Content } from './composition.js';
+import type { LeftOpen } from './left-open.js';
 import { elementsOf } from './elements.js';
 import { compositionOfFormula } from './pure-salt.js';
 import { nitrogenOf } from './nitrogen.js';
@@ -29,7 +30,7 @@ export function readAnalysis(analysis: Analysis, where: Where = {}): Checked<Com
   if (analysis.formula !== undefined) {
     const pure = compositionOfFormula(analysis, elements.percent, where);
     if (!pure.ok) return { ok: false, problems: [...problems, ...pure.problems] };
-    return checked(scaled(pure.value.percent, analysis, pure.value.open), [...problems, ...pure.warnings]);
+    return checked(scaled(pure.value, analysis, []), [...problems, ...pure.warnings]);
   }
   if (!given) {
     problems.push(
@@ -71,7 +72,7 @@ const NONE: Content = { low: 0, stated: null, high: 0 };
 const settled = (value: number): Content => ({ low: value, stated: value, high: value });
 
 /** % → mg per g, or per mL by density (w/w) or directly (w/v: g per 100 mL). */
-function scaled(percent: PerNutrient<Content>, analysis: Analysis, open: string[]): Composition {
+function scaled(percent: PerNutrient<Content>, analysis: Analysis, open: LeftOpen[]): Composition {
   const { form, basis, density, percent: figures } = analysis;
   const factor = form === 'liquid' && basis !== 'w/v' ? 10 * (density ?? Number.NaN) : 10;
   const content = perNutrient((nutrient): Content => {

@@ -3,6 +3,7 @@ import { type Ions, ionsPerGram } from '../chemistry/ions.js';
 import { NITROGEN_FORMS, NUTRIENTS, type Nutrient, type PerNutrient, perNutrient } from '../chemistry/nutrients.js';
 import { allSalts, type Salt } from '../chemistry/salts.js';
 import type { Composition } from './composition.js';
+import type { NitrogenForm } from './left-open.js';
 
 /** What one mg of a dry source brings: mg of nutrients as a label claims them, and ions in mmol. */
 export interface Source {
@@ -35,7 +36,8 @@ export const SILENT: ReadonlySet<Nutrient> = new Set<Nutrient>(['S', 'Na', 'Cl']
 
 export const TRACES: readonly Nutrient[] = ['Fe', 'Mn', 'Zn', 'Cu', 'B', 'Mo', 'Co', 'Ni'];
 
-export const isForm = (nutrient: Nutrient): boolean => (NITROGEN_FORMS as readonly Nutrient[]).includes(nutrient);
+export const isForm = (nutrient: Nutrient): nutrient is NitrogenForm =>
+  (NITROGEN_FORMS as readonly Nutrient[]).includes(nutrient);
 
 const IMPLAUSIBLE: ReadonlySet<string> = new Set([
   'HNO3',

@@ -3,10 +3,10 @@ import { NITROGEN_FORMS, NUTRIENTS, type Nutrient } from '../chemistry/nutrients
 import { massShare } from '../chemistry/oxides.js';
 import { allSalts, type Salt, saltsOf } from '../chemistry/salts.js';
 import { atomicWeight } from '../chemistry/weights.js';
-import { formatNumber } from '../units/format.js';
 import type { Analysis } from './analysis.js';
 import { type Contents, chargeLeft, leastMass, massLimit, sodiumRoom, unrounded } from './balance.js';
 import type { Composition, Content } from './composition.js';
+import type { LeftOpen } from './left-open.js';
 import { lastDigits } from './printed.js';
 
 /**
@@ -23,7 +23,10 @@ import { lastDigits } from './printed.js';
  * as much of it as the mass left allows; of a trace element the least that a label may claim (a maker of more would claim it).
  * Without a named source any other nutrient counts as none.
  */
-export function undeclared(analysis: Analysis, stated: Contents): { content: Map<Nutrient, Content>; open: string[] } {
+export function undeclared(
+  analysis: Analysis,
+  stated: Contents,
+): { content: Map<Nutrient, Content>; open: LeftOpen[] } {
   const sources = saltsOf(analysis.derivedFrom ?? []);
   const printed = unrounded(stated, lastDigits(analysis));
   const room = Math.max(0, massLimit(analysis) - leastMass(printed));
@@ -37,7 +40,7 @@ export function undeclared(analysis: Analysis, stated: Contents): { content: Map
   for (const nutrient of missing.filter((n) => PARTNERS.has(n))) {
     content.set(nutrient, upTo(ceilingOf(nutrient, sources, printed, room, charge)));
   }
-  return { content, open: sentences(content, sources.unknown) };
+  return { content, open: leftOpen(content, sources.unknown) };
 }
 
 /**
@@ -136,17 +139,16 @@ function spreadNitrogen(content: Map<Nutrient, Content>, sources: readonly Salt[
   }
 }
 
-function sentences(content: ReadonlyMap<Nutrient, Content>, unknown: readonly string[]): string[] {
-  const open: string[] = [];
-  const none: string[] = [];
+function leftOpen(content: ReadonlyMap<Nutrient, Content>, unknown: readonly string[]): LeftOpen[] {
+  const open: LeftOpen[] = [];
+  const none: Nutrient[] = [];
   for (const [nutrient, { high }] of [...content].sort(([a], [b]) => NUTRIENTS.indexOf(a) - NUTRIENTS.indexOf(b))) {
     if (isForm(nutrient)) continue;
-    if (high > 0) open.push(`${nutrient} is not stated: between 0 and ${formatNumber(high, 2)} %.`);
+    if (high > 0) open.push({ kind: 'not stated', nutrient, upToPercent: high });
     else if (!UNUSUAL.has(nutrient)) none.push(nutrient);
   }
-  if (none.length > 0) open.push(`Not stated and counted as none: ${none.join(', ')}.`);
-  if (unknown.length > 0)
-    open.push(`Sources of unknown make-up, which may bring more than is counted: ${unknown.join(', ')}.`);
+  if (none.length > 0) open.push({ kind: 'counted as none', nutrients: none });
+  if (unknown.length > 0) open.push({ kind: 'unknown sources', names: [...unknown] });
   return open;
 }
 

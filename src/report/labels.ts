@@ -4,6 +4,7 @@ import type { LabelFacts } from '../can/label-facts.js';
 import type { LabelLine } from '../label/label-line.js';
 import { problemLine } from '../problem.js';
 import { figure } from './figures.js';
+import { leftOpenSays } from './says/left-open.js';
 import { nitrogenText } from './mix.js';
 import { type Block, facts, heading, list, paragraph, type Sheet, table } from './sheet.js';
 import { formatFixed } from '../units/index.js';
@@ -93,7 +94,7 @@ function details(product: Line): Block[] {
       ['over time', acidityText(product)],
     ),
   );
-  const says = [...product.open, ...product.problems.map(problemLine)];
+  const says = [...product.open.map(leftOpenSays), ...product.problems.map(problemLine)];
   if (says.length > 0) blocks.push(list(says));
   return blocks.length === 0
     ? []

@@ -6,7 +6,7 @@ import { type Keeping, keepingOf } from './keeping.js';
 import { type Slip, slipsOf } from './off.js';
 import type { Measure } from '../dose/measure.js';
 import type { DosePlan, Violation } from '../dose/plan-types.js';
-import { WHILE_MIXING } from '../can/sequence.js';
+import { type Sequence, WHILE_MIXING } from '../can/sequence.js';
 import { blendOf, partsOf, type Reading, readingOf, type Step, stepsOf } from './steps.js';
 import type { Sureness } from '../chance/sure.js';
 import type { Tool } from '../dose/tools.js';
@@ -62,7 +62,7 @@ export interface MixingSheet {
   nitrogen: { mgPerLitre: number; aim: number | null; ammoniumShare: number | null };
   steps: SheetStep[];
   /** How the order keeps the can clear, or cannot. */
-  order: { verdict: 'clear' | 'borderline' | 'will cloud'; says: string[] };
+  order: Pick<Sequence, 'verdict' | 'avoiding' | 'cloudy'>;
   end: {
     reading: Reading;
     atTemperature: (Reading & { celsius: number }) | null;
@@ -121,7 +121,7 @@ export function mixingSheet(
       ammoniumShare: plan.mix.nitrogenShares?.ammonium ?? null,
     },
     steps: steps.map((step) => sheetStep(step, plan)),
-    order: { verdict: sequence.verdict, says: sequence.says },
+    order: { verdict: sequence.verdict, avoiding: sequence.avoiding, cloudy: sequence.cloudy },
     end: {
       reading: end,
       atTemperature:

@@ -38,7 +38,7 @@ const saying =
 const both = [source('cal', { Ca: 1 }), source('base', { SO4: 1, P: 1, Mg: 1, NH4: 1, HCO3: 1 })];
 const lineOf = (mineral: Mineral, chemistry: Chemistry) =>
   cloudingOf(both, chemistry).minerals.find((line) => line.mineral === mineral)!;
-const pair = ({ between }: CloudingLine) => between?.map(({ id }) => id);
+const pair = ({ between }: CloudingLine) => between?.map(({ id }) => id) ?? null;
 
 describe('the verdict', () => {
   it.each([

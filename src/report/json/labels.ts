@@ -1,6 +1,7 @@
 import type * as z from 'zod';
 import type { LabelsResult } from '../labels.js';
 import type { labelsShape } from '../schemas.js';
+import { leftOpenSays } from '../says/left-open.js';
 import { cloudingJson } from './mix.js';
 
 /** What `labels --json` prints. */
@@ -8,6 +9,7 @@ export const labelsJson = (result: LabelsResult): z.infer<typeof labelsShape> =>
   ...result,
   products: result.products.map((product) => ({
     ...product,
+    open: product.open.map(leftOpenSays),
     precipitation: product.precipitation.map(cloudingJson),
   })),
 });

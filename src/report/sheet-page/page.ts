@@ -3,6 +3,7 @@ import { figure, percent } from '../figures.js';
 import { elementBar, missLines } from '../mix.js';
 import { type Bar, type Fact, spoken } from '../sheet.js';
 import { cautionSays } from '../says/cautions.js';
+import { orderLines } from '../says/order.js';
 import { ladderOf, type Rung } from './ladder.js';
 import { type LineOnPage, linesOf } from './lines.js';
 import { IMPERIAL_GALLON, litresText, markText, mSPerCm, penUnit, range, shown, US_GALLON } from './readings.js';
@@ -56,7 +57,7 @@ export function pageOf(sheet: MixingSheet): SheetPage {
     sureness: sheet.sureness,
     bars: sheet.elements.filter((e) => e.min !== null || e.max !== null).map(elementBar),
     notes: [
-      ...(sheet.order.verdict === 'will cloud' ? [] : sheet.order.says),
+      ...(sheet.order.verdict === 'will cloud' ? [] : orderLines(sheet.order)),
       ...(sheet.status === 'missed' ? [] : leftOutLines(sheet)),
       ...sheet.notes,
     ],
@@ -71,7 +72,7 @@ function alertOf(sheet: MixingSheet): string[] {
 
 function alertLines(sheet: MixingSheet): string[] {
   const lines = missLines(sheet.misses).map(spoken);
-  const clouds = sheet.order.verdict === 'will cloud' ? ['THE CAN WILL CLOUD.', ...sheet.order.says] : [];
+  const clouds = sheet.order.verdict === 'will cloud' ? ['THE CAN WILL CLOUD.', ...orderLines(sheet.order)] : [];
   const borrowed = borrowedLines(sheet);
   switch (sheet.status) {
     case 'kept':
