@@ -133,15 +133,11 @@ async function ofRecipe(recipe: Recipe, inputs: FeedInputs): Promise<Feed> {
     items: [...amounts.values()],
     waters: inputs.waters.map((water) => ({ water, share })),
     weeklyLitres: null,
-    remark: inputs.waters.length > 1 ? 'Several waters are given: taken in equal shares.' : null,
+    remark: inputs.waters.length > 1 ? 'equal shares' : null,
   };
 }
 
-const REMARKS = {
-  optimal: null,
-  infeasible: 'No feed keeps every limit, so there is none to concentrate: `velamen blend` says why.',
-  uncertified: 'The blend is NOT PROVED: treat its figures as a guess.',
-} as const;
+const REMARKS = { optimal: null, infeasible: 'no feed', uncertified: 'not proved' } as const;
 
 /** The cheapest blend of a feed; where there is none, a feed without items. */
 async function ofFeed(request: FeedRequest, inputs: FeedInputs): Promise<Feed> {

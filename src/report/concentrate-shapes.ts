@@ -30,6 +30,7 @@ const apart = z.strictObject({
   why: z.string(),
 });
 
+/** What `concentrate --json` prints. */
 export const concentrateShape = z.strictObject({
   schema: z.literal('velamen.concentrate/1'),
   status: z.enum(['made', 'too strong', 'nothing to dissolve']),
@@ -59,3 +60,5 @@ export const concentrateShape = z.strictObject({
   notes: z.array(z.string()),
   cautions: z.array(z.string()),
 });
+
+export type ConcentrateJson = z.infer<typeof concentrateShape>;

@@ -1,12 +1,13 @@
-import type { ConcentrateResult, TankItem, TankSheet } from '../stock/concentrate-result.js';
-import type { CloudingLine } from '../can/clouding.js';
-import { cloudingSays } from '../can/clouding-words.js';
+import type { ConcentrateResult } from '../stock/concentrate-result.js';
 import { cautionBlocks } from './blend.js';
+import type { ConcentrateJson } from './concentrate-shapes.js';
+import { concentrateJson } from './json/concentrate.js';
 import { amount, figure, percent } from './figures.js';
 import { type Block, facts, heading, list, paragraph, section, type Sheet, spoken, table } from './sheet.js';
 
 /** Stock solutions as a sheet: the bottles, their labels, the doses; or why there are none and the strongest there is. */
-export function concentrateSheet(result: ConcentrateResult): Sheet {
+export function concentrateSheet(answer: ConcentrateResult): Sheet {
+  const result = concentrateJson(answer);
   const name = result.feed?.name ?? 'recipe';
   const made = result.status === 'made';
   const bottles = result.tanks.length === 1 ? 'one stock bottle' : 'two stock bottles';
@@ -41,12 +42,12 @@ export function concentrateSheet(result: ConcentrateResult): Sheet {
       ...section('Keeping', result.keeping),
       ...section('Jar test, before the first jug', result.jarTest),
       ...section('Notes', result.notes),
-      ...cautionBlocks(result.cautions),
+      ...cautionBlocks(answer.status === 'nothing to dissolve' ? [] : answer.cautions),
     ],
   };
 }
 
-function whyNot(result: ConcentrateResult): Block[] {
+function whyNot(result: ConcentrateJson): Block[] {
   if (result.status === 'nothing to dissolve') return result.why.map((why) => paragraph(spoken(why), 'bad'));
   return [
     heading('Why'),
@@ -56,18 +57,18 @@ function whyNot(result: ConcentrateResult): Block[] {
 }
 
 /** A can that clouds is told before anything is weighed. */
-function canBlocks({ can }: ConcentrateResult): Block[] {
+function canBlocks({ can }: ConcentrateJson): Block[] {
   const cloudy = can?.precipitation.filter((line) => line.verdict === 'will cloud') ?? [];
   if (cloudy.length === 0) return [];
   return [
     paragraph(
-      `However it is mixed, the finished can itself turns cloudy. ${cloudy.map((line) => spoken(cloudingSays(line))).join(' ')}`,
+      `However it is mixed, the finished can itself turns cloudy. ${cloudy.map((line) => spoken(line.sentence)).join(' ')}`,
       'bad',
     ),
   ];
 }
 
-function tankBlocks(tank: TankSheet, jug: number): Block[] {
+function tankBlocks(tank: ConcentrateJson['tanks'][number], jug: number): Block[] {
   const head = tank.name === 'stock' ? 'The stock' : `Stock ${tank.name}`;
   const clouding = tank.precipitation.filter((line) => line.index !== null && line.index > FAR).map(cloudText);
   return [
@@ -89,12 +90,12 @@ function tankBlocks(tank: TankSheet, jug: number): Block[] {
 /** An index of a thousandth of saturation is not worth a line. */
 const FAR = -3;
 
-const cloudText = (line: CloudingLine): string =>
+const cloudText = (line: ConcentrateJson['tanks'][number]['precipitation'][number]): string =>
   line.verdict === 'clear'
-    ? `${spoken(cloudingSays(line)).replace(/\.$/, '')} (index ${figure(line.index ?? 0).replace('-', '−')}).`
-    : cloudingSays(line);
+    ? `${spoken(line.sentence).replace(/\.$/, '')} (index ${figure(line.index ?? 0).replace('-', '−')}).`
+    : line.sentence;
 
-function apartBlocks({ apart }: ConcentrateResult): Block[] {
+function apartBlocks({ apart }: ConcentrateJson): Block[] {
   if (apart.length === 0) return [];
   return section(
     'Kept out of the stock',
@@ -108,14 +109,14 @@ function apartBlocks({ apart }: ConcentrateResult): Block[] {
   );
 }
 
-function lastsBlocks({ lasts }: ConcentrateResult): Block[] {
+function lastsBlocks({ lasts }: ConcentrateJson): Block[] {
   if (lasts === null) return [];
   const batches = lasts.batches === null ? '' : `, ${figure(lasts.batches)} cans`;
   const weeks = lasts.weeks === null ? '' : `, ${figure(lasts.weeks)} weeks`;
   return [paragraph(`A jug makes ${figure(lasts.feedLitres)} L of feed${batches}${weeks}.`)];
 }
 
-function largestBlocks({ largest }: ConcentrateResult): Block[] {
+function largestBlocks({ largest }: ConcentrateJson): Block[] {
   const rows = largest.map(({ tanks, ratio, dosePerLitre, limitedBy }) => [
     tanks === 1 ? 'one bottle' : 'two bottles',
     ratio === null || dosePerLitre === null ? 'none' : `1:${figure(ratio)} (${figure(dosePerLitre)} mL/L)`,
@@ -125,6 +126,8 @@ function largestBlocks({ largest }: ConcentrateResult): Block[] {
     ? []
     : [heading('The strongest that holds'), table(['', '>ratio', 'because beyond it'], rows)];
 }
+
+type TankItem = ConcentrateJson['tanks'][number]['items'][number];
 
 const unitOf = (item: TankItem): 'g' | 'mL' => (item.gramsPerJug === undefined ? 'mL' : 'g');
 const perJug = (item: TankItem): string => amount(item.gramsPerJug ?? item.millilitresPerJug ?? 0, unitOf(item));

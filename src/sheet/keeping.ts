@@ -1,7 +1,7 @@
 import type { Product } from '../label/product.js';
 import type { Verdict } from '../can/clouding.js';
 import type { Mix } from '../feed/results.js';
-import { isOrganic } from '../stock/tank-sheet.js';
+import { isOrganic } from '../can/organic.js';
 
 /** How long a mixed can may stand. */
 export interface Keeping {

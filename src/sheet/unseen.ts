@@ -2,7 +2,7 @@ import type { Mix } from '../feed/results.js';
 import { formatNumber } from '../units/format.js';
 import type { Slip } from './off.js';
 import type { DosePlan } from '../dose/plan-types.js';
-import { isOrganic } from '../stock/tank-sheet.js';
+import { isOrganic } from '../can/organic.js';
 
 /** What a conductivity pen cannot see in this very can, sentence by sentence. */
 export function unseenOf(plan: DosePlan, slips: readonly Slip[]): string[] {

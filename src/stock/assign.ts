@@ -56,7 +56,7 @@ export function splitLimits(split: Split, factor: number, setting: StockSetting)
 /** True where every limit holds; solubility, the cheaper question, is asked first. */
 export function splitHolds(split: Split, factor: number, setting: StockSetting): boolean {
   return (
-    split.every((tank) => solubleLimits(tank, factor, setting).every((limit) => limit.holds)) &&
+    split.every((tank) => solubleLimits(tank, factor, setting).every(({ holds }) => holds)) &&
     split.every((tank) => mineralsHold(tank, factor, setting))
   );
 }

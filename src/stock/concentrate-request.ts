@@ -16,6 +16,11 @@ export interface ConcentrateRequest {
   jugMillilitres: number;
   coldestCelsius: number;
   scaleStepGrams: number | null;
-  /** Why there is no feed, or what to know about it; null where nothing is to be said. */
-  remark: string | null;
+  remark: StockRemark | null;
 }
+
+/**
+ * What is to be known of the feed itself: `no feed`: none keeps every limit, so there are no items; `not proved`: no engine's answer passed its
+ * check; `equal shares`: several waters were given without their shares.
+ */
+export type StockRemark = 'no feed' | 'not proved' | 'equal shares';

@@ -1,49 +1,75 @@
 import type { Caution } from '../can/cautions.js';
 import type { CloudingLine } from '../can/clouding.js';
 import type { FeedHeader } from '../feed/results.js';
+import type { StockRemark } from './concentrate-request.js';
+import type { Apartness, StockLimit, StockNote } from './findings.js';
 
 /** What `concentrate` answers. */
-export interface ConcentrateResult {
-  schema: 'velamen.concentrate/1';
-  /** `too strong`: no split into bottles holds at this ratio, `largest` says which does. `nothing to dissolve`: no feed, or an empty one. */
-  status: 'made' | 'too strong' | 'nothing to dissolve';
+export type ConcentrateResult = StocksMade | TooStrong | NothingToDissolve;
+
+/** What every answer tells. */
+interface Asked {
   feed: FeedHeader | null;
   recipe: string | null;
   /** One part of each stock in so many parts of feed. */
   ratio: number;
-  /** mL of each stock in a litre of feed. */
-  dosePerLitre: number;
   jugMillilitres: number;
   coldestCelsius: number;
-  /** The water for the bottles, in words. */
-  fill: string;
-  tanks: TankSheet[];
+  fill: Filling;
   /** What belongs into no stock bottle, with its amount in a litre of feed. */
   apart: ApartItem[];
-  /** How the finished can stands. */
+  /** How the finished can stands; null for a can without items. */
   can: { pH: number; precipitation: CloudingLine[] } | null;
+}
+
+/** The bottles, written out. */
+export interface StocksMade extends Asked {
+  status: 'made';
+  tanks: TankSheet[];
+  lasts: Lasts;
   largest: LargestLine[];
-  /** Where it is too strong: why. */
-  why: string[];
-  use: string[];
-  lasts: { feedLitres: number; batches: number | null; weeks: number | null } | null;
-  keeping: string[];
-  jarTest: readonly string[];
-  notes: string[];
+  notes: StockNote[];
   cautions: Caution[];
+}
+
+/** No split into bottles holds at this ratio. */
+export interface TooStrong extends Asked {
+  status: 'too strong';
+  /** What the split that breaks the fewest limits breaks, the worst first. */
+  broken: StockLimit[];
+  /** The ratios that hold. */
+  largest: LargestLine[];
+  notes: StockNote[];
+  cautions: Caution[];
+}
+
+/** No feed, an empty one, or none of it belongs into a bottle. */
+export interface NothingToDissolve extends Asked {
+  status: 'nothing to dissolve';
+  remark: StockRemark | null;
+}
+
+/** The water of the bottles: that of the can by name, or pure water where that of the can is too hard. */
+export type Filling = { kind: 'own'; waters: string[] } | { kind: 'pure' };
+
+/** How long a jug lasts; null without a batch or a weekly amount. */
+export interface Lasts {
+  feedLitres: number;
+  batches: number | null;
+  weeks: number | null;
 }
 
 export interface TankSheet {
   /** `A` (the calcium bottle) or `B`; `stock` where there is one only. */
-  name: string;
+  name: 'A' | 'B' | 'stock';
   /** In the order in which they are dissolved. */
   items: TankItem[];
+  /** True where it holds calcium. */
+  calcium: boolean;
   pH: number;
   /** The fullest of its salts, 1 = the limit (a tenth below saturation). */
   fullest: { what: string; share: number } | null;
   precipitation: CloudingLine[];
-  steps: string[];
-  label: string[];
   keepsWeeks: number;
 }
 
@@ -61,7 +87,7 @@ export interface ApartItem {
   name: string;
   gramsPerLitre?: number;
   millilitresPerLitre?: number;
-  why: string;
+  why: Apartness;
 }
 
 /** The strongest stock with so many bottles. */
@@ -69,6 +95,5 @@ export interface LargestLine {
   tanks: 1 | 2;
   /** Null where not even 1:2 holds. Rounded down, so that it holds. */
   ratio: number | null;
-  dosePerLitre: number | null;
-  limitedBy: string[];
+  limitedBy: StockLimit[];
 }

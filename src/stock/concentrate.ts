@@ -6,9 +6,10 @@ import { type IonSource, type Chemistry, type Clouding, cloudingOf, times, total
 import { apartFrom } from './apart.js';
 import { type Split, splitHolds, splitsOf } from './assign.js';
 import type { ConcentrateRequest } from './concentrate-request.js';
-import type { ConcentrateResult, LargestLine } from './concentrate-result.js';
+import type { ConcentrateResult, Filling, Lasts, LargestLine } from './concentrate-result.js';
+import type { StockLimit } from './findings.js';
 import { broken, largest, STRONGEST } from './largest.js';
-import { JAR_TEST, keepingOf, lastsOf, notesOf, useOf } from './stock-words.js';
+import { notesOf } from './notes.js';
 import { type StockItem, type StockSetting, stockSetting, tankLimits } from './tank.js';
 import { tankSheet } from './tank-sheet.js';
 
@@ -29,94 +30,60 @@ export function concentrate(
   const { stocked, apart } = apartFrom(items);
   const waters = request.waters.map(({ water, share }) => ionSourceOfWater(water, share));
   const fill = fillOf(request.waters);
-  const filling = fill.own ? waters : [];
+  const filling = fill.kind === 'own' ? waters : [];
   const setting = stockSetting(chemistry, table, request.coldestCelsius, totalOf(filling.map((w) => w.ions)));
   const can = items.length === 0 ? null : cloudingOf([...items.map((i) => i.brings), ...waters], chemistry);
-  const base = {
-    ...emptyResult(request),
-    fill: fill.says,
-    apart,
+  const { feed, recipe, ratio, jugMillilitres, coldestCelsius, remark } = request;
+  const asked = {
+    ...{ feed, recipe, ratio, jugMillilitres, coldestCelsius, fill, apart },
     can: can && { pH: can.pH, precipitation: can.minerals },
   };
-  if (stocked.length === 0) return { ...base, why: [request.remark ?? NOTHING], cautions: [] };
+  if (stocked.length === 0) return { status: 'nothing to dissolve', ...asked, remark };
 
   const tanksAllowed = request.tanks === null ? ([1, 2] as const) : ([request.tanks] as const);
   const counts = stocked.length === 1 ? ([1] as const) : tanksAllowed;
   const { splits, exact } = splitsOf(stocked, counts);
-  const best = splits.find((split) => splitHolds(split, request.ratio, setting));
+  const best = splits.find((split) => splitHolds(split, ratio, setting));
   const strongest = ([1, 2] as const)
     .filter((count) => count === 1 || stocked.length > 1)
     .map((count) => largestLine(count, stocked, setting));
   const told = {
-    ...base,
+    ...asked,
     largest: strongest,
     notes: notesOf({ request, exact, stocked, can, largest: strongest, made: best !== undefined }),
     cautions: cautionsFor(
       items.map((item) => item.product),
-      request.feed?.plants ?? '',
+      feed?.plants ?? '',
     ),
   };
-  if (!best) {
-    const nearest = fewestBroken(splits, request.ratio, setting);
-    return { ...told, status: 'too strong', why: broken(nearest, request.ratio, setting) };
-  }
+  if (!best) return { status: 'too strong', ...told, broken: fewestBroken(splits, ratio, setting) };
   const tanks = best.map((tank, i) =>
     tankSheet({
-      name: best.length === 1 ? 'stock' : 'AB'.charAt(i),
+      name: best.length === 1 ? 'stock' : i === 0 ? 'A' : 'B',
       items: items.filter((item) => tank.includes(item)),
       request,
-      fill: fill.says,
-      clouding: cloudingOfTank(tank, filling, request.ratio, setting),
-      limits: tankLimits(tank, request.ratio, setting),
-      tanks: best.length,
+      clouding: cloudingOfTank(tank, filling, ratio, setting),
+      limits: tankLimits(tank, ratio, setting),
     }),
   );
-  const lasts = lastsOf(request);
-  return {
-    ...told,
-    status: 'made',
-    tanks,
-    use: useOf(tanks, apart, request),
-    lasts,
-    keeping: keepingOf(tanks, lasts, request),
-    jarTest: JAR_TEST,
-  };
+  return { status: 'made', ...told, tanks, lasts: lastsOf(request) };
 }
 
 /** Hard water throws out lime in a strong calcium stock, so such bottles are filled with pure water; mg/L as CaCO3. */
 const HARD = 50;
 
-function fillOf(waters: ConcentrateRequest['waters']): { own: boolean; says: string } {
+function fillOf(waters: ConcentrateRequest['waters']): Filling {
   const alkalinity = waters.reduce((sum, { water, share }) => sum + share * water.alkalinity, 0);
-  if (alkalinity > HARD) return { own: false, says: 'rain or purified water, not the hard water of the can' };
-  return { own: true, says: waters.map(({ water }) => water.name).join(' and ') };
+  return alkalinity > HARD ? { kind: 'pure' } : { kind: 'own', waters: waters.map(({ water }) => water.name) };
 }
 
-const NOTHING = 'There is nothing to dissolve: the feed asks for no product that can stand in a stock bottle.';
-
-/** Everything that is known before a single bottle has been judged. */
-function emptyResult(request: ConcentrateRequest): ConcentrateResult {
+function lastsOf({ jugMillilitres, ratio, feed, weeklyLitres }: ConcentrateRequest): Lasts {
+  const feedLitres = (jugMillilitres * ratio) / 1000;
+  const batch = feed?.batchLitres ?? null;
   return {
-    schema: 'velamen.concentrate/1',
-    status: 'nothing to dissolve',
-    feed: request.feed,
-    recipe: request.recipe,
-    ratio: request.ratio,
-    dosePerLitre: 1000 / request.ratio,
-    jugMillilitres: request.jugMillilitres,
-    coldestCelsius: request.coldestCelsius,
-    fill: '',
-    tanks: [],
-    apart: [],
-    can: null,
-    largest: [],
-    why: [],
-    use: [],
-    lasts: null,
-    keeping: [],
-    jarTest: [],
-    notes: [],
-    cautions: [],
+    feedLitres,
+    batches: batch === null ? null : feedLitres / batch,
+    weeks: weeklyLitres === null || weeklyLitres <= 0 ? null : feedLitres / weeklyLitres,
   };
 }
 
@@ -126,17 +93,13 @@ function largestLine(tanks: 1 | 2, items: readonly StockItem[], setting: StockSe
     factor === null
       ? null
       : Math.min(STRONGEST, factor >= 10 ? Math.floor(factor + 1e-9) : Math.floor(10 * factor + 1e-9) / 10);
-  return { tanks, ratio, dosePerLitre: ratio === null ? null : 1000 / ratio, limitedBy };
+  return { tanks, ratio, limitedBy };
 }
 
-/** The split that breaks the fewest limits, so that the reason given is the real one. */
-function fewestBroken(splits: readonly Split[], factor: number, setting: StockSetting): Split {
-  let [best, least] = [splits[0]!, Number.POSITIVE_INFINITY];
-  for (const split of splits.slice(0, 64)) {
-    const count = broken(split, factor, setting).length;
-    if (count < least) [best, least] = [split, count];
-  }
-  return best;
+/** What the split that breaks the fewest limits breaks, so that the reason given is the real one. */
+function fewestBroken(splits: readonly Split[], factor: number, setting: StockSetting): StockLimit[] {
+  const [first, ...others] = splits.slice(0, 64).map((split) => broken(split, factor, setting));
+  return others.reduce((least, limits) => (limits.length < least.length ? limits : least), first!);
 }
 
 /** The closed bottle at 25 °C, in words; the water it is filled with counts once. */

@@ -1,4 +1,6 @@
 import { type Split, splitHolds, splitLimits } from './assign.js';
+import type { Pair } from '../can/clouding.js';
+import type { StockLimit } from './findings.js';
 import { canCloud, mineralsHold, type StockItem, type StockSetting, solubleLimits } from './tank.js';
 
 /** The strongest stock that holds. */
@@ -6,11 +8,9 @@ export interface Largest {
   /** Times the strength in the can; null where not even the weakest holds. */
   factor: number | null;
   split: Split | null;
-  /** What breaks first just above it, as sentences. */
-  limitedBy: string[];
+  /** What breaks first just above it, the worst first. */
+  limitedBy: StockLimit[];
 }
-
-const MEASURING = 'less than 1 mL in a litre cannot be measured well';
 
 /** From 1:2, below which it is no stock, to 1:1000, a dose of 1 mL per litre: less cannot be measured. */
 const WEAKEST = 2;
@@ -35,20 +35,28 @@ export function largest(splits: readonly Split[], setting: StockSetting): Larges
   return {
     factor: best,
     split,
-    limitedBy: best >= STRONGEST ? [MEASURING] : broken(split, best * (1 + 1e-3), setting),
+    limitedBy: best >= STRONGEST ? [{ kind: 'dose' }] : broken(split, best * (1 + 1e-3), setting),
   };
 }
 
-/** The sentences of the limits that a split breaks at a strength, the worst first. */
-export function broken(split: Split, factor: number, setting: StockSetting): string[] {
-  const over = splitLimits(split, factor, setting).filter((limit) => !limit.holds);
+/** The limits that a split breaks at a strength, the worst first; what both bottles break alike is told once. */
+export function broken(split: Split, factor: number, setting: StockSetting): StockLimit[] {
+  const over = splitLimits(split, factor, setting).filter(({ holds }) => !holds);
   over.sort((a, b) => b.share - a.share);
-  return [...new Set(over.map((limit) => limit.sentence))];
+  return over.map(({ limit }) => limit).filter((limit, i, all) => all.findIndex((other) => isSame(limit, other)) === i);
+}
+
+const idsOf = (pair: Pair | null): string => (pair ?? []).map(({ id }) => id).join();
+
+function isSame(a: StockLimit, b: StockLimit): boolean {
+  if (a.kind === 'mineral' && b.kind === 'mineral')
+    return a.mineral === b.mineral && idsOf(a.between) === idsOf(b.between);
+  return a.kind === b.kind && ('name' in a ? a.name : '') === ('name' in b ? b.name : '');
 }
 
 /** The strongest that one bottle can be; 0 where the weakest breaks already. */
 function mostOf(tank: readonly StockItem[], setting: StockSetting): number {
-  const dissolves = (factor: number): boolean => solubleLimits(tank, factor, setting).every((limit) => limit.holds);
+  const dissolves = (factor: number): boolean => solubleLimits(tank, factor, setting).every(({ holds }) => holds);
   const clear = (factor: number): boolean => mineralsHold(tank, factor, setting);
   if (!dissolves(WEAKEST) || !clear(WEAKEST)) return 0;
   const most = dissolves(STRONGEST) ? STRONGEST : bisect(WEAKEST, STRONGEST, dissolves);

@@ -14,9 +14,8 @@ import {
   totalOf,
   unbalanced,
 } from '../can/clouding.js';
-import { mineralName, pairNames } from '../can/clouding-words.js';
+import type { StockLimit } from './findings.js';
 import { type Ceiling, ceilingOf, ceilingsAt, fullness } from './solubility.js';
-import { formatUpTo } from '../units/index.js';
 
 /** One product of a feed: g or mL in a litre of the can, and the ions it brings there. */
 export interface StockItem {
@@ -49,11 +48,9 @@ export function stockSetting(
 
 /** One limit of a bottle; `share` above 1 breaks it (for a mineral the index itself decides). */
 export interface TankLimit {
-  kind: 'mineral' | 'salt' | 'product' | 'room';
-  name: string;
+  limit: StockLimit;
   share: number;
   holds: boolean;
-  sentence: string;
 }
 
 /** Every limit of one bottle in which these items stand at `factor` times their strength in the can; minerals last. */
@@ -65,17 +62,15 @@ export function tankLimits(items: readonly StockItem[], factor: number, setting:
 export function solubleLimits(items: readonly StockItem[], factor: number, setting: StockSetting): TankLimit[] {
   const water = waterGrams(items, factor);
   const room: TankLimit = {
-    kind: 'room',
-    name: 'water',
+    limit: { kind: 'room' },
     share: water > 0 ? LEAST_WATER / water : Number.MAX_VALUE,
     holds: water >= LEAST_WATER,
-    sentence: 'the products would leave too little room for water in the bottle',
   };
   if (!room.holds) return [room];
   const ions = times(totalOf(items.map((item) => item.brings.most ?? item.brings.ions)), factor);
   const molality = (ion: keyof SolutionIons): number => ions[ion] / water;
   const salts = setting.ceilings.map((ceiling) =>
-    limit('salt', ceiling.name, fullness(ceiling, molality) / IN_HAND, setting.coldest),
+    judged({ kind: 'salt', name: ceiling.name, celsius: setting.coldest }, fullness(ceiling, molality) / IN_HAND),
   );
   const products = items.flatMap((item) => productLimit(item, factor, water, setting));
   return [room, ...salts.filter((salt) => salt.share > 0), ...products];
@@ -90,18 +85,13 @@ function mineralLimits(items: readonly StockItem[], factor: number, setting: Sto
     // the water is not concentrated
     { kind: 'water' as const, id: ' water', name: '', ions: times(setting.water, 1 / factor) },
   ];
-  return MINERALS.filter((mineral) => worst[mineral] > -LOWEST).map((mineral) => {
+  return MINERALS.filter((mineral) => worst[mineral] > -LOWEST).map((mineral): TankLimit => {
     const index = worst[mineral];
     const most = mostIndex(mineral, setting);
-    const pair = pairOf(mineral, sources);
-    const from = pair === null ? '' : `, from ${pairNames(pair)}`;
-    const past = index - most < 0.02 ? 'past' : `${shown(index)}, clear up to`;
     return {
-      kind: 'mineral',
-      name: mineralName(mineral),
+      limit: { kind: 'mineral', mineral, between: pairOf(mineral, sources), index, most },
       share: 10 ** (index - most),
       holds: index <= most,
-      sentence: `${mineralName(mineral)} would come out${from} (saturation index ${past} ${shown(most)})`,
     };
   });
 }
@@ -190,35 +180,22 @@ function productLimit(item: StockItem, factor: number, water: number, setting: S
   if (own) {
     if (own.ceiling.ions !== null) return [];
     const molality = (1000 * grams) / own.molarMass / water;
-    return [limit('product', item.brings.name, molality / own.ceiling.molality / IN_HAND, setting.coldest)];
+    const limit = { kind: 'product', name: item.brings.name, celsius: setting.coldest } as const;
+    return [judged(limit, molality / own.ceiling.molality / IN_HAND)];
   }
-  const { gramsPerLitre, why } = ceilingByConvention(product);
-  const share = grams / gramsPerLitre;
-  return [
-    {
-      kind: 'product',
-      name: item.brings.name,
-      share,
-      holds: share <= 1 + 1e-9,
-      sentence: `${item.brings.name}: at most ${gramsPerLitre} g per litre of stock (${why})`,
-    },
-  ];
+  const { gramsPerLitre, known } = ceilingByConvention(product);
+  return [judged({ kind: 'powder', name: item.brings.name, gramsPerLitre, known }, grams / gramsPerLitre)];
 }
 
 /**
  * Powders that the table does not hold. Common practice, no source: labels of soluble feeds whose salts are all known seldom go past
- * 250 g/L; nothing is known of the rest.
+ * 250 g/L; nothing is known of the rest, so a careful guess.
  */
-export function ceilingByConvention(product: Product): { gramsPerLitre: number; why: string; known: boolean } {
+export function ceilingByConvention(product: Product): { gramsPerLitre: number; known: boolean } {
   const { known, unknown } = saltsOf(product.derivedFrom);
   return product.formula !== undefined || (known.length > 0 && unknown.length === 0)
-    ? { gramsPerLitre: 250, why: 'common practice; its salts are checked one by one', known: true }
-    : { gramsPerLitre: 100, why: 'its make-up is not known: a careful guess, try it in a jar first', known: false };
+    ? { gramsPerLitre: 250, known: true }
+    : { gramsPerLitre: 100, known: false };
 }
 
-function limit(kind: 'salt' | 'product', name: string, share: number, coldest: number): TankLimit {
-  const sentence = `${name} would crystallise at ${shown(coldest)} °C`;
-  return { kind, name, share, holds: share <= 1 + 1e-9, sentence };
-}
-
-const shown = (value: number): string => formatUpTo(value, 2).replace('-', '−');
+const judged = (limit: StockLimit, share: number): TankLimit => ({ limit, share, holds: share <= 1 + 1e-9 });

@@ -5,6 +5,7 @@ import { formula, nutrientsPerGram } from '../../src/chemistry/formula.js';
 import { perNutrient } from '../../src/chemistry/nutrients.js';
 import { solutionChemistry } from '../../src/chemistry/solution/index.js';
 import { concentrate } from '../../src/stock/concentrate.js';
+import type { LargestLine, StocksMade } from '../../src/stock/concentrate-result.js';
 import type { ConcentrateRequest } from '../../src/stock/concentrate-request.js';
 import { clean } from '../catalog/told.js';
 import { pure } from '../feed/fixtures.js';
@@ -70,6 +71,20 @@ export function stock(
     solutionChemistry,
     table,
   );
+}
+
+/** The same, where it must come out as bottles. */
+export function stocksOf(...asked: Parameters<typeof stock>): StocksMade {
+  const result = stock(...asked);
+  if (result.status !== 'made') throw new Error(`no stock: ${result.status}`);
+  return result;
+}
+
+/** The strongest that hold, made at the ratio asked or not. */
+export function strongestOf(...asked: Parameters<typeof stock>): LargestLine[] {
+  const result = stock(...asked);
+  if (result.status === 'nothing to dissolve') throw new Error(result.status);
+  return result.largest;
 }
 
 /** The median tap of North America: Argo, Biernbaum & Warncke 1997, HortTechnology 7:49. */

@@ -1,13 +1,69 @@
-import type * as z from 'zod';
-import type { ConcentrateResult } from '../../stock/concentrate-result.js';
-import type { concentrateShape } from '../concentrate-shapes.js';
+import type { ConcentrateResult, LargestLine, StocksMade, TankSheet } from '../../stock/concentrate-result.js';
+import type { ConcentrateJson } from '../concentrate-shapes.js';
+import { JAR_TEST, keepingSays, tankLabel, tankSteps, useSays } from '../says/stock-bottles.js';
 import { cautionsJson, cloudingJson } from './mix.js';
+import { apartSays, fillingSays, remarkSays, stockLimitsSay, stockNoteSays } from '../says/stock-limits.js';
 
-/** What `concentrate --json` prints. */
-export const concentrateJson = (result: ConcentrateResult): z.infer<typeof concentrateShape> => ({
-  ...result,
-  tanks: result.tanks.map((tank) => ({ ...tank, precipitation: tank.precipitation.map(cloudingJson) })),
-  can: result.can && { ...result.can, precipitation: result.can.precipitation.map(cloudingJson) },
-  jarTest: [...result.jarTest],
-  cautions: cautionsJson(result.cautions),
+/** What `concentrate --json` prints; a result that could not be made has empty lists there. */
+export function concentrateJson(result: ConcentrateResult): ConcentrateJson {
+  const made = result.status === 'made' ? result : null;
+  const judged = result.status === 'nothing to dissolve' ? null : result;
+  return {
+    schema: 'velamen.concentrate/1',
+    status: result.status,
+    feed: result.feed,
+    recipe: result.recipe,
+    ratio: result.ratio,
+    dosePerLitre: 1000 / result.ratio,
+    jugMillilitres: result.jugMillilitres,
+    coldestCelsius: result.coldestCelsius,
+    fill: fillingSays(result.fill),
+    tanks: made ? made.tanks.map((tank) => tankJson(tank, made)) : [],
+    apart: result.apart.map((item) => ({ ...item, why: apartSays(item.why) })),
+    can: result.can && { pH: result.can.pH, precipitation: result.can.precipitation.map(cloudingJson) },
+    largest: judged ? judged.largest.map(largestJson) : [],
+    why: whySays(result),
+    use: made ? useSays(made) : [],
+    lasts: made ? made.lasts : null,
+    keeping: made ? keepingSays(made) : [],
+    jarTest: made ? [...JAR_TEST] : [],
+    notes: judged ? judged.notes.map(stockNoteSays) : [],
+    cautions: judged ? cautionsJson(judged.cautions) : [],
+  };
+}
+
+function whySays(result: ConcentrateResult): string[] {
+  switch (result.status) {
+    case 'made':
+      return [];
+    case 'too strong':
+      return stockLimitsSay(result.broken);
+    case 'nothing to dissolve':
+      return [result.remark === null ? NOTHING : remarkSays(result.remark)];
+    default:
+      return result satisfies never;
+  }
+}
+
+const NOTHING = 'There is nothing to dissolve: the feed asks for no product that can stand in a stock bottle.';
+
+function tankJson(tank: TankSheet, made: StocksMade): ConcentrateJson['tanks'][number] {
+  const { name, items, pH, fullest, precipitation, keepsWeeks } = tank;
+  return {
+    name,
+    items,
+    pH,
+    fullest,
+    precipitation: precipitation.map(cloudingJson),
+    steps: tankSteps(tank, made),
+    label: tankLabel(tank, made),
+    keepsWeeks,
+  };
+}
+
+const largestJson = ({ tanks, ratio, limitedBy }: LargestLine): ConcentrateJson['largest'][number] => ({
+  tanks,
+  ratio,
+  dosePerLitre: ratio === null ? null : 1000 / ratio,
+  limitedBy: stockLimitsSay(limitedBy),
 });

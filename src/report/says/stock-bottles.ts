@@ -1,0 +1,95 @@
+import type { ApartItem, StocksMade, TankItem, TankSheet } from '../../stock/concentrate-result.js';
+import { formatNumber } from '../../units/format.js';
+import { grams, ml } from './measures.js';
+import { fillingSays } from './stock-limits.js';
+
+/** How one bottle is made, step by step. */
+export function tankSteps({ items }: TankSheet, { jugMillilitres, fill }: StocksMade): string[] {
+  return [
+    `Fill the jug to three quarters with ${ml(0.75 * jugMillilitres)} of hand-warm water (30 to 40 °C): ${fillingSays(fill)}.`,
+    ...items.map((item, i) => {
+      const what = `${perJug(item)} of ${item.name}`;
+      const verb = item.gramsPerJug === undefined ? 'Pour in' : 'Stir in';
+      return i < items.length - 1
+        ? `${verb} ${what}; wait until it is wholly clear before the next.`
+        : `${verb} ${what}; stir until it is wholly clear.`;
+    }),
+    `Let it cool, then fill up to ${ml(jugMillilitres)}.`,
+    'Where it stays cloudy, or crystals show after a night at its coldest place, it is too strong: add water and a larger dose.',
+  ];
+}
+
+/** What stands on the bottle. */
+export function tankLabel({ name, items, keepsWeeks, calcium }: TankSheet, made: StocksMade): string[] {
+  const feed = made.feed?.name ?? 'feed';
+  const other = name === 'A' ? 'B' : 'A';
+  const dose = ml(1000 / made.ratio);
+  const ratio = `1:${formatNumber(made.ratio, 4)}`;
+  return [
+    name === 'stock' ? `${feed}: STOCK SOLUTION ${ratio}` : `${feed}: STOCK ${name} ${ratio}`,
+    `In ${ml(made.jugMillilitres)}: ${items.map((item) => `${perJug(item)} ${item.name}`).join(', ')}.`,
+    name === 'stock'
+      ? `Dose: ${dose} in each litre of water.`
+      : name === 'A'
+        ? `Dose: ${dose} in each litre of water, stir, then as much of ${other}.`
+        : `Dose: ${dose} in each litre of water, after ${other} has been stirred in.`,
+    ...(name === 'stock'
+      ? []
+      : [`NEVER undiluted together with ${other}${calcium ? ' (calcium falls out with sulfate and phosphate)' : ''}.`]),
+    `Made on: ____________   Use within ${keepsWeeks} weeks.`,
+    'PLANT FEED, CONCENTRATED. NOT FOR DRINKING. Keep from children and pets. Splash in the eyes: rinse long with water, see a doctor.',
+  ];
+}
+
+/** How the stocks become feed. */
+export function useSays({ tanks, apart, ratio, feed }: StocksMade): string[] {
+  const dose = 1000 / ratio;
+  const batch = feed?.batchLitres ?? null;
+  const forCan = batch === null ? '' : ` (${ml(dose * batch)} for ${formatNumber(batch, 3)} L)`;
+  const [first, second] = tanks;
+  return [
+    'Fill the can with the water first; never pour a stock into an empty can.',
+    ...apart.map((item) => `Before the stocks: ${perLitre(item)} of ${item.name} in each litre; stir well.`),
+    second
+      ? `${ml(dose)} of stock ${first!.name} in each litre${forCan}; stir well.`
+      : `${ml(dose)} of the stock in each litre${forCan}; stir well.`,
+    ...(second
+      ? [
+          `Then ${ml(dose)} of stock ${second.name} in each litre${forCan}; stir well.`,
+          `Never mix ${first!.name} and ${second.name} undiluted, and rinse the measure between them.`,
+        ]
+      : []),
+  ];
+}
+
+/** Storage, and whether a jug is used up before it is too old. Common practice, no source. */
+export function keepingSays({ tanks, lasts, jugMillilitres, coldestCelsius }: StocksMade): string[] {
+  const keeps = Math.min(...tanks.map((tank) => tank.keepsWeeks));
+  const { weeks } = lasts;
+  const lines = [
+    `Dark, cool and free of frost, never below ${formatNumber(coldestCelsius, 3)} °C: colder, salts crystallise and need warmth and stirring to dissolve again.`,
+    'In a closed, opaque bottle that never held food or drink; light breaks down iron chelates.',
+    `Keeps about ${keeps} weeks (common practice, no source). Throw it away when it turns cloudy, slimy or smells; never on soil near water.`,
+  ];
+  if (weeks === null || weeks <= keeps) return lines;
+  const smaller = ml(roundDown((jugMillilitres * keeps) / weeks));
+  return [...lines, `A jug lasts ${formatNumber(weeks, 2)} weeks, longer than it keeps: make ${smaller} at a time.`];
+}
+
+export const JAR_TEST: readonly string[] = [
+  'First a tenth of the jug, in a clear jar with a lid, by the same steps.',
+  'Leave it closed for a day at its coldest place: no cloud, no crystals, nothing on the bottom.',
+  'Then the dose in a litre of your own water: clear after a day.',
+];
+
+const perJug = ({ gramsPerJug, millilitresPerJug = 0 }: TankItem): string =>
+  gramsPerJug === undefined ? ml(millilitresPerJug) : grams(gramsPerJug);
+
+const perLitre = ({ gramsPerLitre, millilitresPerLitre = 0 }: ApartItem): string =>
+  gramsPerLitre === undefined ? ml(millilitresPerLitre) : `${formatNumber(gramsPerLitre, 3)} g`;
+
+/** To 50 mL, or 10 mL where that is much. */
+function roundDown(millilitres: number): number {
+  const step = millilitres >= 100 ? 50 : 10;
+  return Math.max(step, Math.floor(millilitres / step) * step);
+}
