@@ -1,11 +1,10 @@
-import * as z from 'zod';
 import { parseRules } from '../programme/parse-rule.js';
 import type { Strength } from '../programme/strength.js';
 import { type Checked, type Problem, problem } from '../problem.js';
 import type { FeedSpec } from './bench-types.js';
 import { type Catalog, findMedium, findPhase, findPlants } from './catalog.js';
 import { readCan, readStrength, readWeekly } from './feed-values.js';
-import { anything, describe, readSection, words } from './section.js';
+import { anything, describe, oneOrMore, optional, readSection, required, sectionOf, words } from './section.js';
 import { childOf, contentOf, entriesOf, isMapSpot, itemsOf, type Spot, whereIs } from './yaml.js';
 
 /** Reads the feeds of a bench, in their order. A phase that is not said is growth, a strength 100 %. */
@@ -82,15 +81,12 @@ function rulesOf(spot: Spot, problems: Problem[]): string[] {
   });
 }
 
-const FEED = z.strictObject({
-  plants: words.describe('a plant group, such as phalaenopsis'),
-  medium: words.describe('a medium, such as sphagnum'),
-  phase: words.optional().describe('growth, bloom or rest'),
-  strength: anything.optional().describe('80 % or "N: 90 mg/L"'),
-  batch: words.optional().describe('a volume, such as 4 L'),
-  weekly: words.optional().describe('a volume, such as 10 L'),
-  rules: z
-    .union([words, z.array(words)])
-    .optional()
-    .describe('a list of rules, such as ["NH4 <= 0.25 * N"]'),
+const FEED = sectionOf({
+  plants: required(words, 'a plant group, such as phalaenopsis'),
+  medium: required(words, 'a medium, such as sphagnum'),
+  phase: optional(words, 'growth, bloom or rest'),
+  strength: optional(anything, '80 % or "N: 90 mg/L"'),
+  batch: optional(words, 'a volume, such as 4 L'),
+  weekly: optional(words, 'a volume, such as 10 L'),
+  rules: optional(oneOrMore, 'a list of rules, such as ["NH4 <= 0.25 * N"]'),
 });

@@ -1,8 +1,7 @@
-import * as z from 'zod';
 import { type Checked, type Problem, problem, type Where } from '../problem.js';
 import { readAmount } from './amounts.js';
 import type { Kit, Pen } from './bench-types.js';
-import { describe, readSection, words } from './section.js';
+import { describe, oneOrMore, optional, readSection, required, sectionOf, words } from './section.js';
 import { childOf, contentOf, isMapSpot, itemsOf, type Spot, whereIs } from './yaml.js';
 
 /**
@@ -125,18 +124,12 @@ const wrong = (spot: Spot, expected: string): Problem =>
     `Write ${expected.split('such as ').at(-1)}, or what you have.`,
   );
 
-const KIT = z.strictObject({
-  spoons: z
-    .union([words, z.array(words)])
-    .optional()
-    .describe('a list of level spoons, such as [1 tsp, 1/4 tsp]'),
-  scale: words.optional().describe('the step of the scale, such as 0.01 g'),
-  syringe: words.optional().describe('the size of the syringe, such as 1 mL'),
-  dropper: words.optional().describe('drops in a millilitre, such as 20 drops/mL'),
-  cans: z
-    .union([words, z.array(words)])
-    .optional()
-    .describe('a list of cans and jugs, such as [1 US gal, 10 L]'),
+const KIT = sectionOf({
+  spoons: optional(oneOrMore, 'a list of level spoons, such as [1 tsp, 1/4 tsp]'),
+  scale: optional(words, 'the step of the scale, such as 0.01 g'),
+  syringe: optional(words, 'the size of the syringe, such as 1 mL'),
+  dropper: optional(words, 'drops in a millilitre, such as 20 drops/mL'),
+  cans: optional(oneOrMore, 'a list of cans and jugs, such as [1 US gal, 10 L]'),
 });
 
-const PEN = z.strictObject({ scale: words.describe('EC, or the ppm scale, such as 500') });
+const PEN = sectionOf({ scale: required(words, 'EC, or the ppm scale, such as 500') });

@@ -1,9 +1,8 @@
-import * as z from 'zod';
 import { type Problem, problem } from '../problem.js';
 import { rangedNumber } from './cells.js';
 import { type Catalog, findWater } from './catalog.js';
 import type { Water } from '../label/product.js';
-import { anything, describe, readSection, words } from './section.js';
+import { anything, describe, optional, readSection, type Section, sectionOf, words } from './section.js';
 import { childOf, contentOf, isListSpot, isMapSpot, itemsOf, type Spot, whereIs } from './yaml.js';
 import { MOST_IN_WATER, WATER_NUTRIENTS } from './waters.js';
 
@@ -147,12 +146,10 @@ function ownWater(spot: Spot, count: number, catalog: Catalog, problems: Problem
 
 const ANALYSIS: readonly string[] = [...WATER_NUTRIENTS, 'alkalinity', 'pH'];
 
-const WATER = z.strictObject({
-  use: anything.optional().describe('a water of the catalog, such as rain'),
-  name: words.optional().describe('a name for the water'),
-  price_per_litre: words.optional().describe('money for a litre'),
-  price: words.optional().describe('money for a litre'),
-  ...Object.fromEntries(
-    ANALYSIS.map((key) => [key, words.optional().describe(`${key === 'pH' ? 'the pH' : `${key} in mg/L`}`)]),
-  ),
-} as Record<string, z.ZodType>);
+const WATER = sectionOf({
+  use: optional(anything, 'a water of the catalog, such as rain'),
+  name: optional(words, 'a name for the water'),
+  price_per_litre: optional(words, 'money for a litre'),
+  price: optional(words, 'money for a litre'),
+  ...Object.fromEntries(ANALYSIS.map((key) => [key, optional(words, `${key === 'pH' ? 'the pH' : `${key} in mg/L`}`)])),
+} as Section['shape']);

@@ -1,4 +1,4 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import type { Checked, Problem } from '../problem.js';
 import { readFeeds } from './bench-feeds.js';
 import { readKit, readPen } from './bench-kit.js';
@@ -6,7 +6,7 @@ import type { Bench } from './bench-types.js';
 import { readBenchWaters } from './bench-water.js';
 import type { Catalog } from './catalog.js';
 import { capped } from './limits.js';
-import { anything, readSection, words } from './section.js';
+import { anything, optional, readSection, required, sectionOf, words } from './section.js';
 import { childOf, readPage } from './yaml.js';
 
 /**
@@ -29,11 +29,14 @@ export function readBench(text: string, file: string, catalog: Catalog): Checked
   return capped(bench, problems);
 }
 
-const BENCH = z.strictObject({
-  name: words.optional().describe('a name'),
-  currency: words.optional().describe('a currency, such as EUR'),
-  water: anything.refine((value) => value !== undefined && value !== null).describe('a water, such as { use: rain }'),
-  kit: anything.optional().describe('what you measure with, such as { scale: 0.01 g }'),
-  pen: anything.optional().describe('EC or { scale: 500 }'),
-  feeds: anything.optional().describe('feeds by name'),
+const BENCH = sectionOf({
+  name: optional(words, 'a name'),
+  currency: optional(words, 'a currency, such as EUR'),
+  water: required(
+    anything.check(z.refine((value) => value !== undefined && value !== null)),
+    'a water, such as { use: rain }',
+  ),
+  kit: optional(anything, 'what you measure with, such as { scale: 0.01 g }'),
+  pen: optional(anything, 'EC or { scale: 500 }'),
+  feeds: optional(anything, 'feeds by name'),
 });

@@ -1,4 +1,4 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import { nearest, type Problem, problem } from '../problem.js';
 import { ionHint } from './columns.js';
 import { childOf, entriesOf, isMapSpot, type Spot, contentOf, whereIs } from './yaml.js';
@@ -7,9 +7,19 @@ import { childOf, entriesOf, isMapSpot, type Spot, contentOf, whereIs } from './
 export const words = z.union([z.string(), z.number()]);
 /** Anything, read further on. */
 export const anything = z.unknown();
+/** One value, or a list of them. */
+export const oneOrMore = z.union([words, z.array(words)]);
 
-/** A section of the page: each key with its shape; `describe` says what is expected. */
-export type Section = z.ZodObject<Record<string, z.ZodType>>;
+/** A key that has to be there, and what is expected of it. */
+export const required = <S extends z.ZodMiniType>(shape: S, says: string): S => shape.check(z.describe(says));
+/** A key that may be left out, and what is expected of it. */
+export const optional = <S extends z.ZodMiniType>(shape: S, says: string): z.ZodMiniOptional<S> =>
+  z.optional(shape).check(z.describe(says));
+
+/** A section of the page: each key with its shape. zod/mini, for the whole of zod takes ten times as long to load. */
+export type Section = z.ZodMiniObject<Record<string, z.ZodMiniType>>;
+/** A section; a key that it does not know is refused. */
+export const sectionOf = z.strictObject;
 
 /**
  * Checks a section against its shape. Unknown, misspelt and missing keys and values of the wrong kind are Problems at their
@@ -93,4 +103,4 @@ function unknownKey(key: string, line: number, spot: Spot, section: Section): Pr
 }
 
 const keysOf = (section: Section): string[] => Object.keys(section.shape);
-const expected = (shape: z.ZodType, key: string): string => shape.description ?? key;
+const expected = (shape: z.ZodMiniType, key: string): string => z.globalRegistry.get(shape)?.description ?? key;

@@ -1,16 +1,18 @@
 import { execFileSync, spawnSync } from 'node:child_process';
-import { existsSync } from 'node:fs';
+import { existsSync, mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
-const outdir = join(root, 'node_modules/.cache/velamen-process-test');
+const outdir = mkdtempSync(join(tmpdir(), 'velamen-process-'));
 const cli = join(outdir, 'cli.js');
 
 beforeAll(() => {
   execFileSync(process.execPath, [join(root, 'build.mjs'), '--no-types', '--to', outdir]);
 });
+afterAll(() => rmSync(outdir, { recursive: true, force: true }));
 
 const shell = (line: string) => {
   const { status, stdout, stderr } = spawnSync('sh', ['-c', line], {
