@@ -37,7 +37,7 @@ export type * from './purchase/substitutes-types.js';
 export { type IonSource, type Clouding, type CloudingLine, cloudingOf, type Verdict } from './can/clouding.js';
 export { type Meeting, meetings } from './can/meeting.js';
 export { type LabelFacts, labelFacts } from './can/label-facts.js';
-export { closeProduct, closeShelf, ionsOf } from './label/close.js';
+export { closeProduct, closeShelf } from './label/close.js';
 export type { FeedRequest } from './feed/request.js';
 export type * from './feed/results.js';
 export * from './catalog/index.js';

@@ -1,5 +1,5 @@
 import { cautionsFor } from '../can/cautions.js';
-import { closeShelf, sourcesDisagree } from '../label/close.js';
+import { disagreementText } from '../label/disagreement.js';
 import { missesOf, readOut } from '../feed/readout.js';
 import type { Recipe } from './recipe.js';
 import type { FeedRequest } from '../feed/request.js';
@@ -9,16 +9,14 @@ import type { AssessResult } from '../feed/results.js';
  * What a given recipe delivers, read against the programme of the request (or against nothing). Rules and the EC cap are the same
  * as `blend` keeps; several waters are taken in equal shares.
  */
-export async function assess(recipe: Recipe, asked: FeedRequest, hasProgramme = true): Promise<AssessResult> {
-  const request = { ...asked, shelf: await closeShelf(asked.shelf) };
+export async function assess(recipe: Recipe, request: FeedRequest, hasProgramme = true): Promise<AssessResult> {
   const amounts = request.shelf.map(() => 0);
   for (const line of recipe.lines) {
-    const index = asked.shelf.indexOf(line.product);
+    const index = request.shelf.findIndex((product) => product.id === line.product.id);
     amounts[index] = amounts[index]! + line.amount / recipe.volumeLitres;
   }
   const mix = readOut({ products: amounts, waters: request.waters.map(() => 1 / request.waters.length) }, request);
   const misses = missesOf(mix);
-  const disagree = await Promise.all(recipe.lines.map(({ product }) => sourcesDisagree(product)));
   return {
     schema: 'velamen.assess/1',
     status: !hasProgramme ? 'no programme' : misses.length === 0 ? 'within' : 'outside',
@@ -29,7 +27,9 @@ export async function assess(recipe: Recipe, asked: FeedRequest, hasProgramme = 
     misses,
     notes: [
       ...recipe.lines.flatMap((line) => (line.note ? [line.note] : [])),
-      ...recipe.lines.flatMap(({ product }, i) => (disagree[i] ? [`${product.id}: ${disagree[i]}.`] : [])),
+      ...recipe.lines.flatMap(({ product: { id, disagreement } }) =>
+        disagreement ? [`${id}: ${disagreementText(disagreement)}.`] : [],
+      ),
       ...(request.waters.length > 1 ? ['Several waters are given: taken in equal shares.'] : []),
     ],
     cautions: cautionsFor(

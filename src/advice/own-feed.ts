@@ -1,11 +1,9 @@
-import type { Product } from '../label/product.js';
 import { type Nutrient, RULE_NAMES } from '../chemistry/nutrients.js';
 import type { Programme } from '../programme/programme.js';
 import type { Rule } from '../programme/rule.js';
 import { formatNumber, formatUpTo } from '../units/index.js';
 import type { AdviceReading, OwnMatch } from './types.js';
 import { amountsOf } from '../formulation/amounts.js';
-import { closeShelf } from '../label/close.js';
 import { conflictOf } from '../why/conflict.js';
 import { conductivity, ionsOfMix } from '../can/ec.js';
 import { readOut } from '../feed/readout.js';
@@ -29,7 +27,6 @@ export class OwnStrengths {
   private readonly mixes = new Map<number, Promise<Mixed | null>>();
   /** Why a strength is not to be had, where the program alone does not say. */
   private readonly reasons = new Map<number, string>();
-  private shelf: Promise<Product[]> | undefined;
   constructor(private readonly own: OwnFeed) {}
 
   /** Both ends of a reading; null where it cannot be held against a feed, or no feed can be mixed at any strength. */
@@ -135,7 +132,7 @@ export class OwnStrengths {
     const request = this.own.at(percent);
     const way = stronger ? 'stronger' : 'weaker';
     if (!request) return `no ${way} feed can be asked for`;
-    const { conflict } = await conflictOf({ ...request, shelf: await this.closed(request) });
+    const { conflict } = await conflictOf(request);
     const limits = conflict
       .map((line) => line.limit)
       .slice(0, 3)
@@ -167,9 +164,8 @@ export class OwnStrengths {
   private async solve(percent: number): Promise<Mixed | null> {
     const asked = percent > 0 && percent <= MOST ? this.own.at(percent) : null;
     if (!asked) return null;
-    const shelf = await this.closed(asked);
     for (const rules: Rule[] = []; ; ) {
-      const { result, request, keeps } = await solveUnderCap({ ...asked, shelf, rules: [...asked.rules, ...rules] });
+      const { result, request, keeps } = await solveUnderCap({ ...asked, rules: [...asked.rules, ...rules] });
       if (result.verdict.verdict !== 'optimal' || !keeps) {
         if (rules.length > 0) this.reasons.set(percent, rules.map((rule) => tooMuch(rule.text)).join(', '));
         return null;
@@ -181,11 +177,6 @@ export class OwnStrengths {
       if (over.length === 0) return { mix, rules: rules.map((rule) => rule.text) };
       rules.push(...over);
     }
-  }
-
-  private closed({ shelf }: FeedRequest): Promise<Product[]> {
-    this.shelf ??= closeShelf(shelf);
-    return this.shelf;
   }
 
   private read(

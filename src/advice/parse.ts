@@ -8,7 +8,7 @@ import type { Advice, Figure, Grade, Rate } from './types.js';
 import * as words from './words.js';
 
 /** Whether words that are no recipe of known products are advice: a grade, a share of strength, ppm or a conductivity is named. */
-export function isAdvice(text: string, products: readonly Product[]): boolean {
+export function isAdvice(text: string, products: readonly Pick<Product, 'id' | 'name'>[]): boolean {
   const plain = ` ${text.toLowerCase()} `;
   const names = products.flatMap((p) => [p.id, p.name]).filter((name) => name !== '' && !/^[\d.-]+$/.test(name));
   if (text.includes('+') && !words.GRADE.exec(text)?.groups?.more) return false;

@@ -1,11 +1,13 @@
 import type { Kit } from '../catalog/bench-types.js';
+import { closeShelf } from '../label/close.js';
+import type { ClosedProduct } from '../label/closed-product.js';
 import type { Product } from '../label/product.js';
 import { type Checked, checked, nearest, type Problem, problem, type Where } from '../problem.js';
 import { type Amount, formatNumber, parseAmount } from '../units/index.js';
 
 /** One part of a recipe: grams of a powder or millilitres of a liquid, as the product's own composition counts. */
-export interface RecipeLine {
-  product: Product;
+export interface RecipeLine<P = ClosedProduct> {
+  product: P;
   amount: number;
   /** The grower's own words. */
   words: string;
@@ -14,9 +16,9 @@ export interface RecipeLine {
 }
 
 /** A recipe read from words, for a volume in litres. */
-export interface Recipe {
+export interface Recipe<P = ClosedProduct> {
   text: string;
-  lines: RecipeLine[];
+  lines: RecipeLine<P>[];
   volumeLitres: number;
 }
 
@@ -26,13 +28,14 @@ const MOST_PER_LITRE = 1000;
 /**
  * Reads `1/4 tsp cal-part + 1.2 g base + 3 mL kelp in 1 US gal`. Products are named by id or name; spoonfuls of a powder need its
  * bulk density, grams of a liquid its density, drops the kit's dropper. Every problem at once.
+ * @param products whose labels may still be open: only those that the recipe names are closed, by `closeRecipe`
  */
-export function parseRecipe(
+export function parseRecipe<P extends Product>(
   text: string,
-  products: readonly Product[],
+  products: readonly P[],
   kit: Partial<Kit> = {},
   where: Where = {},
-): Checked<Recipe> {
+): Checked<Recipe<P>> {
   const problems: Problem[] = [];
   const parts = /^(.*?)\s+(?:in|into|per)\s+([^+]+)$/is.exec(text.trim());
   if (!parts) {
@@ -85,6 +88,16 @@ export function parseRecipe(
   return checked({ text: text.trim(), lines, volumeLitres }, problems);
 }
 
+/** The recipe with the labels closed that it names. */
+export async function closeRecipe(recipe: Recipe<Product>): Promise<Recipe> {
+  const named = [...new Set(recipe.lines.map(({ product }) => product))];
+  const closed = await closeShelf(named);
+  return {
+    ...recipe,
+    lines: recipe.lines.map((line) => ({ ...line, product: closed[named.indexOf(line.product)]! })),
+  };
+}
+
 function volumeOf(text: string, where: Where, problems: Problem[]): number {
   const read = parseAmount(text.trim(), { where });
   problems.push(...(read.ok ? read.warnings : read.problems));
@@ -103,13 +116,13 @@ function volumeOf(text: string, where: Where, problems: Problem[]): number {
 }
 
 /** The longest tail of the part that names a product leaves the amount in front of it. */
-function lineOf(
+function lineOf<P extends Product>(
   part: string,
-  products: readonly Product[],
+  products: readonly P[],
   kit: Partial<Kit>,
   where: Where,
   problems: Problem[],
-): RecipeLine[] {
+): RecipeLine<P>[] {
   const words = part.trim().split(/\s+/);
   for (let start = 1; start < words.length; start += 1) {
     const name = words
@@ -150,7 +163,7 @@ function lineOf(
   return [];
 }
 
-function named(name: string, products: readonly Product[]): Product[] {
+function named<P extends Product>(name: string, products: readonly P[]): P[] {
   const wanted = tidy(name);
   const exact = products.filter((p) => p.id === name || tidy(p.id) === wanted);
   if (exact.length > 0) return exact.slice(0, 1);
@@ -168,14 +181,14 @@ function listed(products: readonly Product[]): string {
   return ids.join(', ') + (products.length > 12 ? ` and ${products.length - 12} more` : '');
 }
 
-function amountOf(
+function amountOf<P extends Product>(
   text: string,
-  product: Product,
+  product: P,
   part: string,
   kit: Partial<Kit>,
   where: Where,
   problems: Problem[],
-): RecipeLine[] {
+): RecipeLine<P>[] {
   const read = parseAmount(text, {
     where,
     ...(kit.dropsPerMillilitre ? { dropsPerMillilitre: kit.dropsPerMillilitre } : {}),

@@ -2,7 +2,7 @@ import { solve, type Verdict } from '../../solver/index.js';
 import { amountsOf } from '../formulation/amounts.js';
 import { fewestProducts } from '../formulation/at-most.js';
 import { type Caution, cautionsFor } from '../can/cautions.js';
-import { closeShelf, sourcesDisagree } from '../label/close.js';
+import { disagreementText } from '../label/disagreement.js';
 import { conflictOf } from '../why/conflict.js';
 import { ecWords } from '../formulation/ec-cap.js';
 import type { Formulated } from '../formulation/formulate.js';
@@ -30,12 +30,11 @@ export interface BlendOptions {
  * ways out and the nearest feed.
  */
 export async function blend(asked: FeedRequest, options: BlendOptions = {}): Promise<BlendResult> {
-  const closed = { ...asked, shelf: await closeShelf(asked.shelf) };
-  const cost = costing(closed.shelf);
-  const unit = cost.counts === 'money' ? `${closed.header.currency}/L` : 'g/L';
-  const capped = await solveUnderCap(closed);
+  const cost = costing(asked.shelf);
+  const unit = cost.counts === 'money' ? `${asked.header.currency}/L` : 'g/L';
+  const capped = await solveUnderCap(asked);
   const { result: solved, request } = capped;
-  const notes = [...notesOf(request, cost), ...(await disagreements(asked))];
+  const notes = [...notesOf(request, cost), ...disagreements(asked)];
 
   if (solved.verdict.verdict === 'optimal') {
     const mix = readOut(amountsOf(solved.verdict, solved.formulated), request);
@@ -70,9 +69,8 @@ export async function blend(asked: FeedRequest, options: BlendOptions = {}): Pro
   return answer;
 }
 
-async function disagreements({ shelf }: FeedRequest): Promise<string[]> {
-  const said = await Promise.all(shelf.map(async (p) => [p.id, await sourcesDisagree(p)] as const));
-  return said.flatMap(([id, sentence]) => (sentence === null ? [] : [`${id}: ${sentence}.`]));
+function disagreements({ shelf }: FeedRequest): string[] {
+  return shelf.flatMap(({ id, disagreement }) => (disagreement ? [`${id}: ${disagreementText(disagreement)}.`] : []));
 }
 
 /** What is said when no mix keeps every limit, or when none could be proved. */

@@ -1,6 +1,5 @@
 import { type LinearProgram, solve } from '../../solver/index.js';
 import { amountsOf } from '../formulation/amounts.js';
-import { closeShelf } from '../label/close.js';
 import { type Capped, ecWords, leastEc, underEcCap } from '../formulation/ec-cap.js';
 import { formulate } from '../formulation/formulate.js';
 import { verticesOf, SAME } from './frontier-vertices.js';
@@ -21,7 +20,7 @@ const LOOSEN = [0, 1e-10, 1e-9, 1e-8, 1e-7];
  * beats them the straight line between them is proved (Aneja & Nair 1979, Management Science 25:73). From closest to cheapest.
  */
 export async function frontier(asked: FeedRequest): Promise<FrontierResult> {
-  const capped = await onOneLinearisation({ ...asked, shelf: await closeShelf(asked.shelf) });
+  const capped = await onOneLinearisation(asked);
   const { request } = capped;
   const formulated = formulate(request);
   const program = frontierProgram(formulated, request);

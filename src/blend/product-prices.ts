@@ -1,5 +1,5 @@
 import { costRange, entryPrice, type LinearProgram, type Optimal } from '../../solver/index.js';
-import type { Product } from '../label/product.js';
+import type { ClosedProduct } from '../label/closed-product.js';
 import { formatNumber } from '../units/format.js';
 import { costing, pricePerUnit } from '../feed/price.js';
 import type { FeedRequest } from '../feed/request.js';
@@ -52,7 +52,7 @@ function worth(program: LinearProgram, column: string, y: Readonly<Record<string
 }
 
 function priceOf(
-  product: Product,
+  product: ClosedProduct,
   counted: number,
   lowest: number,
   highest: number | null,
@@ -69,7 +69,7 @@ function priceOf(
   return { ...line, sentence: `the blend stays the cheapest ${stays}${per}${nowOf(product, currency)}` };
 }
 
-function entryOf(product: Product, counted: number, comesIn: number | null, currency: string): ProductPrice {
+function entryOf(product: ClosedProduct, counted: number, comesIn: number | null, currency: string): ProductPrice {
   const line = lineOf(product, counted, comesIn ?? 0, null);
   const { pack, unit } = line;
   if (comesIn === null) {
@@ -82,7 +82,7 @@ function entryOf(product: Product, counted: number, comesIn: number | null, curr
   return { ...line, sentence: `would come in below ${at}${nowOf(product, currency)}` };
 }
 
-function lineOf(product: Product, counted: number, lowest: number, highest: number | null): ProductPrice {
+function lineOf(product: ClosedProduct, counted: number, lowest: number, highest: number | null): ProductPrice {
   const pack = product.pack !== undefined && product.pack > 0 ? product.pack : null;
   const perPack = (x: number | null): number | null => (x === null || pack === null ? null : x * pack);
   return {
@@ -98,7 +98,7 @@ function lineOf(product: Product, counted: number, lowest: number, highest: numb
   };
 }
 
-function nowOf(product: Product, currency: string): string {
+function nowOf(product: ClosedProduct, currency: string): string {
   if (pricePerUnit(product) === null) return ' (its price is not known)';
   return ` (now ${plain(product.price!)} ${currency})`.replace(' )', ')');
 }

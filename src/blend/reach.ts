@@ -1,7 +1,6 @@
 import { type LinearProgram, type Optimal, solve, type Verdict } from '../../solver/index.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
 import { amountsOf } from '../formulation/amounts.js';
-import { closeShelf } from '../label/close.js';
 import { leastEc, underEcCap } from '../formulation/ec-cap.js';
 import { type Formulated, type FormulateOptions, formulate } from '../formulation/formulate.js';
 import { proofOf } from '../formulation/proof.js';
@@ -21,8 +20,7 @@ const PRESSES = 1e-7;
  * only the caps kept, and the limits that stop it. Guaranteed contents count towards the highest, worst cases towards the
  * lowest.
  */
-export async function reach(asked: FeedRequest, shelfName: string): Promise<ReachResult> {
-  const request = { ...asked, shelf: await closeShelf(asked.shelf) };
+export async function reach(request: FeedRequest, shelfName: string): Promise<ReachResult> {
   const banded = Object.keys(request.programme.bands) as Nutrient[];
   const elements: ReachLine[] = [];
   const whole = await feasible(request);

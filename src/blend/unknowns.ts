@@ -1,7 +1,6 @@
-import type { Product } from '../label/product.js';
-import { NUTRIENTS, perNutrient } from '../chemistry/nutrients.js';
-import type { Content } from '../label/composition.js';
+import { NUTRIENTS } from '../chemistry/nutrients.js';
 import { formulate } from '../formulation/formulate.js';
+import type { ClosedProduct } from '../label/closed-product.js';
 import type { FeedRequest } from '../feed/request.js';
 import { figureOf, solveGoal } from '../formulation/solve-goal.js';
 import { formatNumber } from '../units/index.js';
@@ -32,22 +31,13 @@ export async function costOfSilence(request: FeedRequest, found: number | null):
 }
 
 /** True where the label leaves a figure open. */
-function isOpen(product: Product): boolean {
+function isOpen(product: ClosedProduct): boolean {
   return NUTRIENTS.some((n) => product.composition.content[n].low !== product.composition.content[n].high);
 }
 
 async function figureWith(request: FeedRequest, kind: ReadonlySet<string>): Promise<number | null> {
-  const at = { ...request, shelf: request.shelf.map((p) => (kind.has(p.id) ? kindest(p) : p)) };
+  const at = { ...request, shelf: request.shelf.map((p) => (kind.has(p.id) ? p.asKindAsCanBe() : p)) };
   return figureOf(await solveGoal(formulate(at), at));
-}
-
-/** Floors count the most and caps the least: the label read as favourably as it allows. */
-function kindest(product: Product): Product {
-  const content = perNutrient((n): Content => {
-    const c = product.composition.content[n];
-    return { low: c.high, stated: c.stated, high: c.low };
-  });
-  return { ...product, composition: { ...product.composition, content } };
 }
 
 function sentence(who: string, kind: number, found: number | null, request: FeedRequest): string {

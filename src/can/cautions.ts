@@ -1,4 +1,4 @@
-import type { Product } from '../label/product.js';
+import type { ClosedProduct } from '../label/closed-product.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
 
 /** What to take care of, with the ids of the products that call for it; the words stand in the report. */
@@ -13,7 +13,7 @@ export type Caution =
  * knowledge, from memory. They defer to the label and to local rules.
  * @param plants ids of the catalog
  */
-export function cautionsFor(products: readonly Product[], ...plants: readonly string[]): Caution[] {
+export function cautionsFor(products: readonly ClosedProduct[], ...plants: readonly string[]): Caution[] {
   const specific = (Object.keys(SPECIFIC) as (keyof typeof SPECIFIC)[]).flatMap((code): Caution[] => {
     const items = idsOf(products, SPECIFIC[code]);
     return items.length === 0 ? [] : [{ code, items }];
@@ -35,22 +35,22 @@ const SPECIFIC = {
   'double-salt': (p) => isDoubleSalt(p),
   ammonium: (p) => stated(p, 'NH4-N') > 0 || (stated(p, 'N') > 0 && mayHold(p, 'NH4-N')),
   'boron-or-copper': (p) => stated(p, 'B') > 0 || stated(p, 'Cu') > 0,
-} satisfies Record<string, (product: Product) => boolean>;
+} satisfies Record<string, (product: ClosedProduct) => boolean>;
 
 /** What holds for every feed. */
 const GENERAL = ['start-weak', 'out-of-reach', 'no-food-crops', 'runoff'] as const;
 
-const idsOf = (products: readonly Product[], applies: (product: Product) => boolean): string[] =>
+const idsOf = (products: readonly ClosedProduct[], applies: (product: ClosedProduct) => boolean): string[] =>
   products.filter(applies).map((product) => product.id);
 
 /** Alkali sets ammonia free. */
-function together(products: readonly Product[]): Caution[] {
+function together(products: readonly ClosedProduct[]): Caution[] {
   const alkalis = idsOf(products, isAlkali);
   const ammonium = idsOf(products, (p) => stated(p, 'NH4-N') > 0);
   return alkalis.length === 0 || ammonium.length === 0 ? [] : [{ code: 'alkali-beside-ammonium', alkalis, ammonium }];
 }
 
-function plantCautions(products: readonly Product[], plants: readonly string[]): Caution[] {
+function plantCautions(products: readonly ClosedProduct[], plants: readonly string[]): Caution[] {
   const copper = plants.includes('bromeliad') && products.some((p) => mayHold(p, 'Cu'));
   return [
     ...(copper ? [{ code: 'copper-in-bromeliads' } as const] : []),
@@ -58,15 +58,15 @@ function plantCautions(products: readonly Product[], plants: readonly string[]):
   ];
 }
 
-const words = (p: Product): string => [p.name, p.formula ?? '', ...p.derivedFrom].join(' ; ').toLowerCase();
+const words = (p: ClosedProduct): string => [p.name, p.formula ?? '', ...p.derivedFrom].join(' ; ').toLowerCase();
 
 /** Free acids; boric, humic, fulvic and amino acids are none in this sense. */
-export function isAcid(p: Product): boolean {
+export function isAcid(p: ClosedProduct): boolean {
   if (/^(HNO3|H3PO4|H2SO4|HCl|C6H8O7)\b/.test(p.formula ?? '')) return true;
   return /\b(nitric|phosphoric|sulfuric|sulphuric|hydrochloric|muriatic|citric|acetic|formic) acid\b/.test(words(p));
 }
 
-export function isAlkali(p: Product): boolean {
+export function isAlkali(p: ClosedProduct): boolean {
   if (/^(K|Na)OH$|^(K|Na)2CO3|^Ca\(OH\)2|^CaO$|SiO3|Si[2-9]O/.test(p.formula ?? '')) return true;
   return /\b(hydroxide|quicklime|hydrated lime|potassium carbonate|(potassium|sodium) (meta)?silicate)\b/.test(
     words(p),
@@ -74,13 +74,13 @@ export function isAlkali(p: Product): boolean {
 }
 
 /** 5Ca(NO3)2·NH4NO3·10H2O, exempt from the oxidiser class. */
-function isDoubleSalt(p: Product): boolean {
+function isDoubleSalt(p: ClosedProduct): boolean {
   const formula = p.formula ?? '';
   return (formula.includes('Ca(NO3)2') && formula.includes('NH4NO3')) || words(p).includes('calcium ammonium nitrate');
 }
 
 /** Holds a nitrate other than the double salt. */
-function holdsNitrate(p: Product): boolean {
+function holdsNitrate(p: ClosedProduct): boolean {
   if (p.formula !== undefined) return p.formula.includes('NO3') && !isDoubleSalt(p);
   const salts = p.derivedFrom
     .map((salt) => salt.toLowerCase())
@@ -89,5 +89,5 @@ function holdsNitrate(p: Product): boolean {
   return stated(p, 'NO3-N') > 0 && !isDoubleSalt(p);
 }
 
-const stated = (p: Product, n: Nutrient): number => p.composition.content[n].stated ?? 0;
-const mayHold = (p: Product, n: Nutrient): boolean => p.composition.content[n].high > 0;
+const stated = (p: ClosedProduct, n: Nutrient): number => p.composition.content[n].stated ?? 0;
+const mayHold = (p: ClosedProduct, n: Nutrient): boolean => p.composition.content[n].high > 0;

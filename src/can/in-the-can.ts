@@ -1,6 +1,6 @@
-import type { Product, Water } from '../label/product.js';
+import type { ClosedProduct } from '../label/closed-product.js';
+import type { Water } from '../label/product.js';
 import type { Ions } from '../chemistry/ions.js';
-import { ionsOf } from '../label/close.js';
 import { acidityOf, type Totals } from './acidity.js';
 import { ionSourceOf, ionSourceOfWater } from './ion-sources.js';
 import { type IonSource, type CloudingLine, cloudingOf } from './clouding.js';
@@ -29,15 +29,13 @@ export interface InTheCan {
  */
 export function inTheCan(
   amounts: Amounts,
-  shelf: readonly Product[],
+  shelf: readonly ClosedProduct[],
   waters: readonly Water[],
   totals: Totals,
   temperatureC?: number,
 ): InTheCan {
   const used = amounts.products.flatMap((x, i) => (x > 0 ? [shelf[i]!] : []));
-  const settled = used.every(
-    (p) => ionsOf(p).value === ionsOf(p).leastConductive && ionsOf(p).value === ionsOf(p).acid,
-  );
+  const settled = used.every((p) => p.ions.value === p.ions.leastConductive && p.ions.value === p.ions.acid);
   const which: readonly MakeUp[] = settled
     ? ['value']
     : ['value', 'leastConductive', 'mostConductive', 'acid', 'alkaline'];
@@ -73,7 +71,7 @@ export function inTheCan(
   };
 }
 
-const measuredOrOpen = (product: Product, which: MakeUp): Ions =>
+const measuredOrOpen = (product: ClosedProduct, which: MakeUp): Ions =>
   product.ec === undefined ? openIons(product, which) : conductingIons(product, which);
 
 /** Error of the conductivity model, as a share: what it was off at most against the tables it is tested with. */
@@ -105,7 +103,7 @@ function waterAlkalinity(amounts: Amounts, waters: readonly Water[]): number {
 }
 
 /** Each product, and each water, with what it brings into a litre. */
-const productsIn = ({ products }: Amounts, shelf: readonly Product[]): IonSource[] =>
+const productsIn = ({ products }: Amounts, shelf: readonly ClosedProduct[]): IonSource[] =>
   products.flatMap((x, i) => (x > 1e-12 ? [ionSourceOf(shelf[i]!, x)] : []));
 const watersIn = (amounts: Amounts, waters: readonly Water[]): IonSource[] =>
   amounts.waters.flatMap((share, i) => (share > 1e-9 ? [ionSourceOfWater(waters[i]!, share)] : []));

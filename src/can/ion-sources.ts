@@ -1,12 +1,12 @@
-import type { Product, Water } from '../label/product.js';
+import type { ClosedProduct } from '../label/closed-product.js';
+import type { Water } from '../label/product.js';
 import { type Ions, mmolPerMg } from '../chemistry/ions.js';
-import { ionsOf } from '../label/close.js';
 import { type IonSource, type SolutionIons, times } from './clouding.js';
 import { ionsOfWater } from './ec.js';
 
 /** What a product brings at so many g or mL per litre. */
-export function ionSourceOf(product: Product, perLitre: number): IonSource {
-  const { value, alkaline, from } = ionsOf(product);
+export function ionSourceOf(product: ClosedProduct, perLitre: number): IonSource {
+  const { value, alkaline, from } = product.ions;
   const sulfate = product.composition.content.S.high * mmolPerMg('SO4');
   // the alkaline make-up of a bare label counts every missing anion as bicarbonate: too far-fetched for an alarm
   const alkalinity = from === 'sources' ? Math.max(value.alkalinity, alkaline.alkalinity) : value.alkalinity;

@@ -1,10 +1,10 @@
-import type { Product } from '../label/product.js';
+import type { ClosedProduct, Disagreement } from '../label/closed-product.js';
 import { potentialAcidity } from '../chemistry/acidity.js';
 import { solutionChemistry } from '../chemistry/solution/index.js';
 import { type Problem, warning } from '../problem.js';
 import { saltsIn } from './acidity.js';
 import { ionSourceOf } from './ion-sources.js';
-import { closeProduct, ionsOf, sourcesDisagree } from '../label/close.js';
+import { disagreementText } from '../label/disagreement.js';
 import { type CloudingLine, cloudingOf } from './clouding.js';
 import { chemistryOf, conductingIons, conductivity, type MakeUp, NONE } from './ec.js';
 import { PH_ERROR } from './in-the-can.js';
@@ -21,51 +21,47 @@ export interface LabelFacts {
   acidity: number;
 }
 
-/** The product with its label closed, its facts, and a warning where the salts it names cannot make its analysis. */
-export async function labelFacts(
-  asked: Product,
-): Promise<{ product: Product; facts: LabelFacts; problems: Problem[] }> {
-  const product = await closeProduct(asked);
-  const { content } = product.composition;
+/** The facts of a product, and a warning where the salts it names cannot make its analysis. */
+export function labelFacts(product: ClosedProduct): { facts: LabelFacts; problems: Problem[] } {
+  const { composition, disagreement } = product;
+  const { N } = composition.content;
   const read = (['value', 'leastConductive', 'mostConductive'] as const).map((which) => netEc(product, which));
-  const disagreement = await sourcesDisagree(asked);
   return {
-    product,
     facts: {
       ec: {
         mSPerCm: read[0]!,
         low: Math.min(...read),
         high: Math.max(...read),
-        from: product.ec === undefined ? ionsOf(product).from : 'measured',
+        from: product.ec === undefined ? product.ions.from : 'measured',
       },
       ph: phOf(product),
       precipitation: cloudingOf([ionSourceOf(product, 1)], solutionChemistry).minerals,
-      acidity: potentialAcidity({ ...saltsIn(ionsOf(product).value), N: content.N.stated ?? content.N.low }),
+      acidity: potentialAcidity({ ...saltsIn(product.ions.value), N: N.stated ?? N.low }),
     },
-    problems: disagreement === null ? [] : [sourcesWarning(product, disagreement)],
+    problems: disagreement === undefined ? [] : [sourcesWarning(product, disagreement)],
   };
 }
 
 /** What the product adds; the water's own trace is left out. */
-function netEc(product: Product, which: 'value' | 'leastConductive' | 'mostConductive'): number {
+function netEc(product: ClosedProduct, which: 'value' | 'leastConductive' | 'mostConductive'): number {
   const ions = conductingIons(product, which);
   const bare = conductivity(NONE);
   return Math.max(0, conductivity(ions) - (product.ec === undefined ? bare : 0));
 }
 
 /** Over every make-up that the label allows. */
-function phOf(product: Product): LabelFacts['ph'] {
-  const all = MAKE_UPS.map((which) => chemistryOf(ionsOf(product)[which]).pH);
+function phOf(product: ClosedProduct): LabelFacts['ph'] {
+  const all = MAKE_UPS.map((which) => chemistryOf(product.ions[which]).pH);
   return { value: all[0]!, low: Math.min(...all) - PH_ERROR, high: Math.max(...all) + PH_ERROR };
 }
 
 const MAKE_UPS: readonly MakeUp[] = ['value', 'leastConductive', 'mostConductive', 'acid', 'alkaline'];
 
-function sourcesWarning(product: Product, found: string): Problem {
+function sourcesWarning(product: ClosedProduct, disagreement: Disagreement): Problem {
   return warning(
     'sources-disagree',
     { ...product.where, field: 'derived_from' },
-    found,
+    disagreementText(disagreement),
     'salts that can make the analysis',
     'Copy the whole list of sources; until then every plausible counter-ion is allowed for.',
   );

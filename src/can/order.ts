@@ -1,4 +1,4 @@
-import type { Product } from '../label/product.js';
+import type { ClosedProduct } from '../label/closed-product.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
 import { isAcid, isAlkali } from './cautions.js';
 
@@ -10,7 +10,7 @@ const TRACE = 5;
  * nothing, calcium, what brings neither calcium nor sulfate nor phosphate, sulfate and phosphate parts, micronutrients, acids (common
  * practice, no source). Equal places go in as they stand on the shelf. Whether that order keeps the can clear is for `sequenceOf` to check.
  */
-export function mixingRank(product: Product): number {
+export function mixingRank(product: ClosedProduct): number {
   if (isAcid(product)) return 6;
   const has = (n: Nutrient): boolean => product.composition.content[n].high > TRACE;
   if (isAlkali(product) || has('Si')) return 0;

@@ -1,12 +1,12 @@
-import type { Product, Water } from '../label/product.js';
+import type { ClosedProduct } from '../label/closed-product.js';
+import type { Water } from '../label/product.js';
 import type { Ions } from '../chemistry/ions.js';
-import { ionsOf } from '../label/close.js';
 import { chemistryOf, ionsOfWater, type MakeUp, NONE, plus, usualIons } from './ec.js';
 import type { Amounts } from './mix-amounts.js';
 
 /** One product in a can that may be only partly full or partly mixed. */
 export interface Part {
-  product: Product;
+  product: ClosedProduct;
   /** g or mL in a litre of the full can. */
   perLitre: number;
 }
@@ -18,7 +18,7 @@ export interface Blend {
 }
 
 /** The products of a mix, as they stand on the shelf; less than 1e-12 g or mL is none. */
-export const partsOf = ({ products }: Pick<Amounts, 'products'>, shelf: readonly Product[]): Part[] =>
+export const partsOf = ({ products }: Pick<Amounts, 'products'>, shelf: readonly ClosedProduct[]): Part[] =>
   shelf.flatMap((product, i) => {
     const perLitre = products[i] ?? 0;
     return perLitre > 1e-12 ? [{ product, perLitre }] : [];
@@ -70,7 +70,7 @@ function ionsOfPart(parts: readonly Part[], waters: readonly Blend[], full: numb
 }
 
 /** True where the label leaves nothing open that conducts. */
-function isSettled(product: Product): boolean {
-  const ions = ionsOf(product);
+function isSettled(product: ClosedProduct): boolean {
+  const ions = product.ions;
   return product.ec !== undefined || (ions.value === ions.leastConductive && ions.value === ions.acid);
 }

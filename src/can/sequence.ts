@@ -1,4 +1,4 @@
-import type { Product } from '../label/product.js';
+import type { ClosedProduct } from '../label/closed-product.js';
 import { solutionChemistry } from '../chemistry/solution/index.js';
 import { ionSourceOf, ionSourceOfWater } from './ion-sources.js';
 import { type CloudingLine, type CloudyLine, cloudingOf, type Verdict } from './clouding.js';
@@ -75,7 +75,7 @@ function likeBefore(parts: readonly Part[], before: readonly string[]): number[]
   return parts.map((_, i) => i).sort((a, b) => placeOf(a) - placeOf(b));
 }
 
-const fullBefore = ({ id, name }: Product): Avoiding => ({ kind: 'full can', before: { id, name: name || id } });
+const fullBefore = ({ id, name }: ClosedProduct): Avoiding => ({ kind: 'full can', before: { id, name: name || id } });
 
 const RANK: Readonly<Record<Verdict, number>> = { clear: 0, borderline: 1, 'will cloud': 2 };
 

@@ -89,7 +89,11 @@ export const findWater = (catalog: Catalog, name: string, where: Where = {}): Ch
   findNamed(name, catalog.waters, 'a water of the catalog', where);
 
 /** The product with an id; ids are exact but for case, the nearest are offered. */
-export function findProduct(products: readonly Product[], id: string, where: Where = {}): Checked<Product> {
+export function findProduct<P extends Pick<Product, 'id' | 'name'>>(
+  products: readonly P[],
+  id: string,
+  where: Where = {},
+): Checked<P> {
   const found = products.find((p) => p.id === id) ?? products.find((p) => p.id.toLowerCase() === id.toLowerCase());
   if (found) return { ok: true, value: found, warnings: [] };
   const named = products.map((p) => ({ id: p.id, name: p.name, synonyms: [] }));

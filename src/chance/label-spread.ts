@@ -1,4 +1,4 @@
-import type { Product } from '../label/product.js';
+import type { ClosedProduct } from '../label/closed-product.js';
 import { NITROGEN_FORMS, NUTRIENTS, type Nutrient } from '../chemistry/nutrients.js';
 import { allowance, primaryAllowance } from '../label/allowance.js';
 
@@ -19,7 +19,7 @@ export interface LabelSpread {
  * nitrogen move with the total. A pure salt moves as a whole, by its grade and damp: 1 % (common practice, no source). What a
  * label leaves open is no chance but a range, and is kept as one.
  */
-export function labelSpreads(product: Product): LabelSpread[] {
+export function labelSpreads(product: ClosedProduct): LabelSpread[] {
   const { content } = product.composition;
   const found: LabelSpread[] = [];
   for (const nutrient of NUTRIENTS) {
@@ -44,7 +44,7 @@ const GRADE = 0.01;
 const MOST = 0.5;
 
 /** The allowance as a share of the guarantee; a liquid of unknown density is taken as water. */
-function shareAllowed(nutrient: Nutrient, mg: number, product: Product): number {
+function shareAllowed(nutrient: Nutrient, mg: number, product: ClosedProduct): number {
   const percent = mg / 10 / (product.form === 'powder' ? 1 : (product.density ?? 1));
   return Math.min(MOST, (allowance(nutrient, percent) ?? primaryAllowance(nutrient, percent)) / percent);
 }

@@ -1,6 +1,5 @@
 import type { Kit } from '../catalog/bench-types.js';
 import { amountsOf } from '../formulation/amounts.js';
-import { closeShelf } from '../label/close.js';
 import type { Amounts } from '../can/mix-amounts.js';
 import { missesOf, readOut } from '../feed/readout.js';
 import type { FeedRequest } from '../feed/request.js';
@@ -23,7 +22,7 @@ import { judgedCan } from './sure-figures.js';
  * @throws Refusal where the share is not between 0 and 1 or the feed has no batch
  */
 export async function sureDoses(
-  asked: FeedRequest,
+  request: FeedRequest,
   kit: Kit,
   share: number,
   options: SureDosesOptions = {},
@@ -32,7 +31,6 @@ export async function sureDoses(
     throw new Refusal([
       problem('sure', { field: 'sure' }, String(share), 'a share over 0 and under 1', 'Write for example 0.9.'),
     ]);
-  const request = { ...asked, shelf: await closeShelf(asked.shelf) };
   const setting: Setting = { request, kit, options, target: targetOf(share, BATCHES) };
   const plain = await solved(setting, request, 0, 'together');
   if (!plain) return noFeed(share);
@@ -95,7 +93,7 @@ async function tried(setting: Setting, spreads: LimitSpread[], k: number, pick: 
   const first = await solved(setting, within, k, pick);
   const little = first ? tooLittle(first.plan) : [];
   if (!first || little.length === 0 || first.share >= setting.target) return first;
-  const shelf = within.shelf.map((product) => (little.includes(product.id) ? { ...product, onHand: 0 } : product));
+  const shelf = within.shelf.map((product) => (little.includes(product.id) ? product.with({ onHand: 0 }) : product));
   const second = await solved(setting, { ...within, shelf }, k, pick);
   return second ? better(second, first) : first;
 }

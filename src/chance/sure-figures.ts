@@ -1,4 +1,4 @@
-import type { Product } from '../label/product.js';
+import type { PowderKnown } from '../label/product.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
 import { CHARGES, ION_NUTRIENTS } from '../chemistry/ions.js';
 import { conductingIons, ionsOfMix } from '../can/ec.js';
@@ -32,7 +32,7 @@ export interface JudgedCan {
 export function judgedCan(
   plan: Parameters<typeof varyingCan>[0],
   request: FeedRequest,
-  known: readonly Product[] = request.market ?? [],
+  known: readonly PowderKnown[] = request.market ?? [],
 ): JudgedCan {
   const can = varyingCan(plan, request, known);
   const ec = ecFigure(can, plan.amounts, request);

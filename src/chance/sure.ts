@@ -1,4 +1,4 @@
-import type { Product } from '../label/product.js';
+import type { PowderKnown } from '../label/product.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
 import { conductivity, ionsOfMix, usualIons } from '../can/ec.js';
 import type { FeedRequest } from '../feed/request.js';
@@ -29,7 +29,7 @@ export interface SureOptions {
   batches?: number;
   seed?: number;
   /** Products whose bulk densities stand in where the shelf knows none; default: the market of the request. */
-  known?: readonly Product[] | undefined;
+  known?: readonly PowderKnown[] | undefined;
   /** False: only the shares, not what each source does. */
   sources?: boolean;
 }

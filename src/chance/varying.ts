@@ -1,4 +1,5 @@
-import type { Product, Water } from '../label/product.js';
+import type { ClosedProduct } from '../label/closed-product.js';
+import type { PowderKnown, Water } from '../label/product.js';
 import { NUTRIENTS, type Nutrient } from '../chemistry/nutrients.js';
 import type { FeedRequest } from '../feed/request.js';
 import { waterContent } from '../feed/terms.js';
@@ -21,7 +22,7 @@ export interface Part {
 
 /** A dose in one litre of the can as intended, and how it varies. */
 export interface VaryingItem {
-  product: Product;
+  product: ClosedProduct;
   perLitre: number;
   dose: Part[];
   /** mg per g or mL of each nutrient that the label tells: mean over the guarantee, and how the jar varies. */
@@ -39,7 +40,7 @@ export interface VaryingCan {
 export function varyingCan(
   plan: Pick<DosePlan, 'items' | 'amounts' | 'batchLitres' | 'tools'>,
   request: Pick<FeedRequest, 'waters'>,
-  known: readonly Product[] = [],
+  known: readonly PowderKnown[] = [],
 ): VaryingCan {
   const litres = plan.batchLitres;
   const items = plan.items.map(({ product, chosen }): VaryingItem => {
@@ -65,10 +66,10 @@ const TOOL_SOURCES: Readonly<Record<Measure['tool'], Source>> = {
 
 /** The spread of one dose, g or mL per litre: what the tool does to every item alike, the bulk density, and the rest. */
 function doseParts(
-  product: Product,
+  product: ClosedProduct,
   chosen: Measure,
   { tools, batchLitres }: Pick<DosePlan, 'tools' | 'batchLitres'>,
-  known: readonly Product[],
+  known: readonly PowderKnown[],
 ): Part[] {
   const source = TOOL_SOURCES[chosen.tool];
   const tool = tools.find((t) => t.kind === chosen.tool);

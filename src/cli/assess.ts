@@ -1,7 +1,7 @@
 import { assessJson } from '../report/json/assess.js';
 import { isAdvice, parseAdvice } from '../advice/parse.js';
 import { assess } from '../advice/assess.js';
-import { parseRecipe } from '../advice/recipe.js';
+import { closeRecipe, parseRecipe } from '../advice/recipe.js';
 import { problem, warning } from '../problem.js';
 import { assessSheet } from '../report/assess.js';
 import { adviceOutcome } from './advice.js';
@@ -47,7 +47,7 @@ export const assessCommand: Command = {
   async run(given, io) {
     const catalog = shippedCatalog();
     const collected = new Collected();
-    const inputs = feedInputs(given, io, catalog, collected, { feed: false, shelf: false });
+    const inputs = await feedInputs(given, io, catalog, collected, { feed: false, shelf: false });
     const judged = inputs.specs.length === 1;
     if (inputs.specs.length > 1) {
       const names = inputs.specs.map((spec) => spec.name).join(', ');
@@ -77,8 +77,9 @@ export const assessCommand: Command = {
     const recipe = read && collected.take(read);
     const [request] = judged ? feedRequests(inputs, catalog, collected) : [unjudged(inputs)];
     const warnings = collected.settle();
-    const shelf = [...new Set(recipe!.lines.map((line) => line.product))];
-    const result = await assess(recipe!, { ...request!, ...celsius, shelf }, judged);
+    const closed = await closeRecipe(recipe!);
+    const shelf = [...new Set(closed.lines.map((line) => line.product))];
+    const result = await assess(closed, { ...request!, ...celsius, shelf }, judged);
     return {
       exit: result.status === 'outside' ? 3 : 0,
       json: assessJson(result),

@@ -46,7 +46,7 @@ export const blendCommand: Command = {
     const catalog = shippedCatalog();
     if (given.flag('programmes')) return listProgrammes(given, catalog);
     const collected = new Collected();
-    const inputs = feedInputs(given, io, catalog, collected);
+    const inputs = await feedInputs(given, io, catalog, collected);
     const atMost = collected.option(given, 'at-most', (text) => parseCount(text, { field: '--at-most' }));
     const celsius = temperature(given, collected);
     const requests = feedRequests(

@@ -30,7 +30,7 @@ export function buyWishes(given: Given, market: Market, shelf: readonly Product[
   const ban = given.texts('ban').flatMap((id) => collected.take(findProduct(known, id, { field: '--ban' }))?.id ?? []);
   const need = given.texts('need').flatMap((id) => {
     const product = collected.take(findProduct(market.all, id, { field: '--need' }));
-    if (product && !market.products.includes(product)) {
+    if (product && market.products.every((sold) => sold.id !== product.id)) {
       const why = 'It has no pack or price, or is an acid, an alkali or a salt of cobalt or nickel.';
       collected.add(problem('not-for-sale', { field: '--need' }, `"${id}"`, 'a product that can be bought', why));
     }

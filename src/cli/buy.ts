@@ -55,9 +55,9 @@ export const buyCommand: Command = {
   async run(given, io) {
     const catalog = shippedCatalog();
     const collected = new Collected();
-    const inputs = feedInputs(given, io, catalog, collected);
+    const inputs = await feedInputs(given, io, catalog, collected);
     const requests = feedRequests(inputs, catalog, collected);
-    const market = marketInput(given, io, catalog, collected);
+    const market = await marketInput(given, io, catalog, collected);
     if (given.text('instead-of') !== undefined) return insteadOf(given, io, inputs, requests, market, collected);
     const said = { weeks: given.text('weeks'), months: given.text('months'), year: given.flag('year') };
     const weeks = collected.take(parseHorizon(said)) ?? USUAL_WEEKS;

@@ -3,8 +3,7 @@ import { solutionChemistry } from '../chemistry/solution/index.js';
 import { concentrate } from '../stock/concentrate.js';
 import type { ConcentrateRequest } from '../stock/concentrate-request.js';
 import { blend } from '../blend/blend.js';
-import { closeProduct } from '../label/close.js';
-import { parseRecipe, type Recipe } from '../advice/recipe.js';
+import { closeRecipe, parseRecipe, type Recipe } from '../advice/recipe.js';
 import type { FeedRequest } from '../feed/request.js';
 import { type Problem, problem } from '../problem.js';
 import { concentrateSheet } from '../report/concentrate.js';
@@ -52,7 +51,7 @@ export const concentrateCommand: Command = {
     const collected = new Collected();
     const words = given.text('recipe');
     const own = words !== undefined;
-    const inputs = feedInputs(given, io, catalog, collected, { feed: !own, shelf: !own });
+    const inputs = await feedInputs(given, io, catalog, collected, { feed: !own, shelf: !own });
     const stock = stockOptions(given, collected);
     if (own) collected.add(...notBesideRecipe(given));
     const recipe = own
@@ -63,7 +62,9 @@ export const concentrateCommand: Command = {
     const requests = own ? [] : feedRequests(inputs, catalog, collected);
     oneFeedForJson(given.flag('json'), requests, collected);
     const warnings = collected.settle();
-    const asked = recipe ? [await ofRecipe(recipe, inputs)] : await Promise.all(requests.map((r) => ofFeed(r, inputs)));
+    const asked = recipe
+      ? [ofRecipe(await closeRecipe(recipe), inputs)]
+      : await Promise.all(requests.map((r) => ofFeed(r, inputs)));
     const results = asked.map((feed) =>
       concentrate(
         { ...feed, ...stock!, scaleStepGrams: inputs.bench?.kit.scaleStepGrams ?? null },
@@ -120,11 +121,11 @@ function stockOptions(given: Given, collected: Collected): StockOptions {
 }
 
 /** A recipe as a feed; several waters in equal shares, as in `assess`. */
-async function ofRecipe(recipe: Recipe, inputs: FeedInputs): Promise<Feed> {
+function ofRecipe(recipe: Recipe, inputs: FeedInputs): Feed {
   const amounts = new Map<string, { product: Recipe['lines'][number]['product']; perLitre: number }>();
   for (const { product, amount } of recipe.lines) {
     const before = amounts.get(product.id)?.perLitre ?? 0;
-    amounts.set(product.id, { product: await closeProduct(product), perLitre: before + amount / recipe.volumeLitres });
+    amounts.set(product.id, { product, perLitre: before + amount / recipe.volumeLitres });
   }
   const share = 1 / inputs.waters.length;
   return {
@@ -144,12 +145,10 @@ async function ofFeed(request: FeedRequest, inputs: FeedInputs): Promise<Feed> {
   const result = await blend(request);
   const met = result.status !== 'infeasible';
   const items = met ? result.items : [];
-  const products = await Promise.all(
-    items.map(async (item) => ({
-      product: await closeProduct(request.shelf.find((product) => product.id === item.id)!),
-      perLitre: item.gramsPerLitre ?? item.millilitresPerLitre ?? 0,
-    })),
-  );
+  const products = items.map((item) => ({
+    product: request.shelf.find((product) => product.id === item.id)!,
+    perLitre: item.gramsPerLitre ?? item.millilitresPerLitre ?? 0,
+  }));
   return {
     feed: result.feed,
     recipe: null,

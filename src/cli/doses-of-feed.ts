@@ -5,6 +5,7 @@ import { sureDoses } from '../chance/robust.js';
 import type { SureDoses } from '../chance/robust-types.js';
 import { amountsOfMix } from '../dose/wanted.js';
 import { blend } from '../blend/blend.js';
+import type { Product } from '../label/product.js';
 import type { FeedRequest } from '../feed/request.js';
 import type { BlendResult } from '../feed/results.js';
 
@@ -44,4 +45,4 @@ export async function dosesOfFeed(
 }
 
 /** Products whose bulk densities stand in where the shelf knows none. */
-export const productsKnown = (catalog: Catalog): FeedRequest['shelf'] => [...catalog.products, ...catalog.salts];
+export const productsKnown = (catalog: Catalog): Product[] => [...catalog.products, ...catalog.salts];

@@ -1,3 +1,5 @@
+import { closeShelf } from '../label/close.js';
+import type { ClosedProduct } from '../label/closed-product.js';
 import type { Bench, FeedSpec, Pen } from '../catalog/bench-types.js';
 import { type Catalog, findWater } from '../catalog/catalog.js';
 import type { Water } from '../label/product.js';
@@ -18,7 +20,7 @@ import { type Shelf, shelfInput } from './shelf-input.js';
 /** Everything a command on feeds works from. */
 export interface FeedInputs {
   bench: Bench | null;
-  shelf: Shelf;
+  shelf: Shelf<ClosedProduct>;
   waters: Water[];
   currency: string;
   pen: PenScale | null;
@@ -31,23 +33,23 @@ export interface Needs {
   shelf: boolean;
 }
 
-/** Reads bench, options and shelf together; every problem of all of them is collected. */
-export function feedInputs(
+/** Reads bench, options and shelf together; every problem of all of them is collected. Here the labels of the shelf are closed. */
+export async function feedInputs(
   given: Given,
   io: Io,
   catalog: Catalog,
   collected: Collected,
   needs: Needs = { feed: true, shelf: true },
-): FeedInputs {
+): Promise<FeedInputs> {
   const from = benchInput(given, io, catalog, collected);
-  const shelf = shelfInput(given, io, catalog, from, collected, needs.shelf);
+  const { name, products } = shelfInput(given, io, catalog, from, collected, needs.shelf);
   const asked = FEED_WORDS.some((name) => given.texts(name).length > 0);
   const base = chosenFeeds(given, from, collected) ?? (asked || needs.feed ? null : []);
   const { bench: options, problems } = readFeedWords(feedWords(given), base, catalog);
   collected.add(...problems);
   return {
     bench: from.bench,
-    shelf,
+    shelf: { name, products: await closeShelf(products) },
     waters:
       options.waters ??
       from.bench?.waters ??

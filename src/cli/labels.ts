@@ -1,5 +1,6 @@
 import { labelsJson } from '../report/json/labels.js';
 import { findProduct } from '../catalog/catalog.js';
+import { closeShelf } from '../label/close.js';
 import type { Product } from '../label/product.js';
 import { labelFacts } from '../can/label-facts.js';
 import { labelLine } from '../label/label-line.js';
@@ -54,15 +55,18 @@ export const labelsCommand: Command = {
         ? shelf.products
         : given.operands.flatMap((id) => collected.take(findProduct(shelf.products, id)) ?? []);
     const warnings = collected.settle();
-    const closed = await Promise.all(shown.map(labelFacts));
+    const closed = await closeShelf(shown);
     const result: LabelsResult = {
       schema: 'velamen.labels/1',
       status: 'read',
       shelf: shelf.name,
-      products: closed.map(({ product, facts, problems }) => ({
-        ...labelLine(product, [...warnings.filter((w) => isAbout(w, product)), ...problems]),
-        ...facts,
-      })),
+      products: closed.map((product) => {
+        const { facts, problems } = labelFacts(product);
+        return {
+          ...labelLine(product, [...warnings.filter((w) => isAbout(w, product)), ...problems]),
+          ...facts,
+        };
+      }),
     };
     // warnings about a product stand with it on the sheet
     return {

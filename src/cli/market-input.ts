@@ -1,4 +1,6 @@
 import type { Catalog } from '../catalog/catalog.js';
+import { closeShelf } from '../label/close.js';
+import type { ClosedProduct } from '../label/closed-product.js';
 import type { Product } from '../label/product.js';
 import { warning } from '../problem.js';
 import type { Collected } from './collect.js';
@@ -9,27 +11,27 @@ import { readShelf } from './shelf-input.js';
 /** What is for sale. */
 export interface Market {
   name: string;
-  products: Product[];
+  products: ClosedProduct[];
   /** Everything that was read, to tell a name that is left out from one that is unknown. */
   all: Product[];
   /** What was left out and why, as sentences. */
   notes: string[];
 }
 
-/** Reads --market, or takes the salts and products that come with the program. */
-export function marketInput(given: Given, io: Io, catalog: Catalog, collected: Collected): Market {
+/** Reads --market, or takes the salts and products that come with the program; the labels of what can be bought are closed here. */
+export async function marketInput(given: Given, io: Io, catalog: Catalog, collected: Collected): Promise<Market> {
   const file = given.text('market');
   const read =
     file === undefined
       ? { name: 'the catalog', products: [...catalog.products, ...catalog.salts] }
       : readShelf(file, io, collected);
   const reasons = new Map<string, number>();
-  const products = read.products.filter((product) => {
+  const forSale = read.products.filter((product) => {
     const why = leftOut(product);
     if (why !== null) reasons.set(why, (reasons.get(why) ?? 0) + 1);
     return why === null;
   });
-  if (file !== undefined && read.products.length > 0 && products.length === 0) {
+  if (file !== undefined && read.products.length > 0 && forSale.length === 0) {
     collected.add(
       warning(
         'market-empty',
@@ -43,7 +45,7 @@ export function marketInput(given: Given, io: Io, catalog: Catalog, collected: C
   const told = [...reasons].map(([why, count]) => `${count} ${why}`).join(', ');
   return {
     name: read.name,
-    products,
+    products: await closeShelf(forSale),
     all: read.products,
     notes: told === '' ? [] : [`Left out of the market: ${told}.`],
   };

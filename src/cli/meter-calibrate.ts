@@ -23,7 +23,7 @@ import { shippedCatalog } from '../desk/shipped-catalog.js';
 /** The pen as a scale: what one level spoon of a powder weighs. */
 export async function calibrate(given: Given, io: Io, collected: Collected): Promise<Outcome> {
   const catalog = shippedCatalog();
-  const inputs = feedInputs(given, io, catalog, collected, { feed: false, shelf: false });
+  const inputs = await feedInputs(given, io, catalog, collected, { feed: false, shelf: false });
   refuseIncomplete(given, collected);
   const scale = collected.take(parseScale(given.text('scale'), inputs.bench?.pen, { field: '--scale' })) ?? null;
   const product = powderOf(given, inputs, catalog, collected);

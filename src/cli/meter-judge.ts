@@ -1,7 +1,7 @@
 import { meterJson } from '../report/json/meter.js';
 import type { Kit } from '../catalog/bench-types.js';
 import type { Catalog } from '../catalog/catalog.js';
-import { parseRecipe } from '../advice/recipe.js';
+import { closeRecipe, parseRecipe } from '../advice/recipe.js';
 import type { FeedRequest } from '../feed/request.js';
 import { type PenUse, warmth } from '../meter/batch.js';
 import { type Batch, meter, type Reading } from '../meter/index.js';
@@ -29,7 +29,10 @@ const ROOM = 1.25;
 export async function judgeReadings(given: Given, io: Io, collected: Collected): Promise<Outcome> {
   const catalog = shippedCatalog();
   const words = given.text('recipe');
-  const inputs = feedInputs(given, io, catalog, collected, { feed: words === undefined, shelf: words === undefined });
+  const inputs = await feedInputs(given, io, catalog, collected, {
+    feed: words === undefined,
+    shelf: words === undefined,
+  });
   const kit: Kit = inputs.bench?.kit ?? { spoons: [] };
   const pen = penUse(given, inputs, collected);
   const readings = given
@@ -48,7 +51,7 @@ export async function judgeReadings(given: Given, io: Io, collected: Collected):
   refuseSmallCan(cans.room, cans.litres ?? recipe?.volumeLitres ?? request?.header.batchLitres, collected);
   const warnings = collected.settle();
   const planned = recipe
-    ? await planOfRecipe(recipe, request!, inputs)
+    ? planOfRecipe(await closeRecipe(recipe), request!, inputs)
     : await planOfSheet(request!, kit, sure, catalog);
   const { litres: meantFor } = planned.batch;
   const batch: Batch = { ...planned.batch, litres: cans.litres ?? meantFor, meantFor };

@@ -1,7 +1,6 @@
 import type { Kit } from '../catalog/bench-types.js';
 import type { Catalog } from '../catalog/catalog.js';
 import { withBulkDensity } from '../dose/density.js';
-import { closeProduct } from '../label/close.js';
 import type { Recipe } from '../advice/recipe.js';
 import type { FeedRequest } from '../feed/request.js';
 import { type Batch, batchOfPlan, batchOfRecipe } from '../meter/index.js';
@@ -30,15 +29,14 @@ export async function planOfSheet(
 }
 
 /** A recipe as the plan; it is rescued with its own products and the shelf. */
-export async function planOfRecipe(recipe: Recipe, request: FeedRequest, inputs: FeedInputs): Promise<Planned> {
+export function planOfRecipe(recipe: Recipe, request: FeedRequest, inputs: FeedInputs): Planned {
   const named = [...new Set(recipe.lines.map((line) => line.product))];
   // a product of the recipe may be that of the shelf with the catalog's bulk density
   const others = inputs.shelf.products.filter(({ id }) => named.every((product) => product.id !== id));
-  const products = [...named, ...others];
-  const shelf = await Promise.all(products.map(closeProduct));
+  const shelf = [...named, ...others];
   const share = 1 / inputs.waters.length;
   const batch = batchOfRecipe(
-    recipe.lines.map((line) => ({ ...line, product: shelf[products.indexOf(line.product)]! })),
+    recipe.lines,
     recipe.volumeLitres,
     inputs.waters.map((water) => ({ water, share })),
   );

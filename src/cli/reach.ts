@@ -4,6 +4,7 @@ import type { FeedRequest } from '../feed/request.js';
 import { problem } from '../problem.js';
 import { type ReachAllResult, reachAllSheet } from '../report/reach-all.js';
 import { reachAgainstSheet, reachSheet } from '../report/reach.js';
+import { closeShelf } from '../label/close.js';
 import { Collected } from './collect.js';
 import type { Command } from './command.js';
 import { feedInputs, feedRequests } from './feed-input.js';
@@ -38,7 +39,7 @@ export const reachCommand: Command = {
   async run(given, io) {
     const catalog = shippedCatalog();
     const collected = new Collected();
-    const inputs = feedInputs(given, io, catalog, collected);
+    const inputs = await feedInputs(given, io, catalog, collected);
     const requests = feedRequests(inputs, catalog, collected);
     const against = given.text('against');
     const other =
@@ -78,7 +79,10 @@ export const reachCommand: Command = {
     );
     if (other) {
       const mine = results[0]!;
-      const theirs = await reach({ ...requests[0]!, shelf: other.products } satisfies FeedRequest, other.name);
+      const theirs = await reach(
+        { ...requests[0]!, shelf: await closeShelf(other.products) } satisfies FeedRequest,
+        other.name,
+      );
       return {
         exit: met ? 0 : 3,
         json: { ...mine, against: theirs },

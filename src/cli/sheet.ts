@@ -83,7 +83,7 @@ export const sheetCommand: Command = {
   async run(given, io) {
     const catalog = shippedCatalog();
     const collected = new Collected();
-    const inputs = feedInputs(given, io, catalog, collected);
+    const inputs = await feedInputs(given, io, catalog, collected);
     const kit: Kit = inputs.bench?.kit ?? { spoons: [] };
     const pen: Pen = inputs.bench?.pen ?? { reads: 'EC' };
     const can = collected.option(given, 'can', (text) => parseCan(text, kit, { field: '--can' }));

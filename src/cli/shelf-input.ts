@@ -10,9 +10,9 @@ import { isFile, readText } from './files.js';
 import type { Io } from './io.js';
 
 /** Products to mix from, and what to call them. */
-export interface Shelf {
+export interface Shelf<P extends Product = Product> {
   name: string;
-  products: Product[];
+  products: P[];
 }
 
 /** Reads --shelf, or shelf.csv of the bench, then applies --with and --without. */

@@ -1,4 +1,4 @@
-import type { Product } from '../label/product.js';
+import type { PowderKnown } from '../label/product.js';
 import type { OpenItem } from './choose.js';
 import { type Measure, measuresOf } from './measure.js';
 import type { Alternative } from './plan-types.js';
@@ -11,7 +11,7 @@ const NEAR = 0.25;
 export function alternativesOf(
   { product }: OpenItem,
   chosen: Measure,
-  { tools, known }: { tools: readonly Tool[]; known: readonly Product[] },
+  { tools, known }: { tools: readonly Tool[]; known: readonly PowderKnown[] },
   keeps: (amount: number) => boolean,
 ): Alternative[] {
   if (chosen.amount === 0) return [];

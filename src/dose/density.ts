@@ -1,5 +1,6 @@
-import type { Product } from '../label/product.js';
+import type { PowderKnown } from '../label/product.js';
 import { roundDigits } from '../units/index.js';
+import type { ClosedProduct } from '../label/closed-product.js';
 
 /** g/mL of a level powder with its relative standard deviation and where it is from. */
 export interface BulkDensity {
@@ -17,7 +18,7 @@ const CATALOG_SPREAD = 0.1;
  * The level bulk density of a powder: its own, else that of the known product with its id or formula; null where nobody knows, and then
  * no spoon measures it.
  */
-export function bulkDensityOf(product: Product, known: readonly Product[] = []): BulkDensity | null {
+export function bulkDensityOf(product: ClosedProduct, known: readonly PowderKnown[] = []): BulkDensity | null {
   if (product.form !== 'powder') return null;
   if (product.bulkDensity !== undefined)
     return {
@@ -35,15 +36,15 @@ export function bulkDensityOf(product: Product, known: readonly Product[] = []):
 }
 
 /** The product with the bulk density of a known one, and its spread, where it has none of its own; all else is the same. */
-export function withBulkDensity(product: Product, known: readonly Product[]): Product {
+export function withBulkDensity(product: ClosedProduct, known: readonly PowderKnown[]): ClosedProduct {
   const bulk = product.bulkDensity === undefined ? bulkDensityOf(product, known) : null;
   if (bulk === null) return product;
   const { gramsPerMillilitre: bulkDensity, spread } = bulk;
-  return { ...product, bulkDensity, bulkDensityOff: roundDigits(2 * spread * bulkDensity, 2) };
+  return product.with({ bulkDensity, bulkDensityOff: roundDigits(2 * spread * bulkDensity, 2) });
 }
 
 /** Half of what the shelf says it may be off; else by where the row is from. */
-function spreadOf({ bulkDensityOff, evidence }: Product, bulkDensity: number): number {
+function spreadOf({ bulkDensityOff, evidence }: ClosedProduct, bulkDensity: number): number {
   if (bulkDensityOff !== undefined) return bulkDensityOff / 2 / bulkDensity;
   return evidence === 'grower' ? OWN_SPREAD : CATALOG_SPREAD;
 }

@@ -1,5 +1,6 @@
-import type { Product } from '../label/product.js';
+import type { PowderKnown } from '../label/product.js';
 import { decimalsOf, formatFixed, roundDigits } from '../units/index.js';
+import type { ClosedProduct } from '../label/closed-product.js';
 import { type BulkDensity, bulkDensityOf } from './density.js';
 import type { Tool } from './tools.js';
 
@@ -27,11 +28,11 @@ const LEAST_MARKS = 2;
 
 /** Every measure of a product from `low` to `high` g or mL, from small to large. */
 export function measuresWithin(
-  product: Product,
+  product: ClosedProduct,
   tools: readonly Tool[],
   low: number,
   high: number,
-  known: readonly Product[] = [],
+  known: readonly PowderKnown[] = [],
 ): Measure[] {
   const powder = product.form === 'powder';
   const bulk = bulkDensityOf(product, known);
@@ -50,10 +51,10 @@ export function measuresWithin(
 
 /** The ways near an amount: of each tool the nearest below and above it, nearest first. */
 export function measuresOf(
-  product: Product,
+  product: ClosedProduct,
   tools: readonly Tool[],
   around: number,
-  known: readonly Product[] = [],
+  known: readonly PowderKnown[] = [],
 ): Measure[] {
   const all = measuresWithin(product, tools, around / 4, around * 4, known);
   const near = KINDS.flatMap((kind) => {
@@ -140,7 +141,7 @@ function fills(tool: Tool, low: number, high: number): Measure[] {
 }
 
 /** Grams; a liquid of known density can be weighed too, and counts in mL. */
-function weighings(tool: Tool, product: Product, low: number, high: number): Measure[] {
+function weighings(tool: Tool, product: ClosedProduct, low: number, high: number): Measure[] {
   const density = product.form === 'powder' ? 1 : product.density;
   if (density === undefined) return [];
   const first = Math.max(LEAST_SCALE_STEPS, Math.ceil((low * density) / tool.step - DUST));

@@ -1,11 +1,12 @@
-import type { Product } from '../label/product.js';
+import type { ClosedProduct } from '../label/closed-product.js';
+import type { PowderKnown } from '../label/product.js';
 import { type DoseLimits, NOTICED, withEc } from './limits.js';
 import { type Measure, measuresWithin } from './measure.js';
 import { paperTools, type Tool } from './tools.js';
 
 /** An item of the blend with the measures open to it; the first is to leave it out. */
 export interface OpenItem {
-  product: Product;
+  product: ClosedProduct;
   wanted: number;
   measures: Measure[];
   /** True where nothing in the kit measures it, and amounts are only written down. */
@@ -14,7 +15,7 @@ export interface OpenItem {
 
 export interface ChooseSettings {
   tools: readonly Tool[];
-  known: readonly Product[];
+  known: readonly PowderKnown[];
   /** Standard deviations that must fit. */
   margin: number;
 }
@@ -23,7 +24,7 @@ export interface ChooseSettings {
 const UNBOUNDED = 10;
 /** Every measure from nothing to the most that any mix within the limits could take, or twice the blend's dose if that is more. */
 export function openItems(
-  products: readonly Product[],
+  products: readonly ClosedProduct[],
   wanted: readonly number[],
   limits: DoseLimits,
   { tools, known }: ChooseSettings,
@@ -56,7 +57,7 @@ function reachOf({ rows, ecRow, ceilings, likeBlend }: DoseLimits): number[] {
 }
 
 /** Measures up to an amount; where the smallest is already more, the smallest alone. */
-function upTo(product: Product, tools: readonly Tool[], most: number, known: readonly Product[]): Measure[] {
+function upTo(product: ClosedProduct, tools: readonly Tool[], most: number, known: readonly PowderKnown[]): Measure[] {
   for (let reach = most, tries = 0; tries < 16; reach *= 2, tries += 1) {
     const found = measuresWithin(product, tools, 0, reach, known);
     if (found.length > 0) return found;
@@ -65,7 +66,7 @@ function upTo(product: Product, tools: readonly Tool[], most: number, known: rea
 }
 
 /** The tools that measure a product; a liquid is weighed only where nothing else takes it. */
-function toolsFor(product: Product, tools: readonly Tool[], known: readonly Product[]): readonly Tool[] {
+function toolsFor(product: ClosedProduct, tools: readonly Tool[], known: readonly PowderKnown[]): readonly Tool[] {
   const fit = tools.filter((tool) => upTo(product, [tool], 1, known).length > 0);
   const volumetric = fit.filter((tool) => tool.kind !== 'scale');
   return product.form === 'liquid' && volumetric.length > 0 ? volumetric : fit;

@@ -1,5 +1,5 @@
+import type { PowderKnown } from '../label/product.js';
 import type { Kit } from '../catalog/bench-types.js';
-import { closeShelf } from '../label/close.js';
 import type { Amounts } from '../can/mix-amounts.js';
 import { partsOf, watersOf } from '../can/part.js';
 import { type Sequence, sequenceOf } from '../can/sequence.js';
@@ -17,12 +17,11 @@ import { type Tool, toolsOf } from './tools.js';
 
 /** A plan without offers; see `planDoses`. */
 export async function planOnce(
-  asked: FeedRequest,
+  request: FeedRequest,
   amounts: Amounts,
   kit: Kit,
   options: PlanOptions = {},
 ): Promise<DosePlan> {
-  const request = { ...asked, shelf: await closeShelf(asked.shelf) };
   const batchLitres = batchOf(request);
   const tools = toolsOf(kit);
   const settings = { tools, known: options.known ?? request.market ?? [], margin: options.margin ?? 0 };
@@ -76,7 +75,7 @@ function plannedItem(
   measures: readonly { amount: number }[],
   k: number,
   limits: DoseLimits,
-  settings: { tools: readonly Tool[]; known: readonly OpenItem['product'][] },
+  settings: { tools: readonly Tool[]; known: readonly PowderKnown[] },
 ): PlannedItem {
   const doses = measures.map((m) => m.amount);
   const chosen = measures[k] as PlannedItem['chosen'];

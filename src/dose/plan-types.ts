@@ -1,4 +1,5 @@
-import type { Product } from '../label/product.js';
+import type { ClosedProduct } from '../label/closed-product.js';
+import type { PowderKnown } from '../label/product.js';
 import type { Solubility } from '../catalog/solubility.js';
 import type { Amounts } from '../can/mix-amounts.js';
 import type { Sequence } from '../can/sequence.js';
@@ -15,7 +16,7 @@ export interface Alternative extends Measure {
 
 /** One item of the batch. */
 export interface PlannedItem {
-  product: Product;
+  product: ClosedProduct;
   /** g or mL for the batch that the proved blend wants. */
   wanted: number;
   chosen: Measure;
@@ -53,7 +54,7 @@ export interface DosePlan {
   /** That order, with how full the can is at each; the order of the blend, as long as the measured doses stay as clear in it. */
   sequence: Sequence;
   /** Items of the blend that are left out because they are too little to measure, or better left out; limits are judged without them. */
-  leftOut: { product: Product; wanted: number }[];
+  leftOut: { product: ClosedProduct; wanted: number }[];
   /** What is delivered, g or mL per litre in the order of `request.shelf`, and shares of the waters. */
   amounts: Amounts;
   /** The request with its labels closed, as `mix` was read from it. */
@@ -79,7 +80,7 @@ export interface PlanOptions {
    */
   margin?: number;
   /** Products whose bulk densities stand in where the shelf knows none; default: the market of the request. */
-  known?: readonly Product[];
+  known?: readonly PowderKnown[];
   /** What water holds of each salt; without it no stock bottles are offered. */
   solubility?: readonly Solubility[];
   /** False leaves the offers out (default: worked out where a limit is missed). */

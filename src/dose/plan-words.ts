@@ -1,5 +1,5 @@
 import type { Kit } from '../catalog/bench-types.js';
-import type { Product } from '../label/product.js';
+import type { PowderKnown } from '../label/product.js';
 import { formatNumber } from '../units/index.js';
 import type { Chosen, OpenItem } from './choose.js';
 import { bulkDensityOf } from './density.js';
@@ -8,7 +8,7 @@ import type { DoseProof } from './plan-types.js';
 import type { Tool } from './tools.js';
 
 /** What a person should know about how the doses can be measured. */
-export function notesOf(items: readonly OpenItem[], tools: readonly Tool[], known: readonly Product[]): string[] {
+export function notesOf(items: readonly OpenItem[], tools: readonly Tool[], known: readonly PowderKnown[]): string[] {
   const notes: string[] = [];
   if (tools.every((tool) => tool.assumed))
     notes.push(

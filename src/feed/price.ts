@@ -1,7 +1,7 @@
-import type { Product } from '../label/product.js';
+import type { ClosedProduct } from '../label/closed-product.js';
 
 /** Money per gram or millilitre, or null where price or pack is unknown. */
-export function pricePerUnit(product: Product): number | null {
+export function pricePerUnit(product: ClosedProduct): number | null {
   return product.price === undefined || product.pack === undefined || product.pack <= 0
     ? null
     : product.price / product.pack;
@@ -23,7 +23,7 @@ export interface Costing {
  * A product without a price is counted at the dearest known price of the shelf, so that an unknown never looks cheap;
  * on a shelf without any price the mix with the least dissolved mass is sought instead.
  */
-export function costing(shelf: readonly Product[]): Costing {
+export function costing(shelf: readonly ClosedProduct[]): Costing {
   const known = shelf.map(pricePerUnit);
   const priced = known.filter((p): p is number => p !== null);
   if (priced.length === 0) {

@@ -1,4 +1,5 @@
-import type { Product, Water } from '../label/product.js';
+import type { ClosedProduct } from '../label/closed-product.js';
+import type { Water } from '../label/product.js';
 import { NUTRIENTS, type Nutrient } from '../chemistry/nutrients.js';
 import type { Rule } from '../programme/rule.js';
 import { inTheCan } from '../can/in-the-can.js';
@@ -105,7 +106,7 @@ export function missesOf(mix: Mix): { limit: string; value: number; bound: numbe
 
 type Total = { low: number; stated: number; high: number };
 
-function totalsOf(amounts: Amounts, shelf: readonly Product[], waters: readonly Water[]): Map<Nutrient, Total> {
+function totalsOf(amounts: Amounts, shelf: readonly ClosedProduct[], waters: readonly Water[]): Map<Nutrient, Total> {
   return new Map(
     NUTRIENTS.map((n) => {
       const total: Total = { low: 0, stated: 0, high: 0 };

@@ -1,4 +1,5 @@
-import type { Product, Water } from '../label/product.js';
+import type { ClosedProduct } from '../label/closed-product.js';
+import type { OnSale, Water } from '../label/product.js';
 import type { Programme } from '../programme/programme.js';
 import type { Rule } from '../programme/rule.js';
 import type { EcLinearisation } from './ec-linearisation.js';
@@ -12,13 +13,13 @@ export interface FeedRequest {
   rules: Rule[];
   /** A lower EC cap of the grower's own, mS/cm. */
   maxEc?: number;
-  shelf: Product[];
+  shelf: ClosedProduct[];
   /** At least one source; several are blended, shares summing to 1. */
   waters: Water[];
   goal: 'cheapest' | 'closest';
   /** Waters that could be blended in where no mix exists, and products that could be bought: only ever named as ways out. */
   otherWaters?: Water[];
-  market?: Product[];
+  market?: readonly OnSale[];
   /** At most this many products. */
   atMost?: number;
   /** Temperature of the can in °C, where it is to be told apart from 25. */

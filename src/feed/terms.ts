@@ -1,4 +1,5 @@
-import type { Product, Water } from '../label/product.js';
+import type { ClosedProduct } from '../label/closed-product.js';
+import type { Water } from '../label/product.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
 
 /**
@@ -6,7 +7,7 @@ import type { Nutrient } from '../chemistry/nutrients.js';
  * least; for a floor the other way round.
  */
 export function termsOf(
-  shelf: readonly Product[],
+  shelf: readonly ClosedProduct[],
   waters: readonly Water[],
   weights: ReadonlyMap<Nutrient, number>,
   side: 'cap' | 'floor' | 'stated',

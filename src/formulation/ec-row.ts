@@ -1,4 +1,5 @@
-import type { Product, Water } from '../label/product.js';
+import type { ClosedProduct } from '../label/closed-product.js';
+import type { Water } from '../label/product.js';
 import { CHARGES, type Ions } from '../chemistry/ions.js';
 import { NUTRIENTS, type Nutrient } from '../chemistry/nutrients.js';
 import { ionsFromNutrients } from '../chemistry/ions.js';
@@ -37,7 +38,7 @@ export function linearisationAt(ions: Ions, at: string): EcLinearisation {
 }
 
 /** mS/cm that the linearisation gives to one g or mL per litre. */
-export function linearisationOfProduct(linearisation: EcLinearisation, product: Product): number {
+export function linearisationOfProduct(linearisation: EcLinearisation, product: ClosedProduct): number {
   return dot(linearisation.slope, conductingIons(product, 'value'));
 }
 

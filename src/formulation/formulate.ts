@@ -1,5 +1,5 @@
 import type { Column, LinearProgram, Row } from '../../solver/index.js';
-import type { Product } from '../label/product.js';
+import type { ClosedProduct } from '../label/closed-product.js';
 import { NUTRIENTS, type Nutrient } from '../chemistry/nutrients.js';
 import { firstLinearisation, linearisationOfProduct, linearisationOfWater } from './ec-row.js';
 import { costing } from '../feed/price.js';
@@ -163,7 +163,7 @@ function ecRows(request: FeedRequest): Limited[] {
 }
 
 function ceilings(
-  product: Product,
+  product: ClosedProduct,
   batchLitres: number | null,
 ): { kind: 'stock' | 'rate'; upper: number; text: string }[] {
   const unit = product.composition.per;

@@ -1,105 +1,80 @@
-import type { Product } from './product.js';
+import type { Composition } from './composition.js';
+import { ClosedProduct, type Disagreement } from './closed-product.js';
+import type { Label, Product } from './product.js';
 import type { Ions } from '../chemistry/ions.js';
 import { type Ends, ionsOfFormula, ionsOfLabel, type ProductIons } from './counter-ions.js';
+import { measuredIons } from './measured-ions.js';
 import { narrowed } from './narrow.js';
 import { ceilingsWithoutList } from './undeclared.js';
-import {
-  type Closed,
-  type Closure,
-  closeBySources,
-  type Impossible,
-  type MakeUp,
-  type WholeSpan,
-  spanOfCounterIons,
-} from './undeclared-by-sources.js';
-import { formatNumber } from '../units/format.js';
+import { type Closed, closeBySources, type MakeUp, spanOfCounterIons } from './undeclared-by-sources.js';
 
 /**
- * The product with its label closed by the salts it names, or else by every plausible counter-ion: its ions, and how much there may be
- * of what it does not declare. The same object for the same product, so that products still compare by identity.
+ * The product with its label closed by its formula, by the salts it names, or else by every plausible counter-ion: its ions, and how
+ * much there may be of what it does not declare. Some eight small programs, so a product is closed once, where it comes in. One that is
+ * closed already stays as it is.
  */
-export function closeProduct(product: Product): Promise<Product> {
-  const before = CLOSED.get(product);
-  if (before) return before;
-  const closed = close(product);
-  CLOSED.set(product, closed);
-  closed.then((result) => CLOSED.set(result, closed));
-  return closed;
+export async function closeProduct(product: Product): Promise<ClosedProduct> {
+  if (ClosedProduct.is(product)) return product;
+  // nothing that happens to the row while its programs are solved gets in
+  const { composition, derivedFrom, formula, density, ec } = product;
+  const label = { composition: structuredClone(composition), derivedFrom: [...derivedFrom], formula, density, ec };
+  const jar = { ...product };
+  const { ions, disagreement, ...closed } = await closureOf(label);
+  return new ClosedProduct(jar, {
+    ...label,
+    ions,
+    disagreement,
+    composition: closed.composition,
+    measuredIons: ec === undefined ? undefined : measuredIons(ec, ions.value),
+  });
 }
 
 /** Every product of a shelf, closed. */
-export function closeShelf(shelf: readonly Product[]): Promise<Product[]> {
+export function closeShelf(shelf: readonly Product[]): Promise<ClosedProduct[]> {
   return Promise.all(shelf.map(closeProduct));
 }
 
-/** The ions of a product: by its formula or list where it has been closed, else by every plausible counter-ion. */
-export function ionsOf(product: Product): ProductIons {
-  if (product.ions) return product.ions;
-  const known = IONS.get(product);
-  if (known) return known;
-  const { formula, composition } = product;
-  const ions = (formula === undefined ? null : ionsOfFormula(formula, composition)) ?? ionsOfLabel(composition);
-  IONS.set(product, ions);
-  return ions;
+interface Closure {
+  composition: Composition;
+  ions: ProductIons;
+  disagreement?: Disagreement;
 }
 
-/** What is wrong between a list of sources and the figures, as a sentence; null where nothing is. */
-export async function sourcesDisagree(product: Product): Promise<string | null> {
-  const closure = await closureOf(product);
-  return closure?.verdict === 'impossible' ? disagreement(closure) : null;
-}
-
-const CLOSED = new WeakMap<Product, Promise<Product>>();
-const IONS = new WeakMap<Product, ProductIons>();
-const CLOSURES = new WeakMap<Product['composition'], Promise<Closure>>();
-const SPANS = new WeakMap<Product['composition'], Promise<WholeSpan | null>>();
-
-async function close(product: Product): Promise<Product> {
-  if (product.ions) return product;
-  if (product.formula !== undefined) return { ...product, ions: ionsOf(product) };
-  const closure = await closureOf(product);
-  if (closure?.verdict === 'closed') {
-    const composition = narrowed(product.composition, closure.open, closure.nearest.mg, 'sources');
-    return { ...product, composition, ions: ionsOfClosure(closure) };
+async function closureOf(label: Label): Promise<Closure> {
+  const { composition, formula, derivedFrom, density } = label;
+  if (formula !== undefined) return { composition, ions: bareIons(label) };
+  const bySources = await closeBySources(composition, derivedFrom, density);
+  if (bySources?.verdict === 'closed') {
+    const narrow = narrowed(composition, bySources.open, bySources.nearest.mg, 'sources');
+    return { composition: narrow, ions: ionsOfClosure(bySources) };
   }
-  const bare = closure === null ? product : withoutList(product);
-  const ions = ionsOf(bare);
-  const span = await spanOf(product);
-  if (span === null) return { ...bare, ions };
-  const composition = narrowed(bare.composition, span.open, ions.value, 'label alone');
+  // what a list ruled out that cannot be believed, or that is no longer there, is possible again
+  const bare = bySources === null && derivedFrom.length > 0 ? label : withoutList(label);
+  const disagreement = bySources?.off;
+  const ions = bareIons(bare);
+  const span = await spanOfCounterIons(composition, density);
+  if (span === null) return { composition: bare.composition, ions, disagreement };
+  const narrow = narrowed(bare.composition, span.open, ions.value, 'label alone');
   const { leastConductive, mostConductive, acid, alkaline, value } = ions;
   // by far most makers name a sodium salt, and do not mix one with chlorides (common practice, no source)
   const usual = { leastConductive, mostConductive, acid, alkaline };
   const ends = { ...ionsAt(span), ...lessExtreme(ions, ionsAt(span)) };
-  return { ...product, composition, ions: { value, ...ends, usual, from: ions.from } };
+  return { composition: narrow, ions: { value, ...ends, usual, from: ions.from }, disagreement };
 }
 
-/** The product without what a list that cannot be believed had ruled out. */
-function withoutList(product: Product): Product {
-  const { composition, density } = product;
+/** By the formula, else by the charges that the figures leave over. */
+function bareIons({ formula, composition }: Label): ProductIons {
+  return (formula === undefined ? null : ionsOfFormula(formula, composition)) ?? ionsOfLabel(composition);
+}
+
+/** The label with the ceilings that it has without a list. */
+function withoutList(label: Label): Label {
+  const { composition, density } = label;
   const content = { ...composition.content };
   for (const [nutrient, high] of ceilingsWithoutList(composition, density)) {
     content[nutrient] = { ...content[nutrient], high };
   }
-  return { ...product, composition: { ...composition, content } };
-}
-
-function closureOf(product: Product): Promise<Closure> {
-  const { formula, composition, derivedFrom, density, ions } = product;
-  const before = CLOSURES.get(composition);
-  if (before) return before;
-  const settled = formula !== undefined || ions !== undefined;
-  const closure = settled ? Promise.resolve(null) : closeBySources(composition, derivedFrom, density);
-  CLOSURES.set(composition, closure);
-  return closure;
-}
-
-function spanOf({ composition, density }: Product): Promise<WholeSpan | null> {
-  const before = SPANS.get(composition);
-  if (before) return before;
-  const span = spanOfCounterIons(composition, density);
-  SPANS.set(composition, span);
-  return span;
+  return { ...label, composition: { ...composition, content } };
 }
 
 function ionsOfClosure({ nearest, usual, ...ends }: Closed): ProductIons {
@@ -122,11 +97,4 @@ function lessExtreme(charges: Ends<Ions>, salts: Ends<Ions>): Pick<Ends<Ions>, '
     acid: charges.acid.alkalinity > salts.acid.alkalinity ? charges.acid : salts.acid,
     alkaline: charges.alkaline.alkalinity < salts.alkaline.alkalinity ? charges.alkaline : salts.alkaline,
   };
-}
-
-function disagreement({ off }: Impossible): string {
-  const figures = off.map(
-    ({ nutrient, declared, nearest }) => `${nutrient} ${formatNumber(nearest, 3)} % for ${formatNumber(declared, 3)} %`,
-  );
-  return `the salts named cannot make this analysis: the nearest they come is ${figures.join(', ')}`;
 }

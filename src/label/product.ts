@@ -1,22 +1,18 @@
-import type { Composition } from './composition.js';
-import type { ProductIons } from './counter-ions.js';
+import type { PerNutrient } from '../chemistry/nutrients.js';
+import type { Composition, Content } from './composition.js';
 import type { Where } from '../problem.js';
 
 /** How well a row is supported. */
 export type Evidence = 'trial' | 'handbook' | 'convention from memory' | 'invented for the demo' | 'grower';
 
-/** One product on a shelf or on the market. Amounts are grams for powders and millilitres for liquids. */
-export interface Product {
+/** A product as its row says it. Amounts are grams for powders and millilitres for liquids. Its label is still open: see `closeProduct`. */
+export interface Product extends Jar, Label {}
+
+/** What a row says of the jar and its maker. */
+export interface Jar {
   id: string;
   name: string;
   form: 'powder' | 'liquid';
-  composition: Composition;
-  /** Formula of a pure salt, when the row gave one. */
-  formula?: string;
-  /** Salts the label says it is derived from. */
-  derivedFrom: string[];
-  /** g/mL of a liquid. */
-  density?: number;
   /** g/mL of a powder, levelled. */
   bulkDensity?: number;
   /** g/mL either way within which nineteen of twenty fillings lie; absent = not told. */
@@ -29,16 +25,39 @@ export interface Product {
   price?: number;
   /** Ceiling from the label, g/L or mL/L. */
   maxRate?: number;
-  /** Measured conductivity of 1 g/L or 1 mL/L in pure water at 25 °C, mS/cm; overrides what the ions predict. */
-  ec?: number;
-  /** Its ions, once the label has been closed by the salts it names (`closeProduct`). */
-  ions?: ProductIons;
   /** The sort of product, in our own words: `salt`, `calcium`, `micro`, … */
   kind?: string;
   notes: string;
   source: string;
   evidence: Evidence;
   where: Where;
+}
+
+/** What a row says of what is inside. */
+export interface Label {
+  composition: Composition;
+  /** Formula of a pure salt, when the row gave one. */
+  formula?: string;
+  /** Salts the label says it is derived from. */
+  derivedFrom: readonly string[];
+  /** g/mL of a liquid. */
+  density?: number;
+  /** Measured conductivity of 1 g/L or 1 mL/L in pure water at 25 °C, mS/cm; overrides what the ions predict. */
+  ec?: number;
+}
+
+/** What is said of a product that could be bought, its label open or closed: enough to name it and to tell what it is sure to bring. */
+export interface OnSale extends PowderKnown {
+  name: string;
+  kind?: string | undefined;
+  composition: { content: PerNutrient<Pick<Content, 'low'>> };
+}
+
+/** A powder whose bulk density may stand in for that of the same powder elsewhere. */
+export interface PowderKnown {
+  id: string;
+  formula?: string | undefined;
+  bulkDensity?: number | undefined;
 }
 
 /** A source of water: mg/L of each nutrient (NO3-N as N), alkalinity as mg/L CaCO3. Money per litre, if any. */

@@ -1,8 +1,9 @@
-import type { Product, Water } from '../label/product.js';
+import type { ClosedProduct } from '../label/closed-product.js';
+import type { Water } from '../label/product.js';
 
 /** One item that was to go into the can. */
 export interface BatchItem {
-  product: Product;
+  product: ClosedProduct;
   /** g or mL for the whole batch. */
   planned: number;
   /** Standard deviation of what hands deliver, g or mL. */

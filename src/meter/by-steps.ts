@@ -1,5 +1,5 @@
 import type { Kit } from '../catalog/bench-types.js';
-import type { Product } from '../label/product.js';
+import type { ClosedProduct } from '../label/closed-product.js';
 import { measuresOf } from '../dose/measure.js';
 import { type Tool, toolsOf } from '../dose/tools.js';
 import type { FeedRequest } from '../feed/request.js';
@@ -69,7 +69,7 @@ function doses(at: Action, request: FeedRequest, batch: Batch, kit: Kit, tools: 
 }
 
 /** Amounts of a product next to one, from zero up: steps of the scale or syringe, else the measures above and below. */
-function nextTo(product: Product, amount: number, planned: number, kit: Kit, tools: readonly Tool[]): number[] {
+function nextTo(product: ClosedProduct, amount: number, planned: number, kit: Kit, tools: readonly Tool[]): number[] {
   const tool = stepOf(product, kit);
   if (tool !== null) {
     const step = tool * Math.max(1, Math.round((LEAST_STEP * planned) / tool));
@@ -104,7 +104,7 @@ const wholes = (at: Action, request: FeedRequest, kit: Kit, tools: readonly Tool
   }));
 
 /** The step of the scale or syringe nearest to an amount, else the nearest measure. */
-function nearest(product: Product, amount: number, kit: Kit, tools: readonly Tool[]): number {
+function nearest(product: ClosedProduct, amount: number, kit: Kit, tools: readonly Tool[]): number {
   const step = stepOf(product, kit);
   return step === null
     ? (measuresOf(product, tools, amount)[0]?.amount ?? roundDigits(amount, 3))

@@ -1,5 +1,6 @@
 import { BULK_DENSITY } from '../catalog/bulk-density.js';
-import type { Product, Water } from '../label/product.js';
+import type { ClosedProduct } from '../label/closed-product.js';
+import type { Water } from '../label/product.js';
 import { NINETY } from '../chance/deviates.js';
 import { conductingIons, conductivity, ionsOfWater, NONE, plus } from '../can/ec.js';
 import { times } from '../label/counter-ions.js';
@@ -7,7 +8,7 @@ import { labelSpread, SPREADS } from './spreads.js';
 
 /** A number of level spoons of one product, stirred into water between two readings. */
 export interface SpoonTrial {
-  product: Product;
+  product: ClosedProduct;
   /** What one spoon holds to the brim, mL, and what the grower calls it. */
   millilitres: number;
   spoon: string;

@@ -2,7 +2,7 @@ import type { DosePlan } from '../dose/plan-types.js';
 import { sequenceOf } from '../can/sequence.js';
 import { blendOf } from '../sheet/steps.js';
 import type { Water } from '../label/product.js';
-import type { Product } from '../label/product.js';
+import type { ClosedProduct } from '../label/closed-product.js';
 import type { Batch } from './batch.js';
 
 /** The batch that a mixing sheet asks for: its measures, in its order, as full as the can is at each step. */
@@ -27,7 +27,7 @@ export function batchOfPlan(plan: DosePlan): Batch {
 
 /** A recipe of the grower's own as a batch. Hands are taken to be off by a tenth where nothing is known of how they measured (level spoons, from memory). */
 export function batchOfRecipe(
-  lines: readonly { product: Product; amount: number; words: string }[],
+  lines: readonly { product: ClosedProduct; amount: number; words: string }[],
   litres: number,
   waters: { water: Water; share: number }[],
 ): Batch {
@@ -57,7 +57,7 @@ export function batchOfRecipe(
 }
 
 /** `1/4 tsp` of `1/4 tsp kno3`: the product is named beside it. */
-function amountOf({ words, product }: { words: string; product: Product }): string {
+function amountOf({ words, product }: { words: string; product: ClosedProduct }): string {
   const name = [product.id, product.name].find((n) => words.toLowerCase().endsWith(` ${n.toLowerCase()}`));
   return name === undefined ? words : words.slice(0, -name.length - 1).replace(/\s+of$/, '');
 }

@@ -1,5 +1,5 @@
 import type { Kit } from '../catalog/bench-types.js';
-import type { Product } from '../label/product.js';
+import type { ClosedProduct } from '../label/closed-product.js';
 import { measuresWithin } from '../dose/measure.js';
 import { toolsOf } from '../dose/tools.js';
 import type { FeedRequest } from '../feed/request.js';
@@ -47,7 +47,7 @@ export const doseOf = (dose: number, sd: number, off: number): number => (dose >
 export function doseSpread({ shelf }: FeedRequest, kit: Kit): (add: readonly number[]) => number[] {
   const tools = toolsOf(kit);
   const known = new Map<string, number>();
-  const of = (product: Product, amount: number): number => {
+  const of = (product: ClosedProduct, amount: number): number => {
     const [measure] = measuresWithin(product, tools, amount * (1 - SAME), amount * (1 + SAME));
     if (measure) return measure.sd;
     // too few steps to be a measure: the tool's own error is all there is

@@ -1,6 +1,6 @@
 import type { Optimal } from '../../solver/index.js';
 import type { Kit } from '../catalog/bench-types.js';
-import type { Product } from '../label/product.js';
+import type { ClosedProduct } from '../label/closed-product.js';
 import { measuresOf, measuresWithin } from '../dose/measure.js';
 import { type Tool, toolsOf, usualMark } from '../dose/tools.js';
 import { conductingIons, conductivity, ionsOfMix } from '../can/ec.js';
@@ -37,7 +37,7 @@ export function actionOf({ x }: Optimal, request: FeedRequest): Action {
 export function byHand(action: Action, request: FeedRequest, batch: Batch, kit: Kit): Action[] {
   const jug = waterStep(batch);
   const tools = toolsOf(kit);
-  const toStep = (x: number, product: Product): number | null => {
+  const toStep = (x: number, product: ClosedProduct): number | null => {
     const step = stepOf(product, kit);
     return step === null ? null : roundDigits(Math.round(x / step) * step, 9);
   };
@@ -82,7 +82,7 @@ export function tooLittle({ add }: Action, request: FeedRequest, kit: Kit): numb
 const NEAR = 0.15;
 
 /** Whether spoons or drops measure a product. */
-const countable = (product: Product, tools: readonly Tool[]): boolean =>
+const countable = (product: ClosedProduct, tools: readonly Tool[]): boolean =>
   measuresWithin(
     product,
     tools.filter(({ kind }) => kind === 'spoon' || kind === 'dropper'),
@@ -92,7 +92,7 @@ const countable = (product: Product, tools: readonly Tool[]): boolean =>
 
 /** The step of the scale or the syringe for a product, g or mL; null where the kit has none. */
 export function stepOf(
-  product: Product,
+  product: ClosedProduct,
   { scaleStepGrams, syringeMillilitres, syringeStepMillilitres }: Kit,
 ): number | null {
   if (product.form === 'powder') return scaleStepGrams ?? null;

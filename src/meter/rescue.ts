@@ -1,6 +1,6 @@
 import type { Optimal } from '../../solver/index.js';
 import type { Kit } from '../catalog/bench-types.js';
-import type { Product } from '../label/product.js';
+import type { ClosedProduct } from '../label/closed-product.js';
 import { measuresOf } from '../dose/measure.js';
 import { toolsOf } from '../dose/tools.js';
 import { missesOf, readOut } from '../feed/readout.js';
@@ -120,7 +120,7 @@ function remedyOf(best: Chosen, judged: Judged, { kit, capacityLitres }: RescueO
 }
 
 /** The measure of the kit that delivers it, else plain grams or millilitres. */
-function wordsOf(product: Product, amount: number, kit: Kit): string {
+function wordsOf(product: ClosedProduct, amount: number, kit: Kit): string {
   const [measure] = measuresOf(product, toolsOf(kit), amount);
   if (measure && Math.abs(measure.amount / amount - 1) < 1e-6) return measure.words;
   const { per } = product.composition;

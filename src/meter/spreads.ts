@@ -1,7 +1,6 @@
 import { NINETY } from '../chance/deviates.js';
 import { conductivity, NONE } from '../can/ec.js';
-import { ionsOf } from '../label/close.js';
-import type { Product } from '../label/product.js';
+import type { ClosedProduct } from '../label/closed-product.js';
 
 /**
  * Relative standard deviations that a reading has even when nobody made a mistake. A pen is good to ±2 % (common practice: what leaflets
@@ -26,9 +25,9 @@ const GRADE = 0.01;
 const LABEL = 0.015;
 
 /** Relative sd of what a gram or mL of a product adds to a reading, beside what its label says. */
-export function labelSpread(product: Product): number {
+export function labelSpread(product: ClosedProduct): number {
   if (product.ec !== undefined) return GRADE;
-  const ions = ionsOf(product);
+  const ions = product.ions;
   if (ions.from === 'formula') return GRADE;
   const known = MEMO.get(product);
   if (known !== undefined) return known;
@@ -42,4 +41,4 @@ export function labelSpread(product: Product): number {
   return spread;
 }
 
-const MEMO = new WeakMap<Product, number>();
+const MEMO = new WeakMap<ClosedProduct, number>();

@@ -1,10 +1,10 @@
-import type { Product } from '../label/product.js';
+import type { ClosedProduct } from '../label/closed-product.js';
 import type { PurchaseRequest } from './types.js';
 
 /** A product that may be used: from the shelf, from the market, or from both under one id. */
 export interface Candidate {
   /** Composition of the shelf's label where there is one; pack and price of the market where it sells it. No `onHand`. */
-  product: Product;
+  product: ClosedProduct;
   /** g or mL on hand: 0 where it is not on the shelf, null where the shelf does not say. */
   onHand: number | null;
   isOnShelf: boolean;
@@ -19,16 +19,15 @@ export function poolOf(request: PurchaseRequest): Candidate[] {
   const banned = new Set(request.ban);
   const needed = new Set(request.need);
   const offers = new Map(request.market.map((product) => [product.id, product]));
-  const candidate = (product: Product, isOnShelf: boolean): Candidate => {
+  const candidate = (product: ClosedProduct, isOnShelf: boolean): Candidate => {
     const sold = banned.has(product.id) ? undefined : offers.get(product.id);
-    const { onHand, ...rest } = product;
     const offer =
       sold?.pack !== undefined && sold.price !== undefined && sold.composition.per === product.composition.per
         ? { pack: sold.pack, price: sold.price }
         : null;
     return {
-      product: { ...rest, ...offer },
-      onHand: isOnShelf ? (onHand ?? null) : 0,
+      product: product.with({ onHand: undefined, ...offer }),
+      onHand: isOnShelf ? (product.onHand ?? null) : 0,
       isOnShelf,
       offer,
       isNeeded: needed.has(product.id),

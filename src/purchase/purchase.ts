@@ -1,5 +1,4 @@
 import { type Caution, cautionsFor } from '../can/cautions.js';
-import { closeShelf } from '../label/close.js';
 import { compare } from './compare.js';
 import { atLeastEc, ecReserve, keepsCaps } from './ec.js';
 import { extrasOf } from './extras.js';
@@ -15,12 +14,7 @@ import { formatNumber } from '../units/index.js';
  * The cheapest whole packs with which every feed can be mixed over the horizon, the shelf used first; the next best that differ in
  * what is bought; and what they are worth beside other ways. Where no purchase does, why.
  */
-export async function purchase(asked: PurchaseRequest, options: PurchaseOptions = {}): Promise<PurchaseResult> {
-  const request = {
-    ...asked,
-    shelf: await closeShelf(asked.shelf),
-    market: await closeShelf(asked.market),
-  };
+export async function purchase(request: PurchaseRequest, options: PurchaseOptions = {}): Promise<PurchaseResult> {
   let joint = jointProgram(request);
   let listed = await list(joint, options);
   // the linearisation of the least EC has the last word on what is impossible, as in blend

@@ -1,5 +1,5 @@
 import type { Caution } from '../can/cautions.js';
-import type { Product } from '../label/product.js';
+import type { ClosedProduct } from '../label/closed-product.js';
 import type { FeedRequest } from '../feed/request.js';
 import type { FeedHeader } from '../feed/results.js';
 
@@ -7,8 +7,8 @@ import type { FeedHeader } from '../feed/results.js';
 export interface SubstitutesRequest {
   /** Their shelves hold the product. */
   feeds: FeedRequest[];
-  product: Product;
-  market: Product[];
+  product: ClosedProduct;
+  market: ClosedProduct[];
   marketName: string;
   currency: string;
   /** How many to list for each feed; 5 by default. */

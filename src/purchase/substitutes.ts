@@ -1,10 +1,9 @@
 import { type LinearProgram, solve } from '../../solver/index.js';
-import type { Product } from '../label/product.js';
+import type { ClosedProduct } from '../label/closed-product.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
 import type { Band } from '../programme/programme.js';
 import { amountsOf } from '../formulation/amounts.js';
 import { type Caution, cautionsFor } from '../can/cautions.js';
-import { closeShelf } from '../label/close.js';
 import { aimsOf, solveClosest } from '../formulation/closest.js';
 import { formulate } from '../formulation/formulate.js';
 import { nearestMix } from '../why/nearest.js';
@@ -28,9 +27,7 @@ const TRIED = 8;
  * The nearest substitutes for a product, judged by the feeds they make possible: in its place each product of the market is
  * tried, all others may be dosed anew, and what counts is how near the can comes to what it held before.
  */
-export async function substitutes(asked: SubstitutesRequest): Promise<SubstitutesResult> {
-  const shelves = asked.feeds.map(async (feed) => ({ ...feed, shelf: await closeShelf(feed.shelf) }));
-  const request = { ...asked, market: await closeShelf(asked.market), feeds: await Promise.all(shelves) };
+export async function substitutes(request: SubstitutesRequest): Promise<SubstitutesResult> {
   const feeds: FeedSubstitutes[] = [];
   for (const feed of request.feeds) feeds.push(await ofFeed(feed, request));
   const used = feeds.some(({ original }) => original.dose > 0);
@@ -77,7 +74,7 @@ async function ofFeed(
   const aimed = towards(original.mix, request);
   const owned = new Set(request.shelf.map((p) => p.id));
   const candidates = market.filter((p) => !owned.has(p.id) && sharesWith(p, product));
-  const tried: { product: Product; near: number; holds: boolean }[] = [];
+  const tried: { product: ClosedProduct; near: number; holds: boolean }[] = [];
   for (const candidate of candidates) {
     const near = await nearness({ ...aimed, shelf: [...rest, candidate] }, original.keepsLimits);
     if (near) tried.push({ product: candidate, ...near });
@@ -127,7 +124,7 @@ function towards(mix: Mix, request: FeedRequest): FeedRequest {
 }
 
 /** Holds some nutrient that the other holds, more than as a trace beside it. */
-function sharesWith(product: Product, other: Product): boolean {
+function sharesWith(product: ClosedProduct, other: ClosedProduct): boolean {
   const held = Object.entries(other.composition.content).filter(([, content]) => content.low > 0);
   return held.some(([n]) => product.composition.content[n as Nutrient].low > 0);
 }
@@ -191,7 +188,7 @@ function judgedOf(mix: Mix, aimed: FeedRequest): Judged {
 /** What the certificate's own tolerance leaves is no miss. */
 const tidy = (miss: number): number => (miss < 1e-6 ? 0 : miss);
 
-function substituteOf(product: Product, mix: Mix, original: number, aimed: FeedRequest): Substitute[] {
+function substituteOf(product: ClosedProduct, mix: Mix, original: number, aimed: FeedRequest): Substitute[] {
   const item = mix.items.find((line) => line.id === product.id);
   const dose = item?.gramsPerLitre ?? item?.millilitresPerLitre ?? 0;
   // a mix that does without it is the feed with nothing in the product's place

@@ -1,5 +1,5 @@
 import type { Caution } from '../can/cautions.js';
-import type { Product } from '../label/product.js';
+import type { ClosedProduct } from '../label/closed-product.js';
 import type { FeedRequest } from '../feed/request.js';
 import type { ConflictLine, FeedHeader, Mix, Proof } from '../feed/results.js';
 
@@ -15,9 +15,9 @@ export interface PurchaseRequest {
   /** Weeks to be provided for. */
   weeks: number;
   /** On hand: free, used first. An unknown stock is no limit. */
-  shelf: Product[];
+  shelf: ClosedProduct[];
   /** For sale: rows with a pack and a price. */
-  market: Product[];
+  market: ClosedProduct[];
   /** What the market is called in the report. */
   marketName: string;
   currency: string;

@@ -1,4 +1,4 @@
-import type { Product } from '../label/product.js';
+import type { ClosedProduct } from '../label/closed-product.js';
 import type { Verdict } from '../can/clouding.js';
 import type { Mix } from '../feed/results.js';
 import { isOrganic } from '../can/organic.js';
@@ -14,7 +14,7 @@ export interface Keeping {
  * within a few, and a clear mineral feed lasts as long as no alga sees light and the iron chelate none either.
  */
 export function keepingOf(
-  products: readonly Product[],
+  products: readonly ClosedProduct[],
   mix: Pick<Mix, 'nitrogenShares' | 'elements'>,
   clouding: Verdict,
 ): Keeping {

@@ -1,5 +1,5 @@
 import type { Pen } from '../catalog/bench-types.js';
-import type { Product } from '../label/product.js';
+import type { ClosedProduct } from '../label/closed-product.js';
 import type { FeedRequest } from '../feed/request.js';
 import { formatNumber } from '../units/format.js';
 import { NINETY } from '../chance/deviates.js';
@@ -19,7 +19,7 @@ export interface Reading {
 
 /** One product going into the can. */
 export interface Step {
-  product: Product;
+  product: ClosedProduct;
   measure: Measure;
   alternatives: Alternative[];
   /** g or mL that the proved blend wants for the batch. */
@@ -119,7 +119,7 @@ function spreadOf(parts: readonly Part[], ec: number, plan: DosePlan, waters: re
 }
 
 /** mS/cm that a dose adds to the water, alone in the full can; close enough for a spread, and asked for at every step. */
-function addedBy(product: Product, perLitre: number, waters: readonly Blend[], water: number): number {
+function addedBy(product: ClosedProduct, perLitre: number, waters: readonly Blend[], water: number): number {
   const known = ADDED.get(product);
   if (known?.perLitre === perLitre && known.water === water) return known.adds;
   const adds = Math.max(0, likelyEc([{ product, perLitre }], waters) - water);
@@ -127,7 +127,7 @@ function addedBy(product: Product, perLitre: number, waters: readonly Blend[], w
   return adds;
 }
 
-const ADDED = new WeakMap<Product, { perLitre: number; water: number; adds: number }>();
+const ADDED = new WeakMap<ClosedProduct, { perLitre: number; water: number; adds: number }>();
 
 /** The error of model and labels and that of hands and pen are independent: their half-widths add in squares. */
 function toReading({ mSPerCm, low, high }: Conductivity, shift: number, sd: number, pen: Pen): Reading {

@@ -1,11 +1,12 @@
-import type { Product, Water } from '../label/product.js';
+import type { ClosedProduct } from '../label/closed-product.js';
+import type { Water } from '../label/product.js';
 import type { FeedHeader } from '../feed/results.js';
 
 /** A feed to be kept as stock. */
 export interface ConcentrateRequest {
   feed: FeedHeader | null;
   recipe: string | null;
-  items: { product: Product; perLitre: number }[];
+  items: { product: ClosedProduct; perLitre: number }[];
   /** Shares of the can, summing to 1. */
   waters: { water: Water; share: number }[];
   weeklyLitres: number | null;

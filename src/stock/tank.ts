@@ -1,5 +1,5 @@
 import type { Solubility } from '../catalog/solubility.js';
-import type { Product } from '../label/product.js';
+import type { ClosedProduct } from '../label/closed-product.js';
 import { saltsOf } from '../chemistry/salts.js';
 import {
   type IonSource,
@@ -19,7 +19,7 @@ import { type Ceiling, ceilingOf, ceilingsAt, fullness } from './solubility.js';
 
 /** One product of a feed: g or mL in a litre of the can, and the ions it brings there. */
 export interface StockItem {
-  product: Product;
+  product: ClosedProduct;
   perLitre: number;
   brings: IonSource;
 }
@@ -191,7 +191,7 @@ function productLimit(item: StockItem, factor: number, water: number, setting: S
  * Powders that the table does not hold. Common practice, no source: labels of soluble feeds whose salts are all known seldom go past
  * 250 g/L; nothing is known of the rest, so a careful guess.
  */
-export function ceilingByConvention(product: Product): { gramsPerLitre: number; known: boolean } {
+export function ceilingByConvention(product: ClosedProduct): { gramsPerLitre: number; known: boolean } {
   const { known, unknown } = saltsOf(product.derivedFrom);
   return product.formula !== undefined || (known.length > 0 && unknown.length === 0)
     ? { gramsPerLitre: 250, known: true }

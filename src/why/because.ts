@@ -1,5 +1,5 @@
 import type { Row } from '../../solver/index.js';
-import type { Product } from '../label/product.js';
+import type { ClosedProduct } from '../label/closed-product.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
 import type { Formulated, Limit } from '../formulation/formulate.js';
 import { type Ratio, ratioOfRule } from '../formulation/ratio.js';
@@ -33,7 +33,7 @@ export function becauseOf(limit: Limit, clash: Clash): string[] {
 }
 
 /** Products of the shelf with a coefficient of that sign in a row, the strongest first. */
-function movers(row: Row, clash: Clash, sign: 1 | -1): { product: Product; by: number }[] {
+function movers(row: Row, clash: Clash, sign: 1 | -1): { product: ClosedProduct; by: number }[] {
   return [...clash.formulated.products]
     .map(([id, index]) => ({ product: clash.request.shelf[index]!, by: row.terms[id] ?? 0 }))
     .filter(({ by }) => sign * by > 0)
@@ -59,7 +59,7 @@ function floorOfElement(nutrient: Nutrient, row: Row, clash: Clash): string[] {
 }
 
 /** What a source of an element brings towards each cap in the conflict. */
-function whatItBrings(product: Product, nutrient: Nutrient, clash: Clash): string[] {
+function whatItBrings(product: ClosedProduct, nutrient: Nutrient, clash: Clash): string[] {
   const holds = product.composition.content[nutrient].low;
   return clash.limits.flatMap((limit) => {
     const said = burden(product, limit, clash);
@@ -69,7 +69,7 @@ function whatItBrings(product: Product, nutrient: Nutrient, clash: Clash): strin
 }
 
 /** What a product counts towards a cap, and what the cap allows; null where it counts nothing or the limit is no cap on it. */
-function burden(product: Product, limit: Limit, clash: Clash): { brings: string; allows: string } | null {
+function burden(product: ClosedProduct, limit: Limit, clash: Clash): { brings: string; allows: string } | null {
   const row = clash.formulated.program.rows.find((r) => r.id === limit.id)!;
   const index = clash.request.shelf.indexOf(product);
   const by = row.terms[[...clash.formulated.products].find(([, i]) => i === index)![0]] ?? 0;
@@ -121,7 +121,7 @@ function floorOfRule(limit: Limit, row: Row, clash: Clash): string[] {
   const sole = soleNutrient(limit, clash.request);
   if (sole !== null) return floorOfElement(sole, row, clash);
   const wanted = calledFor(clash);
-  const needed = (product: Product): boolean => wanted.some((n) => product.composition.content[n].low > 0);
+  const needed = (product: ClosedProduct): boolean => wanted.some((n) => product.composition.content[n].low > 0);
   const all = movers(row, clash, -1);
   const against = all.some(({ product }) => needed(product)) ? all.filter(({ product }) => needed(product)) : all;
   const helpers = movers(row, clash, 1);

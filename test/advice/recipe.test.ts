@@ -1,11 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { parseRecipe } from '../../src/advice/recipe.js';
-import { powder } from '../feed/fixtures.js';
+import { liquid, powder } from '../feed/fixtures.js';
 
 const base = powder('base', { 'NO3-N': 10 });
 const calPart = powder('cal-part', { Ca: 19 }, { bulkDensity: 1.1 });
-const kelp = { ...powder('kelp', { K: 2 }), form: 'liquid' as const };
-kelp.composition = { ...kelp.composition, per: 'mL' };
+const kelp = liquid('kelp', { K: 2 });
 const shelf = [base, calPart, kelp];
 
 describe('parseRecipe', () => {

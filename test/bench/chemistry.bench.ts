@@ -3,19 +3,20 @@
  * `npm run bench` prints both and their ratio; the chemistry is to stay below 1 ms in the median.
  */
 import { bench, describe } from 'vitest';
-import type { Product } from '../../src/label/product.js';
 import { shippedCatalog } from '../../src/desk/shipped-catalog.js';
+import { closeShelf } from '../../src/label/close.js';
+import type { ClosedProduct } from '../../src/label/closed-product.js';
 import { chemistryOf, ionsOfMix } from '../../src/can/ec.js';
 import { type LinearProgram, solve } from '../../solver/index.js';
 
-const shelf = [...shippedCatalog().salts, ...shippedCatalog().products].slice(0, 30);
+const shelf = await closeShelf([...shippedCatalog().salts, ...shippedCatalog().products].slice(0, 30));
 const recipe = { products: shelf.map((_, i) => 0.02 + 0.002 * i), waters: [] };
 
 /** The cheapest mix of the 30 that brings nitrogen, phosphorus, potassium, calcium, magnesium and sulfur within ±20 %. */
 const program: LinearProgram = {
   columns: shelf.map(({ id }, i) => ({ id, cost: 1 + (i % 7) })),
   rows: (['N', 'P', 'K', 'Ca', 'Mg', 'S'] as const).map((nutrient) => {
-    const inEach = (product: Product): number => product.composition.content[nutrient].stated ?? 0;
+    const inEach = (product: ClosedProduct): number => product.composition.content[nutrient].stated ?? 0;
     const total = shelf.reduce((sum, product, i) => sum + inEach(product) * recipe.products[i]!, 0);
     return {
       id: nutrient,

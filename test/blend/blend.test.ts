@@ -29,14 +29,14 @@ describe('blend, cheapest', () => {
 
   it('keeps stock and label ceilings', async () => {
     // 0.2 g on hand for 4 L leaves 0.05 g/L of ammonium = 10 mg N; the rest, 90 mg, is 0.6 g/L of calcium nitrate
-    const few = { ...ammonium, onHand: 0.2 };
+    const few = ammonium.with({ onHand: 0.2 });
     const result = await blend(request([few, calcium], { N: { min: 100 } }));
     // listed as they go in: calcium first
     expect(result.items.map((i) => [i.id, i.gramsPerLitre])).toEqual([
       ['calcium', expect.closeTo(0.6, 9)],
       ['ammonium', expect.closeTo(0.05, 9)],
     ]);
-    const capped = { ...ammonium, maxRate: 0.1 };
+    const capped = ammonium.with({ maxRate: 0.1 });
     const second = await blend(request([capped, calcium], { N: { min: 100 } }));
     expect(second.items.find((i) => i.id === 'ammonium')!.gramsPerLitre).toBeCloseTo(0.1, 9);
   });
@@ -77,7 +77,7 @@ describe('blend, cheapest', () => {
   });
 
   it('seeks the lightest mix on a shelf without prices', async () => {
-    const bare = [ammonium, calcium].map((p) => ({ ...p, price: undefined, pack: undefined }));
+    const bare = [ammonium, calcium].map((p) => p.with({ price: undefined, pack: undefined }));
     const result = await blend(request(bare, { N: { min: 100 } }));
     expect(result.items.map((i) => [i.id, i.gramsPerLitre])).toEqual([['ammonium', expect.closeTo(0.5, 9)]]);
     expect(result.proof.sentence).toContain('lighter');

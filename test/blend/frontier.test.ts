@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
 import { solve } from '../../solver/index.js';
-import { closeShelf } from '../../src/label/close.js';
 import { blend } from '../../src/blend/blend.js';
 import { frontier } from '../../src/blend/frontier.js';
 import { formulate } from '../../src/formulation/formulate.js';
@@ -50,7 +49,6 @@ describe('cost against closeness', () => {
       const result = await frontier(made);
       expect(result.status, `${seed}`).toBe('optimal');
       const { points } = result;
-      const closed = { ...made, shelf: await closeShelf(made.shelf) };
       const cheapest = await blend(made, { prices: false });
       const closest = await blend({ ...made, goal: 'closest' });
       // both sides carry the certificate's 1e-6
@@ -65,7 +63,7 @@ describe('cost against closeness', () => {
         expect(Math.abs(points[0]!.miss - closest.proof.stages![0]!.found), `${seed}`).toBeLessThanOrEqual(2e-6);
         ends += 1;
       } else continue;
-      const program = frontierProgram(formulate(closed), closed);
+      const program = frontierProgram(formulate(made), made);
       for (const [i, a] of points.slice(0, -1).entries()) {
         const b = points[i + 1]!;
         expect(b.miss, `${seed}`).toBeGreaterThan(a.miss);

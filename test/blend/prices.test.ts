@@ -50,7 +50,7 @@ describe('what it costs to insist', () => {
 
   it('gives both one-sided prices where the answer is degenerate', async () => {
     // the stock of the cheap one is used up exactly at N = 100: a mg less saves 0.00001, a mg more costs 0.00004
-    const few = { ...ammonium, onHand: 2 };
+    const few = ammonium.with({ onHand: 2 });
     const result = await blend(request([few, nitrate], { N: { min: 100 } }));
     const [floor] = result.prices!.limits.filter((l) => l.limit === 'N ≥ 100 mg/L');
     expect(floor!.left.pricePerUnit).toBeCloseTo(0.00001, 12);
@@ -62,7 +62,7 @@ describe('what it costs to insist', () => {
   });
 
   it('is left out where money is not what is counted, or the choice is limited', async () => {
-    const bare = [ammonium, nitrate].map((p) => ({ ...p, price: undefined, pack: undefined }));
+    const bare = [ammonium, nitrate].map((p) => p.with({ price: undefined, pack: undefined }));
     expect((await blend(request(bare, { N: { min: 100 } }))).prices).toBeUndefined();
     expect((await blend(request([ammonium], { N: { min: 100 } }, { atMost: 1 }))).prices).toBeUndefined();
     expect((await blend(request([ammonium], { N: { min: 100 } }), { prices: false })).prices).toBeUndefined();

@@ -1,27 +1,22 @@
 import { describe, expect, it } from 'vitest';
+import type { ClosedProduct } from '../../src/label/closed-product.js';
 import type { Product } from '../../src/label/product.js';
 import { type Nutrient, perNutrient } from '../../src/chemistry/nutrients.js';
 import { type Caution, cautionsFor } from '../../src/can/cautions.js';
 import { cautionSays } from '../../src/report/says/cautions.js';
+import { powder } from '../feed/fixtures.js';
 
-function product(id: string, over: Partial<Product> = {}, holds: Partial<Record<Nutrient, number>> = {}): Product {
+function product(
+  id: string,
+  over: Partial<Product> = {},
+  holds: Partial<Record<Nutrient, number>> = {},
+): ClosedProduct {
   const content = perNutrient((n) => ({ low: holds[n] ?? 0, stated: holds[n] ?? 0, high: holds[n] ?? 0 }));
-  return {
-    id,
-    name: id,
-    form: 'powder',
-    composition: { per: 'g', content, open: [] },
-    derivedFrom: [],
-    notes: '',
-    source: 'test',
-    evidence: 'grower',
-    where: {},
-    ...over,
-  };
+  return powder(id, {}, { composition: { per: 'g', content, open: [] }, evidence: 'grower', ...over });
 }
 
 type Code = Caution['code'];
-const about = (products: Product[], code: Code, plants = 'phalaenopsis'): Caution[] =>
+const about = (products: ClosedProduct[], code: Code, plants = 'phalaenopsis'): Caution[] =>
   cautionsFor(products, plants).filter((caution) => caution.code === code);
 
 const saltpetre = product('saltpetre', { formula: 'KNO3' }, { 'NO3-N': 138.5, N: 138.5, K: 386.7 });

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { shippedCatalog } from '../../src/desk/shipped-catalog.js';
 import { acidNeeded } from '../../src/can/acidity.js';
 import { assess } from '../../src/advice/assess.js';
-import { parseRecipe } from '../../src/advice/recipe.js';
+import { parseRecipe, closeRecipe } from '../../src/advice/recipe.js';
 import { acidityLines } from '../../src/report/says/solution.js';
 import { unwrap } from '../../src/problem.js';
 import { request } from '../feed/fixtures.js';
@@ -11,7 +11,7 @@ const catalog = shippedCatalog();
 const water = (id: string) => catalog.waters.find((w) => w.id === id)!;
 
 async function can(recipe: string, source = 'pure', temperatureC?: number) {
-  const read = unwrap(parseRecipe(recipe, [...catalog.salts, ...catalog.products]));
+  const read = await closeRecipe(unwrap(parseRecipe(recipe, [...catalog.salts, ...catalog.products])));
   const shelf = [...new Set(read.lines.map((line) => line.product))];
   const more = temperatureC === undefined ? {} : { temperatureC };
   return assess(read, { ...request(shelf, {}), waters: [water(source)], ...more }, false);

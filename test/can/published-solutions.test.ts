@@ -1,15 +1,14 @@
 import { describe, expect, it } from 'vitest';
-import type { Product } from '../../src/label/product.js';
+import type { ClosedProduct } from '../../src/label/closed-product.js';
 import { formula, NUTRIENTS, nutrientsPerGram, type Nutrient, perNutrient } from '../../src/chemistry/index.js';
 import { blend } from '../../src/blend/blend.js';
 import { powder, request } from '../feed/fixtures.js';
 
 /** A pure salt as a product, composition from its formula. */
-function salt(text: string): Product {
+function salt(text: string): ClosedProduct {
   const mg = nutrientsPerGram(formula(text));
-  const product = powder(text, {}, { formula: text });
-  product.composition.content = perNutrient((n) => ({ low: mg[n] ?? 0, stated: mg[n] ?? 0, high: mg[n] ?? 0 }));
-  return product;
+  const content = perNutrient((n) => ({ low: mg[n] ?? 0, stated: mg[n] ?? 0, high: mg[n] ?? 0 }));
+  return powder(text, {}, { formula: text, composition: { per: 'g', content, open: [] } });
 }
 
 // Hoagland & Arnon 1950, Calif. Agr. Expt. Sta. Circ. 347, solution 1, read by quotation: KNO3 5, Ca(NO3)2 5, KH2PO4 1, MgSO4 2 mmol/L;

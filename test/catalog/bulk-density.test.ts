@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { readProducts } from '../../src/catalog/shelf.js';
 import { bulkDensityOf } from '../../src/dose/density.js';
+import { closeShelf } from '../../src/label/close.js';
+import { unwrap } from '../../src/problem.js';
 
 const shelf = (cell: string, delimiter = ','): string =>
   ['id', 'form', 'K2O', 'bulk_density'].join(delimiter) +
@@ -33,8 +35,8 @@ describe('bulk_density', () => {
     },
   );
 
-  it('is as good as it says: half of it is the standard deviation', () => {
-    const read = readProducts(shelf('0.8 +/- 0.04'), 'shelf.csv');
-    expect(read.ok && bulkDensityOf(read.value[0]!)?.spread).toBeCloseTo(0.025, 12);
+  it('is as good as it says: half of it is the standard deviation', async () => {
+    const [read] = await closeShelf(unwrap(readProducts(shelf('0.8 +/- 0.04'), 'shelf.csv')));
+    expect(bulkDensityOf(read!)?.spread).toBeCloseTo(0.025, 12);
   });
 });

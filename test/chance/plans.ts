@@ -1,5 +1,5 @@
 import type { Kit } from '../../src/catalog/bench-types.js';
-import type { Product } from '../../src/label/product.js';
+import type { ClosedProduct } from '../../src/label/closed-product.js';
 import type { Nutrient } from '../../src/chemistry/nutrients.js';
 import type { Measure } from '../../src/dose/measure.js';
 import { planDoses } from '../../src/dose/plan.js';
@@ -25,7 +25,7 @@ export const usualKit: Kit = {
 };
 
 /** A pure substance of any contents, %. */
-export const salt = (id: string, percent: Partial<Record<Nutrient, number>>): Product =>
+export const salt = (id: string, percent: Partial<Record<Nutrient, number>>): ClosedProduct =>
   powder(id, percent, { formula: 'KNO3' });
 
 /** Seeded benches that can be met, with their plain doses. */

@@ -80,7 +80,7 @@ describe('sure doses', () => {
   });
 
   it('cost no more than they must: of one salt, the cheapest dose whose shortfall is one in ten', async () => {
-    const priced = { ...one(90, 200), shelf: [{ ...salt('n', { 'NO3-N': 10 }), price: 10, pack: 1000 }] };
+    const priced = { ...one(90, 200), shelf: [salt('n', { 'NO3-N': 10 }).with({ price: 10, pack: 1000 })] };
     const found = await sureDoses(priced, { spoons: [], scaleStepGrams: 0.01 }, 0.9);
     // deviation: 2 % of water, 1 % of grade, 0.0125 g of about 3.7 g: 2.26 %; Φ(1.2816) = 0.9 (standard normal table), so 90/(1 − 0.029) = 92.7 mg/L
     // or 3.71 g; four bisections of k and the margin of the count leave 2 %
@@ -103,7 +103,7 @@ describe('sure doses', () => {
 
   it('say what is to blame where no doses reach it, and what would help', async () => {
     const spoons = { spoons: usualKit.spoons };
-    const coarse = { ...one(90, 110), shelf: [{ ...salt('n', { 'NO3-N': 10 }), bulkDensity: 1 }] };
+    const coarse = { ...one(90, 110), shelf: [salt('n', { 'NO3-N': 10 }).with({ bulkDensity: 1 })] };
     const found = await sureDoses(coarse, spoons, 0.95);
     expect(found.status).toBe('short');
     expect(found.share).toBeLessThan(0.95);

@@ -138,8 +138,9 @@ describe('intervals', () => {
   });
 
   it('span what a label leaves open', () => {
-    const open = salt('open', { 'NO3-N': 10 });
-    open.composition.content.S = { low: 0, stated: null, high: 50 };
+    const { composition } = salt('open', { 'NO3-N': 10 });
+    const content = { ...composition.content, S: { low: 0, stated: null, high: 50 } };
+    const open = powder('open', {}, { formula: 'KNO3', composition: { ...composition, content } });
     const found = sureness(planOf(request([open], {}), [{ amount: 4, sd: 0 }])).elements.find(
       (e) => e.element === 'S',
     )!;

@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { withCell } from '../../src/catalog/edit-cell.js';
 import { readProducts } from '../../src/catalog/shelf.js';
 import { bulkDensityOf } from '../../src/dose/density.js';
+import { closeShelf } from '../../src/label/close.js';
 import { unwrap } from '../../src/problem.js';
 import { momentOf, parsePenValue, parseScale, parseStepReading } from '../../src/desk/options/pen.js';
 import { SHAPES } from '../../src/report/schemas.js';
@@ -234,7 +235,7 @@ describe('--save', () => {
     expect(readFileSync(join(home, 'shelf.csv'), 'utf8')).toBe(SHELF.replace('46,,', `46,${density},`));
     expect(statSync(join(home, 'shelf.csv')).mode & 0o777).toBe(0o640);
     // it reads back with its uncertainty: two standard deviations either way
-    const [kn] = unwrap(readProducts(readFileSync(join(home, 'shelf.csv'), 'utf8'), 'shelf.csv'));
+    const [kn] = await closeShelf(unwrap(readProducts(readFileSync(join(home, 'shelf.csv'), 'utf8'), 'shelf.csv')));
     const sd = Math.hypot(...json.from.map((part: { sd: number }) => part.sd));
     expect(bulkDensityOf(kn!)).toMatchObject({ gramsPerMillilitre: Number(json.bulkDensity.toPrecision(3)) });
     expect(bulkDensityOf(kn!)!.spread).toBeCloseTo(sd, 2);

@@ -4,6 +4,7 @@ import { readBench } from '../../src/catalog/bench.js';
 import type { Bench } from '../../src/catalog/bench-types.js';
 import { readProducts } from '../../src/catalog/shelf.js';
 import { shippedCatalog } from '../../src/desk/shipped-catalog.js';
+import { closeShelf } from '../../src/label/close.js';
 import type { FeedRequest } from '../../src/feed/request.js';
 import { unwrap } from '../../src/problem.js';
 import { parseRules } from '../../src/programme/parse-rule.js';
@@ -11,11 +12,11 @@ import { resolveProgramme } from '../../src/programme/resolve.js';
 import { atStrength, strengthText } from '../../src/programme/strength.js';
 
 /** An example bench with the request of one of its feeds. */
-export function example(
+export async function example(
   folder: string,
   feed: string,
   more: Partial<FeedRequest> = {},
-): { bench: Bench; request: FeedRequest } {
+): Promise<{ bench: Bench; request: FeedRequest }> {
   const home = join(import.meta.dirname, '../../examples', folder);
   const text = (name: string): string => readFileSync(join(home, name), 'utf8');
   const catalog = shippedCatalog();
@@ -41,7 +42,7 @@ export function example(
       programme: scaled.programme,
       rules: own.rules,
       ...(own.maxEc === undefined ? {} : { maxEc: own.maxEc }),
-      shelf: unwrap(readProducts(text('shelf.csv'), 'shelf.csv')),
+      shelf: await closeShelf(unwrap(readProducts(text('shelf.csv'), 'shelf.csv'))),
       waters: bench.waters,
       market: [...catalog.products, ...catalog.salts],
       goal: 'cheapest',

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { measuresOf, measuresWithin } from '../../src/dose/measure.js';
 import { toolsOf } from '../../src/dose/tools.js';
-import { powder } from '../feed/fixtures.js';
+import { liquid, powder } from '../feed/fixtures.js';
 import { spoonsDownTo, TSP, USUAL } from './kits.js';
 
 const dust = powder('dust', { K: 10 }, { bulkDensity: 0.8 });
-const drink = { ...powder('drink', { K: 1 }), form: 'liquid' as const };
+const drink = liquid('drink', { K: 1 });
 
 describe('tools', () => {
   it('say which teaspoon', () => {

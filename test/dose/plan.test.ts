@@ -27,7 +27,7 @@ describe('doses for a feed', () => {
   });
 
   it('name the band that is missed, by how much, and what would help', async () => {
-    const { bench, request: asked } = example('moss-without-ammonium', 'moss');
+    const { bench, request: asked } = await example('moss-without-ammonium', 'moss');
     const mix = await blend(asked, { prices: false });
     const plan = await planDoses(
       asked,
@@ -48,7 +48,7 @@ describe('doses for a feed', () => {
   });
 
   it('offers hold when they are followed', async () => {
-    const { bench, request: asked } = example('moss-without-ammonium', 'moss');
+    const { bench, request: asked } = await example('moss-without-ammonium', 'moss');
     const amounts = amountsOfMix(await blend(asked, { prices: false }), asked);
     const larger = { ...asked, header: { ...asked.header, batchLitres: 8 } };
     expect((await planDoses(larger, amounts, { spoons: bench.kit.spoons })).status).toBe('kept');
@@ -57,7 +57,7 @@ describe('doses for a feed', () => {
   });
 
   it('keep the EC cap by the full model', async () => {
-    const { request: asked } = example('moss-without-ammonium', 'moss');
+    const { request: asked } = await example('moss-without-ammonium', 'moss');
     const amounts = amountsOfMix(await blend(asked, { prices: false }), asked);
     const free = await planDoses(asked, amounts, USUAL);
     const capped = { ...asked, maxEc: free.mix.ec.mSPerCm - 1e-4 };
@@ -68,7 +68,7 @@ describe('doses for a feed', () => {
   });
 
   it('take no more than is on hand', async () => {
-    const little = { ...salt, onHand: 0.9 };
+    const little = salt.with({ onHand: 0.9 });
     const plan = await planDoses(request([little], bands), { products: [0.225], waters: [1] }, USUAL);
     expect(plan.items[0]!.chosen.amount).toBeLessThanOrEqual(0.9);
   });
@@ -84,19 +84,19 @@ describe('doses for a feed', () => {
   });
 
   it('say so where the bulk density is unknown, and never use a spoon then', async () => {
-    const { bulkDensity: _unknown, ...unweighed } = salt;
+    const unweighed = salt.with({ bulkDensity: undefined });
     const plan = await planDoses(request([unweighed], bands), wanted, SPOONS);
     expect(plan.items[0]!.chosen.words).toBe('1.00 g');
     expect(plan.notes[0]).toMatch(/bulk density is unknown.*ten level spoons.*calibrate with the pen/);
   });
 
   it("take the catalog's bulk density for the same formula, and say that it varies", async () => {
-    const { bulkDensity: _unknown, ...unweighed } = salt;
+    const unweighed = powder('salt', { 'NO3-N': 10, K: 20 }, { formula: 'KNO3' });
     const plan = await planDoses(
-      request([{ ...unweighed, formula: 'KNO3' }], bands),
+      request([unweighed], bands),
       wanted,
       { spoons: spoonsDownTo(16) },
-      { known: [{ ...salt, id: 'other', formula: 'KNO3' }] },
+      { known: [{ id: 'other', formula: 'KNO3', bulkDensity: 1 }] },
     );
     expect(plan.items[0]!.chosen.tool).toBe('spoon');
     expect(plan.notes[0]).toMatch(/catalog's 1 g\/mL/);

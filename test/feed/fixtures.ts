@@ -1,3 +1,6 @@
+import { ClosedProduct } from '../../src/label/closed-product.js';
+import { ionsOfFormula, ionsOfLabel } from '../../src/label/counter-ions.js';
+import { measuredIons } from '../../src/label/measured-ions.js';
 import type { Product, Water } from '../../src/label/product.js';
 import { NITROGEN_FORMS, type Nutrient, perNutrient } from '../../src/chemistry/nutrients.js';
 import type { FeedRequest } from '../../src/feed/request.js';
@@ -5,7 +8,26 @@ import type { Band } from '../../src/programme/programme.js';
 import type { Rule } from '../../src/programme/rule.js';
 
 /** A powder whose label settles everything; contents in % (so × 10 mg/g). Total N is the sum of the forms. */
-export function powder(id: string, percent: Partial<Record<Nutrient, number>>, more: Partial<Product> = {}): Product {
+export function powder(
+  id: string,
+  percent: Partial<Record<Nutrient, number>>,
+  more: Partial<Product> = {},
+): ClosedProduct {
+  return closedAsItStands(row(id, percent, more));
+}
+
+/** A liquid of the same kind; contents in % by volume (so × 10 mg/mL). */
+export function liquid(
+  id: string,
+  percent: Partial<Record<Nutrient, number>>,
+  more: Partial<Product> = {},
+): ClosedProduct {
+  const { composition, ...rest } = row(id, percent, more);
+  return closedAsItStands({ ...rest, form: 'liquid', composition: { ...composition, per: 'mL' } });
+}
+
+/** The same as its row says it, the label open. */
+export function row(id: string, percent: Partial<Record<Nutrient, number>>, more: Partial<Product> = {}): Product {
   const n = percent.N ?? NITROGEN_FORMS.reduce((sum, form) => sum + (percent[form] ?? 0), 0);
   const content = perNutrient((nutrient) => {
     const mg = 10 * (nutrient === 'N' ? n : (percent[nutrient] ?? 0));
@@ -25,6 +47,22 @@ export function powder(id: string, percent: Partial<Record<Nutrient, number>>, m
   };
 }
 
+/** A label that settles everything needs no program to be closed: its formula or its charges tell the ions. */
+export function closedAsItStands(product: Product): ClosedProduct {
+  const { composition, formula, derivedFrom, density, ec } = product;
+  const ions = (formula === undefined ? null : ionsOfFormula(formula, composition)) ?? ionsOfLabel(composition);
+  return new ClosedProduct(product, {
+    composition,
+    ions,
+    formula,
+    derivedFrom,
+    density,
+    ec,
+    measuredIons: ec === undefined ? undefined : measuredIons(ec, ions.value),
+    disagreement: undefined,
+  });
+}
+
 export const pure: Water = {
   id: 'pure',
   name: 'pure water',
@@ -37,7 +75,7 @@ export const pure: Water = {
 
 /** A request for given bands on a shelf, pure water, 4 L. */
 export function request(
-  shelf: Product[],
+  shelf: ClosedProduct[],
   bands: Partial<Record<Nutrient, Band>>,
   more: Partial<FeedRequest> & { rules?: Rule[] } = {},
 ): FeedRequest {

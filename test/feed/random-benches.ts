@@ -1,6 +1,7 @@
 import { solve } from '../../solver/index.js';
 import { shippedCatalog } from '../../src/desk/shipped-catalog.js';
 import { formulate } from '../../src/formulation/formulate.js';
+import { closeShelf } from '../../src/label/close.js';
 import type { FeedRequest } from '../../src/feed/request.js';
 import { unwrap } from '../../src/problem.js';
 import { atStrength, PHASES, parseRules, resolveProgramme } from '../../src/programme/index.js';
@@ -8,7 +9,8 @@ import { dice } from '../solver/dice.js';
 import { request } from './fixtures.js';
 
 const catalog = shippedCatalog();
-const market = [...catalog.products, ...catalog.salts.filter((s) => !['acid', 'alkali'].includes(s.kind ?? ''))];
+const salts = catalog.salts.filter((s) => !['acid', 'alkali'].includes(s.kind ?? ''));
+const market = await closeShelf([...catalog.products, ...salts]);
 
 /** A seeded bench: a few products of the catalog in stock or not, one or two of its waters, one of its programmes, now and then a rule. */
 export function randomBench(seed: number, products: number): FeedRequest {
@@ -23,7 +25,7 @@ export function randomBench(seed: number, products: number): FeedRequest {
   const waters = new Map(Array.from({ length: d.whole(1, 2) }, () => d.pick(catalog.waters)).map((w) => [w.id, w]));
   const rule = d.pick(['', '', 'NH4 <= 0.1 * N', 'Cl <= 20', 'Ca >= 3 * Mg', 'NO3 >= 0.7 * N']);
   const base = request(
-    [...shelf.values()].map((p) => (d.chance(0.2) ? { ...p, onHand: d.between(0.1, 5) } : p)),
+    [...shelf.values()].map((p) => (d.chance(0.2) ? p.with({ onHand: d.between(0.1, 5) }) : p)),
     {},
   );
   return {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Product } from '../../src/label/product.js';
+import type { ClosedProduct } from '../../src/label/closed-product.js';
 import { readProducts } from '../../src/catalog/shelf.js';
 import type { Nutrient } from '../../src/chemistry/nutrients.js';
 import { closeProduct } from '../../src/label/close.js';
@@ -7,9 +7,9 @@ import { labelLine } from '../../src/label/index.js';
 import { unwrap } from '../../src/problem.js';
 import { leftOpenSays } from '../../src/report/says/left-open.js';
 
-const closed = async (header: string, row: string): Promise<Product> =>
+const closed = async (header: string, row: string): Promise<ClosedProduct> =>
   closeProduct(unwrap(readProducts(`id,${header}\nx,${row}`, 'x.csv'))[0]!);
-const range = ({ composition }: Product, n: Nutrient) => composition.closed!.get(n)!;
+const range = ({ composition }: ClosedProduct, n: Nutrient) => composition.closed!.get(n)!;
 
 describe('labels closed by hand', () => {
   it('a liquid of three salts: sulfate is the potassium that nitrate and phosphate leave over', async () => {
@@ -63,10 +63,10 @@ describe('labels closed by hand', () => {
   it('a name that may be two salts counts as either', async () => {
     const one = await closed('form,N,P2O5,derived_from', 'powder,11,52,monoammonium phosphate; urea');
     const two = await closed('form,N,P2O5,derived_from', 'powder,18,46,ammonium phosphate');
-    expect(one.ions?.from).toBe('sources');
+    expect(one.ions.from).toBe('sources');
     // 18-46-0 is diammonium phosphate, which one ammonium for each phosphate cannot make
-    expect(two.ions?.from).toBe('sources');
-    expect(two.ions?.value.alkalinity).toBeGreaterThan(2);
+    expect(two.ions.from).toBe('sources');
+    expect(two.ions.value.alkalinity).toBeGreaterThan(2);
   });
 
   it('without a list: all counter-ions in the range, the charges left over in what a cap counts', async () => {
@@ -94,7 +94,7 @@ describe('labels closed by hand', () => {
     // urea is no ammonium; without it, 10 % N as ammonium (7.14 mmol/g) may be its chloride
     const wrong = await closed('form,N,NH4-N,derived_from', 'powder,10,10,urea');
     const bare = await closed('form,N,NH4-N', 'powder,10,10');
-    expect(wrong.ions?.from).toBe('label alone');
+    expect(wrong.ions.from).toBe('label alone');
     for (const n of ['S', 'Na', 'Cl'] as const) {
       expect(wrong.composition.content[n].high).toBeCloseTo(bare.composition.content[n].high, 6);
       for (const end of ['low', 'value', 'high'] as const)

@@ -4,7 +4,7 @@ import { readProducts } from '../../src/catalog/shelf.js';
 import { formula, type Formula } from '../../src/chemistry/formula.js';
 import { linearEcOfIons } from '../../src/chemistry/linear-ec.js';
 import { ionsPerGram } from '../../src/chemistry/ions.js';
-import { closeProduct, ionsOf } from '../../src/label/close.js';
+import { closeProduct } from '../../src/label/close.js';
 import { unwrap } from '../../src/problem.js';
 
 /**
@@ -84,7 +84,7 @@ describe('what a label does not declare lies inside what closing it tells', () =
         // a cap counts by the list all that there can be
         if (how.listed) expect(content[nutrient].high, about).toBeGreaterThanOrEqual(made.truth[nutrient] - 1e-3);
       }
-      const { leastConductive, mostConductive, from, usual } = ionsOf(closed);
+      const { leastConductive, mostConductive, from, usual } = closed.ions;
       expect(from, made.text).toBe(how.listed ? 'sources' : 'label alone');
       expect(made.ec, made.text).toBeGreaterThanOrEqual(linearEcOfIons(leastConductive) - 1e-6);
       expect(made.ec, made.text).toBeLessThanOrEqual(linearEcOfIons(mostConductive) + 1e-6);

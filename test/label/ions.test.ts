@@ -4,18 +4,19 @@ import { readProducts } from '../../src/catalog/shelf.js';
 import { chargeOf, type Ions } from '../../src/chemistry/ions.js';
 import type { Nutrient } from '../../src/chemistry/nutrients.js';
 import { shippedCatalog } from '../../src/desk/shipped-catalog.js';
-import { closeProduct, ionsOf, sourcesDisagree } from '../../src/label/close.js';
+import { closeProduct, closeShelf } from '../../src/label/close.js';
 import { conductingIons, conductivity } from '../../src/can/ec.js';
 import { labelFacts } from '../../src/can/label-facts.js';
 import { unwrap } from '../../src/problem.js';
 
 const catalog = shippedCatalog();
-const one = (header: string, row: string) => unwrap(readProducts(`id,form,${header}\nx,powder,${row}`, 'x.csv'))[0]!;
+const one = (header: string, row: string) =>
+  closeProduct(unwrap(readProducts(`id,form,${header}\nx,powder,${row}`, 'x.csv'))[0]!);
 const balance = (ions: Ions): number => chargeOf(ions) - ions.alkalinity;
 
 describe('the ions of a product', () => {
-  it('of a pure salt are those of its formula', () => {
-    const { value, leastConductive, from } = ionsOf(one('formula', 'KNO3'));
+  it('of a pure salt are those of its formula', async () => {
+    const { value, leastConductive, from } = (await one('formula', 'KNO3')).ions;
     expect(from).toBe('formula');
     // 1000 / 101.10 mmol per gram
     expect(value.K).toBeCloseTo(9.891, 3);
@@ -34,9 +35,8 @@ describe('the ions of a product', () => {
     );
     expect(bulk.length).toBeGreaterThan(50);
     for (const product of bulk) {
-      const { value, leastConductive, mostConductive, acid, alkaline, usual, from } = ionsOf(
-        await closeProduct(product),
-      );
+      const { value, leastConductive, mostConductive, acid, alkaline, usual, from } = (await closeProduct(product))
+        .ions;
       // the ends of a label without a list may bind what sodium it tells into chelates, which are no ions here
       const ends =
         from === 'label alone' ? [usual!.leastConductive, usual!.mostConductive] : [leastConductive, mostConductive];
@@ -49,10 +49,10 @@ describe('the ions of a product', () => {
   });
 
   it('follow the sources a label names: muriate and sulfate of potash tell themselves apart', async () => {
-    const chloride = await closeProduct(one('K2O,derived_from', '60,potassium chloride'));
-    const sulfate = await closeProduct(one('K2O,derived_from', '50,potassium sulfate'));
-    expect(ionsOf(chloride).value.Cl).toBeCloseTo(ionsOf(chloride).value.K, 6);
-    expect(ionsOf(sulfate).value.SO4).toBeCloseTo(ionsOf(sulfate).value.K / 2, 6);
+    const chloride = await one('K2O,derived_from', '60,potassium chloride');
+    const sulfate = await one('K2O,derived_from', '50,potassium sulfate');
+    expect(chloride.ions.value.Cl).toBeCloseTo(chloride.ions.value.K, 6);
+    expect(sulfate.ions.value.SO4).toBeCloseTo(sulfate.ions.value.K / 2, 6);
     // 49.8 % K as KCl brings 45.2 % Cl, within the deviation that rounding may have
     expect(chloride.composition.content.Cl.high / 10).toBeGreaterThan(45.1);
     expect(chloride.composition.content.Cl.high / 10).toBeLessThan(46.7);
@@ -62,7 +62,7 @@ describe('the ions of a product', () => {
   });
 
   it('leave a range where two lists could make the label, and a wider one where there is no list', async () => {
-    const ec = async (header: string, row: string) => (await labelFacts(one(header, row))).facts.ec;
+    const ec = async (header: string, row: string) => labelFacts(await one(header, row)).facts.ec;
     const listed = await ec(
       'N,NO3-N,K2O,derived_from',
       '8,8,45,potassium nitrate; potassium chloride; potassium sulfate',
@@ -75,25 +75,27 @@ describe('the ions of a product', () => {
   });
 
   it('of every invented product can be made from the salts it names', async () => {
-    for (const product of catalog.products) expect(await sourcesDisagree(product), product.id).toBeNull();
+    for (const { id, disagreement } of await closeShelf(catalog.products)) expect(disagreement, id).toBeUndefined();
   });
 
   it('that a list cannot make are told, with by how much', async () => {
-    const wrong = one('N,NO3-N,P2O5,K2O,derived_from', '10,10,10,30,potassium nitrate');
-    const found = await sourcesDisagree(wrong);
-    expect(found).toMatch(/the salts named cannot make this analysis: .*P 0 % for 4\.36 %/);
-    expect((await labelFacts(wrong)).problems.map((p) => p.code)).toEqual(['sources-disagree']);
-    expect((await labelFacts(wrong)).facts.ec.from).toBe('label alone');
+    const wrong = await one('N,NO3-N,P2O5,K2O,derived_from', '10,10,10,30,potassium nitrate');
+    const { facts, problems } = labelFacts(wrong);
+    expect(problems).toMatchObject([
+      { code: 'sources-disagree', found: expect.stringMatching(/cannot make this analysis: .*P 0 % for 4\.36 %/) },
+    ]);
+    expect(wrong.disagreement!.find(({ nutrient }) => nutrient === 'P')!.nearest).toBeCloseTo(0, 9);
+    expect(facts.ec.from).toBe('label alone');
   });
 
   it('give way to a measured EC', async () => {
-    const measured = one('N,NO3-N,K2O,ec', '13,13,45,1.1');
+    const measured = await one('N,NO3-N,K2O,ec', '13,13,45,1.1');
     expect(conductivity(conductingIons(measured, 'value'))).toBeCloseTo(1.1, 5);
-    const facts = (await labelFacts(measured)).facts.ec;
+    const facts = labelFacts(measured).facts.ec;
     expect(facts.from).toBe('measured');
     expect(facts.low).toBeCloseTo(facts.high, 9);
     // a product without known ions conducts as potassium chloride would
-    expect(conductivity(conductingIons(one('N,other-N,ec', '1,1,0.2'), 'value'))).toBeCloseTo(0.2, 5);
+    expect(conductivity(conductingIons(await one('N,other-N,ec', '1,1,0.2'), 'value'))).toBeCloseTo(0.2, 5);
   });
 
   it('refuse an EC that no product has', () => {

@@ -202,7 +202,7 @@ describe('what a reading says', () => {
 
   it('nothing on the shelf and a spoiled can: do not feed', async () => {
     // four times the first item, no room and no products to make up the rest
-    const request = { ...plan.request, shelf: plan.request.shelf.map((p) => ({ ...p, onHand: 0 })) };
+    const request = { ...plan.request, shelf: plan.request.shelf.map((p) => p.with({ onHand: 0 })) };
     const judged = judge(
       batch,
       read((i) => (i === 0 ? 4 : 1)),

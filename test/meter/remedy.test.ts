@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Kit } from '../../src/catalog/bench-types.js';
-import type { Product } from '../../src/label/product.js';
+import type { ClosedProduct } from '../../src/label/closed-product.js';
 import { measuresWithin } from '../../src/dose/measure.js';
 import { toolsOf } from '../../src/dose/tools.js';
 import { seeded } from '../../src/meter/matrix.js';
@@ -47,9 +47,9 @@ async function told({ batch, request }: Bench, kit: Kit, random: ReturnType<type
 }
 
 /** Half of the dose more than the dose. */
-function scarce(product: Product, { items }: Bench['batch']): Product {
+function scarce(product: ClosedProduct, { items }: Bench['batch']): ClosedProduct {
   const item = items.find((other) => other.product.id === product.id);
-  return item ? { ...product, onHand: 1.5 * item.planned } : product;
+  return item ? product.with({ onHand: 1.5 * item.planned }) : product;
 }
 
 describe('whatever the reading, kit and batch, a remedy can be carried out', () => {
@@ -86,7 +86,7 @@ function staysInTheCan({ remedy }: MeterResult): void {
 }
 
 /** What is added beside the least that went in, nine of ten: a dose that was forgotten is wholly left. */
-function staysOnTheShelf({ remedy, actual }: MeterResult, shelf: readonly Product[]): void {
+function staysOnTheShelf({ remedy, actual }: MeterResult, shelf: readonly ClosedProduct[]): void {
   for (const { id, amount } of remedy!.add) {
     const { onHand } = shelf.find((product) => product.id === id)!;
     if (onHand === undefined) continue;
@@ -96,7 +96,7 @@ function staysOnTheShelf({ remedy, actual }: MeterResult, shelf: readonly Produc
 }
 
 /** By a measure of the kit; else some steps of its scale or syringe; anything where the kit has nothing for it. */
-function measurable(product: Product, amount: number, kit: Kit): boolean {
+function measurable(product: ClosedProduct, amount: number, kit: Kit): boolean {
   const tools = toolsOf(kit);
   if (measuresWithin(product, tools, amount * (1 - 1e-6), amount * (1 + 1e-6)).length > 0) return true;
   const step = stepOf(product, kit);

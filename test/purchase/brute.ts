@@ -1,4 +1,5 @@
-import type { Product, Water } from '../../src/label/product.js';
+import type { ClosedProduct } from '../../src/label/closed-product.js';
+import type { Water } from '../../src/label/product.js';
 import type { Nutrient } from '../../src/chemistry/nutrients.js';
 import type { PurchaseRequest } from '../../src/purchase/types.js';
 import type { Band } from '../../src/programme/programme.js';
@@ -15,25 +16,26 @@ export function smallPurchase(seed: number): PurchaseRequest {
   const weeks = d.whole(1, 60);
   const waters: Water[] = [pure, ...(d.chance(0.3) ? [tap(d)] : [])];
   let packs = 0;
-  const market: Product[] = [];
+  const market: ClosedProduct[] = [];
   for (let i = 0; i < 7; i += 1) {
     const product = powder(i === 0 ? '__proto__' : `m${i}`, contents(d));
     const most = feeds.reduce((sum, feed) => sum + mostDose(product, feed.bands) * feed.weeklyLitres * weeks, 0);
     const count = d.whole(1, 3);
     if (!Number.isFinite(most) || packs + count > 12) continue;
     packs += count;
-    market.push({
-      ...product,
-      pack: most / (count - 0.5 * d.unit()),
-      price: Math.round(d.between(10, 300)) / 10 + 1e-3 * i,
-    });
+    market.push(
+      product.with({
+        pack: most / (count - 0.5 * d.unit()),
+        price: Math.round(d.between(10, 300)) / 10 + 1e-3 * i,
+      }),
+    );
   }
   const shelf = [
     ...(d.chance(0.12) ? [powder('full', { K: 4, Ca: 4, Mg: 4, S: 4 }, { onHand: 1e5 })] : []),
     ...(d.chance(0.6)
       ? [powder('s0', contents(d), { onHand: d.pick([0, d.between(1, 200)]), pack: 100, price: 3 })]
       : []),
-    ...market.slice(0, 1).flatMap((p) => (d.chance(0.4) ? [{ ...p, onHand: d.between(0, 0.4) * p.pack! }] : [])),
+    ...market.slice(0, 1).flatMap((p) => (d.chance(0.4) ? [p.with({ onHand: d.between(0, 0.4) * p.pack! })] : [])),
   ];
   return {
     feeds: feeds.map(({ bands: b, weeklyLitres }, i) => ({
@@ -53,7 +55,7 @@ export function smallPurchase(seed: number): PurchaseRequest {
 }
 
 interface Ways {
-  offers: Product[];
+  offers: ClosedProduct[];
   /** Counts in the order of the offers: every combination, and those that the grower's wishes allow, the cheapest first. */
   all: number[][];
   allowed: number[][];
@@ -134,8 +136,8 @@ export async function bruteForce(
 }
 
 /** Least money for water with these packs, or null where they do not do: written out anew, solved by the other door. */
-async function waterCost(request: PurchaseRequest, offers: Product[], way: number[]): Promise<number | null> {
-  const stocks = new Map<string, { product: Product; grams: number }>();
+async function waterCost(request: PurchaseRequest, offers: ClosedProduct[], way: number[]): Promise<number | null> {
+  const stocks = new Map<string, { product: ClosedProduct; grams: number }>();
   for (const product of request.shelf) stocks.set(product.id, { product, grams: product.onHand ?? 1e9 });
   offers.forEach((product, i) => {
     const before = stocks.get(product.id);
@@ -190,7 +192,7 @@ function contents(d: Dice): Partial<Record<Nutrient, number>> {
   return Object.fromEntries((some.length > 0 ? some : [d.pick(NUTRIENTS)]).map((n) => [n, d.between(3, 30)]));
 }
 
-function mostDose(product: Product, band: Partial<Record<Nutrient, Band>>): number {
+function mostDose(product: ClosedProduct, band: Partial<Record<Nutrient, Band>>): number {
   return Math.min(
     ...NUTRIENTS.map((n) => {
       const content = product.composition.content[n].low;

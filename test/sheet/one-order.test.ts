@@ -25,7 +25,7 @@ const EXAMPLES = [
 
 describe('one order into the can', () => {
   it.each(EXAMPLES)('is told by blend, sheet, meter, concentrate and assess alike: %s, %s', async (folder, feed) => {
-    const { bench, request } = example(folder, feed);
+    const { bench, request } = await example(folder, feed);
     const told = await orders({ ...request, header: { ...request.header, batchLitres: 4 } }, bench.kit);
     expect(told.blend.length).toBeGreaterThan(1);
     expectOne(told);

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { shippedCatalog } from '../../src/desk/shipped-catalog.js';
+import { closeShelf } from '../../src/label/close.js';
 import { mixingSheet } from '../../src/sheet/mixing-sheet.js';
 import { planDoses } from '../../src/dose/plan.js';
 import { readingOf, stepsOf } from '../../src/sheet/steps.js';
@@ -8,7 +9,8 @@ import { blend } from '../../src/blend/blend.js';
 import type { FeedRequest } from '../../src/feed/request.js';
 import { powder, pure, request } from '../feed/fixtures.js';
 
-const salt = (id: string) => shippedCatalog().salts.find((product) => product.id === id)!;
+const salts = await closeShelf(shippedCatalog().salts);
+const salt = (id: string) => salts.find((product) => product.id === id)!;
 const PEN = { reads: 'ppm', scale: 500 } as const;
 
 /** Potassium chloride alone: 0.2 g/L. */

@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import type { ClosedProduct } from '../../src/label/closed-product.js';
 import type { Product, Water } from '../../src/label/product.js';
 import { readSolubility } from '../../src/catalog/solubility.js';
 import { formula, nutrientsPerGram } from '../../src/chemistry/formula.js';
@@ -8,7 +9,7 @@ import { concentrate } from '../../src/stock/concentrate.js';
 import type { LargestLine, StocksMade } from '../../src/stock/concentrate-result.js';
 import type { ConcentrateRequest } from '../../src/stock/concentrate-request.js';
 import { clean } from '../catalog/told.js';
-import { pure } from '../feed/fixtures.js';
+import { powder, pure } from '../feed/fixtures.js';
 
 export const table = clean(
   readSolubility(
@@ -18,21 +19,11 @@ export const table = clean(
 );
 
 /** A pure salt as a powder on the shelf. */
-export function salt(text: string, more: Partial<Product> = {}): Product {
+export function salt(text: string, more: Partial<Product> = {}): ClosedProduct {
   const mg = nutrientsPerGram(formula(text));
-  return {
-    id: text,
-    name: text,
-    form: 'powder',
-    composition: { per: 'g', content: perNutrient((n) => ({ low: mg[n], stated: mg[n], high: mg[n] })), open: [] },
-    formula: text,
-    derivedFrom: [],
-    notes: '',
-    source: 'atomic weights',
-    evidence: 'handbook',
-    where: {},
-    ...more,
-  };
+  const content = perNutrient((n) => ({ low: mg[n], stated: mg[n], high: mg[n] }));
+  const composition = { per: 'g' as const, content, open: [] };
+  return powder(text, {}, { composition, formula: text, source: 'atomic weights', evidence: 'handbook', ...more });
 }
 
 /**
@@ -47,7 +38,7 @@ export const HOAGLAND: [string, number][] = [
 ];
 
 export function stock(
-  recipe: readonly (readonly [string | Product, number])[],
+  recipe: readonly (readonly [string | ClosedProduct, number])[],
   more: Partial<ConcentrateRequest> = {},
 ) {
   return concentrate(

@@ -68,7 +68,7 @@ describe('why not, by hand', () => {
 
   it('finds the nearest strength, weaker or stronger, and the least share of another water', async () => {
     // 0.05 g/L of calcium is on its label: 9.5 of 19 mg Ca, so half the strength
-    const capped = { ...calcium, maxRate: 0.05 };
+    const capped = calcium.with({ maxRate: 0.05 });
     const hard = { ...pure, id: 'hard', name: 'Hard water', mgPerLitre: { Ca: 95 } };
     const weak = await conflictOf(request([capped], { Ca: { min: 19 } }, { otherWaters: [pure, hard] }));
     expect(weak.relaxations.find((r) => r.kind === 'strength')).toMatchObject({

@@ -1,0 +1,23 @@
+import type { Ions } from './ions.js';
+import { type SolutionChemistry, solutionChemistry } from './solution/index.js';
+
+/**
+ * The chemistry of a solution, for ions with their alkalinity. An alkalinity of 0 is one that is known: charge that chelates and trace metals
+ * leave over must not pass for acid or alkali.
+ */
+export function chemistryOf(
+  { alkalinity, ...strong }: Ions,
+  options: { temperatureC?: number; air?: boolean } = {},
+): SolutionChemistry {
+  return solutionChemistry({ ...strong, HCO3: alkalinity === 0 ? KNOWN_ZERO : alkalinity }, options);
+}
+
+const KNOWN_ZERO = 1e-12;
+
+/** mS/cm at 25 °C by the full model, open to air. */
+export function conductivity(ions: Ions): number {
+  return chemistryOf(ions).ec25 / 1000;
+}
+
+/** Pure water. */
+export const NONE: Ions = { K: 0, Ca: 0, Mg: 0, Na: 0, NH4: 0, NO3: 0, P: 0, SO4: 0, Cl: 0, alkalinity: 0 };
