@@ -5,7 +5,6 @@ import { assess } from '../../src/advice/assess.js';
 import { blend } from '../../src/blend/blend.js';
 import { planDoses } from '../../src/dose/plan.js';
 import { amountsOfMix } from '../../src/dose/wanted.js';
-import { closeShelf } from '../../src/label/close.js';
 import type { FeedRequest } from '../../src/feed/request.js';
 import type { Mix } from '../../src/feed/results.js';
 import { batchOfPlan } from '../../src/meter/index.js';
@@ -63,10 +62,9 @@ function expectOne(told: Orders, seed = 0): void {
 
 /** Ids in the order in which each command tells them. */
 async function orders(
-  asked: FeedRequest,
+  request: FeedRequest,
   kit: typeof USUAL,
 ): Promise<Record<'blend' | 'sheet' | 'meter', string[]> & { assess: string[] | null; tanks: string[][] }> {
-  const request = { ...asked, shelf: await closeShelf(asked.shelf) };
   const result = await blend(request, { prices: false });
   const mix: Mix = result.status === 'optimal' ? result : result.nearest!;
   const amounts = amountsOfMix(mix, request);
