@@ -86,10 +86,13 @@ function readGrade(rest: Rest): Grade | null {
   const found = rest.take(words.GRADE);
   if (!found) return null;
   rest.text = rest.text.replace(/(?:\bof\b\s*)?(?:\b(?:an?|the)\b\s*)?\|/, ' ');
-  const [n, p, k] = [Number(found.n), Number(found.p), Number(found.k)];
-  const more = [...(found.more ?? '').matchAll(/([\d.]+)\s?(Ca|Mg|S)/gi)].map(
+  const [n, p, k] = [number(rest, found.n!), number(rest, found.p!), number(rest, found.k!)];
+  const more = [...(found.more ?? '').matchAll(/([\d.,]+)\s?(Ca|Mg|S)/gi)].map(
     ([, value, name]) =>
-      [name!.length === 1 ? 'S' : name![0]!.toUpperCase() + name!.slice(1).toLowerCase(), Number(value)] as const,
+      [
+        name!.length === 1 ? 'S' : name![0]!.toUpperCase() + name!.slice(1).toLowerCase(),
+        number(rest, value!),
+      ] as const,
   );
   const head = found.elemental ? { N: n, P: p, K: k } : { N: n, P2O5: p, K2O: k };
   return { text: found.whole!, percent: { ...head, ...Object.fromEntries(more) } };

@@ -1,5 +1,5 @@
 import { type Problem, problem, type Where } from '../problem.js';
-import { commaWarning, readNumber, spelledOut } from '../units/index.js';
+import { commaNotes, readNumber, spelledOut } from '../units/index.js';
 import type { Span } from './types.js';
 
 /** What has not been understood yet. */
@@ -57,6 +57,6 @@ export function number({ where, problems }: Rest, text: string): number {
     problems.push(problem('advice-number', where, read.found, read.expected, read.fix));
     return 1;
   }
-  if (read.comma) problems.push(commaWarning(text, read.value, where));
+  problems.push(...commaNotes(read.comma, where));
   return read.value;
 }

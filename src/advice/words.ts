@@ -6,7 +6,7 @@ export const NUMBER = String.raw`(?:\d+\s+\d+\s*\/\s*\d+|\d+\s*\/\s*\d+|\d+(?:[.
 export const RANGE = String.raw`(?<from>${NUMBER})(?:\s*(?:-|–|—|to)\s*(?<to>${NUMBER}))?`;
 
 export const GRADE =
-  /(?<![\d.-])(?<n>\d{1,2}(?:\.\d+)?)\s?(?<elemental>N)?\s?[-–]\s?(?<p>\d{1,2}(?:\.\d+)?)\s?P?\s?[-–]\s?(?<k>\d{1,2}(?:\.\d+)?)\s?K?(?<more>(?:\s?[-+]\s?\d{1,2}(?:\.\d+)?\s?(?:Ca|Mg|S)\b)*)(?![\d.-])/i;
+  /(?<![\d.-]|\d,)(?<n>\d{1,2}(?:[.,]\d+)?)\s?(?<elemental>N)?\s?[-–]\s?(?<p>\d{1,2}(?:[.,]\d+)?)\s?P?\s?[-–]\s?(?<k>\d{1,2}(?:[.,]\d+)?)\s?K?(?<more>(?:\s?[-+]\s?\d{1,2}(?:[.,]\d+)?\s?(?:Ca|Mg|S)\b)*)(?![\d.-]|,\d)/i;
 
 const SHARE_WORDS: ReadonlyMap<string, number> = new Map([
   ['full', 1],

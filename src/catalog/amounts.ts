@@ -37,7 +37,7 @@ export function rateCell(row: Row, column: string, product: Measured, problems: 
 
 /** An amount of any kind; a decimal comma is natural where cells are separated by `;`. */
 export function readAmount(text: string, where: Where, decimalComma: boolean, problems: Problem[]): Amount | undefined {
-  const read = parseAmount(decimalComma ? text.replace(/^(\d+),(\d+)(?![\d,.])/, '$1.$2') : text, { where });
+  const read = parseAmount(text, { where, decimalComma });
   problems.push(...(read.ok ? read.warnings : read.problems));
   return read.ok ? read.value : undefined;
 }

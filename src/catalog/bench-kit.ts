@@ -1,4 +1,5 @@
 import { type Checked, type Problem, problem, type Where } from '../problem.js';
+import { commaNotes, PEN_SCALE, readPenScale } from '../units/index.js';
 import { readAmount } from './amounts.js';
 import type { Kit, Pen } from './bench-types.js';
 import { describe, oneOrMore, optional, readSection, required, sectionOf, words } from './section.js';
@@ -84,28 +85,19 @@ export function readPen(spot: Spot, problems: Problem[]): Pen {
   const given = isMapSpot(spot) ? readSection(spot, PEN, problems) : { scale: contentOf(spot) };
   const scale = given?.scale;
   if (scale === undefined) return { reads: 'EC' };
-  const read = readPenScale(String(scale), whereIs(isMapSpot(spot) ? childOf(spot, 'scale') : spot));
+  const read = readPenWords(String(scale ?? ''), whereIs(isMapSpot(spot) ? childOf(spot, 'scale') : spot));
   problems.push(...(read.ok ? read.warnings : read.problems));
   return read.ok ? read.value : { reads: 'EC' };
 }
 
 /** `EC`, or ppm per mS/cm: `500`, `0.5`. */
-export function readPenScale(text: string, where: Where): Checked<Pen> {
-  if (/^\s*ec\s*$/i.test(text)) return { ok: true, value: { reads: 'EC' }, warnings: [] };
-  const scale = penScaleOf(Number(text));
-  if (scale >= LEAST_SCALE && scale <= MOST_SCALE) return { ok: true, value: { reads: 'ppm', scale }, warnings: [] };
-  const expected = `EC, or ppm per mS/cm from ${LEAST_SCALE} to ${MOST_SCALE}`;
-  const fix = 'Look on the pen or in its leaflet: most show EC, or ppm on the 500, 640 or 700 scale.';
-  return { ok: false, problems: [problem('pen-scale', where, describe(text), expected, fix)] };
+export function readPenWords(text: string, where: Where): Checked<Pen> {
+  const read = readPenScale(text);
+  if (!read.ok)
+    return { ok: false, problems: [problem('pen-scale', where, describe(text), PEN_SCALE.expected, PEN_SCALE.fix)] };
+  const pen: Pen = read.value === null ? { reads: 'EC' } : { reads: 'ppm', scale: read.value };
+  return { ok: true, value: pen, warnings: commaNotes(read.comma, where) };
 }
-
-/** A conversion factor as leaflets print it, ppm per µS/cm, is a scale too: 0.5 is 500, 0.64 is 640. */
-const penScaleOf = (number: number): number =>
-  number >= LEAST_SCALE / 1000 && number <= MOST_SCALE / 1000 ? Math.round(number * 1e6) / 1000 : number;
-
-/** Scales in use are 500, 640 and 700; common practice, no source. */
-const LEAST_SCALE = 400;
-const MOST_SCALE = 1000;
 
 function volumeOf(spot: Spot, most: number, expected: string, problems: Problem[]): number | undefined {
   const amount = readAmount(String(contentOf(spot) ?? ''), whereIs(spot), false, problems);

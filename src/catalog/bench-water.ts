@@ -1,5 +1,6 @@
 import { type Problem, problem } from '../problem.js';
-import { rangedNumber } from './cells.js';
+import { otherCurrency } from '../units/index.js';
+import { rangedMoney, rangedNumber } from './cells.js';
 import { type Catalog, findWater } from './catalog.js';
 import type { Water } from '../label/product.js';
 import { anything, describe, optional, readSection, type Section, sectionOf, words } from './section.js';
@@ -10,14 +11,16 @@ import { MOST_IN_WATER, WATER_NUTRIENTS } from './waters.js';
  * Reads the water of a bench: `rain`, `{ use: rain }`, an analysis in mg/L (`{ Ca: 40, alkalinity: 120 }`), or a list of these,
  * each with a `price_per_litre` of its own. What an analysis leaves out is unknown and counts as none.
  */
-export function readBenchWaters(spot: Spot, catalog: Catalog, problems: Problem[]): Water[] {
+export function readBenchWaters(spot: Spot, catalog: Catalog, currency: string, problems: Problem[]): Water[] {
   const items = itemsOf(spot);
   if (items.length === 0)
     problems.push(
       problem('water-none', whereIs(spot), 'an empty list', 'at least one water', 'Write water: { use: rain }.'),
     );
   const waters = items.flatMap((item) => {
-    const water = isMapSpot(item) ? ownWater(item, items.length, catalog, problems) : named(item, catalog, problems);
+    const water = isMapSpot(item)
+      ? ownWater(item, items.length, catalog, currency, problems)
+      : named(item, catalog, problems);
     return water ? [{ water, item }] : [];
   });
   waters.forEach(({ water, item }, i) => {
@@ -63,7 +66,13 @@ function taken(name: string, at: Spot, catalog: Catalog, problems: Problem[]): W
   return water;
 }
 
-function ownWater(spot: Spot, count: number, catalog: Catalog, problems: Problem[]): Water | undefined {
+function ownWater(
+  spot: Spot,
+  count: number,
+  catalog: Catalog,
+  currency: string,
+  problems: Problem[],
+): Water | undefined {
   const given = readSection(spot, WATER, problems);
   if (!given) return undefined;
   const number = (key: string, most: number, unit?: string): number | undefined => {
@@ -77,7 +86,9 @@ function ownWater(spot: Spot, count: number, catalog: Catalog, problems: Problem
       problems,
     );
   };
-  const pricePerLitre = number('price_per_litre', 1000) ?? number('price', 1000);
+  const pricePerLitre =
+    priceOf(childOf(spot, 'price_per_litre'), currency, problems) ??
+    priceOf(childOf(spot, 'price'), currency, problems);
   if (given.price !== undefined && given.price_per_litre !== undefined) {
     problems.push(
       problem(
@@ -142,6 +153,18 @@ function ownWater(spot: Spot, count: number, catalog: Catalog, problems: Problem
     source: `${spot.page.file}:${spot.line}`,
     evidence: 'grower',
   };
+}
+
+/** Money for a litre, in the currency of the bench. */
+function priceOf(at: Spot, currency: string, problems: Problem[]): number | undefined {
+  if (at.node === null) return undefined;
+  const text = String(contentOf(at) ?? '');
+  const price = rangedMoney(text, { least: 0, most: 1000 }, whereIs(at), false, problems);
+  if (price && otherCurrency(price.currency, currency))
+    problems.push(
+      problem('price-currency', whereIs(at), `"${text}"`, `a price in ${currency}`, `Write what it is in ${currency}.`),
+    );
+  return price?.amount;
 }
 
 const ANALYSIS: readonly string[] = [...WATER_NUTRIENTS, 'alkalinity', 'pH'];

@@ -22,7 +22,8 @@ export function readBench(text: string, file: string, catalog: Catalog): Checked
   if (!page || !top) return capped(bench, problems);
   bench.name = String(top.name ?? '');
   bench.currency = String(top.currency ?? '');
-  if (top.water !== undefined) bench.waters = readBenchWaters(childOf(page, 'water'), catalog, problems);
+  if (top.water !== undefined)
+    bench.waters = readBenchWaters(childOf(page, 'water'), catalog, bench.currency, problems);
   if (top.kit !== undefined) bench.kit = readKit(childOf(page, 'kit'), problems);
   if (top.pen !== undefined) bench.pen = readPen(childOf(page, 'pen'), problems);
   if (top.feeds !== undefined) bench.feeds = readFeeds(childOf(page, 'feeds'), catalog, problems);

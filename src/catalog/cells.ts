@@ -1,5 +1,14 @@
 import { nearest, type Problem, problem, type Where } from '../problem.js';
-import { commaWarning, readNumber } from '../units/index.js';
+import {
+  commaNotes,
+  milliSiemensOf,
+  type Money,
+  type Read,
+  readConductivity,
+  readMoney,
+  readPlainNumber,
+  unread,
+} from '../units/index.js';
 import { shorten } from './csv.js';
 import type { Evidence } from '../label/product.js';
 import type { Row } from './table.js';
@@ -26,26 +35,66 @@ export function rangedNumber(
   decimalComma: boolean,
   problems: Problem[],
 ): number | undefined {
+  const units = range.unit === undefined ? [] : [range.unit, range.unit.split(' ')[0]!];
+  return withinRange(readPlainNumber(text, units, { decimalComma }), text, range, where, problems);
+}
+
+/** What was read of a text, where it lies within its range. */
+export function withinRange(
+  read: Read<number>,
+  text: string,
+  range: Range,
+  where: Where,
+  problems: Problem[],
+): number | undefined {
   const expected = `a number${range.unit ? ` in ${range.unit}` : ''} from ${range.least} to ${range.most}`;
-  const plain = withoutUnit(text, range.unit);
-  if (/^[-−–]\s*\d/.test(plain)) {
-    problems.push(problem('number-negative', where, `"${text}"`, expected, 'It cannot be below zero.'));
+  if (!read.ok) {
+    problems.push(
+      read.why === 'sign'
+        ? problem('number-negative', where, `"${text}"`, expected, 'It cannot be below zero.')
+        : read.why === 'unclear'
+          ? problem('number-unclear', where, read.found, read.expected, read.fix)
+          : problem('number-expected', where, shorten(text), expected, numberFix(text)),
+    );
     return undefined;
   }
-  const read = readNumber(decimalComma && /^\d+,\d+$/.test(plain) ? plain.replace(',', '.') : plain);
-  if (!/^[\d.,½¼¾]/.test(plain) || (read.ok && read.length < plain.length)) {
-    problems.push(problem('number-expected', where, shorten(text), expected, numberFix(text)));
-  } else if (!read.ok) {
-    problems.push(problem('number-unclear', where, read.found, read.expected, read.fix));
-  } else if (read.value < range.least || read.value > range.most) {
-    problems.push(
-      problem('number-range', where, `"${text}"`, expected, 'Check the number, its decimal point and its unit.'),
-    );
-  } else {
-    if (read.comma) problems.push(commaWarning(text, read.value, where));
-    return read.value;
+  if (read.value < range.least || read.value > range.most) {
+    const fix = 'Check the number, its decimal point and its unit.';
+    problems.push(problem('number-range', where, `"${text}"`, expected, fix));
+    return undefined;
   }
-  return undefined;
+  problems.push(...commaNotes(read.comma, where));
+  return read.value;
+}
+
+/** The conductivity in a cell, in mS/cm; a bare number is in mS/cm. */
+export function conductivityCell(row: Row, column: string, range: Range, problems: Problem[]): number | undefined {
+  const text = row.text(column);
+  if (text === undefined) return undefined;
+  const where = row.where(column);
+  const read = readConductivity(text, { decimalComma: row.decimalComma });
+  const known = read.ok && read.value.unit === 'ppm' ? unread('other', `"${text}"`, 'mS/cm', 'Write mS/cm.') : read;
+  return withinRange(known.ok ? { ...known, value: milliSiemensOf(known.value) } : known, text, range, where, problems);
+}
+
+/** The money in a cell, with the currency beside it where one is written. */
+export function moneyCell(row: Row, column: string, range: Range, problems: Problem[]): Money | undefined {
+  const text = row.text(column);
+  if (text === undefined) return undefined;
+  return rangedMoney(text, range, row.where(column), row.decimalComma, problems);
+}
+
+/** Money written as text, within its range. */
+export function rangedMoney(
+  text: string,
+  range: Range,
+  where: Where,
+  decimalComma: boolean,
+  problems: Problem[],
+): Money | undefined {
+  const read = readMoney(text, { decimalComma });
+  const amount = withinRange(read.ok ? { ...read, value: read.value.amount } : read, text, range, where, problems);
+  return read.ok && amount !== undefined ? read.value : undefined;
 }
 
 function numberFix(text: string): string {
@@ -133,11 +182,4 @@ export function uniqueIds(rows: readonly { id: string; where: Where }[]): Proble
     } else first.set(id, where);
   }
   return problems;
-}
-
-function withoutUnit(text: string, unit: string | undefined): string {
-  if (unit === undefined) return text;
-  const first = unit.split(' ')[0]!;
-  const end = [unit, first].find((u) => text.toLowerCase().endsWith(u.toLowerCase()));
-  return end === undefined ? text : text.slice(0, -end.length).trim();
 }

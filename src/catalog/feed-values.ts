@@ -1,6 +1,6 @@
 import { type Checked, problem, type Where } from '../problem.js';
 import type { Strength } from '../programme/strength.js';
-import { parseAmount } from '../units/index.js';
+import { formatNumber, parseAmount, readPlainNumber } from '../units/index.js';
 import { describe } from './section.js';
 
 /** Past five times full strength lies a slip of the pen. */
@@ -30,9 +30,10 @@ export function readStrength(text: string, where: Where): Checked<Strength> {
 }
 
 function sayWhich(text: string): string {
-  const value = Number(text);
+  const read = readPlainNumber(text);
+  const value = read.ok ? read.value : 0;
   if (!(value > 0)) return 'Write for example 80 % or "N: 90 mg/L".';
-  return `Say which: ${value <= 1 ? `${value * 100} % of full strength?` : `${value} %, or "N: ${value} mg/L"?`}`;
+  return `Say which: ${value <= 1 ? `${formatNumber(value * 100, 12)} % of full strength?` : `${value} %, or "N: ${value} mg/L"?`}`;
 }
 
 /** A tanker holds 30,000 L; past that the unit is wrong. */

@@ -2,7 +2,16 @@ import { bulkDensityCell } from './bulk-density.js';
 import { type Checked, type Problem, problem, warning } from '../problem.js';
 import { amountCell, type Measured, rateCell } from './amounts.js';
 import { compositionOf } from './analysis.js';
-import { choiceCell, evidenceOf, listCell, numberCell, requiredCell, uniqueIds } from './cells.js';
+import {
+  choiceCell,
+  conductivityCell,
+  evidenceOf,
+  listCell,
+  moneyCell,
+  numberCell,
+  requiredCell,
+  uniqueIds,
+} from './cells.js';
 import { capped } from './limits.js';
 import type { Product } from '../label/product.js';
 import { SHELF_COLUMNS } from './shelf-columns.js';
@@ -41,9 +50,9 @@ function productOf(row: Row, problems: Problem[]): Product | undefined {
   const onHand = amountCell(row, 'on_hand', measured, problems);
   const pack = amountCell(row, 'pack', measured, problems);
   const maxRate = rateCell(row, 'max_rate', measured, problems);
-  const price = numberCell(row, 'price', { least: 0, most: 1e6 }, problems);
-  const ec = numberCell(row, 'ec', EC, problems);
-  problems.push(...priceProblems(row, price), ...zeroProblems(row, pack, maxRate));
+  const price = moneyCell(row, 'price', { least: 0, most: 1e6 }, problems);
+  const ec = conductivityCell(row, 'ec', EC, problems);
+  problems.push(...priceProblems(row, price?.amount), ...zeroProblems(row, pack, maxRate));
   if (!composition) return undefined;
   const id = row.text('id') ?? '';
   const product: Product = {
@@ -66,7 +75,8 @@ function productOf(row: Row, problems: Problem[]): Product | undefined {
   if (form === 'powder') Object.assign(product, bulk);
   if (onHand !== undefined) product.onHand = onHand;
   if (pack !== undefined && pack > 0) product.pack = pack;
-  if (price !== undefined) product.price = price;
+  if (price !== undefined) product.price = price.amount;
+  if (price?.currency) product.priceCurrency = price.currency;
   if (maxRate !== undefined && maxRate > 0) product.maxRate = maxRate;
   return product;
 }

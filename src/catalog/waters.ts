@@ -1,6 +1,6 @@
 import { NUTRIENTS, type Nutrient } from '../chemistry/nutrients.js';
 import type { Checked, Problem, Where } from '../problem.js';
-import { evidenceOf, listCell, numberCell, requiredCell, uniqueIds } from './cells.js';
+import { evidenceOf, listCell, moneyCell, numberCell, requiredCell, uniqueIds } from './cells.js';
 import type { Column } from './columns.js';
 import { capped } from './limits.js';
 import { type Named, sharedNames } from './names.js';
@@ -45,7 +45,7 @@ function waterOf(row: Row, problems: Problem[]): CatalogWater {
     mgPerLitre,
     alkalinity: numberCell(row, 'alkalinity', { least: 0, most: MOST_IN_WATER, unit: 'mg/L CaCO3' }, problems) ?? 0,
     ...(pH === undefined ? {} : { pH }),
-    pricePerLitre: numberCell(row, 'price_per_litre', { least: 0, most: 1000 }, problems) ?? 0,
+    pricePerLitre: moneyCell(row, 'price_per_litre', { least: 0, most: 1000 }, problems)?.amount ?? 0,
     source: row.text('source') ?? '',
     evidence: evidenceOf(row, problems),
     where: row.where(),

@@ -9,7 +9,6 @@ import { penFactor, penWarmth } from './pen-input.js';
 /** The pen in a standard solution. */
 export function standard(given: Given, collected: Collected): Outcome {
   const scale = collected.take(parseScale(given.text('scale'), undefined, { field: '--scale' })) ?? null;
-  const micro = /[µμu]s/i.test(given.text('standard') ?? '');
   const bottle = collected.option(given, 'standard', (text) => parsePenValue(text, null, { field: '--standard' }));
   const reads = given.text('reads');
   if (reads === undefined)
@@ -23,10 +22,9 @@ export function standard(given: Given, collected: Collected): Outcome {
       ),
     );
   // a bare number is in the standard's unit, or in ppm on a pen with a scale
-  const bare = reads !== undefined && /^[\s\d.,]+$/.test(reads);
-  const words =
-    bare && scale === null && micro ? `${reads} µS` : bare && scale !== null ? `${reads} ppm` : (reads ?? '');
-  const shown = reads === undefined ? undefined : collected.take(parsePenValue(words, scale, { field: '--reads' }));
+  const bare = scale === null ? (bottle?.unit ?? undefined) : 'ppm';
+  const shown =
+    reads === undefined ? undefined : collected.take(parsePenValue(reads, scale, { field: '--reads' }, bare));
   const factor = penFactor(given, collected);
   if (bottle && !(bottle.mSPerCm > 0))
     collected.add(

@@ -23,6 +23,8 @@ export interface Jar {
   pack?: number;
   /** Money for one pack; absent = unknown. */
   price?: number;
+  /** The currency written beside the price, such as EUR or €; absent where it stands alone. */
+  priceCurrency?: string;
   /** Ceiling from the label, g/L or mL/L. */
   maxRate?: number;
   /** The sort of product, in our own words: `salt`, `calcium`, `micro`, … */

@@ -1,5 +1,6 @@
 import { type Checked, nearest, type Problem, problem, type Where } from '../problem.js';
-import { commaWarning, readNumber, spelledOut } from './number.js';
+import { readNumber, spelledOut, type Writing } from './readers/number.js';
+import { commaNotes } from './readers/read.js';
 import {
   type DropsPerMillilitre,
   dropsPerMillilitre,
@@ -29,7 +30,7 @@ export type Amount = { unit: string } & (
   | { kind: 'dropper'; dropsPerMillilitre: DropsPerMillilitre }
 );
 
-export interface AmountOptions {
+export interface AmountOptions extends Writing {
   where?: Where;
   /** Drops in one mL of the dropper at hand; without it drops are refused. */
   dropsPerMillilitre?: number;
@@ -52,9 +53,9 @@ export function parseAmount(text: string, options: AmountOptions = {}): Checked<
   if (plain.length > 80)
     return fail(`${plain.length} characters`, 'an amount with its unit', 'Write for example 450 g.');
 
-  const number = readNumber(plain);
+  const number = readNumber(plain, options);
   if (!number.ok) return fail(number.found, number.expected, number.fix);
-  if (number.comma) warnings.push(commaWarning(plain.slice(0, number.length), number.value, where));
+  warnings.push(...commaNotes(number.comma, where));
   const words = plain.slice(number.length).trim();
   if (words === '')
     return fail(
@@ -69,9 +70,9 @@ export function parseAmount(text: string, options: AmountOptions = {}): Checked<
   if (left === undefined || right === undefined) return fail(...whole.reason());
   const top = readUnit(left);
   if (top.reason) return fail(...top.reason());
-  const counted = /^[\d.,]/.test(right) ? readNumber(right) : undefined;
+  const counted = /^[\d.,]/.test(right) ? readNumber(right, options) : undefined;
   if (counted && !counted.ok) return fail(counted.found, counted.expected, counted.fix);
-  if (counted?.comma) warnings.push(commaWarning(right.slice(0, counted.length), counted.value, where));
+  warnings.push(...commaNotes(counted?.comma ?? null, where));
   const under = readUnit(counted ? right.slice(counted.length).trim() : right);
   if (under.reason) return fail(...under.reason());
   if (counted?.value === 0)

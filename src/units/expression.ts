@@ -1,7 +1,8 @@
 import { create, type MathNode, parseDependencies } from 'mathjs/number';
 import { type Checked, nearest, type Problem, problem, type Where, warning } from '../problem.js';
 import { type Form, type LinearRelation, relate } from './linear.js';
-import { commaWarning, readNumber } from './number.js';
+import { readNumber } from './readers/number.js';
+import { commaNotes } from './readers/read.js';
 
 const math = create({ parseDependencies: parseDependencies! });
 const LONGEST = 400;
@@ -79,7 +80,7 @@ function withPoints(text: string, where: Where, warnings: Problem[]): string {
   return text.replace(/\d[\d.,]*,\d[\d.,]*/g, (written) => {
     const number = readNumber(written);
     if (!number.ok) throw new NotLinear(number.found, number.expected, number.fix);
-    warnings.push(commaWarning(written, number.value, where));
+    warnings.push(...commaNotes(number.comma, where));
     return written.replace(',', '.');
   });
 }

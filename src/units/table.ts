@@ -64,8 +64,8 @@ const TABLE: readonly [name: string, dimension: Dimension, times: number, over: 
   ['imperial pt', 'volume', IMPERIAL_GALLON, 8, 'imperial pint,imp pt,uk pint'],
   ['imperial fl oz', 'volume', IMPERIAL_GALLON, 160, 'imperial fluid ounce,imp fl oz,uk fl oz'],
   ['%', 'share', 1, 1, 'percent,per cent,pct'],
-  ['mS/cm', 'conductivity', 1, 1, 'ds/m'],
-  ['µS/cm', 'conductivity', 1, 1000, 'us/cm,umho/cm'],
+  ['mS/cm', 'conductivity', 1, 1, 'ds/m,ms,millisiemens/cm'],
+  ['µS/cm', 'conductivity', 1, 1000, 'us/cm,us,umho/cm,umhos/cm,umho,microsiemens/cm'],
   ['drops', 'drops', 1, 1, 'drop'],
 ];
 
@@ -111,6 +111,7 @@ function key(text: string): string {
     .replace(/μ/g, 'u')
     .toLowerCase()
     .replace(/[\s_-]+/g, ' ')
+    .replace(/ ?\/ ?/g, '/')
     .trim()
     .replace(/\.$/, '');
   return plain.length > 2 && plain.endsWith('s') && plain !== 'gls' ? plain.slice(0, -1) : plain;

@@ -77,7 +77,8 @@ describe('option values', () => {
     ['100 %', 1],
     ['10', null],
     ['-1', null],
-    ['1e-1', null],
+    ['1e-1', 0.1],
+    ['0,1', 0.1],
     ['lots', null],
     ['120 %', null],
   ])('share %s is %s', (text, share) => {

@@ -155,6 +155,13 @@ export const BENCH_CASES: readonly Case[] = [
   ],
   [
     'bench',
+    'currency: EUR\nwater: { use: rain, price_per_litre: 0.02 USD }\n',
+    [
+      'price-currency: bench.yaml:2 (water.price_per_litre): found "0.02 USD"; expected a price in EUR. Write what it is in EUR.',
+    ],
+  ],
+  [
+    'bench',
     'water: { use: rain, price: 1, price_per_litre: 2 }\n',
     [
       'water-price: bench.yaml:1 (water.price): found price and price_per_litre; expected one of them. Keep price_per_litre.',

@@ -1,5 +1,6 @@
 import { type Checked, problem } from '../../problem.js';
-import { refused } from './refused.js';
+import { readPlainNumber } from '../../units/index.js';
+import { refusedText, taken } from './refused.js';
 
 /** Half a year: long enough that packs matter, short enough that powders keep. */
 export const USUAL_WEEKS = 26;
@@ -27,14 +28,15 @@ export function parseHorizon(said: Horizon): Checked<number> {
 }
 
 function spanOf(name: 'weeks' | 'months', text: string): Checked<number> {
-  const number = /^\s*(\d+(?:\.\d+)?|\.\d+)\s*$/.test(text) ? Number(text) : Number.NaN;
-  const weeks = name === 'weeks' ? number : (number * WEEKS_IN_YEAR) / 12;
-  if (weeks > 0 && weeks <= MOST_WEEKS) return { ok: true, value: weeks, warnings: [] };
+  const read = readPlainNumber(text, [name]);
+  const weeks = !read.ok ? 0 : name === 'weeks' ? read.value : (read.value * WEEKS_IN_YEAR) / 12;
+  if (read.ok && weeks > 0 && weeks <= MOST_WEEKS) return taken(weeks, read, { field: `--${name}` });
   const most = name === 'weeks' ? MOST_WEEKS : (MOST_WEEKS / WEEKS_IN_YEAR) * 12;
-  return refused(
+  return refusedText(
+    text,
+    read,
     'horizon',
     { field: `--${name}` },
-    `"${text}"`,
     `a number of ${name} above 0, at most ${most}`,
     `Write for example --${name} ${name === 'weeks' ? 26 : 6}.`,
   );

@@ -1,5 +1,6 @@
 import type { Checked, Where } from '../../problem.js';
-import { refused } from './refused.js';
+import { readMoney, readPlainNumber } from '../../units/index.js';
+import { refused, refusedText, taken } from './refused.js';
 
 /** A whole number from 1 to 9999. */
 export function parseCount(text: string, where: Where): Checked<number> {
@@ -20,15 +21,17 @@ export function parseNumberOfProducts(text: string, where: Where): Checked<numbe
 }
 
 /** Money to spend, in the currency of the bench, up to a million. */
-export const parseMoney = (text: string, where: Where): Checked<number> =>
-  plainNumber(text, 0, 'money, 0 or more', where);
+export function parseMoney(text: string, where: Where): Checked<number> {
+  const read = readMoney(text);
+  if (read.ok && read.value.amount <= 1e6) return taken(read.value.amount, read, where);
+  return refusedText(text, read, 'number-option', where, 'money, 0 or more', example(where));
+}
 
 /** How long to search, in seconds. */
-export const parseSeconds = (text: string, where: Where): Checked<number> =>
-  plainNumber(text, 0.1, 'seconds, 0.1 or more', where);
-
-function plainNumber(text: string, least: number, expected: string, where: Where): Checked<number> {
-  const value = /^\s*\d+(?:\.\d+)?\s*$/.test(text) ? Number(text) : Number.NaN;
-  if (value >= least && value <= 1e6) return { ok: true, value, warnings: [] };
-  return refused('number-option', where, `"${text}"`, expected, `Write for example ${where.field ?? ''} 30.`);
+export function parseSeconds(text: string, where: Where): Checked<number> {
+  const read = readPlainNumber(text, ['s', 'seconds']);
+  if (read.ok && read.value >= 0.1 && read.value <= 1e6) return taken(read.value, read, where);
+  return refusedText(text, read, 'number-option', where, 'seconds, 0.1 or more', example(where));
 }
+
+const example = ({ field = '' }: Where): string => `Write for example ${field} 30.`;

@@ -1,13 +1,16 @@
-import { readPenScale } from '../../catalog/bench-kit.js';
+import { readPenWords } from '../../catalog/bench-kit.js';
 import type { Pen } from '../../catalog/bench-types.js';
 import type { Moment } from '../../meter/index.js';
 import type { Checked, Where } from '../../problem.js';
-import { refused } from './refused.js';
+import { milliSiemensOf, readConductivity, readPlainNumber } from '../../units/index.js';
+import { refused, refusedText, taken } from './refused.js';
 
 /** What a pen showed: mS/cm as read, and the words for the report. */
 export interface PenValue {
   mSPerCm: number;
   shown: string;
+  /** The unit as written, null for a bare number. */
+  unit: string | null;
   /** True where it was read in ppm of the pen's scale. */
   ppm: boolean;
 }
@@ -20,21 +23,25 @@ const MOST = 20;
 /** Pens that show ppm show whole numbers; below this a bare number is mS/cm. */
 const LEAST_PPM = 5;
 
-/** `0.46`, `460 µS`, `0.46 mS/cm`, `230 ppm`; a bare number of 5 or more on a ppm pen is ppm. */
-export function parsePenValue(text: string, scale: Scale, where: Where): Checked<PenValue> {
+/**
+ * `0.46`, `460 µS`, `0.46 mS/cm`, `230 ppm`; a bare number of 5 or more on a ppm pen is ppm, any other bare number in `bare` (mS/cm where
+ * nothing is said).
+ */
+export function parsePenValue(text: string, scale: Scale, where: Where, bare?: string): Checked<PenValue> {
   const expected = `a reading from 0 to ${MOST} mS/cm`;
-  const match = /^\s*(\d+(?:[.,]\d+)?|[.,]\d+)\s*(mS\/cm|mS|dS\/m|[µμu]S\/cm|[µμu]S|ppm)?\s*$/i.exec(text);
-  if (!match)
-    return refused(
+  const read = readConductivity(text);
+  if (!read.ok)
+    return refusedText(
+      text.trim(),
+      read,
       'pen-reading',
       where,
-      `"${text.trim()}"`,
       expected,
       'Write for example 0.46, "460 µS" or "230 ppm".',
     );
-  const number = Number(match[1]!.replace(',', '.'));
-  const given = (match[2] ?? '').toLowerCase();
-  const ppm = given === 'ppm' || (given === '' && scale !== null && number >= LEAST_PPM);
+  const { number, written, unit } = read.value;
+  const asked = unit ?? bare ?? (scale !== null && number >= LEAST_PPM ? 'ppm' : 'mS/cm');
+  const ppm = asked === 'ppm';
   if (ppm && scale === null) {
     return refused(
       'ppm-without-scale',
@@ -44,13 +51,10 @@ export function parsePenValue(text: string, scale: Scale, where: Where): Checked
       'Add --scale 500 (or 640, 700), or give the reading in mS/cm.',
     );
   }
-  const micro = /^[µμu]s/.test(given);
-  const mSPerCm = ppm ? number / scale! : micro ? number / 1000 : number;
-  if (mSPerCm <= MOST) {
-    const unit = ppm ? `ppm (${scale} scale)` : micro ? 'µS/cm' : 'mS/cm';
-    return { ok: true, value: { mSPerCm, shown: `${match[1]!.replace(',', '.')} ${unit}`, ppm }, warnings: [] };
-  }
-  const fix = given === '' ? `Did you mean "${match[1]} µS", or ppm with --scale?` : 'Check the number and its unit.';
+  const mSPerCm = milliSiemensOf({ number, unit: asked }, scale);
+  const shown = `${written} ${ppm ? `ppm (${scale} scale)` : asked}`;
+  if (mSPerCm <= MOST) return taken({ mSPerCm, shown, unit, ppm }, read, where);
+  const fix = unit === null ? `Did you mean "${written} µS", or ppm with --scale?` : 'Check the number and its unit.';
   return refused('pen-reading', where, `"${text.trim()}"`, expected, fix);
 }
 
@@ -80,7 +84,7 @@ export function momentOf(step: number | 'end', items: readonly string[], where: 
 /** `500`, `640`, `700`, `EC`: what the pen shows, read as bench.yaml reads it; the bench's pen where nothing is said. */
 export function parseScale(text: string | undefined, pen: Pen | undefined, where: Where): Checked<Scale> {
   if (text === undefined) return { ok: true, value: scaleOf(pen), warnings: [] };
-  const read = readPenScale(text, where);
+  const read = readPenWords(text, where);
   return read.ok ? { ...read, value: scaleOf(read.value) } : read;
 }
 
@@ -96,25 +100,21 @@ export function parseYesNo(text: string, where: Where): Checked<boolean> {
 
 /** A pen's correction from 0.5 to 2, as `meter --standard` tells it. */
 export function parseFactor(text: string, where: Where): Checked<number> {
-  const number = Number(text.trim().replace(',', '.'));
-  if (text.trim() !== '' && number >= 0.5 && number <= 2) return { ok: true, value: number, warnings: [] };
-  return refused(
-    'pen-factor',
-    where,
-    `"${text}"`,
-    'a factor from 0.5 to 2',
-    'Check the pen with --standard first: it tells the factor.',
-  );
+  const read = readPlainNumber(text);
+  if (read.ok && read.value >= 0.5 && read.value <= 2) return taken(read.value, read, where);
+  const fix = 'Check the pen with --standard first: it tells the factor.';
+  return refusedText(text, read, 'pen-factor', where, 'a factor from 0.5 to 2', fix);
 }
 
 /** What the pen shows in the water alone: `0.02` or `0.02 mS/cm`, `20 µS/cm`, or `10 ppm` on the scale of the bench's pen; in mS/cm. */
 export function parseWaterReading(text: string, pen: Pen | undefined, where: Where): Checked<number> {
   const expected = 'a reading from 0 to 3 mS/cm';
-  const match = /^\s*(\d+(?:[.,]\d+)?|[.,]\d+)\s*(mS\/cm|mS|[µμu]S\/cm|[µμu]S|ppm)?\s*$/i.exec(text);
-  if (!match) return refused('water-reading', where, `"${text}"`, expected, 'Write for example 0.02 or "20 µS/cm".');
-  const number = Number(match[1]!.replace(',', '.'));
-  const unit = (match[2] ?? 'mS').toLowerCase();
-  if (unit === 'ppm' && pen?.reads !== 'ppm')
+  const read = readConductivity(text);
+  if (!read.ok)
+    return refusedText(text, read, 'water-reading', where, expected, 'Write for example 0.02 or "20 µS/cm".');
+  const { number, written, unit } = read.value;
+  const scale = pen?.reads === 'ppm' ? pen.scale : null;
+  if (unit === 'ppm' && scale === null)
     return refused(
       'water-reading',
       where,
@@ -122,9 +122,8 @@ export function parseWaterReading(text: string, pen: Pen | undefined, where: Whe
       'a pen with a ppm scale',
       'Say which scale under pen: in bench.yaml.',
     );
-  const scale = unit === 'ppm' && pen?.reads === 'ppm' ? pen.scale : unit.startsWith('m') ? 1 : 1000;
-  const value = number / scale;
-  if (value <= 3) return { ok: true, value, warnings: [] };
-  const fix = number > 3 && scale === 1 ? `Did you mean "${match[1]} µS/cm"?` : 'No plant is watered with that.';
+  const value = milliSiemensOf({ number, unit }, scale);
+  if (value <= 3) return taken(value, read, where);
+  const fix = value === number ? `Did you mean "${written} µS/cm"?` : 'No plant is watered with that.';
   return refused('water-reading', where, `"${text}"`, expected, fix);
 }

@@ -1,13 +1,15 @@
 import type { Checked, Where } from '../../problem.js';
-import { formatUpTo, parseAmount } from '../../units/index.js';
+import { commaNotes, formatUpTo, parseAmount, readPlainNumber } from '../../units/index.js';
 import { refused } from './refused.js';
 
 /** `1:100` (or `100`) as the parts of feed that one part of stock makes, 2 to 1000. */
 export function parseRatio(text: string, where: Where): Checked<number> {
-  const match = /^\s*(?:(\d+(?:\.\d+)?)\s*[:/])?\s*(\d+(?:\.\d+)?)\s*$/.exec(text);
-  const [stock, feed] = match ? [Number(match[1] ?? 1), Number(match[2])] : [Number.NaN, Number.NaN];
+  const sides = text.split(/[:/]/).map((side) => readPlainNumber(side));
+  const [first, second = first] = sides;
   const expected = 'a ratio from 1:2 to 1:1000';
-  if (!match) return refused('ratio', where, `"${text}"`, expected, 'Write for example 1:100.');
+  if (!first?.ok || !second?.ok || sides.length > 2)
+    return refused('ratio', where, `"${text}"`, expected, 'Write for example 1:100.');
+  const [stock, feed] = sides.length === 1 ? [1, first.value] : [first.value, second.value];
   if (stock === 0 || feed === 0) return refused('ratio', where, `"${text}"`, expected, 'Neither side can be nothing.');
   if (stock > feed)
     return refused(
@@ -18,7 +20,8 @@ export function parseRatio(text: string, where: Where): Checked<number> {
       `The stock comes first: did you mean 1:${tidy(stock / feed)}?`,
     );
   const ratio = feed / stock;
-  if (ratio >= 2 && ratio <= 1000) return { ok: true, value: ratio, warnings: [] };
+  const warnings = sides.flatMap((side) => (side.ok ? commaNotes(side.comma, where) : []));
+  if (ratio >= 2 && ratio <= 1000) return { ok: true, value: ratio, warnings };
   const fix =
     ratio < 2 ? 'That is no stock but the feed itself.' : 'Less than 1 mL in a litre cannot be measured well.';
   return refused('ratio', where, `"${text}"`, expected, fix);

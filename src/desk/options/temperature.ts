@@ -1,29 +1,25 @@
 import type { Checked, Where } from '../../problem.js';
-import { refused } from './refused.js';
+import { readTemperature } from '../../units/index.js';
+import { refusedText, taken } from './refused.js';
 
-/** `18 °C`, `18 C`, `64 °F` or a bare number in °C, from 0 to 40 °C. */
+/** How warm the can is: `18 °C`, `64 °F` or a bare number in °C, from 0 to 40 °C. */
 export function parseTemperature(text: string, where: Where): Checked<number> {
-  const match = /^\s*(\d+(?:\.\d+)?)\s*°?\s*([CF]?)\s*$/i.exec(text);
-  const number = Number(match?.[1] ?? Number.NaN);
-  const celsius = match?.[2]?.toUpperCase() === 'F' ? ((number - 32) * 5) / 9 : number;
-  if (celsius >= 0 && celsius <= 40) return { ok: true, value: celsius, warnings: [] };
-  return refused(
-    'temperature',
-    where,
-    `"${text}"`,
-    'a temperature from 0 to 40 °C',
-    'Write for example "18 °C" or "64 °F".',
-  );
+  const read = readTemperature(text);
+  if (read.ok && isRoomy(read.value)) return taken(read.value, read, where);
+  return refusedText(text, read, 'temperature', where, EXPECTED, 'Write for example "18 °C" or "64 °F".');
 }
 
-/** The coldest it gets where a stock stands: `10 °C`, `10 C`, `50 °F` or a bare number in °C, from 0 to 40 °C. */
+/** The coldest it gets where a stock stands: `10 °C`, `50 °F` or a bare number in °C, from 0 to 40 °C. */
 export function parseStorage(text: string, where: Where): Checked<number> {
-  const match = /^\s*([-−–]?\d+(?:[.,]\d+)?)\s*(?:°|deg(?:rees)?)?\s*([CF]?)\s*$/i.exec(text);
-  const expected = 'a temperature from 0 to 40 °C';
-  if (!match) return refused('coldest', where, `"${text}"`, expected, 'Write for example "10 °C".');
-  const number = Number(match[1]!.replace(/[−–]/, '-').replace(',', '.'));
-  const celsius = match[2]?.toUpperCase() === 'F' ? ((number - 32) * 5) / 9 : number;
-  if (celsius >= 0 && celsius <= 40) return { ok: true, value: celsius, warnings: [] };
-  const fix = celsius < 0 ? 'A frozen stock falls apart: keep it free of frost.' : 'Keep stocks cool.';
-  return refused('coldest', where, `"${text}"`, expected, fix);
+  const read = readTemperature(text);
+  if (read.ok && isRoomy(read.value)) return taken(read.value, read, where);
+  const fix = !read.ok
+    ? 'Write for example "10 °C".'
+    : read.value < 0
+      ? 'A frozen stock falls apart: keep it free of frost.'
+      : 'Keep stocks cool.';
+  return refusedText(text, read, 'coldest', where, EXPECTED, fix);
 }
+
+const isRoomy = (celsius: number): boolean => celsius >= 0 && celsius <= 40;
+const EXPECTED = 'a temperature from 0 to 40 °C';

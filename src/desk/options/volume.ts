@@ -1,6 +1,5 @@
 import type { Kit } from '../../catalog/bench-types.js';
 import { readCan } from '../../catalog/feed-values.js';
-
 import type { Checked, Where } from '../../problem.js';
 import { parseAmount } from '../../units/index.js';
 import { refused } from './refused.js';
@@ -14,19 +13,27 @@ export function parseCan(text: string, kit: Pick<Kit, 'cans'> | undefined, where
 }
 
 /** A jug for a stock solution, from 10 mL to 200 L, in mL. */
-export function parseJug(text: string, where: Where): Checked<number> {
-  const read = parseAmount(text, { where });
-  if (!read.ok) return read;
-  if (read.value.kind === 'volume' && read.value.millilitres >= 10 && read.value.millilitres <= 200_000)
-    return { ok: true, value: read.value.millilitres, warnings: read.warnings };
-  return refused('jug', where, `"${text}"`, 'a volume from 10 mL to 200 L', 'Write for example "500 mL".');
-}
+export const parseJug = (text: string, where: Where): Checked<number> =>
+  volume(text, where, (mL) => mL >= 10 && mL <= 200_000, JUG);
 
 /** A level spoon up to 100 mL, in mL. */
-export function parseSpoon(text: string, where: Where): Checked<number> {
+export const parseSpoon = (text: string, where: Where): Checked<number> =>
+  volume(text, where, (mL) => mL > 0 && mL <= 100, SPOON);
+
+/** Code, what is expected, and how to mend it. */
+type Wanted = readonly [code: string, expected: string, fix: string];
+const JUG: Wanted = ['jug', 'a volume from 10 mL to 200 L', 'Write for example "500 mL".'];
+const SPOON: Wanted = ['spoon', 'a spoon up to 100 mL', 'Write for example "1/4 tsp".'];
+
+/** A volume in mL that is `right`. */
+function volume(
+  text: string,
+  where: Where,
+  right: (millilitres: number) => boolean,
+  [code, expected, fix]: Wanted,
+): Checked<number> {
   const read = parseAmount(text, { where });
   if (!read.ok) return read;
-  if (read.value.kind === 'volume' && read.value.millilitres > 0 && read.value.millilitres <= 100)
-    return { ok: true, value: read.value.millilitres, warnings: read.warnings };
-  return refused('spoon', where, `"${text}"`, 'a spoon up to 100 mL', 'Write for example "1/4 tsp".');
+  if (read.value.kind === 'volume' && right(read.value.millilitres)) return { ...read, value: read.value.millilitres };
+  return refused(code, where, `"${text}"`, expected, fix);
 }

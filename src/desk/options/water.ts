@@ -8,7 +8,7 @@ import { refused } from './refused.js';
 export function parseWaterWords(text: string, where: Where): Checked<string | Record<string, string>> {
   if (!/[=:]/.test(text)) return { ok: true, value: text.trim(), warnings: [] };
   const analysis: Record<string, string> = Object.create(null);
-  for (const part of text.split(/[,;]/).filter((p) => p.trim() !== '')) {
+  for (const part of text.split(PARTS).filter((p) => p.trim() !== '')) {
     const pair = /^\s*([^=:]+?)\s*[=:]\s*(.+?)\s*$/.exec(part);
     const key = pair?.[1] ?? '';
     if (!pair || Object.hasOwn(analysis, key)) {
@@ -25,6 +25,9 @@ export function parseWaterWords(text: string, where: Where): Checked<string | Re
   }
   return { ok: true, value: { ...analysis }, warnings: [] };
 }
+
+/** `Ca=40,5, Mg=11`: a comma right before a digit is a decimal comma. */
+const PARTS = /;|,(?!\d)/;
 
 /** Waters as options name them, each by the reader of bench.yaml; problems point at the option. */
 export function readWaters(texts: readonly string[], where: Where, catalog: Catalog): Checked<Water[]> {
