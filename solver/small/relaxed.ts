@@ -1,49 +1,49 @@
+import { type Item, TOLERANCE, type UpperRow } from './items.js';
 import type { Vertex, Vertices } from './vertex.js';
-import { type Choices, DUST, type UpperRow } from './choices.js';
 
-/** Of each item the first and the last measure that is open. */
+/** Of each item the first and the last level that is open. */
 export type Box = readonly (readonly [from: number, to: number])[];
 
 /** What the relaxation of a box says. */
-export interface Split {
+export interface Relaxation {
   /** No choice in the box costs less; Infinity where none holds. */
   bound: number;
-  /** The measures nearest to the cheapest amounts. */
+  /** The levels nearest to the vertex. */
   nearest: number[];
-  /** Where those amounts lie farthest from any measure, by what that does to the rows; null where they are measures. */
+  /** Where the vertex lies farthest from any level, by what that does to the rows; null where it lies on levels. */
   between: { item: number; below: number } | null;
 }
 
-/** The linear program that stands for a box of choices, narrowed to one box after the other. */
+/** The linear program that stands for a box of choices, restricted to one box after the other. */
 export interface Relaxed {
   vertices: Vertices;
   low: Float64Array;
   high: Float64Array;
-  /** @param most a miss of more is of no interest */
-  narrow: (box: Box, most: number) => void;
-  read: (box: Box, vertex: Vertex) => Split;
+  /** @param most a greater violation is of no interest */
+  restrict: (box: Box, most: number) => void;
+  read: (box: Box, vertex: Vertex) => Relaxation;
 }
 
-/** Amounts this near, in parts of what is wanted, are the same. */
+/** Amounts this near, in parts of the target, are the same. */
 const SAME = 1e-9;
-/** An item in no row still has to come to rest on a measure. */
+/** An item in no row still has to come to rest on a level. */
 const FELT = 1e-3;
-/** A miss of more is beyond any use. */
+/** A greater violation is beyond any use. */
 const MOST_VIOLATION = 1e6;
 
 /**
- * Amounts anywhere between the measures: each item as what it is over and what it is under its wanted dose, both ≥ 0 and in parts of it, each
- * costing 1; rows in their sizes. With `faint`, a last variable is the miss of all rows that may give way; it costs 1, deviations cost
- * that little. A margin is left out, which lets more in, never less.
+ * Amounts anywhere between the levels: each item as what it is over and what it is under its target, both ≥ 0 and in parts of it, each
+ * costing 1; rows in their sizes, a violation of `allowed` open to those that are not firm. With `faint`, a last variable is the violation of all
+ * rows that are not firm; it costs 1, deviations cost that little. The range of a level is left out, which lets more in, never less.
  */
 export function relaxed(
-  items: readonly Choices[],
+  items: readonly Item[],
   rows: readonly UpperRow[],
-  { slack = 0, faint }: { slack?: number; faint?: number },
+  { allowed = 0, faint }: { allowed?: number; faint?: number },
 ): Relaxed {
   const n = items.length;
   const size = 2 * n + (faint === undefined ? 0 : 1);
-  const per = rows.map((row) => items.map(({ wanted }, i) => (row.terms[i]! * wanted) / row.size));
+  const per = rows.map((row) => items.map(({ target }, i) => (row.terms[i]! * target) / row.size));
   const vertices: Vertices = {
     rows: per.map((own, r) => {
       const terms = new Float64Array(size);
@@ -56,7 +56,7 @@ export function relaxed(
     }),
     upper: Float64Array.from(rows, ({ upper, size: unit, firm }, r) => {
       const left = upper / unit - per[r]!.reduce((sum, term) => sum + term, 0);
-      return left + (firm ? 0 : slack) + 2 * DUST;
+      return left + (firm ? 0 : allowed) + 2 * TOLERANCE;
     }),
     costs: Float64Array.from({ length: size }, (_, v) => (v === 2 * n ? 1 : (faint ?? 1))),
   };
@@ -67,10 +67,10 @@ export function relaxed(
     vertices,
     low,
     high,
-    narrow(box, most) {
+    restrict(box, most) {
       box.forEach(([from, to], i) => {
-        const { amounts, wanted } = items[i]!;
-        const [least, last] = [amounts[from]! / wanted - 1, amounts[to]! / wanted - 1];
+        const { levels, target } = items[i]!;
+        const [least, last] = [levels[from]! / target - 1, levels[to]! / target - 1];
         low[2 * i] = Math.max(0, least);
         high[2 * i] = Math.max(0, last);
         low[2 * i + 1] = Math.max(0, -last);
@@ -79,19 +79,19 @@ export function relaxed(
       if (faint !== undefined) high[2 * n] = Math.min(most, MOST_VIOLATION);
     },
     read(box, { x, bound }) {
-      let between: Split['between'] = null;
+      let between: Relaxation['between'] = null;
       let farthest = 0;
       const nearest = box.map(([from, to], i) => {
-        const { amounts, wanted } = items[i]!;
-        const amount = wanted * (1 + x[2 * i]! - x[2 * i + 1]!);
+        const { levels, target } = items[i]!;
+        const amount = target * (1 + x[2 * i]! - x[2 * i + 1]!);
         let [below, above] = [from, to];
         while (above - below > 1) {
           const middle = (below + above) >> 1;
-          if (amounts[middle]! <= amount) below = middle;
+          if (levels[middle]! <= amount) below = middle;
           else above = middle;
         }
-        const [under, over] = [amount - amounts[below]!, amounts[above]! - amount];
-        const off = Math.min(under, over) / wanted;
+        const [under, over] = [amount - levels[below]!, levels[above]! - amount];
+        const off = Math.min(under, over) / target;
         if (below < above && off > SAME && off * weights[i]! > farthest) {
           farthest = off * weights[i]!;
           between = { item: i, below };

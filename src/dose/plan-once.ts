@@ -11,7 +11,7 @@ import { chooseDoses, type OpenItem, openItems } from './choose.js';
 import { type DoseLimits, delivered, doseLimits } from './limits.js';
 import type { DosePlan, PlannedItem, PlanOptions } from './plan-types.js';
 import { canNotes, notesOf, proofOf } from './plan-words.js';
-import { DUST } from '../../solver/small/index.js';
+import { TOLERANCE } from '../../solver/small/index.js';
 import { surestMeasures } from './surest.js';
 import { type Tool, toolsOf } from './tools.js';
 
@@ -42,7 +42,7 @@ export async function planOnce(
     return plannedItem(open[k]!, chosen.measures, k, limits, settings);
   });
   return {
-    status: misses.length === 0 && (chosen.slack === 0 || settings.margin === 0) ? 'kept' : 'missed',
+    status: misses.length === 0 && (chosen.violation === 0 || settings.margin === 0) ? 'kept' : 'missed',
     batchLitres,
     items,
     sequence,
@@ -92,8 +92,8 @@ function plannedItem(
 
 function holds(doses: readonly number[], { rows, cap, ecOf }: DoseLimits): boolean {
   return (
-    rows.every((row) => row.terms.reduce((sum, t, i) => sum + t * doses[i]!, 0) <= row.upper + DUST * row.size) &&
-    (cap === null || ecOf(doses) <= cap * (1 + DUST))
+    rows.every((row) => row.terms.reduce((sum, t, i) => sum + t * doses[i]!, 0) <= row.upper + TOLERANCE * row.size) &&
+    (cap === null || ecOf(doses) <= cap * (1 + TOLERANCE))
   );
 }
 

@@ -66,15 +66,15 @@ export function proofOf(chosen: Chosen, items: readonly OpenItem[]): DoseProof {
   return { by: chosen.by, measures, combinations, deviation: chosen.deviation, sentence: `${result}: ${how}` };
 }
 
-function resultOf({ kept = 'limits', slack }: Chosen, off: string): string {
-  const missed = `${formatNumber(100 * slack, 2)} % of a limit`;
+function resultOf({ kept = 'limits', violation }: Chosen, off: string): string {
+  const missed = `${formatNumber(100 * violation, 2)} % of a limit`;
   if (kept === 'less than the blend')
     return `no doses keep every limit that the nearest feed keeps; these miss least beyond it, by at most ${missed}`;
   if (kept === 'what the blend keeps')
-    return slack > NOTICED
+    return violation > NOTICED
       ? `no doses that keep every limit that the nearest feed keeps are nearer to the others; these miss them by at most ${missed} more`
       : `no doses that keep every limit that the nearest feed keeps, and miss no other by more than ${formatNumber(100 * NOTICED)} % of it beyond that, are closer to it (${off} % off on average)`;
-  return slack === 0
+  return violation === 0
     ? `no doses that keep every limit are closer to the blend (${off} % off on average)`
     : `no doses keep every limit; these miss least, by at most ${missed}`;
 }

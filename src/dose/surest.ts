@@ -11,7 +11,7 @@ export function surestMeasures(items: readonly OpenItem[]): Chosen {
     return open.reduce((best, m) => (error(m) < error(best) * (1 - EVEN) ? m : best));
   });
   const deviation = measures.reduce((sum, m, i) => sum + Math.abs(m.amount - items[i]!.wanted) / items[i]!.wanted, 0);
-  return { measures, slack: 0, by: 'best found', deviation };
+  return { measures, violation: 0, by: 'best found', deviation };
 }
 
 /** Errors this near are even. */

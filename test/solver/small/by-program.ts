@@ -1,5 +1,5 @@
 import { type Column, type Row, solve } from '../../../solver/index.js';
-import type { Choices, UpperRow } from '../../../solver/small/choices.js';
+import type { Item, UpperRow } from '../../../solver/small/items.js';
 
 /** What the integer program says. */
 export interface ByProgram {
@@ -9,19 +9,19 @@ export interface ByProgram {
   proved: boolean;
 }
 
-/** A plan is waited for by a person at the sink. */
+/** As long as anyone waits for an answer. */
 const SECONDS = 1;
-/** Measures per item at most, the nearest to the blend; where that leaves any out, nothing is proved. */
+/** Levels per item at most, the cheapest; where that leaves any out, nothing is proved. */
 const MOST_COLUMNS = 120;
 
 /** The same choice as an integer program: a column per measure, one of them for each item. */
 export async function byProgram(
-  items: readonly Choices[],
+  items: readonly Item[],
   rows: readonly UpperRow[],
-  slack: number,
+  allowed: number,
 ): Promise<ByProgram> {
   const columns: Column[] = [];
-  const programRows: Row[] = rows.map((row, r) => ({ id: `r${r}`, upper: row.upper + slack * row.size, terms: {} }));
+  const programRows: Row[] = rows.map((row, r) => ({ id: `r${r}`, upper: row.upper + allowed * row.size, terms: {} }));
   let thinned = false;
   items.forEach((item, i) => {
     const one: Row = { id: `one${i}`, lower: 1, upper: 1, terms: {} };
