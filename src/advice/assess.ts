@@ -16,15 +16,10 @@ export async function assess(recipe: Recipe, request: FeedRequest, hasProgramme 
     amounts[index] = amounts[index]! + line.amount / recipe.volumeLitres;
   }
   const mix = readOut({ products: amounts, waters: request.waters.map(() => 1 / request.waters.length) }, request);
-  const misses = missesOf(mix);
-  return {
-    schema: 'velamen.assess/1',
-    status: !hasProgramme ? 'no programme' : misses.length === 0 ? 'within' : 'outside',
+  const told = {
     ...mix,
-    feed: hasProgramme ? request.header : null,
     recipe: recipe.text,
     volumeLitres: recipe.volumeLitres,
-    misses,
     notes: [
       ...recipe.lines.flatMap((line) => (line.note ? [line.note] : [])),
       ...recipe.lines.flatMap(({ product: { id, disagreement } }) =>
@@ -37,4 +32,7 @@ export async function assess(recipe: Recipe, request: FeedRequest, hasProgramme 
       request.header.plants,
     ),
   };
+  if (!hasProgramme) return { status: 'no programme', ...told };
+  const misses = missesOf(mix);
+  return { status: misses.length === 0 ? 'within' : 'outside', ...told, feed: request.header, misses };
 }

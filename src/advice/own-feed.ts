@@ -3,13 +3,12 @@ import type { Programme } from '../programme/programme.js';
 import type { Rule } from '../programme/rule.js';
 import { formatNumber, formatUpTo } from '../units/index.js';
 import type { AdviceReading, OwnMatch } from './types.js';
-import { amountsOf } from '../formulation/amounts.js';
 import { conflictOf } from '../why/conflict.js';
 import { conductivity, ionsOfMix } from '../can/ec.js';
 import { readOut } from '../feed/readout.js';
 import { ecCap, type FeedRequest } from '../feed/request.js';
 import type { FeedHeader, Mix } from '../feed/results.js';
-import { solveUnderCap } from '../formulation/solve-goal.js';
+import { solveFeed } from '../formulation/solve-feed.js';
 
 /** The grower's own feed, at any strength. */
 export interface OwnFeed {
@@ -165,12 +164,12 @@ export class OwnStrengths {
     const asked = percent > 0 && percent <= MOST ? this.own.at(percent) : null;
     if (!asked) return null;
     for (const rules: Rule[] = []; ; ) {
-      const { result, request, keeps } = await solveUnderCap({ ...asked, rules: [...asked.rules, ...rules] });
-      if (result.verdict.verdict !== 'optimal' || !keeps) {
+      const answer = await solveFeed({ ...asked, rules: [...asked.rules, ...rules] });
+      if (answer.answer !== 'found') {
         if (rules.length > 0) this.reasons.set(percent, rules.map((rule) => tooMuch(rule.text)).join(', '));
         return null;
       }
-      const mix = readOut(amountsOf(result.verdict, result.formulated), request);
+      const mix = readOut(answer.amounts, answer.request);
       const over = ceilings(this.own.full).filter(
         (rule) => exceeds(mix, rule) && rules.every((r) => r.text !== rule.text),
       );

@@ -1,19 +1,14 @@
-import { solve, type Verdict } from '../../solver/index.js';
-import { amountsOf } from '../formulation/amounts.js';
-import { fewestProducts } from '../formulation/at-most.js';
+import type { Amounts } from '../can/mix-amounts.js';
 import { type Caution, cautionsFor } from '../can/cautions.js';
 import { disagreementText } from '../label/disagreement.js';
 import { conflictOf } from '../why/conflict.js';
-import { ecWords } from '../formulation/ec-cap.js';
-import type { Formulated } from '../formulation/formulate.js';
 import { nearestMix } from '../why/nearest.js';
-import { costing } from '../feed/price.js';
+import { type Costing, costing } from '../feed/price.js';
 import { pricesOf } from './prices.js';
-import { proofOf, stagedProof } from '../formulation/proof.js';
-import { readOut } from '../feed/readout.js';
+import { missesOf, readOut } from '../feed/readout.js';
 import type { FeedRequest } from '../feed/request.js';
-import type { BlendResult, Mix } from '../feed/results.js';
-import { figureOf, solveUnderCap } from '../formulation/solve-goal.js';
+import type { BlendCannot, BlendOpen, BlendResult, Mix, NearestMix, Relaxation } from '../feed/results.js';
+import { type FeedTooFew, solveFeed } from '../formulation/solve-feed.js';
 import { costOfSilence } from './unknowns.js';
 import { formatNumber } from '../units/index.js';
 
@@ -31,129 +26,97 @@ export interface BlendOptions {
  */
 export async function blend(asked: FeedRequest, options: BlendOptions = {}): Promise<BlendResult> {
   const cost = costing(asked.shelf);
-  const unit = cost.counts === 'money' ? `${asked.header.currency}/L` : 'g/L';
-  const capped = await solveUnderCap(asked);
-  const { result: solved, request } = capped;
-  const notes = [...notesOf(request, cost), ...disagreements(asked)];
-
-  if (solved.verdict.verdict === 'optimal') {
-    const mix = readOut(amountsOf(solved.verdict, solved.formulated), request);
-    const proof = solved.stages
-      ? stagedProof(solved.stages, unit)
-      : proofOf(solved.verdict, cost.counts === 'money' ? 'cheaper' : 'lighter', unit);
-    if (solved.choiceBound !== undefined) {
-      proof.bound = solved.choiceBound;
-      proof.sentence += `; no other choice of at most ${request.atMost} products can cost less than ${formatNumber(solved.choiceBound)}`;
+  const answer = await solveFeed(asked);
+  const told = {
+    goal: asked.goal,
+    feed: asked.header,
+    notes: [...notesOf(asked, cost), ...disagreements(asked)],
+    proof: answer.proof,
+  };
+  const { request } = answer;
+  switch (answer.answer) {
+    case 'found': {
+      const mix = readOut(answer.amounts, request);
+      return {
+        status: 'made',
+        ...told,
+        ...mix,
+        unknowns: await costOfSilence(asked, answer.figure),
+        cautions: cautionsOf(mix, request),
+        ...(isPriced(asked, cost, options) ? { prices: await pricesOf(request, answer.optimal) } : {}),
+      };
     }
-    proof.sentence += ecWords(capped);
-    if (!capped.keeps) proof.verdict = 'uncertified';
-    const silence = await costOfSilence(request, figureOf(solved));
-    const priced =
-      request.goal === 'cheapest' &&
-      request.atMost === undefined &&
-      cost.counts === 'money' &&
-      (options.prices ?? request.shelf.length <= PRICED_SHELF);
-    return {
-      ...head(request, capped.keeps ? 'optimal' : 'uncertified'),
-      ...mix,
-      unknowns: silence,
-      notes,
-      cautions: cautionsOf(mix, request),
-      proof,
-      ...(priced ? { prices: await pricesOf(request, solved.verdict) } : {}),
-    };
+    case 'none': {
+      const nearest = await nearestMix(request);
+      return {
+        status: 'cannot',
+        ...told,
+        unknowns: await costOfSilence(asked, null),
+        cautions: cautionsOf(nearest, request),
+        ...(await conflictOf(request)),
+        nearest,
+      };
+    }
+    case 'too few':
+      return tooFew(answer, told);
+    case 'open': {
+      const nearest = answer.over ? missing(answer.over, request) : await nearestMix(request);
+      return {
+        status: 'open',
+        ...told,
+        unknowns: [],
+        cautions: cautionsOf(nearest, request),
+        relaxations: [],
+        nearest,
+      };
+    }
   }
+}
 
-  const answer = await refused(request, solved.formulated, solved.verdict, notes, unit);
-  if (answer.status === 'infeasible') answer.proof.sentence += ecWords(capped);
-  return answer;
+/** What it costs to insist is worked out for the cheapest blend of a priced shelf that may use any number of products. */
+function isPriced({ goal, atMost, shelf }: FeedRequest, { counts }: Costing, { prices }: BlendOptions): boolean {
+  return goal === 'cheapest' && atMost === undefined && counts === 'money' && (prices ?? shelf.length <= PRICED_SHELF);
 }
 
 function disagreements({ shelf }: FeedRequest): string[] {
   return shelf.flatMap(({ id, disagreement }) => (disagreement ? [`${id}: ${disagreementText(disagreement)}.`] : []));
 }
 
-/** What is said when no mix keeps every limit, or when none could be proved. */
-async function refused(
-  request: FeedRequest,
-  formulated: Formulated,
-  verdict: Exclude<Verdict, { verdict: 'optimal' }>,
-  notes: string[],
-  unit: string,
-): Promise<BlendResult> {
-  const tooFew = request.atMost !== undefined && (await solve(formulated.program)).verdict === 'optimal';
-  const proof = proofOf(verdict, 'cheaper', unit);
-  if (tooFew) {
-    const word =
-      verdict.verdict === 'infeasible'
-        ? 'each proved impossible'
-        : 'the search found none (its own word: no arithmetic proves it)';
-    if (verdict.verdict === 'uncertified' && verdict.claim === 'integer-infeasible') proof.verdict = 'infeasible';
-    proof.sentence = `with any number of products a mix exists; of every choice of at most ${request.atMost}, ${word}`;
-  }
-  const status = proof.verdict === 'infeasible' ? 'infeasible' : 'uncertified';
-  const nearest = tooFew ? null : await nearestMix(request);
-  const why = tooFew
-    ? await productConflict(formulated, request.atMost!)
-    : status === 'infeasible'
-      ? await conflictOf(request)
-      : {};
-  // nothing is recommended: the top of the result reads out the bare water, the mix that misses least stands under `nearest`
-  const bare = readOut(
-    { products: request.shelf.map(() => 0), waters: request.waters.map((_, i) => (i === 0 ? 1 : 0)) },
-    request,
-  );
+/** Where more products would do: the wish is what stands in the way, and on a search's word alone it is only said to. */
+function tooFew(
+  { atMost, fewest, proof, request }: FeedTooFew,
+  told: Pick<BlendCannot, 'goal' | 'feed' | 'notes' | 'proof'>,
+): BlendCannot | BlendOpen {
+  const limit = `at most ${atMost} ${atMost === 1 ? 'product' : 'products'}`;
+  const change = `at most ${fewest} products instead of ${atMost}`;
+  const relaxations: Relaxation[] =
+    fewest === null ? [] : [{ kind: 'products', limit, change, from: atMost, to: fewest }];
+  const rest = { ...told, unknowns: [], cautions: cautionsOf(null, request), relaxations, nearest: null };
+  if (proof.verdict !== 'infeasible') return { status: 'open', ...rest };
   return {
-    ...head(request, status),
-    ...bare,
-    unknowns: status === 'infeasible' && !tooFew ? await costOfSilence(request, null) : [],
-    notes,
-    cautions: cautionsOf(nearest ?? bare, request),
-    proof,
-    ...why,
-    nearest,
-  };
-}
-
-async function productConflict(
-  formulated: Formulated,
-  most: number,
-): Promise<Required<Pick<BlendResult, 'conflict' | 'relaxations'>>> {
-  const fewest = await fewestProducts(formulated);
-  const limit = `at most ${most} ${most === 1 ? 'product' : 'products'}`;
-  return {
+    status: 'cannot',
+    ...rest,
+    absent: [],
     conflict: [{ limit, from: 'you', because: ['every other limit can be kept with more products'] }],
-    relaxations:
-      fewest === null
-        ? []
-        : [
-            {
-              kind: 'products',
-              limit,
-              change: `at most ${fewest} products instead of ${most}`,
-              from: most,
-              to: fewest,
-            },
-          ],
+    irreducible: true,
+    farkas: null,
   };
 }
 
-function head(
-  request: FeedRequest,
-  status: BlendResult['status'],
-): Pick<BlendResult, 'schema' | 'status' | 'goal' | 'feed'> {
-  return { schema: 'velamen.blend/1', status, goal: request.goal, feed: request.header };
+function missing(amounts: Amounts, request: FeedRequest): NearestMix {
+  const mix = readOut(amounts, request);
+  return { ...mix, misses: missesOf(mix) };
 }
 
-function cautionsOf(mix: Mix, request: FeedRequest): Caution[] {
-  const used = new Set(mix.items.map((i) => i.id));
+function cautionsOf(mix: Mix | null, request: FeedRequest): Caution[] {
+  const used = new Set(mix?.items.map((i) => i.id));
   return cautionsFor(
     request.shelf.filter((p) => used.has(p.id)),
     request.header.plants,
   );
 }
 
-function notesOf(request: FeedRequest, cost: ReturnType<typeof costing>): string[] {
+function notesOf(request: FeedRequest, cost: Costing): string[] {
   const notes: string[] = [];
   if (cost.counts === 'mass')
     notes.push(

@@ -1,15 +1,14 @@
-import { type LinearProgram, solve } from '../../solver/index.js';
+import { type LinearProgram, solve, type Verdict } from '../../solver/index.js';
 import { amountsOf } from '../formulation/amounts.js';
-import { type Capped, ecWords, leastEc, underEcCap } from '../formulation/ec-cap.js';
+import { type Capped, leastEc, standingOf, underEcCap } from '../formulation/ec-cap.js';
 import { formulate } from '../formulation/formulate.js';
 import { verticesOf, SAME } from './frontier-vertices.js';
 import { type Vertex, vertexOf, frontierProgram, missesFromAims, WORST } from './frontier-program.js';
 import { costing } from '../feed/price.js';
-import { proofOf } from '../formulation/proof.js';
+import { Proof } from '../feed/proof.js';
 import { readOut } from '../feed/readout.js';
 import { ecCap, type FeedRequest } from '../feed/request.js';
-import type { FrontierPoint, FrontierResult } from '../feed/results.js';
-import { formatNumber } from '../units/index.js';
+import type { FrontierNone, FrontierPoint, FrontierResult } from '../feed/results.js';
 
 /** How far an end may be loosened when rounding leaves no mix exactly there. */
 const LOOSEN = [0, 1e-10, 1e-9, 1e-8, 1e-7];
@@ -29,21 +28,16 @@ export async function frontier(asked: FeedRequest): Promise<FrontierResult> {
     assumed.length === 0 ? [] : [`No price is known for ${assumed.join(', ')}: counted at the dearest known price.`];
   const unit =
     counts === 'money' ? (request.header.currency === '' ? 'per litre' : `${request.header.currency}/L`) : 'g/L';
-  const base = { schema: 'velamen.frontier/1' as const, feed: request.header, costUnit: unit, notes };
+  const base = { feed: request.header, costUnit: unit, notes };
+  const curve = { question: 'curve' as const, unit, ec: standingOf(capped) };
+  const none = (stopped: readonly Verdict[]): FrontierNone => {
+    const proof = Proof.of({ ...curve, vertices: stopped, ends: null });
+    return { ...base, status: proof.verdict === 'infeasible' ? 'cannot' : 'open', proof };
+  };
   const ends = await endsOf(program, request);
-  if ('verdict' in ends) {
-    const proof = proofOf(ends, 'cheaper', unit);
-    return { ...base, status: proof.verdict === 'infeasible' ? 'infeasible' : 'uncertified', points: [], proof };
-  }
+  if ('verdict' in ends) return none([ends]);
   const vertices = await verticesOf(program, request, ends.closest, ends.cheapest);
-  if (vertices === null) {
-    const proof = proofOf(
-      { verdict: 'uncertified', claim: 'frontier', why: 'a vertex could not be proved' },
-      'cheaper',
-      unit,
-    );
-    return { ...base, status: 'uncertified', points: [], proof };
-  }
+  if (vertices === null) return none([]);
   const points = vertices.map((vertex, i): FrontierPoint => {
     const next = vertices[i + 1];
     const mix = readOut(amountsOf(vertex.answer, formulated), request);
@@ -56,29 +50,12 @@ export async function frontier(asked: FeedRequest): Promise<FrontierResult> {
       costOfCloser: next ? (vertex.cost - next.cost) / (next.miss - vertex.miss) / 100 : null,
     };
   });
-  const answers = vertices.map((vertex) => vertex.answer);
-  return {
-    ...base,
-    status: 'optimal',
-    points,
-    proof: {
-      ...proofOf(answers.at(-1)!, 'cheaper', unit),
-      gap: Math.max(...answers.map((a) => a.gap)),
-      violation: Math.max(...answers.map((a) => a.violation)),
-      sentence: `${proofWords(points, unit)}${ecWords(capped)}`,
-    },
-  };
-}
-
-function proofWords(points: readonly FrontierPoint[], unit: string): string {
-  const closest = `${formatNumber(100 * points[0]!.miss)} %`;
-  const cheapest = `${formatNumber(points.at(-1)!.cost)} ${unit}`;
-  if (points.length === 1)
-    return `no mix is closer than ${closest}, and none is cheaper than ${cheapest}: one mix is both`;
-  return (
-    `each of the ${points.length} vertices is the best mix at an exchange rate of cost for closeness, and between neighbours none is better ` +
-    `than the straight line: no mix is cheaper at any closeness (closest ${closest}, cheapest ${cheapest})`
-  );
+  const proof = Proof.of({
+    ...curve,
+    vertices: vertices.map(({ answer }) => answer),
+    ends: { closest: vertices[0]!.miss, cheapest: vertices.at(-1)!.cost },
+  });
+  return { ...base, status: 'made', points, proof };
 }
 
 /**

@@ -1,12 +1,12 @@
-import { type LinearProgram, type Optimal, solve, type Verdict } from '../../solver/index.js';
+import { type LinearProgram, solve, type Verdict } from '../../solver/index.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
 import { amountsOf } from '../formulation/amounts.js';
 import { leastEc, underEcCap } from '../formulation/ec-cap.js';
 import { type Formulated, type FormulateOptions, formulate } from '../formulation/formulate.js';
-import { proofOf } from '../formulation/proof.js';
+import { Proof } from '../feed/proof.js';
 import type { Amounts } from '../can/mix-amounts.js';
 import { ecCap, type FeedRequest } from '../feed/request.js';
-import type { ReachLine, ReachResult } from '../feed/results.js';
+import type { ReachLine, ReachResult, Extent } from '../feed/results.js';
 import { termsOf } from '../feed/terms.js';
 
 /** An end of a band counts as reached within this share, as the certificate allows. */
@@ -24,24 +24,21 @@ export async function reach(request: FeedRequest, shelfName: string): Promise<Re
   const banded = Object.keys(request.programme.bands) as Nutrient[];
   const elements: ReachLine[] = [];
   const whole = await feasible(request);
-  const verdicts: Verdict[] = [whole];
+  const verdicts: Verdict[] = [];
   for (const nutrient of banded) {
     const band = request.programme.bands[nutrient]!;
     const all = await extremes(request, nutrient, { without: nutrient });
     const caps = await extremes(request, nutrient, { without: nutrient, minima: false });
     verdicts.push(all.low, all.high, caps.low, caps.high);
-    const lowest = mgReached(all.low, 1);
-    const highest = mgReached(all.high, -1);
     // where the other limits cannot all be kept, the caps alone tell whether this element is to blame
-    const decisive = lowest === null ? caps : all;
+    const decisive = mgReached(all.low, 1) === null ? caps : all;
     const tooLow = (mgReached(decisive.high, -1) ?? 0) < (band.min ?? 0) * (1 - KEPT);
     const tooHigh = (mgReached(decisive.low, 1) ?? 0) > (band.max ?? Number.POSITIVE_INFINITY) * (1 + KEPT);
     const reachable = !tooLow && !tooHigh && mgReached(decisive.low, 1) !== null;
     elements.push({
       element: nutrient,
-      lowest,
-      highest: finite(highest),
-      capsOnly: { lowest: mgReached(caps.low, 1), highest: finite(mgReached(caps.high, -1)) },
+      whole: extentOf(all),
+      capsOnly: extentOf(caps),
       min: band.min ?? null,
       aim: band.aim ?? null,
       max: band.max ?? null,
@@ -49,12 +46,9 @@ export async function reach(request: FeedRequest, shelfName: string): Promise<Re
       limitedBy: limitedBy(decisive, tooHigh && !tooLow ? 'low' : 'high'),
     });
   }
-  const unproved = verdicts.find((v) => v.verdict === 'uncertified');
-  const status = unproved ? 'uncertified' : whole.verdict === 'optimal' ? 'optimal' : 'infeasible';
-  const solved = verdicts.filter((v): v is Optimal => v.verdict === 'optimal');
+  const open = [whole, ...verdicts].some((v) => v.verdict === 'uncertified');
   return {
-    schema: 'velamen.reach/1',
-    status,
+    status: open ? 'open' : whole.verdict === 'optimal' ? 'together' : 'apart',
     feed: request.header,
     shelf: shelfName,
     elements,
@@ -64,16 +58,7 @@ export async function reach(request: FeedRequest, shelfName: string): Promise<Re
             'The limits cannot all be kept together, so most elements show no range: for those, the range with the caps alone decides.',
           ]
         : [],
-    proof: {
-      ...proofOf(unproved ?? whole, 'cheaper', request.header.currency),
-      found: null,
-      bound: null,
-      gap: solved.length ? Math.max(...solved.map((v) => v.gap)) : null,
-      violation: solved.length ? Math.max(...solved.map((v) => v.violation)) : null,
-      sentence: unproved
-        ? proofOf(unproved, 'cheaper', '').sentence
-        : `every figure is the end of a proved program (${solved.length} optimal, ${verdicts.length - solved.length} proved impossible)`,
-    },
+    proof: Proof.of({ question: 'reach', whole, ends: verdicts }),
   };
 }
 
@@ -121,8 +106,11 @@ function mgReached(verdict: Verdict, sign: 1 | -1): number | null {
   return Math.abs(value) < 1e-12 ? 0 : value;
 }
 
-function finite(x: number | null): number | null {
-  return x === null || Number.isFinite(x) ? x : null;
+/** Null when the other limits cannot be kept. */
+function extentOf({ low, high }: Extremes): Extent | null {
+  const [lowest, highest] = [mgReached(low, 1), mgReached(high, -1)];
+  if (lowest === null) return null;
+  return { lowest, highest: highest === null || !Number.isFinite(highest) ? null : highest };
 }
 
 function limitedBy(found: Extremes, end: 'low' | 'high'): string[] {

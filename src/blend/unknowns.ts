@@ -1,8 +1,7 @@
 import { NUTRIENTS } from '../chemistry/nutrients.js';
-import { formulate } from '../formulation/formulate.js';
 import type { ClosedProduct } from '../label/closed-product.js';
 import type { FeedRequest } from '../feed/request.js';
-import { figureOf, solveGoal } from '../formulation/solve-goal.js';
+import { solveFeed } from '../formulation/solve-feed.js';
 import { formatNumber } from '../units/index.js';
 
 /** Most labels tried one by one; more than this are only tried together. */
@@ -37,7 +36,8 @@ function isOpen(product: ClosedProduct): boolean {
 
 async function figureWith(request: FeedRequest, kind: ReadonlySet<string>): Promise<number | null> {
   const at = { ...request, shelf: request.shelf.map((p) => (kind.has(p.id) ? p.asKindAsCanBe() : p)) };
-  return figureOf(await solveGoal(formulate(at), at));
+  const answer = await solveFeed(at);
+  return answer.answer === 'found' ? answer.figure : null;
 }
 
 function sentence(who: string, kind: number, found: number | null, request: FeedRequest): string {

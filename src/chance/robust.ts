@@ -1,9 +1,8 @@
 import type { Kit } from '../catalog/bench-types.js';
-import { amountsOf } from '../formulation/amounts.js';
 import type { Amounts } from '../can/mix-amounts.js';
 import { missesOf, readOut } from '../feed/readout.js';
 import type { FeedRequest } from '../feed/request.js';
-import { solveUnderCap } from '../formulation/solve-goal.js';
+import { solveFeed } from '../formulation/solve-feed.js';
 import { type LimitSpread, limitSpreads, mostTightened, tightened } from './tightened.js';
 import { planDoses } from '../dose/plan.js';
 import type { DosePlan, PlanOptions } from '../dose/plan-types.js';
@@ -99,9 +98,8 @@ async function tried(setting: Setting, spreads: LimitSpread[], k: number, pick: 
 }
 
 async function solved(setting: Setting, within: FeedRequest, k: number, pick: Way): Promise<Tried | null> {
-  const { result } = await solveUnderCap(within);
-  if (result.verdict.verdict !== 'optimal') return null;
-  return measured(setting, within, amountsOf(result.verdict, result.formulated), k, pick);
+  const found = await solveFeed(within);
+  return found.answer === 'found' ? measured(setting, within, found.amounts, k, pick) : null;
 }
 
 /** Items that are left out, or so little that the nearest measure is far off. */

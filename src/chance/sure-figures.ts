@@ -1,9 +1,10 @@
 import type { PowderKnown } from '../label/product.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
 import { CHARGES, ION_NUTRIENTS } from '../chemistry/ions.js';
-import { conductingIons, ionsOfMix } from '../can/ec.js';
+import { conductingIons } from '../can/ec.js';
 import type { EcLinearisation } from '../feed/ec-linearisation.js';
-import { linearisationAt, linearisationOfProduct, linearisationOfWater } from '../formulation/ec-row.js';
+import { linearisationOfMix } from '../formulation/ec-cap.js';
+import { linearisationOfProduct, linearisationOfWater } from '../formulation/ec-row.js';
 import { allRules, ecCap, type FeedRequest } from '../feed/request.js';
 import type { Amounts } from '../can/mix-amounts.js';
 import { type Figure, nutrientFigure, type Part, type VaryingCan, varyingCan } from './varying.js';
@@ -61,8 +62,8 @@ export function judgedLimits(can: VaryingCan, request: FeedRequest, ec: Figure):
 }
 
 /** EC, mS/cm, by the linearisation that touches the model at the mix: within a tenth of the mix it is off by less than the model itself. */
-export function ecFigure(can: VaryingCan, amounts: Amounts, { shelf, waters }: FeedRequest): Figure {
-  const linearisation = linearisationAt(ionsOfMix(amounts, shelf, waters, 'value', conductingIons), 'the doses');
+export function ecFigure(can: VaryingCan, amounts: Amounts, request: FeedRequest): Figure {
+  const linearisation = linearisationOfMix(amounts, request);
   return {
     items: can.items.map((item) => ecOfItem(item, linearisation)),
     waters: can.waters.map(({ water }) => linearisationOfWater(linearisation, water) - linearisation.constant),

@@ -1,6 +1,5 @@
 import { type LinearProgram, type Row, solve } from '../../solver/index.js';
-import { conductingIons, ionsOfMix } from '../can/ec.js';
-import { linearisationAt } from '../formulation/ec-row.js';
+import { linearisationOfMix } from '../formulation/ec-cap.js';
 import { formulate } from '../formulation/formulate.js';
 import { allRules, ecCap, type FeedRequest } from '../feed/request.js';
 import type { Rule } from '../programme/rule.js';
@@ -61,9 +60,8 @@ export async function mostTightened(
   spreads: readonly LimitSpread[],
   plan: DosePlan,
 ): Promise<number | null> {
-  const ions = ionsOfMix(plan.amounts, request.shelf, request.waters, 'value', conductingIons);
   const capped =
-    ecCap(request) === null ? request : { ...request, ecLinearisation: linearisationAt(ions, 'the doses') };
+    ecCap(request) === null ? request : { ...request, ecLinearisation: linearisationOfMix(plan.amounts, request) };
   const { program } = formulate(capped);
   const robust = spreads.flatMap((spread) => robustRow(spread, program));
   const verdict = await solve({

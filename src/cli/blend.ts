@@ -68,7 +68,7 @@ export const blendCommand: Command = {
     const results = [];
     for (const request of requests) results.push(await blend(request, given.flag('prices') ? { prices: true } : {}));
     return {
-      exit: results.every((result) => result.status === 'optimal') ? 0 : 3,
+      exit: results.every((result) => result.status === 'made') ? 0 : 3,
       json: blendJson(results[0]!),
       sheets: results.map((result) => blendSheet(result, inputs.pen, given.flag('prices'))),
       warnings,

@@ -90,7 +90,7 @@ async function bought(
     { secondsLeft: () => seconds - (io.now().getTime() - started) / 1000, onStep: line.step },
   ).finally(line.done);
   const told = { ...result, notes: [...result.notes, ...market.notes] };
-  return { exit: told.options.length > 0 ? 0 : 3, json: buyJson(told), sheets: [buySheet(told)], warnings };
+  return { exit: told.status === 'made' ? 0 : 3, json: buyJson(told), sheets: [buySheet(told)], warnings };
 }
 
 async function insteadOf(

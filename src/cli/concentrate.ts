@@ -138,13 +138,13 @@ function ofRecipe(recipe: Recipe, inputs: FeedInputs): Feed {
   };
 }
 
-const REMARKS = { optimal: null, infeasible: 'no feed', uncertified: 'not proved' } as const;
+const REMARKS = { made: null, cannot: 'no feed', open: 'not proved' } as const;
 
 /** The cheapest blend of a feed; where there is none, a feed without items. */
 async function ofFeed(request: FeedRequest, inputs: FeedInputs): Promise<Feed> {
   const result = await blend(request);
-  const met = result.status !== 'infeasible';
-  const items = met ? result.items : [];
+  const { items, waters } =
+    result.status === 'made' ? result : { items: [], waters: [{ id: request.waters[0]!.id, share: 1 }] };
   const products = items.map((item) => ({
     product: request.shelf.find((product) => product.id === item.id)!,
     perLitre: item.gramsPerLitre ?? item.millilitresPerLitre ?? 0,
@@ -153,7 +153,7 @@ async function ofFeed(request: FeedRequest, inputs: FeedInputs): Promise<Feed> {
     feed: result.feed,
     recipe: null,
     items: products,
-    waters: result.waters.flatMap(({ id, share }) => {
+    waters: waters.flatMap(({ id, share }) => {
       const water = request.waters.find((w) => w.id === id);
       return water ? [{ water, share }] : [];
     }),

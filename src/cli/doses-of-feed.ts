@@ -12,7 +12,8 @@ import type { BlendResult } from '../feed/results.js';
 /** The doses of a feed, with the blend that they measure out. */
 export interface DosesOfFeed {
   result: BlendResult;
-  plan: DosePlan;
+  /** Null where there is neither a feed nor a nearest one. */
+  plan: DosePlan | null;
   /** What `--sure` came to; null where it was not asked for, or no feed keeps every limit. */
   wished: SureDoses | null;
 }
@@ -30,17 +31,14 @@ export async function dosesOfFeed(
   { sure, offers }: { sure: number | undefined; offers: boolean },
 ): Promise<DosesOfFeed> {
   const result = await blend(request, { prices: false });
-  const mix = result.status === 'optimal' ? result : (result.nearest ?? result);
+  const made = result.status === 'made';
+  const mix = result.status === 'made' ? result : result.nearest;
+  if (mix === null) return { result, plan: null, wished: null };
   const { known, solubility } = { known: productsKnown(catalog), solubility: catalog.solubility };
-  const wished =
-    sure === undefined || result.status !== 'optimal' ? null : await sureDoses(request, kit, sure, { known });
+  const wished = sure === undefined || !made ? null : await sureDoses(request, kit, sure, { known });
   const plan =
     wished?.plan ??
-    (await planDoses(request, amountsOfMix(mix, request), kit, {
-      known,
-      solubility,
-      offers: offers && result.status === 'optimal',
-    }));
+    (await planDoses(request, amountsOfMix(mix, request), kit, { known, solubility, offers: offers && made }));
   return { result, plan, wished };
 }
 

@@ -2,6 +2,7 @@ import { frontier } from '../blend/frontier.js';
 import type { FeedRequest } from '../feed/request.js';
 import { type Problem, problem } from '../problem.js';
 import { frontierSheet } from '../report/frontier.js';
+import { frontierJson } from '../report/json/frontier.js';
 import { frontierSvg } from '../report/frontier-svg.js';
 import type { Given, Outcome } from './command.js';
 import type { Io } from './io.js';
@@ -16,10 +17,11 @@ export async function frontierOutcome(
 ): Promise<Outcome> {
   const results = [];
   for (const request of requests) results.push(await frontier(request));
-  const met = results.every((result) => result.status === 'optimal');
+  const met = results.every((result) => result.status === 'made');
   const svg = given.text('svg');
-  if (svg !== undefined && met) writeText(svg, frontierSvg(results[0]!), io.cwd);
-  return { exit: met ? 0 : 3, json: results[0]!, sheets: results.map(frontierSheet), warnings };
+  const [first] = results;
+  if (svg !== undefined && first?.status === 'made') writeText(svg, frontierSvg(first), io.cwd);
+  return { exit: met ? 0 : 3, json: frontierJson(first!), sheets: results.map(frontierSheet), warnings };
 }
 
 /** Options of `blend` that cannot stand together, or that need another. */

@@ -5,6 +5,7 @@ import type { Recipe } from '../advice/recipe.js';
 import type { FeedRequest } from '../feed/request.js';
 import { type Batch, batchOfPlan, batchOfRecipe } from '../meter/index.js';
 import { dosesOfFeed, productsKnown } from './doses-of-feed.js';
+import { problem, Refusal } from '../problem.js';
 import type { FeedInputs } from './feed-input.js';
 
 /** What was to go into the can that is read, and what may mend it. */
@@ -22,11 +23,21 @@ export async function planOfSheet(
   catalog: Catalog,
 ): Promise<Planned> {
   const { result, plan } = await dosesOfFeed(request, kit, catalog, { sure, offers: false });
-  const notes = result.status === 'optimal' ? [] : ['No feed keeps every limit: the nearest one is the plan.'];
+  if (plan === null) throw new Refusal([noPlan()]);
+  const notes = result.status === 'made' ? [] : ['No feed keeps every limit: the nearest one is the plan.'];
   // a remedy is told by the spoon where the doses are
   const shelf = plan.request.shelf.map((product) => withBulkDensity(product, productsKnown(catalog)));
   return { batch: batchOfPlan(plan), request: { ...plan.request, shelf }, notes };
 }
+
+const noPlan = () =>
+  problem(
+    'no-plan',
+    { field: '--feed' },
+    'no feed, and no nearest one',
+    'a feed that can be mixed',
+    '`velamen blend` says why; name what was mixed with --recipe.',
+  );
 
 /** A recipe as the plan; it is rescued with its own products and the shelf. */
 export function planOfRecipe(recipe: Recipe, request: FeedRequest, inputs: FeedInputs): Planned {

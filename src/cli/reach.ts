@@ -2,7 +2,8 @@ import { join } from 'node:path';
 import { reach } from '../blend/reach.js';
 import type { FeedRequest } from '../feed/request.js';
 import { problem } from '../problem.js';
-import { type ReachAllResult, reachAllSheet } from '../report/reach-all.js';
+import { reachAllJson, reachJson } from '../report/json/reach.js';
+import { reachAllSheet } from '../report/reach-all.js';
 import { reachAgainstSheet, reachSheet } from '../report/reach.js';
 import { closeShelf } from '../label/close.js';
 import { Collected } from './collect.js';
@@ -75,7 +76,7 @@ export const reachCommand: Command = {
     const results = [];
     for (const request of requests) results.push(await reach(request, inputs.shelf.name));
     const met = results.every(
-      (result) => result.status === 'optimal' && result.elements.every((line) => line.reachable),
+      (result) => result.status === 'together' && result.elements.every((line) => line.reachable),
     );
     if (other) {
       const mine = results[0]!;
@@ -85,7 +86,7 @@ export const reachCommand: Command = {
       );
       return {
         exit: met ? 0 : 3,
-        json: { ...mine, against: theirs },
+        json: { ...reachJson(mine), against: reachJson(theirs) },
         sheets: [reachAgainstSheet(mine, theirs)],
         warnings,
       };
@@ -93,12 +94,7 @@ export const reachCommand: Command = {
     const names = inputs.waters.map((w) => w.name).join(' and ');
     const water = inputs.waters.length > 1 ? `${names}, in any shares` : names;
     const sheets = results.map((result) => reachSheet(result, water));
-    if (!all) return { exit: met ? 0 : 3, json: results[0]!, sheets, warnings };
-    const json: ReachAllResult = {
-      schema: 'velamen.reach-all/1',
-      status: met ? 'reachable' : 'out of reach',
-      feeds: results,
-    };
-    return { exit: met ? 0 : 3, json, sheets: [reachAllSheet(results), ...sheets], warnings };
+    if (!all) return { exit: met ? 0 : 3, json: reachJson(results[0]!), sheets, warnings };
+    return { exit: met ? 0 : 3, json: reachAllJson(results), sheets: [reachAllSheet(results), ...sheets], warnings };
   },
 };

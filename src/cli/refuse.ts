@@ -1,4 +1,5 @@
 import type { Problem } from '../problem.js';
+import { schemaId } from '../report/schema-id.js';
 import { plainText, wrap } from '../report/wrap.js';
 
 /** Every problem on its own few lines: where and what, what was expected, how to mend it. */
@@ -8,7 +9,7 @@ export function problemText(problems: readonly Problem[]): string {
 
 /** The object printed with --json when the input is refused. */
 export function refusedObject(command: string, problems: readonly Problem[]) {
-  return { schema: `velamen.${command}/1`, status: 'refused' as const, problems };
+  return { schema: schemaId(command), status: 'refused' as const, problems };
 }
 
 function oneProblem(p: Problem): string {

@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import { nearest, problem, Refusal } from '../problem.js';
+import { schemaId } from '../report/schema-id.js';
 import { refusedShape, SHAPES } from '../report/schemas.js';
 import type { Command } from './command.js';
 import { jsonText } from './json.js';
@@ -30,5 +31,5 @@ function jsonSchema(command: string): object {
     const fix = guess === undefined ? '`velamen schema` lists them.' : `Did you mean ${guess}?`;
     throw new Refusal([problem('unknown-schema', {}, `"${command}"`, 'a command with a --json object', fix)]);
   }
-  return { $id: `velamen.${command}/1`, ...z.toJSONSchema(shape) };
+  return { $id: schemaId(command), ...z.toJSONSchema(shape) };
 }

@@ -4,6 +4,7 @@ import type { Catalog } from '../catalog/catalog.js';
 import { type MixingSheet, mixingSheet } from '../sheet/mixing-sheet.js';
 import { sureness } from '../chance/sure.js';
 import type { FeedRequest } from '../feed/request.js';
+import type { BlendResult } from '../feed/results.js';
 import { problem } from '../problem.js';
 import {
   labelHtml,
@@ -14,7 +15,11 @@ import {
   sheetHtml,
   sheetText,
 } from '../report/sheet-page/index.js';
+import { blendSheet } from '../report/blend.js';
+import { blendJson } from '../report/json/blend.js';
+import { proofSentence } from '../report/says/proof.js';
 import { surenessLines } from '../report/sure.js';
+import { renderText } from '../report/text.js';
 import { browserOf, noBrowser, printPdf } from './browser.js';
 import { Collected } from './collect.js';
 import type { Command, Given } from './command.js';
@@ -111,23 +116,26 @@ export const sheetCommand: Command = {
     refuseUnclear(given, requests, collected);
     if (given.text('pdf') !== undefined && browserOf(io.env) === null) collected.add(noBrowser());
     const warnings = collected.settle();
-    const sheets: MixingSheet[] = [];
-    let sureEnough = true;
+    const shown: Shown[] = [];
     for (const request of requests) {
-      const { sheet, reached } = await sheetOf(request, kit, catalog, sure, {
-        pen,
-        date,
-        ...(water === undefined ? {} : { waterMSPerCm: water }),
-      });
-      sheets.push(sheet);
-      sureEnough &&= reached;
+      shown.push(
+        await sheetOf(request, kit, catalog, sure, {
+          pen,
+          date,
+          ...(water === undefined ? {} : { waterMSPerCm: water }),
+        }),
+      );
     }
-    await writeFiles(sheets, paper, given, io);
+    const sheets = shown.flatMap(({ sheet }) => (sheet === null ? [] : [sheet]));
+    if (sheets.length > 0) await writeFiles(sheets, paper, given, io);
+    const textOf = (one: Shown): string =>
+      one.sheet === null
+        ? renderText(blendSheet(one.blend, inputs.pen), textOptions(io))
+        : sheetText(pageOf(one.sheet), textOptions(io));
+    const jsonOf = (one: Shown): unknown => (one.sheet === null ? blendJson(one.blend) : sheetJson(one.sheet));
     return {
-      exit: sureEnough && sheets.every(measurable) ? 0 : 3,
-      text: given.flag('json')
-        ? jsonText(sheetJson(sheets[0]!))
-        : sheets.map((sheet) => sheetText(pageOf(sheet), textOptions(io))).join('\n\n'),
+      exit: shown.every(({ sheet, reached }) => sheet !== null && reached && measurable(sheet)) ? 0 : 3,
+      text: given.flag('json') ? jsonText(jsonOf(shown[0]!)) : shown.map(textOf).join('\n\n'),
       warnings,
     };
   },
@@ -137,6 +145,9 @@ export const sheetCommand: Command = {
 const measurable = (sheet: MixingSheet): boolean =>
   sheet.status === 'kept' && sheet.steps.every((step) => !step.borrowed);
 
+/** A sheet; or, where there is no feed to measure out and no nearest one, what the blend says of that. */
+type Shown = { sheet: MixingSheet; reached: boolean } | { sheet: null; reached: false; blend: BlendResult };
+
 /** Blend, doses, sheet. Where no blend keeps every limit, the nearest one is measured out and says so. */
 async function sheetOf(
   request: FeedRequest,
@@ -144,12 +155,18 @@ async function sheetOf(
   catalog: Catalog,
   sure: number | undefined,
   options: Parameters<typeof mixingSheet>[3],
-): Promise<{ sheet: MixingSheet; reached: boolean }> {
+): Promise<Shown> {
   const { result, plan, wished } = await dosesOfFeed(request, kit, catalog, { sure, offers: true });
+  if (plan === null) return { sheet: null, reached: false, blend: result };
   const found = wished?.sureness ?? sureness(plan, plan.request, { known: productsKnown(catalog) });
   // doses that miss a limit by design keep it in no batch: nothing to be sure of
   const lines = plan.status === 'missed' && wished === null ? [] : surenessLines(found, plan.mix.elements, wished);
-  const sheet = mixingSheet(plan, request, result, { ...options, sure: found, sureness: lines });
+  const sheet = mixingSheet(
+    plan,
+    request,
+    { status: result.status, notes: result.notes, proof: proofSentence(result.proof) },
+    { ...options, sure: found, sureness: lines },
+  );
   return { sheet, reached: wished === null || wished.status === 'reached' };
 }
 

@@ -1,6 +1,4 @@
-import { conductingIons, ionsOfMix } from '../can/ec.js';
-import { fullEc } from '../formulation/ec-cap.js';
-import { linearisationAt } from '../formulation/ec-row.js';
+import { fullEc, linearisationOfMix } from '../formulation/ec-cap.js';
 import { formulate } from '../formulation/formulate.js';
 import type { Amounts } from '../can/mix-amounts.js';
 import { ecCap, type FeedRequest } from '../feed/request.js';
@@ -37,9 +35,8 @@ export function doseLimits(
   batchLitres: number,
 ): DoseLimits {
   const cap = ecCap(request);
-  const at = ionsOfMix(amounts, request.shelf, request.waters, 'value', conductingIons);
   const { program } = formulate(
-    cap === null ? request : { ...request, ecLinearisation: linearisationAt(at, 'the blend') },
+    cap === null ? request : { ...request, ecLinearisation: linearisationOfMix(amounts, request) },
   );
   const columns = new Map(program.columns.map((column) => [column.id, column]));
   const rows: UpperRow[] = [];

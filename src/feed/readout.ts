@@ -8,7 +8,7 @@ import { type Part, partsOf, watersOf } from '../can/part.js';
 import { sequenceOf } from '../can/sequence.js';
 import { pricePerUnit } from './price.js';
 import { allRules, ecCap, type FeedRequest } from './request.js';
-import type { ElementLine, Item, Mix, RuleLine } from './results.js';
+import type { ElementLine, Item, Miss, Mix, RuleLine } from './results.js';
 import { waterContent } from './terms.js';
 
 /** Elements always listed; the rest only when present. */
@@ -87,8 +87,8 @@ function inOrder(
 }
 
 /** Every band, rule and EC cap that a mix does not keep, with the value that decides. */
-export function missesOf(mix: Mix): { limit: string; value: number; bound: number }[] {
-  const misses: { limit: string; value: number; bound: number }[] = [];
+export function missesOf(mix: Mix): Miss[] {
+  const misses: Miss[] = [];
   for (const e of mix.elements) {
     if (e.min !== null && e.low < e.min * (1 - KEPT))
       misses.push({ limit: `${e.element} min`, value: e.low, bound: e.min });

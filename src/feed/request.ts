@@ -34,6 +34,13 @@ export function ecCap(request: Pick<FeedRequest, 'programme' | 'maxEc'>): number
   return caps.length === 0 ? null : Math.min(...caps);
 }
 
+/** The same request without any cap on EC. */
+export function withoutEcCap(request: FeedRequest): FeedRequest {
+  const { maxEc: _, ecLinearisation: __, ...rest } = request;
+  const { maxEc: ___, ...programme } = request.programme;
+  return { ...rest, programme };
+}
+
 /** Programme rules first, then the grower's. */
 export function allRules(request: Pick<FeedRequest, 'programme' | 'rules'>): Rule[] {
   return [...request.programme.rules, ...request.rules];

@@ -3,6 +3,7 @@ import type { Nutrient } from '../chemistry/nutrients.js';
 import type { AcidityLine, EcAtTemperature, EcLine, PhLine } from '../can/can-lines.js';
 import type { CloudingLine } from '../can/clouding.js';
 import type { Meeting } from '../can/meeting.js';
+import type { Proof } from './proof.js';
 
 export type { AcidityLine, EcAtTemperature, EcLine, PhLine } from '../can/can-lines.js';
 
@@ -64,21 +65,6 @@ export interface RuleLine {
   mayHold?: true;
 }
 
-/** Why the answer can be believed. */
-export interface Proof {
-  engine: string;
-  verdict: 'optimal' | 'infeasible' | 'uncertified';
-  /** Cost found and the bound below which none exists; null where not applicable. */
-  found: number | null;
-  bound: number | null;
-  gap: number | null;
-  violation: number | null;
-  /** One plain line. */
-  sentence: string;
-  /** For `closest`, one entry per stage. */
-  stages?: { goal: string; found: number; bound: number; gap: number; violation: number; engine: string }[];
-}
-
 /** A whole mix, read out. */
 export interface Mix {
   /** In the order in which they go into the can. */
@@ -99,6 +85,13 @@ export interface Mix {
   precipitation: CloudingLine[];
   /** Pairs that stay clear in the can but cloud where they meet undiluted; absent where there are none. */
   meetings?: Meeting[];
+}
+
+/** A limit that a mix does not keep. */
+export interface Miss {
+  limit: string;
+  value: number;
+  bound: number;
 }
 
 /** One limit of a conflict. */
@@ -200,10 +193,10 @@ export interface Prices {
   unused: ProductPrice[];
 }
 
-/** What `blend` answers. */
-export interface BlendResult extends Mix {
-  schema: 'velamen.blend/1';
-  status: 'optimal' | 'infeasible' | 'uncertified';
+/** What `blend` answers: a feed; why there is none; or, where neither is proved, the nearest guess. */
+export type BlendResult = BlendMade | BlendCannot | BlendOpen;
+
+interface BlendTold {
   goal: 'cheapest' | 'closest';
   feed: FeedHeader;
   /** What the labels' silence costs, sentence by sentence. */
@@ -211,14 +204,31 @@ export interface BlendResult extends Mix {
   notes: string[];
   cautions: Caution[];
   proof: Proof;
+}
+
+/** A feed that keeps every limit; whether none is better, the proof says. */
+export interface BlendMade extends Mix, BlendTold {
+  status: 'made';
   /** For the cheapest blend of a priced shelf; on large shelves only on request. */
   prices?: Prices;
-  conflict?: ConflictLine[];
-  irreducible?: boolean;
-  absent?: Absent[];
-  farkas?: FarkasSum | null;
-  relaxations?: Relaxation[];
-  nearest?: (Mix & { misses: { limit: string; value: number; bound: number }[] }) | null;
+}
+
+/** Proved: no feed keeps every limit. It has no doses; the feed that misses least stands under `nearest`. */
+export interface BlendCannot extends WhyNot, BlendTold {
+  status: 'cannot';
+  nearest: NearestMix | null;
+}
+
+/** Neither found nor ruled out. */
+export interface BlendOpen extends BlendTold {
+  status: 'open';
+  relaxations: Relaxation[];
+  nearest: NearestMix | null;
+}
+
+/** The feed that misses its limits least, and which it misses. */
+export interface NearestMix extends Mix {
+  misses: Miss[];
 }
 
 /** One vertex of cost against closeness. */
@@ -235,24 +245,35 @@ export interface FrontierPoint {
   costOfCloser: number | null;
 }
 
-/** What `blend --frontier` answers: the vertices from closest to cheapest, straight lines between them. */
-export interface FrontierResult {
-  schema: 'velamen.frontier/1';
-  status: 'optimal' | 'infeasible' | 'uncertified';
+/** What `blend --frontier` answers: the vertices from closest to cheapest, straight lines between them; or that there is no feed. */
+export type FrontierResult = FrontierMade | FrontierNone;
+
+interface FrontierTold {
   feed: FeedHeader;
   /** `EUR/L`, or `g/L` where nothing has a price. */
   costUnit: string;
-  points: FrontierPoint[];
   notes: string[];
   proof: Proof;
 }
 
-/** One element of `reach`. Lowest/highest with every other limit kept; null when those cannot all be kept. */
+export interface FrontierMade extends FrontierTold {
+  status: 'made';
+  /** At least one. */
+  points: FrontierPoint[];
+}
+
+export interface FrontierNone extends FrontierTold {
+  /** Proved that no feed keeps every limit, or nothing proved. */
+  status: 'cannot' | 'open';
+}
+
+/** One element of `reach`. */
 export interface ReachLine {
   element: Nutrient;
-  lowest: number | null;
-  highest: number | null;
-  capsOnly: { lowest: number | null; highest: number | null };
+  /** With every other limit kept; null when those cannot all be kept. */
+  whole: Extent | null;
+  /** With only the caps kept; null when even those cannot all be kept. */
+  capsOnly: Extent | null;
   min: number | null;
   aim: number | null;
   max: number | null;
@@ -260,10 +281,16 @@ export interface ReachLine {
   limitedBy: string[];
 }
 
+/** mg/L from the lowest to the highest; a highest of null: nothing holds it back. */
+export interface Extent {
+  lowest: number;
+  highest: number | null;
+}
+
 /** What `reach` answers for one feed. */
 export interface ReachResult {
-  schema: 'velamen.reach/1';
-  status: 'optimal' | 'infeasible' | 'uncertified';
+  /** Whether all limits can be kept together. */
+  status: 'together' | 'apart' | 'open';
   feed: FeedHeader;
   shelf: string;
   elements: ReachLine[];
@@ -272,13 +299,23 @@ export interface ReachResult {
 }
 
 /** What `assess` answers. */
-export interface AssessResult extends Mix {
-  schema: 'velamen.assess/1';
-  status: 'within' | 'outside' | 'no programme';
-  feed: FeedHeader | null;
+export type AssessResult = AssessJudged | AssessUnjudged;
+
+interface AssessTold extends Mix {
   recipe: string;
   volumeLitres: number;
-  misses: { limit: string; value: number; bound: number }[];
   notes: string[];
   cautions: Caution[];
+}
+
+/** A recipe held against what a feed asks for. */
+export interface AssessJudged extends AssessTold {
+  status: 'within' | 'outside';
+  feed: FeedHeader;
+  misses: Miss[];
+}
+
+/** A recipe read out, held against nothing. */
+export interface AssessUnjudged extends AssessTold {
+  status: 'no programme';
 }

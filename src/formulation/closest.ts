@@ -1,17 +1,9 @@
-import { type Column, type LinearProgram, type Optimal, type Row, solve, type Verdict } from '../../solver/index.js';
+import { type Column, type LinearProgram, type Row, solve } from '../../solver/index.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
-import type { Formulated } from './formulate.js';
+import type { Stage } from '../feed/proof.js';
 import type { FeedRequest } from '../feed/request.js';
 import { termsOf } from '../feed/terms.js';
-
-/** One proved stage of the search for the closest feed. */
-export interface Stage {
-  goal: string;
-  verdict: Optimal;
-}
-
-/** What the staged search ends with: every stage proved, or the verdict that stopped it. */
-export type StagedVerdict = { verdict: 'optimal'; stages: Stage[]; last: Optimal } | Exclude<Verdict, Optimal>;
+import type { Formulated } from './formulate.js';
 
 /**
  * A later stage may give back this much of what an earlier one won (relative miss, so 1e-7 is 0.00001 %): ten times
@@ -21,9 +13,9 @@ const GIVE_BACK = 1e-7;
 
 /**
  * Closest feed: first the least possible largest relative miss from the aims, then the least sum of misses, then the least
- * cost. Misses are counted on what labels state.
+ * cost. Misses are counted on what labels state. A stage that is not proved is the last.
  */
-export async function solveClosest(formulated: Formulated, request: FeedRequest): Promise<StagedVerdict> {
+export async function closestStages(formulated: Formulated, request: FeedRequest): Promise<Stage[]> {
   const aims = aimsOf(request);
   const base = formulated.program;
   const missColumns: Column[] = aims.map(([n]) => ({ id: `miss:${n}`, cost: 0 }));
@@ -36,29 +28,42 @@ export async function solveClosest(formulated: Formulated, request: FeedRequest)
   }
   const free = base.columns.map((c) => ({ ...c, cost: 0 }));
   const stages: Stage[] = [];
-
-  const run = async (goal: string, program: LinearProgram): Promise<Optimal | Exclude<Verdict, Optimal>> => {
+  const run = async (goal: Stage['goal'], program: LinearProgram): Promise<number | null> => {
     const verdict = await solve(program);
-    if (verdict.verdict === 'optimal') stages.push({ goal, verdict });
-    return verdict;
+    stages.push({ goal, verdict });
+    return verdict.verdict === 'optimal' ? verdict.objective : null;
   };
 
-  const first = await run('least largest miss', { columns: [...free, ...missColumns, { id: 'worst', cost: 1 }], rows });
-  if (first.verdict !== 'optimal') return first;
-  const worst: Column = { id: 'worst', cost: 0, upper: first.objective + GIVE_BACK };
-  const second = await run('least sum of misses', {
+  const largest = await run('largest miss', {
+    columns: [...free, ...missColumns, { id: 'worst', cost: 1 }],
+    rows,
+  });
+  if (largest === null) return stages;
+  const worst: Column = { id: 'worst', cost: 0, upper: largest + GIVE_BACK };
+  const total = await run('sum of misses', {
     columns: [...free, ...missColumns.map((c) => ({ ...c, cost: 1 })), worst],
     rows,
   });
-  if (second.verdict !== 'optimal') return second;
+  if (total === null) return stages;
   const sum: Row = {
     id: 'sum',
-    upper: second.objective + GIVE_BACK * Math.max(1, second.objective),
+    upper: total + GIVE_BACK * Math.max(1, total),
     terms: Object.fromEntries(missColumns.map((c) => [c.id, 1])),
   };
-  const third = await run('least cost', { columns: [...base.columns, ...missColumns, worst], rows: [...rows, sum] });
-  if (third.verdict !== 'optimal') return third;
-  return { verdict: 'optimal', stages, last: third };
+  await run('cost', { columns: [...base.columns, ...missColumns, worst], rows: [...rows, sum] });
+  return stages;
+}
+
+/** The first goal alone. */
+export async function leastMiss({ program }: Formulated, request: FeedRequest): Promise<Stage> {
+  const rows: Row[] = [...program.rows];
+  for (const [nutrient, aim] of aimsOf(request)) {
+    const terms = termsOf(request.shelf, request.waters, new Map([[nutrient, 1]]), 'stated');
+    rows.push({ id: `over:${nutrient}`, upper: aim, terms: { ...terms, worst: -aim } });
+    rows.push({ id: `under:${nutrient}`, lower: aim, terms: { ...terms, worst: aim } });
+  }
+  const columns = [...program.columns.map((c) => ({ ...c, cost: 0 })), { id: 'worst', cost: 1 }];
+  return { goal: 'largest miss', verdict: await solve({ columns, rows }) };
 }
 
 /** Nutrients with a positive aim. */

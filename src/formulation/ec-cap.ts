@@ -1,12 +1,11 @@
 import { solve } from '../../solver/index.js';
 import { conductingIons, conductivity, ionsOfMix } from '../can/ec.js';
-import type { EcLinearisation } from '../feed/ec-linearisation.js';
+import type { EcLinearisation, EcStanding } from '../feed/ec-linearisation.js';
 import { firstLinearisation, linearisationAt, linearisationOfProduct, linearisationOfWater } from './ec-row.js';
 import { amountsOf } from './amounts.js';
 import { formulate } from './formulate.js';
 import type { Amounts } from '../can/mix-amounts.js';
 import { ecCap, type FeedRequest } from '../feed/request.js';
-import { formatNumber } from '../units/index.js';
 
 /** Rounds of linearisation at most; tests end within them. */
 export const MOST_ROUNDS = 6;
@@ -61,11 +60,11 @@ export async function underEcCap<T>(
       if (!presses || ec >= cap * (1 - NEAR)) return kept;
     }
     const at = keeps || !safe ? amounts : crossing(safe, amounts, cap, request);
-    const where = at === amounts ? `the mix of round ${round}` : `on the way to the mix of round ${round}`;
-    const linearisation = linearisationAt(
-      conductingMix(at, request),
-      `${formatNumber(fullEc(at, request))} mS/cm, ${where}`,
-    );
+    const linearisation = linearisationAt(conductingMix(at, request), {
+      at: at === amounts ? 'round' : 'way',
+      mSPerCm: fullEc(at, request),
+      round,
+    });
     const over = keeps || round < 2 ? 0 : round * (ec - cap);
     const room = safe ? 0.9 * Math.max(0, cap - onLinearisation(linearisation, safe, request)) : over;
     current = {
@@ -110,7 +109,7 @@ export async function leastEc(request: FeedRequest): Promise<Least | null> {
     const ions = conductingMix(amounts, request);
     const ec = conductivity(ions);
     if (least && ec >= least.ec * (1 - NEAR)) return least;
-    linearisation = linearisationAt(ions, `${formatNumber(ec)} mS/cm, the least found with every other limit kept`);
+    linearisation = linearisationAt(ions, { at: 'least', mSPerCm: ec });
     least = { ec, linearisation, amounts };
   }
   return least;
@@ -122,12 +121,10 @@ interface Least {
   amounts: Amounts;
 }
 
-/** What the proof says about the EC row; empty where it does not matter. */
-export function ecWords({ request, round, presses, keeps }: Capped<unknown>): string {
-  if (!presses || ecCap(request) === null || !request.ecLinearisation) return '';
-  // six rounds have always been enough; should they not be, the answer must not pass for proved
-  if (!keeps) return `; but by the full model its EC is over the cap after ${round} rounds`;
-  return `; EC row linearised at ${request.ecLinearisation.at} (round ${round})`;
+/** What an answer has to say about the EC row: null where it does not matter. */
+export function standingOf({ request, round, presses, keeps }: Capped<unknown>): EcStanding | null {
+  if (!presses || ecCap(request) === null || !request.ecLinearisation) return null;
+  return { touches: request.ecLinearisation.touches, round, keeps };
 }
 
 /** mS/cm of a mix by the full model. */
@@ -136,11 +133,15 @@ export function fullEc(amounts: Amounts, request: FeedRequest): number {
 }
 
 /** The linearisation that touches the model at a mix. */
-export function linearisationOfMix(amounts: Amounts, request: FeedRequest): EcLinearisation {
-  return linearisationAt(conductingMix(amounts, request), `${formatNumber(fullEc(amounts, request))} mS/cm`);
+export function linearisationOfMix(amounts: Amounts, request: Pick<FeedRequest, 'shelf' | 'waters'>): EcLinearisation {
+  const ions = conductingMix(amounts, request);
+  return linearisationAt(ions, { at: 'mix', mSPerCm: conductivity(ions) });
 }
 
-function conductingMix(amounts: Amounts, { shelf, waters }: FeedRequest): ReturnType<typeof ionsOfMix> {
+function conductingMix(
+  amounts: Amounts,
+  { shelf, waters }: Pick<FeedRequest, 'shelf' | 'waters'>,
+): ReturnType<typeof ionsOfMix> {
   return ionsOfMix(amounts, shelf, waters, 'value', conductingIons);
 }
 

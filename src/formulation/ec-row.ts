@@ -5,7 +5,7 @@ import { NUTRIENTS, type Nutrient } from '../chemistry/nutrients.js';
 import { ionsFromNutrients } from '../chemistry/ions.js';
 import { times } from '../label/counter-ions.js';
 import { conductingIons, conductivity, ionsOfWater, NONE, plus } from '../can/ec.js';
-import type { EcLinearisation } from '../feed/ec-linearisation.js';
+import type { EcLinearisation, EcTouch } from '../feed/ec-linearisation.js';
 import { ecCap, type FeedRequest } from '../feed/request.js';
 
 /**
@@ -14,7 +14,7 @@ import { ecCap, type FeedRequest } from '../feed/request.js';
  * the linearisation lies above the model nearly everywhere: what keeps it keeps the cap. Where acid meets alkalinity it does not,
  * and every answer is therefore measured by the model itself.
  */
-export function linearisationAt(ions: Ions, at: string): EcLinearisation {
+export function linearisationAt(ions: Ions, touches: EcTouch): EcLinearisation {
   const here = conductivity(ions);
   const step = STEP * Math.max(LEAST, size(ions));
   const along = (salt: Partial<Ions>): number => (conductivity(plus(ions, { ...NONE, ...salt }, step)) - here) / step;
@@ -34,7 +34,7 @@ export function linearisationAt(ions: Ions, at: string): EcLinearisation {
     SO4: anion('SO4'),
     alkalinity: along({ Na: 1, alkalinity: 1 }),
   };
-  return { at, constant: here - dot(slope, ions), slope };
+  return { touches, constant: here - dot(slope, ions), slope };
 }
 
 /** mS/cm that the linearisation gives to one g or mL per litre. */
@@ -58,7 +58,7 @@ export function firstLinearisation(request: Pick<FeedRequest, 'programme' | 'wat
   if (before && before.water === request.waters[0] && before.cap === cap) return before.linearisation;
   const feed = aimed(request.programme.bands);
   const strength = strengthAt(cap, feed, water);
-  const linearisation = linearisationAt(plus(water, feed, strength), 'the programme’s aims at the strength of the cap');
+  const linearisation = linearisationAt(plus(water, feed, strength), { at: 'aims' });
   PLANES.set(request.programme, { water: request.waters[0]!, cap, linearisation });
   return linearisation;
 }

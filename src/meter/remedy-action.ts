@@ -5,7 +5,8 @@ import { measuresOf, measuresWithin } from '../dose/measure.js';
 import { type Tool, toolsOf, usualMark } from '../dose/tools.js';
 import { conductingIons, conductivity, ionsOfMix } from '../can/ec.js';
 import type { EcLinearisation } from '../feed/ec-linearisation.js';
-import { firstLinearisation, linearisationAt } from '../formulation/ec-row.js';
+import { linearisationOfMix } from '../formulation/ec-cap.js';
+import { firstLinearisation } from '../formulation/ec-row.js';
 import type { Amounts } from '../can/mix-amounts.js';
 import { ecCap, type FeedRequest } from '../feed/request.js';
 import { productColumn, waterColumn } from '../feed/terms.js';
@@ -117,7 +118,7 @@ export function after(can: PossibleCan, { keep, water, add }: Action, batch: Bat
 /** The EC linearisation that touches the model at a can. */
 export function linearisationFor(amounts: Amounts, request: FeedRequest): EcLinearisation {
   if (ecCap(request) === null) return firstLinearisation(request);
-  return linearisationAt(conductingMix(amounts, request), 'the can itself');
+  return linearisationOfMix(amounts, request);
 }
 
 /** Whether a can is over the EC cap by the full model. */

@@ -1,15 +1,19 @@
 import { boughtColumn, type Joint, jointProgram } from './program.js';
 import { type Found, search } from './search.js';
-import type { Comparison, PurchaseOption, PurchaseOptions } from './types.js';
+import type { Comparison, PurchaseOptions, Unproved } from './types.js';
 
 /** The joint purchase beside buying for each feed alone, and beside the fewest products that do. */
-export async function compare(joint: Joint, best: PurchaseOption, options: PurchaseOptions): Promise<Comparison> {
+export async function compare(
+  joint: Joint,
+  best: Unproved & { found: Found },
+  options: PurchaseOptions,
+): Promise<Comparison> {
   const alone = joint.feeds.length < 2 ? [] : await eachAlone(joint, options);
   const sums = alone.map((line) => line.spend);
   return {
     alone,
     aloneSpend: alone.length > 0 && sums.every((s) => s !== null) ? sums.reduce((a, b) => a + b, 0) : null,
-    jointSpend: best.total,
+    jointSpend: best.option.total,
     fewest: await fewest(joint, best, options),
   };
 }
@@ -21,7 +25,7 @@ async function eachAlone(joint: Joint, options: PurchaseOptions): Promise<Compar
   for (const feed of request.feeds) {
     options.onStep?.(`${feed.request.header.name} alone`);
     const answer = await search(jointProgram({ ...request, feeds: [feed] }), { ...options, byCases: false });
-    const found = 'found' in answer && answer.found.boundBy !== null ? answer.found : null;
+    const found = answer.found && answer.found.boundBy !== null ? answer.found : null;
     lines.push({
       feed: feed.request.header.name,
       spend: found?.objective ?? null,
@@ -31,14 +35,19 @@ async function eachAlone(joint: Joint, options: PurchaseOptions): Promise<Compar
   return lines;
 }
 
-async function fewest(joint: Joint, best: PurchaseOption, options: PurchaseOptions): Promise<Comparison['fewest']> {
+async function fewest(
+  joint: Joint,
+  { option, overCap, found }: Unproved & { found: Found },
+  options: PurchaseOptions,
+): Promise<Comparison['fewest']> {
   // one product is bought because none is not enough, unless it is bought to spare water
-  if (best.packs.length === 0 || (best.packs.length === 1 && !hasDearWater(joint))) {
-    return { products: best.packs.map((p) => p.id), spend: best.total, proved: best.proof.verdict === 'optimal' };
+  if (option.packs.length === 0 || (option.packs.length === 1 && !hasDearWater(joint))) {
+    const settled = overCap.length === 0 ? found.boundBy : null;
+    return { products: option.packs.map((p) => p.id), spend: option.total, boundBy: settled };
   }
   options.onStep?.('the fewest products');
   const count = await search(joint, { ...options, count: 'products', byCases: false });
-  if (!('found' in count)) return null;
+  if (!count.found) return null;
   const number = count.found.counts.filter((c) => c > 0).length;
   const terms = Object.fromEntries(
     joint.pool.flatMap((_, i) => (joint.most[i]! > 0 ? [[boughtColumn(joint, i), 1] as const] : [])),
@@ -48,12 +57,18 @@ async function fewest(joint: Joint, best: PurchaseOption, options: PurchaseOptio
     byCases: false,
     rows: [{ id: 'fewest', upper: number, terms }],
   });
-  if (!('found' in cheapest)) return null;
+  if (!cheapest.found) return null;
   return {
     products: productsOf(joint, cheapest.found),
     spend: cheapest.found.objective,
-    proved: count.found.boundBy !== null && cheapest.found.boundBy !== null,
+    boundBy: weaker(count.found.boundBy, cheapest.found.boundBy),
   };
+}
+
+/** What two findings rest on together. */
+function weaker(a: Found['boundBy'], b: Found['boundBy']): Found['boundBy'] {
+  const order = ['multipliers', 'cases', 'search', null] as const;
+  return order[Math.max(order.indexOf(a), order.indexOf(b))]!;
 }
 
 function hasDearWater(joint: Joint): boolean {

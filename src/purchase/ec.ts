@@ -4,9 +4,9 @@ import { formulate } from '../formulation/formulate.js';
 import { type Joint, jointProgram } from './program.js';
 import { search } from './search.js';
 import { ENGINES, type Settled, settleThrift } from './settle.js';
-import type { PurchaseOption, PurchaseOptions } from './types.js';
-import { ecCap, type FeedRequest } from '../feed/request.js';
-import { formatNumber } from '../units/index.js';
+import type { PurchaseOption, PurchaseOptions, Unproved } from './types.js';
+import type { PurchaseSettled } from '../feed/proof.js';
+import { ecCap, type FeedRequest, withoutEcCap } from '../feed/request.js';
 
 const KEPT = 1e-6;
 
@@ -78,25 +78,24 @@ export async function atLeastEc(joint: Joint): Promise<Joint | null> {
  * What has to be said of a proof whose search knew the EC caps by one linearisation each: nothing where the purchase costs the same
  * without any cap, else what it would cost without.
  */
-export async function ecReserve(joint: Joint, best: PurchaseOption, options: PurchaseOptions): Promise<string> {
+export async function ecReserve(
+  joint: Joint,
+  best: Unproved['option'],
+  options: PurchaseOptions,
+): Promise<PurchaseSettled['reserve']> {
   const capped = joint.request.feeds.filter(({ request }) => ecCap(request) !== null);
-  if (capped.length === 0 || (await areIdle(joint))) return '';
+  if (capped.length === 0 || (await areIdle(joint))) return null;
   const free = withoutCaps(joint);
   // the plain bound settles most cases at once
   const relaxed = await solve(
     { ...free.program, columns: free.program.columns.map(({ integer: _, ...c }) => c) },
     { engines: ENGINES },
   );
-  if (relaxed.verdict === 'optimal' && relaxed.bound >= best.total * (1 - KEPT) - KEPT) return '';
-  const answer = await search(free, { ...options, byCases: false });
-  if ('found' in answer && answer.found.boundBy !== null && answer.found.objective >= best.total * (1 - KEPT) - KEPT)
-    return '';
-  const names = capped.map(({ request }) => request.header.name).join(' and ');
-  const least =
-    'found' in answer && answer.found.boundBy !== null
-      ? `without the cap the least is ${formatNumber(answer.found.objective)} ${joint.request.currency}`.trimEnd()
-      : 'how little it would cost without the cap was not found in time';
-  return `; with the EC cap of ${names} as a straight line: ${least}, so a cheaper purchase in between is not excluded`;
+  if (relaxed.verdict === 'optimal' && relaxed.bound >= best.total * (1 - KEPT) - KEPT) return null;
+  const { found } = await search(free, { ...options, byCases: false });
+  const least = found && found.boundBy !== null ? found.objective : null;
+  if (least !== null && least >= best.total * (1 - KEPT) - KEPT) return null;
+  return { feeds: capped.map(({ request }) => request.header.name), leastWithoutCap: least };
 }
 
 /** True where no mix that keeps the other limits reaches an EC row: then the search was the same with it as without. */
@@ -116,10 +115,6 @@ async function areIdle({ feeds }: Joint): Promise<boolean> {
 }
 
 function withoutCaps(joint: Joint): Joint {
-  const feeds = joint.request.feeds.map((planned) => {
-    const { maxEc: _, ...request } = planned.request;
-    const { maxEc: __, ...programme } = request.programme;
-    return { ...planned, request: { ...request, programme } };
-  });
+  const feeds = joint.request.feeds.map((planned) => ({ ...planned, request: withoutEcCap(planned.request) }));
   return jointProgram({ ...joint.request, feeds });
 }

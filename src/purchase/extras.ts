@@ -1,13 +1,13 @@
 import type { Joint } from './program.js';
 import { settledValue } from './option.js';
 import { availableWith, closestPossible, settleThrift } from './settle.js';
-import type { Extra, PurchaseOption } from './types.js';
+import type { Extra, Unproved } from './types.js';
 
 /** How many are told. */
 const TOLD = 3;
 
 /** One pack of one more product beside the best option: those that bring the feeds closest to their aims, closest first. */
-export async function extrasOf(joint: Joint, best: PurchaseOption): Promise<Extra[]> {
+export async function extrasOf(joint: Joint, best: Unproved['option']): Promise<Extra[]> {
   const bought = new Map(best.packs.map((pack) => [pack.id, pack.count]));
   const counts = joint.pool.map(({ product }) => bought.get(product.id) ?? 0);
   const spare = joint.request.budget === undefined ? Number.POSITIVE_INFINITY : joint.request.budget - best.spend;

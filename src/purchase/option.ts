@@ -3,9 +3,9 @@ import { pricePerUnit } from '../feed/price.js';
 import type { Joint } from './program.js';
 import type { Found } from './search.js';
 import { availableWith, closestPossible, type Settled } from './settle.js';
-import type { OptionFeed, Pack, PurchaseOption, StockLine } from './types.js';
+import type { OptionFeed, Pack, StockLine, Unproved } from './types.js';
 import { readOut } from '../feed/readout.js';
-import type { Mix, Proof } from '../feed/results.js';
+import type { Mix } from '../feed/results.js';
 
 /** A year of 52 weeks. */
 const WEEKS_IN_MONTH = 52 / 12;
@@ -13,7 +13,7 @@ const WEEKS_IN_MONTH = 52 / 12;
 const JUST = 0.02;
 
 /** A found purchase read out: packs, each feed's thriftiest blend from them, what becomes of every stock. */
-export async function optionOf(joint: Joint, found: Found, proof: Proof): Promise<PurchaseOption> {
+export async function optionOf(joint: Joint, found: Found): Promise<Unproved> {
   const { counts } = found;
   const packs = packsOf(joint, counts);
   const spend = packs.reduce((sum, pack) => sum + pack.count * pack.price, 0);
@@ -34,7 +34,7 @@ export async function optionOf(joint: Joint, found: Found, proof: Proof): Promis
     (sum, feed) => sum + feed.litres * feed.waters.reduce((s, w) => s + w.costPerLitre, 0),
     0,
   );
-  return {
+  const option = {
     packs,
     spend,
     waterCost,
@@ -42,14 +42,8 @@ export async function optionOf(joint: Joint, found: Found, proof: Proof): Promis
     feeds,
     stock: stockOf(joint, counts, settled),
     closest: await closestPossible(joint, available),
-    proof: over.length === 0 ? proof : overCap(proof, over),
   };
-}
-
-/** No proof holds where the packs found give no blend under the cap. */
-function overCap(proof: Proof, feeds: readonly string[]): Proof {
-  const sentence = `${proof.sentence}; but by the full model the EC of ${feeds.join(' and ')} is over its cap with these packs`;
-  return { ...proof, verdict: 'uncertified', sentence };
+  return { option, overCap: over };
 }
 
 function packsOf(joint: Joint, counts: readonly number[]): Pack[] {

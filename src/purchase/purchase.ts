@@ -1,14 +1,22 @@
 import { type Caution, cautionsFor } from '../can/cautions.js';
+import { Proof, type PurchaseAnswer } from '../feed/proof.js';
 import { compare } from './compare.js';
 import { atLeastEc, ecReserve, keepsCaps } from './ec.js';
 import { extrasOf } from './extras.js';
 import { optionOf } from './option.js';
 import { type Joint, jointProgram } from './program.js';
 import { type Found, type Search, search, without } from './search.js';
-import type { PurchaseOption, PurchaseOptions, PurchaseRequest, PurchaseResult } from './types.js';
+import type {
+  PurchaseCannot,
+  PurchaseMade,
+  PurchaseOpen,
+  PurchaseOption,
+  PurchaseOptions,
+  PurchaseRequest,
+  PurchaseResult,
+  Unproved,
+} from './types.js';
 import { failuresOf } from './why.js';
-import type { Proof } from '../feed/results.js';
-import { formatNumber } from '../units/index.js';
 
 /**
  * The cheapest whole packs with which every feed can be mixed over the horizon, the shelf used first; the next best that differ in
@@ -18,135 +26,126 @@ export async function purchase(request: PurchaseRequest, options: PurchaseOption
   let joint = jointProgram(request);
   let listed = await list(joint, options);
   // the linearisation of the least EC has the last word on what is impossible, as in blend
-  const second = listed.status === 'infeasible' || listed.isOverCap ? await atLeastEc(joint) : null;
+  const second = isNone(listed) || isOverCap(listed) ? await atLeastEc(joint) : null;
   if (second) {
     const again = await list(second, options);
-    if (again.status !== 'uncertified') [joint, listed] = [second, again];
+    if (again.listed.length === 0 ? isNone(again) : isSettled(again.listed[0]!)) [joint, listed] = [second, again];
   }
-  const best = listed.options[0];
-  const result: PurchaseResult = {
-    ...headOf(request),
-    status: listed.status,
-    options: listed.options,
-    extras: [],
-    oneMoreAllowed: null,
-    comparison: null,
-    failures: [],
-    notes: [...notesOf(joint), ...listed.notes],
-    cautions: best ? cautionsOf(joint, best) : [],
-    proof: listed.proof,
-  };
-  if (best) {
-    options.onStep?.('other ways to buy');
-    result.extras = await extrasOf(joint, best);
-    result.oneMoreAllowed = await oneMoreAllowed(joint, options);
-    result.comparison = await compare(joint, best, options);
-    if (best.proof.verdict === 'optimal') {
-      const words = await ecReserve(joint, best, options);
-      for (const proof of new Set([result.proof, best.proof])) proof.sentence += words;
-    }
-  } else if (listed.status === 'infeasible') {
-    options.onStep?.('why nothing does');
-    result.failures = await failuresOf(joint, options);
-  }
-  return result;
+  return listed.listed.length === 0 ? nothing(joint, listed, options) : made(joint, listed, options);
 }
 
-interface Listed {
-  status: PurchaseResult['status'];
-  options: PurchaseOption[];
-  proof: Proof;
-  notes: string[];
-  /** The best is over an EC cap by the full model. */
-  isOverCap?: boolean;
-}
-
-async function list(joint: Joint, options: PurchaseOptions): Promise<Listed> {
-  const most = options.options ?? 5;
-  const found: PurchaseOption[] = [];
-  let left = joint;
-  let notes: string[] = [];
-  while (found.length < most) {
-    options.onStep?.(found.length === 0 ? 'the best purchase' : `option ${found.length + 1} of ${most}`);
-    const answer = await search(left, { ...options, byCases: found.length === 0 });
-    if (!('found' in answer)) {
-      if (found.length === 0) return { ...nothing(answer), options: [], notes: [] };
-      notes = [endNote(answer, found.length)];
-      break;
-    }
-    found.push(await optionOf(joint, answer.found, proofOfFound(answer.found, found.length, joint)));
-    if (answer.found.boundBy === null) {
-      notes = ['Time ran out, so no further options were sought; --seconds gives the search more.'];
-      break;
-    }
-    if (answer.found.counts.every((count) => count === 0)) break;
-    left = without(left, answer.found.counts, found.length);
-  }
+async function made(joint: Joint, { listed, notes }: Listing, options: PurchaseOptions): Promise<PurchaseMade> {
+  const [best, ...rest] = inOrder(listed) as [Listed, ...Listed[]];
+  options.onStep?.('other ways to buy');
+  const extras = await extrasOf(joint, best.option);
+  const oneMore = await oneMoreAllowed(joint, options);
+  const comparison = await compare(joint, best, options);
+  const reserve = isSettled(best) ? await ecReserve(joint, best.option, options) : null;
+  const proofOf = (one: Listed): Proof =>
+    Proof.of({
+      question: 'purchase',
+      ...horizonOf(joint),
+      earlier: listed.indexOf(one),
+      answer: answerOf(one.found),
+      overCap: one.overCap,
+      reserve: one === best || one === listed[0] ? reserve : null,
+    });
+  const proved = (one: Listed): PurchaseOption => ({ ...one.option, proof: proofOf(one) });
   return {
-    status: found[0]!.proof.verdict === 'optimal' ? 'optimal' : 'uncertified',
-    options: inOrder(found),
-    proof: found[0]!.proof,
-    notes,
-    isOverCap: !keepsCaps(found[0]!),
+    status: 'made',
+    ...headOf(joint.request),
+    options: [proved(best), ...rest.map(proved)],
+    extras,
+    oneMoreAllowed: oneMore,
+    comparison,
+    notes: [...notesOf(joint), ...notes],
+    cautions: cautionsOf(joint, best.option),
+    proof: proofOf(listed[0]!),
   };
 }
+
+async function nothing(
+  joint: Joint,
+  { stopped, notes }: Listing,
+  options: PurchaseOptions,
+): Promise<PurchaseCannot | PurchaseOpen> {
+  const answer = stopped!;
+  const proof = Proof.of({
+    question: 'purchase',
+    ...horizonOf(joint),
+    earlier: 0,
+    answer: answer.none
+      ? { found: false, none: true, byArithmetic: answer.byArithmetic, engine: answer.engine }
+      : { found: false, none: false, why: answer.why },
+    overCap: [],
+    reserve: null,
+  });
+  if (answer.none) options.onStep?.('why nothing does');
+  return {
+    status: proof.verdict === 'infeasible' ? 'cannot' : 'open',
+    ...headOf(joint.request),
+    failures: answer.none ? await failuresOf(joint, options) : [],
+    notes: [...notesOf(joint), ...notes],
+    cautions: [],
+    proof,
+  };
+}
+
+/** An option with what the search said of it. */
+interface Listed extends Unproved {
+  found: Found;
+}
+
+/** Options as they were found, and what ended the search for more. */
+interface Listing {
+  listed: Listed[];
+  stopped: Exclude<Search, { found: Found }> | null;
+  notes: string[];
+}
+
+async function list(joint: Joint, options: PurchaseOptions): Promise<Listing> {
+  const most = options.options ?? 5;
+  const listed: Listed[] = [];
+  let left = joint;
+  while (listed.length < most) {
+    options.onStep?.(listed.length === 0 ? 'the best purchase' : `option ${listed.length + 1} of ${most}`);
+    const answer = await search(left, { ...options, byCases: listed.length === 0 });
+    if (!answer.found)
+      return { listed, stopped: answer, notes: listed.length === 0 ? [] : [endNote(answer, listed.length)] };
+    const { found } = answer;
+    listed.push({ ...(await optionOf(joint, found)), found });
+    if (found.boundBy === null) {
+      const note = 'Time ran out, so no further options were sought; --seconds gives the search more.';
+      return { listed, stopped: null, notes: [note] };
+    }
+    if (found.counts.every((count) => count === 0)) break;
+    left = without(left, found.counts, listed.length);
+  }
+  return { listed, stopped: null, notes: [] };
+}
+
+const isNone = ({ listed, stopped }: Listing): boolean => listed.length === 0 && stopped?.none === true;
+const isOverCap = ({ listed }: Listing): boolean => listed[0] !== undefined && !keepsCaps(listed[0].option);
+/** The search came to its end, with packs that keep every cap. */
+const isSettled = ({ found, overCap }: Listed): boolean => found.boundBy !== null && overCap.length === 0;
 
 /** Where two cost the same, the one whose feeds hold less value per litre comes first. */
-function inOrder(options: readonly PurchaseOption[]): PurchaseOption[] {
+function inOrder(listed: readonly Listed[]): Listed[] {
   const same = (a: number, b: number): boolean => Math.abs(a - b) <= 1e-6 * Math.max(1, a, b);
-  const perLitre = (option: PurchaseOption): number => option.feeds.reduce((sum, feed) => sum + feed.costPerLitre, 0);
-  return [...options].sort((a, b) => (same(a.total, b.total) ? perLitre(a) - perLitre(b) : a.total - b.total));
+  const perLitre = ({ option }: Listed): number => option.feeds.reduce((sum, feed) => sum + feed.costPerLitre, 0);
+  return [...listed].sort((a, b) =>
+    same(a.option.total, b.option.total) ? perLitre(a) - perLitre(b) : a.option.total - b.option.total,
+  );
 }
 
-function proofOfFound(found: Found, earlier: number, joint: Joint): Proof {
+const horizonOf = ({ request }: Joint): { currency: string; weeks: number } => ({
+  currency: request.currency,
+  weeks: request.weeks,
+});
+
+function answerOf({ counts: _, ...found }: Found): PurchaseAnswer {
   const { objective, bound, gap, violation, engine, boundBy } = found;
-  const { currency, weeks } = joint.request;
-  const figures = `bound ${formatNumber(bound)}, found ${formatNumber(objective)} ${currency}, gap ${gapText(gap)}, for packs and water over ${formatNumber(weeks)} weeks`;
-  const base = { engine, found: objective, bound, gap, violation };
-  if (boundBy === null) {
-    const share = objective > 0 ? formatNumber((100 * (objective - bound)) / objective) : '0';
-    return {
-      ...base,
-      verdict: 'uncertified',
-      sentence: `time ran out: this purchase does, but one that costs up to ${share} % less may exist (${figures})`,
-    };
-  }
-  const other =
-    earlier === 0 ? 'no purchase costs less' : 'no purchase that does without part of each option before costs less';
-  const how = {
-    multipliers: 'proved by arithmetic',
-    cases: 'proved case by case, by arithmetic',
-    search: 'by exhaustion, on the word of the search; the purchase itself is checked',
-  }[boundBy];
-  return { ...base, verdict: 'optimal', sentence: `${other}: ${figures} (${how})` };
-}
-
-/** The search's own tolerance is 0.0001 %. */
-const gapText = (gap: number): string => (gap <= 1e-6 ? 'below 0.0001 %' : `${formatNumber(100 * gap)} %`);
-
-function nothing(answer: Exclude<Search, { found: Found }>): Pick<Listed, 'status' | 'proof'> {
-  const empty = { found: null, bound: null, gap: null, violation: null };
-  if (!answer.none) {
-    return {
-      status: 'uncertified',
-      proof: {
-        ...empty,
-        engine: 'none',
-        verdict: 'uncertified',
-        sentence: `nothing was found or ruled out: ${answer.why}`,
-      },
-    };
-  }
-  const how = answer.byArithmetic ? 'proved by arithmetic' : 'the search went through all of them; its own word';
-  return {
-    status: 'infeasible',
-    proof: {
-      ...empty,
-      engine: answer.engine,
-      verdict: 'infeasible',
-      sentence: `no purchase serves every feed (${how})`,
-    },
-  };
+  return { found: true, objective, bound, gap, violation, engine, boundBy };
 }
 
 function endNote(answer: Exclude<Search, { found: Found }>, count: number): string {
@@ -155,18 +154,17 @@ function endNote(answer: Exclude<Search, { found: Found }>, count: number): stri
     : `Time ran out before more options were found (${answer.why}); --seconds gives the search more.`;
 }
 
-async function oneMoreAllowed(joint: Joint, options: PurchaseOptions): Promise<PurchaseResult['oneMoreAllowed']> {
+async function oneMoreAllowed(joint: Joint, options: PurchaseOptions): Promise<PurchaseMade['oneMoreAllowed']> {
   const { atMost } = joint.request;
   if (atMost === undefined) return null;
   const answer = await search(jointProgram({ ...joint.request, atMost: atMost + 1 }), { ...options, byCases: false });
-  if (!('found' in answer) || answer.found.boundBy === null) return null;
+  if (!answer.found || answer.found.boundBy === null) return null;
   const { counts, objective } = answer.found;
   return { spend: objective, products: joint.pool.flatMap(({ product }, i) => (counts[i]! > 0 ? [product.id] : [])) };
 }
 
-function headOf(request: PurchaseRequest): Pick<PurchaseResult, 'schema' | 'currency' | 'weeks' | 'plan' | 'market'> {
+function headOf(request: PurchaseRequest): Pick<PurchaseResult, 'currency' | 'weeks' | 'plan' | 'market'> {
   return {
-    schema: 'velamen.buy/1',
     currency: request.currency,
     weeks: request.weeks,
     plan: request.feeds.map(({ request: feed, weeklyLitres }) => ({
@@ -200,7 +198,7 @@ function notesOf({ pool, request }: Joint): string[] {
   ];
 }
 
-function cautionsOf(joint: Joint, best: PurchaseOption): Caution[] {
+function cautionsOf(joint: Joint, best: Unproved['option']): Caution[] {
   const bought = new Set([...best.packs, ...best.stock].map((line) => line.id));
   const products = joint.pool.filter(({ product }) => bought.has(product.id)).map(({ product }) => product);
   return cautionsFor(products, ...best.feeds.map(({ feed }) => feed.plants));

@@ -18,8 +18,8 @@ export interface Found {
 /** What a search ends with. `none`: nothing fits; `byArithmetic` is false where only the search's word stands for it. */
 export type Search =
   | { found: Found }
-  | { none: true; byArithmetic: boolean; why: string; engine: string }
-  | { none: false; why: string };
+  | { found: null; none: true; byArithmetic: boolean; why: string; engine: string }
+  | { found: null; none: false; why: string };
 
 /** What makes a search differ from the plain one. */
 export interface SearchOptions extends PurchaseOptions {
@@ -33,7 +33,7 @@ export interface SearchOptions extends PurchaseOptions {
 /** The least purchase within the program and further rows. */
 export async function search(joint: Joint, options: SearchOptions = {}): Promise<Search> {
   const left = options.secondsLeft?.();
-  if (left !== undefined && left <= 0) return { none: false, why: 'time ran out' };
+  if (left !== undefined && left <= 0) return { found: null, none: false, why: 'time ran out' };
   const program = {
     columns: options.count === 'products' ? counting(joint) : joint.program.columns,
     rows: [...joint.program.rows, ...(options.rows ?? [])],
@@ -48,12 +48,12 @@ export async function search(joint: Joint, options: SearchOptions = {}): Promise
     case 'optimal':
       return { found: { ...verdict, counts: countsOf(joint, verdict.x) } };
     case 'infeasible':
-      return { none: true, byArithmetic: true, why: '', engine: verdict.engine };
+      return { found: null, none: true, byArithmetic: true, why: '', engine: verdict.engine };
     case 'uncertified':
       if (verdict.best) return { found: { ...verdict.best, counts: countsOf(joint, verdict.best.x), boundBy: null } };
       return verdict.claim === 'integer-infeasible'
-        ? { none: true, byArithmetic: false, why: verdict.why, engine: 'highs' }
-        : { none: false, why: verdict.why };
+        ? { found: null, none: true, byArithmetic: false, why: verdict.why, engine: 'highs' }
+        : { found: null, none: false, why: verdict.why };
     case 'unbounded':
       throw new Error('modelling fault: a purchase cannot earn money');
   }

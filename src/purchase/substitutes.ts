@@ -1,15 +1,12 @@
-import { type LinearProgram, solve } from '../../solver/index.js';
 import type { ClosedProduct } from '../label/closed-product.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
 import type { Band } from '../programme/programme.js';
-import { amountsOf } from '../formulation/amounts.js';
 import { type Caution, cautionsFor } from '../can/cautions.js';
-import { aimsOf, solveClosest } from '../formulation/closest.js';
-import { formulate } from '../formulation/formulate.js';
+import { aimsOf } from '../formulation/closest.js';
+import { leastLargestMiss, solveFeed } from '../formulation/solve-feed.js';
 import { nearestMix } from '../why/nearest.js';
-import { ENGINES } from './settle.js';
 import { missesOf, readOut } from '../feed/readout.js';
-import type { FeedRequest } from '../feed/request.js';
+import { type FeedRequest, withoutEcCap } from '../feed/request.js';
 import type { Mix } from '../feed/results.js';
 import type {
   FeedSubstitutes,
@@ -18,7 +15,6 @@ import type {
   SubstitutesRequest,
   SubstitutesResult,
 } from './substitutes-types.js';
-import { termsOf } from '../feed/terms.js';
 
 /** Candidates beyond those listed that are tried in full: the first look sees the largest miss only, not the sum. */
 const TRIED = 8;
@@ -103,10 +99,9 @@ function isBetter(line: Judged, leftOut: Judged, keep: boolean): boolean {
 
 /** The cheapest feed of the shelf as it is, or the nearest where none keeps every limit. */
 async function originalOf(request: FeedRequest): Promise<{ mix: Mix; keepsLimits: boolean } | null> {
-  const formulated = formulate(request);
-  const answer = await solve(formulated.program);
-  if (answer.verdict === 'optimal') return { mix: readOut(amountsOf(answer, formulated), request), keepsLimits: true };
-  const mix = await nearestMix(request);
+  const answer = await solveFeed({ ...request, goal: 'cheapest' });
+  if (answer.answer === 'found') return { mix: readOut(answer.amounts, request), keepsLimits: true };
+  const mix = await nearestMix(answer.request);
   return mix && { mix, keepsLimits: false };
 }
 
@@ -134,41 +129,27 @@ function sharesWith(product: ClosedProduct, other: ClosedProduct): boolean {
  * stock and label ceilings.
  */
 async function nearness(request: FeedRequest, keep: boolean): Promise<{ near: number; holds: boolean } | null> {
-  const kept = keep ? await solve(leastMiss(request, true), { engines: ENGINES }) : null;
-  if (kept?.verdict === 'optimal') return { near: kept.objective, holds: true };
-  const free = await solve(leastMiss(request, false), { engines: ENGINES });
-  return free.verdict === 'optimal' ? { near: free.objective, holds: false } : null;
+  const kept = keep ? await leastLargestMiss(request) : null;
+  if (kept !== null) return { near: kept, holds: true };
+  const free = await leastLargestMiss(unlimited(request));
+  return free === null ? null : { near: free, holds: false };
 }
 
-function leastMiss(request: FeedRequest, limits: boolean): LinearProgram {
-  const { program } = limits ? formulate(request) : formulate(...unlimited(request));
-  const rows = [...program.rows];
-  for (const [nutrient, aim] of aimsOf(request)) {
-    const terms = termsOf(request.shelf, request.waters, new Map([[nutrient, 1]]), 'stated');
-    rows.push({ id: `over:${nutrient}`, upper: aim, terms: { ...terms, worst: -aim } });
-    rows.push({ id: `under:${nutrient}`, lower: aim, terms: { ...terms, worst: aim } });
-  }
-  return { columns: [...program.columns.map((c) => ({ ...c, cost: 0 })), { id: 'worst', cost: 1 }], rows };
-}
-
-/** Without bands, rules and cap; stock and label ceilings stay. */
-function unlimited(request: FeedRequest): Parameters<typeof formulate> {
-  const { maxEc: _, ...programme } = request.programme;
-  const { maxEc: __, ...rest } = request;
-  return [
-    { ...rest, rules: [], programme: { ...programme, rules: [] } },
-    { minima: false, maxima: false },
-  ];
+/** Without bands, rules and cap; aims, stock and label ceilings stay. */
+function unlimited(request: FeedRequest): FeedRequest {
+  const free = withoutEcCap(request);
+  const bands = Object.fromEntries(
+    Object.entries(request.programme.bands).map(([n, { aim }]) => [n, aim === undefined ? {} : { aim }]),
+  );
+  return { ...free, rules: [], programme: { ...free.programme, bands, rules: [] } };
 }
 
 /** The mix that comes closest, read against the real limits. */
 async function closestMix(request: FeedRequest, keep: boolean): Promise<Mix | null> {
-  const formulated = formulate(request);
-  const kept = keep ? await solveClosest(formulated, request) : null;
-  if (kept?.verdict === 'optimal') return readOut(amountsOf(kept.last, formulated), request);
-  const loose = formulate(...unlimited(request));
-  const free = await solveClosest(loose, request);
-  return free.verdict === 'optimal' ? readOut(amountsOf(free.last, loose), request) : null;
+  const kept = keep ? await solveFeed({ ...request, goal: 'closest' }) : null;
+  if (kept?.answer === 'found') return readOut(kept.amounts, request);
+  const free = await solveFeed({ ...unlimited(request), goal: 'closest' });
+  return free.answer === 'found' ? readOut(free.amounts, request) : null;
 }
 
 function judgedOf(mix: Mix, aimed: FeedRequest): Judged {

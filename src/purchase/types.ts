@@ -1,7 +1,8 @@
 import type { Caution } from '../can/cautions.js';
 import type { ClosedProduct } from '../label/closed-product.js';
 import type { FeedRequest } from '../feed/request.js';
-import type { ConflictLine, FeedHeader, Mix, Proof } from '../feed/results.js';
+import type { Proof } from '../feed/proof.js';
+import type { ConflictLine, FeedHeader, Mix } from '../feed/results.js';
 
 /** One feed that the purchase has to serve, and how much of it is mixed. The request's own shelf plays no part. */
 export interface PlannedFeed {
@@ -94,6 +95,13 @@ export interface PurchaseOption {
   proof: Proof;
 }
 
+/** An option before it is proved. */
+export interface Unproved {
+  option: Omit<PurchaseOption, 'proof'>;
+  /** Feeds that these packs give no blend under the EC cap for. */
+  overCap: string[];
+}
+
 /** What one more product would change. */
 export interface Extra {
   id: string;
@@ -112,28 +120,48 @@ export interface Comparison {
   alone: { feed: string; spend: number | null; products: string[] }[];
   aloneSpend: number | null;
   jointSpend: number;
-  /** The fewest bought products that serve all feeds, and the least spend with so few. */
-  fewest: { products: string[]; spend: number; proved: boolean } | null;
+  /** The fewest bought products that serve all feeds, the least spend with so few, and what both rest on (null: time ran out). */
+  fewest: { products: string[]; spend: number; boundBy: 'multipliers' | 'cases' | 'search' | null } | null;
 }
 
-/** What `buy` answers. */
-export interface PurchaseResult {
-  schema: 'velamen.buy/1';
-  status: 'optimal' | 'infeasible' | 'uncertified';
+/** What `buy` answers: ways to buy; why nothing does; or, where the search ended without either, no more than that. */
+export type PurchaseResult = PurchaseMade | PurchaseCannot | PurchaseOpen;
+
+interface PurchaseTold {
   currency: string;
   weeks: number;
   plan: { feed: FeedHeader; weeklyLitres: number; litres: number }[];
   market: { name: string; products: number };
-  /** The best first. */
-  options: PurchaseOption[];
+  notes: string[];
+  cautions: Caution[];
+  proof: Proof;
+}
+
+export interface PurchaseMade extends PurchaseTold {
+  status: 'made';
+  /** The best first; at least one. */
+  options: [PurchaseOption, ...PurchaseOption[]];
   /** What one more product than the best option buys would do; the closest first. */
   extras: Extra[];
   /** Cost and products when one more new product may be bought than `atMost` allows. */
   oneMoreAllowed: { spend: number; products: string[] } | null;
-  comparison: Comparison | null;
-  /** Where nothing can be bought that does: which feed fails, and why. */
-  failures: { feed: string; conflict: ConflictLine[] }[];
-  notes: string[];
-  cautions: Caution[];
-  proof: Proof;
+  comparison: Comparison;
+}
+
+/** Proved: nothing that can be bought does. */
+export interface PurchaseCannot extends PurchaseTold {
+  status: 'cannot';
+  failures: Failure[];
+}
+
+/** Nothing found, and not proved that nothing does. */
+export interface PurchaseOpen extends PurchaseTold {
+  status: 'open';
+  failures: Failure[];
+}
+
+/** Which feed fails, and why. */
+export interface Failure {
+  feed: string;
+  conflict: ConflictLine[];
 }

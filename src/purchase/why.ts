@@ -1,11 +1,9 @@
 import { conflictOf } from '../why/conflict.js';
 import { type Joint, jointProgram } from './program.js';
 import { search } from './search.js';
-import type { PurchaseOptions, PurchaseRequest, PurchaseResult } from './types.js';
+import type { Failure, PurchaseOptions, PurchaseRequest } from './types.js';
 import type { ConflictLine } from '../feed/results.js';
 import { formatNumber } from '../units/index.js';
-
-type Failure = PurchaseResult['failures'][number];
 
 /**
  * Why no purchase does: the feeds that all of market and shelf together cannot mix, each with its conflict; or, where each could be
@@ -62,7 +60,7 @@ async function spendOf(
 ): Promise<{ spend: number; what: string } | null> {
   const joint = jointProgram(request);
   const answer = await search(joint, { ...options, byCases: false });
-  if (!('found' in answer)) return null;
+  if (!answer.found) return null;
   const { counts } = answer.found;
   const packs = joint.pool.flatMap(({ product }, i) => (counts[i]! > 0 ? [`${counts[i]} × ${product.id}`] : []));
   const spend = joint.pool.reduce((sum, { offer }, i) => sum + counts[i]! * (offer?.price ?? 0), 0);

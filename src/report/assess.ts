@@ -6,7 +6,7 @@ import { type Block, facts, heading, list, paragraph, section, type Sheet } from
 
 /** What a recipe delivers, against a programme where one is named. */
 export function assessSheet(result: AssessResult, pen: PenScale | null = null): Sheet {
-  const { feed } = result;
+  const feed = result.status === 'no programme' ? null : result.feed;
   const volume = `${figure(result.volumeLitres)} L`;
   const header = feed ?? { batchLitres: result.volumeLitres, currency: '' };
   return {

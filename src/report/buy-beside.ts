@@ -1,9 +1,9 @@
-import type { PurchaseOption, PurchaseResult } from '../purchase/types.js';
+import type { PurchaseMade, PurchaseOption } from '../purchase/types.js';
 import { figure, money, percent } from './figures.js';
 import { type Block, heading, list, paragraph, table } from './sheet.js';
 
 /** What one more product than the best option buys would do. */
-export function extraBlocks(best: PurchaseOption, { extras, oneMoreAllowed, currency }: PurchaseResult): Block[] {
+export function extraBlocks({ options: [best], extras, oneMoreAllowed, currency }: PurchaseMade): Block[] {
   const blocks: Block[] = [heading('What one more product would buy')];
   if (oneMoreAllowed !== null) {
     const { spend, products } = oneMoreAllowed;
@@ -40,8 +40,7 @@ function meanValue({ feeds }: PurchaseOption): number {
 }
 
 /** The joint purchase beside buying for each feed alone, and beside the fewest products. */
-export function comparisonBlocks({ comparison, currency, options }: PurchaseResult): Block[] {
-  if (comparison === null) return [];
+export function comparisonBlocks({ comparison, currency, options }: PurchaseMade): Block[] {
   const { alone, aloneSpend, jointSpend, fewest } = comparison;
   const lines: string[] = alone.map(({ feed, spend, products }) =>
     spend === null
@@ -61,8 +60,8 @@ export function comparisonBlocks({ comparison, currency, options }: PurchaseResu
   }
   if (fewest !== null) {
     const count = fewest.products.length;
-    const proved = fewest.proved ? '' : ' (not proved)';
-    const isBest = options[0]?.packs.map((pack) => pack.id).join() === fewest.products.join();
+    const proved = DOUBTS[fewest.boundBy ?? 'nothing'];
+    const isBest = options[0].packs.map((pack) => pack.id).join() === fewest.products.join();
     lines.push(
       count === 0
         ? 'the fewest products to buy: none'
@@ -71,3 +70,6 @@ export function comparisonBlocks({ comparison, currency, options }: PurchaseResu
   }
   return [heading('Compared'), list(lines)];
 }
+
+/** What has to be said where arithmetic does not prove that fewer will not do. */
+const DOUBTS = { multipliers: '', cases: '', search: ' (on the search’s word)', nothing: ' (not proved)' };

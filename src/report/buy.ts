@@ -1,35 +1,48 @@
-import type { OptionFeed, PurchaseOption, PurchaseResult, StockLine } from '../purchase/types.js';
+import type {
+  Failure,
+  OptionFeed,
+  PurchaseCannot,
+  PurchaseMade,
+  PurchaseOpen,
+  PurchaseOption,
+  PurchaseResult,
+  StockLine,
+} from '../purchase/types.js';
+import type { Proof } from '../feed/proof.js';
 import { cautionBlocks } from './blend.js';
 import { comparisonBlocks, extraBlocks } from './buy-beside.js';
 import { amount, figure, money, percent } from './figures.js';
 import { waterText } from './mix.js';
+import { proofSentence } from './says/proof.js';
 import { type Block, facts, heading, list, paragraph, section, type Sheet, spoken, table } from './sheet.js';
 
 /** What to buy: the best option, the next ones, what they are worth beside other ways; or why nothing does. */
 export function buySheet(result: PurchaseResult): Sheet {
-  const [best, ...others] = result.options;
+  const made = result.status === 'made' ? result : null;
   return {
     title: titleOf(result),
     blocks: [
       planFacts(result),
-      ...(best ? overview(result) : failureBlocks(result)),
-      ...(best ? optionBlocks(best, 1, result) : []),
+      ...(result.status === 'made'
+        ? [...overview(result), ...optionBlocks(result.options[0], 1, result)]
+        : failureBlocks(result)),
       heading('Proof'),
-      paragraph(spoken(result.proof.sentence), result.proof.verdict === 'uncertified' ? 'bad' : 'good'),
-      ...(best ? extraBlocks(best, result) : []),
-      ...comparisonBlocks(result),
-      ...others.flatMap((option, i) => optionBlocks(option, i + 2, result)),
+      paragraph(spoken(proofSentence(result.proof)), result.proof.verdict === 'uncertified' ? 'bad' : 'good'),
+      ...(made ? [...extraBlocks(made), ...comparisonBlocks(made)] : []),
+      ...(made ? made.options.slice(1).flatMap((option, i) => optionBlocks(option, i + 2, made)) : []),
       ...section('Notes', result.notes),
       ...cautionBlocks(result.cautions),
     ],
   };
 }
 
-function titleOf({ plan, options, status }: PurchaseResult): string {
-  const feeds = listed(plan.map((line) => line.feed.name));
-  const best = options[0];
-  if (!best) return status === 'infeasible' ? `No purchase serves ${feeds}` : `No purchase was found for ${feeds}`;
-  return best.packs.length === 0 ? `Nothing to buy for ${feeds}: the shelf suffices` : `What to buy for ${feeds}`;
+function titleOf(result: PurchaseResult): string {
+  const feeds = listed(result.plan.map((line) => line.feed.name));
+  if (result.status === 'cannot') return `No purchase serves ${feeds}`;
+  if (result.status === 'open') return `No purchase was found for ${feeds}`;
+  return result.options[0].packs.length === 0
+    ? `Nothing to buy for ${feeds}: the shelf suffices`
+    : `What to buy for ${feeds}`;
 }
 
 function planFacts({ plan, weeks, market }: PurchaseResult): Block {
@@ -44,7 +57,7 @@ function planFacts({ plan, weeks, market }: PurchaseResult): Block {
 }
 
 /** Every option in one line. */
-function overview({ options, currency }: PurchaseResult): Block[] {
+function overview({ options, currency }: PurchaseMade): Block[] {
   const hasWater = options.some((option) => option.waterCost > 0);
   const rows = options.map((option, i) => [
     `${i + 1}`,
@@ -69,14 +82,23 @@ function packsText({ packs }: PurchaseOption): string {
 }
 
 function optionBlocks(option: PurchaseOption, number: number, { currency }: PurchaseResult): Block[] {
-  const unproved = option.proof.verdict === 'uncertified' ? ' (NOT PROVED to be the cheapest)' : '';
+  const doubt = doubtOf(option.proof);
   return [
-    heading(`Option ${number}: ${money(option.spend, currency)}${unproved}`),
+    heading(`Option ${number}: ${money(option.spend, currency)}${doubt}`),
     stockTable(option, currency),
     ...option.feeds.flatMap((feed) => feedBlocks(feed, currency)),
-    ...(number > 1 ? [paragraph(spoken(option.proof.sentence), unproved ? 'bad' : 'quiet')] : []),
+    ...(number > 1 ? [paragraph(spoken(proofSentence(option.proof)), doubt === UNPROVED ? 'bad' : 'quiet')] : []),
   ];
 }
+
+/** What has to be said of an option that arithmetic does not prove. */
+function doubtOf({ verdict, settled }: Proof): string {
+  if (verdict !== 'uncertified' || settled.question !== 'purchase') return '';
+  const onWord = settled.answer.found && settled.answer.boundBy === 'search' && settled.overCap.length === 0;
+  return onWord ? ' (on the search’s word)' : UNPROVED;
+}
+
+const UNPROVED = ' (NOT PROVED to be the cheapest)';
 
 function stockTable({ packs, stock }: PurchaseOption, currency: string): Block {
   const rows = stock.map((line) => {
@@ -130,8 +152,7 @@ function farthest({ elements, largestMiss }: OptionFeed): string {
   return ` Farthest from its aim: ${worst.element}, ${percent(largestMiss)} ${side}.`;
 }
 
-function failureBlocks({ failures }: PurchaseResult): Block[] {
-  if (failures.length === 0) return [];
+function failureBlocks({ failures }: PurchaseCannot | PurchaseOpen): Block[] {
   return failures.flatMap(({ feed, conflict }) => [
     heading(`Why: ${feed}`),
     paragraph(reasonOf(conflict), 'bad'),
@@ -145,7 +166,7 @@ function failureBlocks({ failures }: PurchaseResult): Block[] {
 }
 
 /** A feed's own limits conflict; or each feed could be mixed, and a wish or the stock is in the way. */
-function reasonOf(conflict: PurchaseResult['failures'][number]['conflict']): string {
+function reasonOf(conflict: Failure['conflict']): string {
   return conflict.every(({ from }) => from === 'you' || from === 'shelf') && conflict.length < 3
     ? 'Each feed could be mixed from market and shelf, but this is in the way:'
     : 'With everything on the market and on the shelf, these cannot all hold together:';

@@ -1,4 +1,4 @@
-import type { FrontierResult } from '../feed/results.js';
+import type { FrontierMade } from '../feed/results.js';
 import { escapeMarkup } from './escape.js';
 import { figure } from './figures.js';
 
@@ -10,7 +10,7 @@ const PLOT = { left: 84, right: 612, top: 56, bottom: 340 };
  * Cost against closeness as a picture of its own: self-contained, readable without colour and in a dark or a light room.
  * Each vertex is a dot with its figures in a tooltip; the ends are labelled.
  */
-export function frontierSvg({ points, feed, costUnit }: FrontierResult): string {
+export function frontierSvg({ points, feed, costUnit }: FrontierMade): string {
   const misses = points.map((p) => 100 * p.miss);
   const costs = points.map((p) => p.cost);
   const across = scaleOf(0, Math.max(1e-9, ...misses));

@@ -1,30 +1,31 @@
-import type { FrontierPoint, FrontierResult } from '../feed/results.js';
+import type { FrontierMade, FrontierPoint, FrontierResult } from '../feed/results.js';
 import { headerFacts } from './blend.js';
 import { amount, figure, percent } from './figures.js';
 import { waterText } from './mix.js';
+import { proofSentence } from './says/proof.js';
 import { type Block, heading, list, paragraph, section, type Sheet, spoken, table } from './sheet.js';
 
 /** Cost against closeness as a sheet: one line for each vertex, closest first. */
 export function frontierSheet(result: FrontierResult): Sheet {
-  const { feed, points, proof, status } = result;
+  const { feed, proof } = result;
   return {
     title: `${feed.name}: what closeness costs`,
     blocks: [
-      headerFacts(feed, points[0] ? waterText(points[0].waters) : ''),
-      ...(status === 'optimal' ? tradeOff(result) : [paragraph(REASONS[status], 'bad')]),
+      headerFacts(feed, result.status === 'made' ? waterText(result.points[0]!.waters) : ''),
+      ...(result.status === 'made' ? tradeOff(result) : [paragraph(REASONS[result.status], 'bad')]),
       heading('Proof'),
-      paragraph(spoken(proof.sentence), status === 'optimal' ? 'good' : 'bad'),
+      paragraph(spoken(proofSentence(proof)), result.status === 'made' ? 'good' : 'bad'),
       ...section('Notes', result.notes),
     ],
   };
 }
 
 const REASONS = {
-  infeasible: 'No feed keeps every limit, so there is nothing to trade: `velamen blend` without --frontier says why.',
-  uncertified: 'NOT PROVED: no engine’s answer passed its check.',
+  cannot: 'No feed keeps every limit, so there is nothing to trade: `velamen blend` without --frontier says why.',
+  open: 'NOT PROVED: no engine’s answer passed its check.',
 };
 
-function tradeOff({ points, costUnit }: FrontierResult): Block[] {
+function tradeOff({ points, costUnit }: FrontierMade): Block[] {
   const [closest, cheapest] = [points[0]!, points.at(-1)!];
   const blocks: Block[] = [
     paragraph(

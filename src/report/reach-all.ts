@@ -2,20 +2,13 @@ import type { ReachResult } from '../feed/results.js';
 import { beyondReach } from './reach.js';
 import { paragraph, type Sheet, table } from './sheet.js';
 
-/** What `reach --all` answers. */
-export interface ReachAllResult {
-  schema: 'velamen.reach-all/1';
-  status: 'reachable' | 'out of reach';
-  feeds: ReachResult[];
-}
-
 /** All feeds of a bench at a glance. */
 export function reachAllSheet(results: readonly ReachResult[]): Sheet {
   const rows = results.map((result) => {
     const { feed } = result;
     const beyond = beyondReach(result);
     const whole = result.elements.every((line) => line.reachable);
-    const answer = result.status === 'uncertified' ? 'NOT PROVED' : whole ? 'yes' : 'NO';
+    const answer = result.status === 'open' ? 'NOT PROVED' : whole ? 'yes' : 'NO';
     const why = whole ? '' : beyond.length > 0 ? `out of reach: ${beyond.join(', ')}` : 'its limits conflict';
     return [feed.name, `${feed.plants} in ${feed.medium}, ${feed.phase}`, feed.strength, answer, why];
   });

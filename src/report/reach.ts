@@ -1,6 +1,7 @@
-import type { ReachLine, ReachResult } from '../feed/results.js';
+import type { Extent, ReachLine, ReachResult } from '../feed/results.js';
 import { headerFacts } from './blend.js';
 import { figure } from './figures.js';
+import { proofSentence } from './says/proof.js';
 import { type Block, facts, heading, list, paragraph, section, type Sheet, spoken, table } from './sheet.js';
 
 /** How far each element can be moved on this shelf, and what stands in the way. */
@@ -15,8 +16,8 @@ export function reachSheet(result: ReachResult, water: string): Sheet {
         ['', '>lowest', '>highest', '>caps only', '>least', '>aim', '>most', '', 'held back by'],
         result.elements.map((line) => [
           line.element,
-          end(line.lowest),
-          line.lowest === null ? '' : top(line.highest),
+          line.whole ? figure(line.whole.lowest) : '',
+          line.whole ? top(line.whole.highest) : '',
           range(line.capsOnly),
           end(line.min),
           end(line.aim),
@@ -30,7 +31,7 @@ export function reachSheet(result: ReachResult, water: string): Sheet {
         'quiet',
       ),
       heading('Proof'),
-      paragraph(spoken(result.proof.sentence), result.status === 'uncertified' ? 'bad' : 'good'),
+      paragraph(spoken(proofSentence(result.proof)), result.status === 'open' ? 'bad' : 'good'),
       ...section('Notes', result.notes),
     ],
   };
@@ -40,7 +41,7 @@ export function reachSheet(result: ReachResult, water: string): Sheet {
 export function reachAgainstSheet(mine: ReachResult, other: ReachResult): Sheet {
   const theirs = new Map(other.elements.map((line) => [line.element, line]));
   const span = (line: ReachLine | undefined): string =>
-    line === undefined ? '' : line.lowest === null ? `(${range(line.capsOnly)})` : range(line);
+    line === undefined ? '' : line.whole === null ? `(${range(line.capsOnly)})` : range(line.whole);
   const rows = mine.elements.map((line) => {
     const second = theirs.get(line.element);
     return [
@@ -58,10 +59,10 @@ export function reachAgainstSheet(mine: ReachResult, other: ReachResult): Sheet 
     blocks: [
       facts(['First', mine.shelf], ['Second', other.shelf]),
       table(['mg/L', '>least', '>most', '>first', '', '>second', ''], rows),
-      ...([...mine.elements, ...other.elements].some((line) => line.lowest === null)
+      ...([...mine.elements, ...other.elements].some((line) => line.whole === null)
         ? [paragraph('In brackets: the other limits cannot all be kept there, so their minima are given up.', 'quiet')]
         : []),
-      list([`First: ${mine.proof.sentence}.`, `Second: ${other.proof.sentence}.`]),
+      list([`First: ${proofSentence(mine.proof)}.`, `Second: ${proofSentence(other.proof)}.`]),
     ],
   };
 }
@@ -88,17 +89,19 @@ const end = (value: number | null): string => (value === null ? '' : figure(valu
 const top = (highest: number | null): string => (highest === null ? 'no end' : figure(highest));
 
 /** `8–18.1`; empty where even the caps cannot be kept. */
-function range({ lowest, highest }: ReachLine['capsOnly']): string {
-  if (lowest === null) return '';
+function range(of: Extent | null): string {
+  if (of === null) return '';
+  const { lowest, highest } = of;
   return highest === null ? `from ${figure(lowest)}` : `${figure(lowest)}–${figure(highest)}`;
 }
 
 /** Which side of the band lies beyond reach whatever else is given up but the caps, in a word. */
 function word(line: ReachLine): '' | 'TOO LOW' | 'TOO HIGH' {
-  const [lowest, highest] =
-    line.lowest === null ? [line.capsOnly.lowest, line.capsOnly.highest] : [line.lowest, line.highest];
+  const range = line.whole ?? line.capsOnly;
+  if (range === null) return '';
+  const { lowest, highest } = range;
   if (line.min !== null && highest !== null && highest < line.min * (1 - 1e-6)) return 'TOO LOW';
-  if (line.max !== null && lowest !== null && lowest > line.max * (1 + 1e-6)) return 'TOO HIGH';
+  if (line.max !== null && lowest > line.max * (1 + 1e-6)) return 'TOO HIGH';
   return '';
 }
 

@@ -39,23 +39,51 @@ export const refusedShape = z.strictObject({
 
 const move = { limit: z.string(), change: z.string(), from: z.number(), to: z.number() };
 
-export const blendShape = z.strictObject({
-  schema: z.literal('velamen.blend/1'),
-  status: z.enum(['optimal', 'infeasible', 'uncertified']),
+const blendHead = {
+  schema: z.literal('velamen.blend/2'),
   goal: z.enum(['cheapest', 'closest']),
   feed: feedHeader,
-  ...mix,
+};
+
+const blendTold = {
   unknowns: z.array(z.string()),
   notes: z.array(z.string()),
   cautions: z.array(z.string()),
   proof,
+};
+
+const relaxations = z.array(
+  z.strictObject({
+    kind: z.enum(['single', 'together', 'strength', 'water', 'products']),
+    ...move,
+    moves: z.array(z.strictObject(move)).optional(),
+  }),
+);
+
+const nearest = z
+  .strictObject({ ...mix, misses })
+  .nullable()
+  .describe('the feed that misses its limits least; null where none could be proved');
+
+/** A feed that keeps every limit; `uncertified` where it is not proved to be the best. */
+export const blendMadeShape = z.strictObject({
+  ...blendHead,
+  status: z.enum(['optimal', 'uncertified']),
+  ...mix,
+  ...blendTold,
   prices: prices.optional(),
-  conflict: z.array(z.strictObject({ limit: z.string(), from: z.string(), because: z.array(z.string()) })).optional(),
-  irreducible: z.boolean().optional().describe('every limit of the conflict is proved to be needed for it'),
+});
+
+/** Proved: no feed keeps every limit. */
+export const blendCannotShape = z.strictObject({
+  ...blendHead,
+  status: z.literal('infeasible'),
+  ...blendTold,
   absent: z
     .array(z.strictObject({ element, min: z.number(), broughtBy: z.array(z.string()) }))
-    .optional()
     .describe('elements with a floor that nothing on the shelf is known to hold'),
+  conflict: z.array(z.strictObject({ limit: z.string(), from: z.string(), because: z.array(z.string()) })),
+  irreducible: z.boolean().describe('every limit of the conflict is proved to be needed for it'),
   farkas: z
     .strictObject({
       terms: z.array(
@@ -66,22 +94,21 @@ export const blendShape = z.strictObject({
       sentence: z.string(),
     })
     .nullable()
-    .optional()
     .describe('the sum of times · limit asks for more than any mix can give'),
-  relaxations: z
-    .array(
-      z.strictObject({
-        kind: z.enum(['single', 'together', 'strength', 'water', 'products']),
-        ...move,
-        moves: z.array(z.strictObject(move)).optional(),
-      }),
-    )
-    .optional(),
-  nearest: z
-    .strictObject({ ...mix, misses })
-    .nullable()
-    .optional(),
+  relaxations,
+  nearest,
 });
+
+/** Neither found nor ruled out. */
+const blendOpenShape = z.strictObject({
+  ...blendHead,
+  status: z.literal('uncertified'),
+  ...blendTold,
+  relaxations,
+  nearest,
+});
+
+export const blendShape = z.union([blendMadeShape, blendCannotShape, blendOpenShape]);
 
 /** What `blend --frontier` prints. */
 export const frontierShape = z.strictObject({

@@ -1,23 +1,11 @@
-import type { Absent, BlendResult, ConflictLine, Relaxation } from '../feed/results.js';
+import type { Absent, BlendCannot, BlendOpen, ConflictLine, Relaxation } from '../feed/results.js';
 import { missLines, mixBlocks, type PenScale } from './mix.js';
 import { type Block, heading, list, paragraph, spoken } from './sheet.js';
 
 /** Why no feed keeps every limit, the ways out, and the nearest feed there is. */
-export function whyNotBlocks(result: BlendResult, pen: PenScale | null): Block[] {
-  const { conflict = [], absent = [], relaxations = [], nearest = null, feed, farkas } = result;
-  const blocks: Block[] = [heading('Why'), ...absentBlocks(absent)];
-  // where something is missing altogether, the conflict of its one floor says the same again
-  const onlyAbsent = conflict.length === 1 && absent.some((a) => conflict[0]!.limit.startsWith(`${a.element} ≥`));
-  if (conflict.length > 0 && !onlyAbsent) {
-    blocks.push(
-      paragraph(
-        `${absent.length > 0 ? 'Besides, these' : 'On this shelf these'} limits cannot all hold together${result.irreducible === false ? '' : '; without any one of them the rest could'}:`,
-        'bad',
-      ),
-      list(conflict.map(conflictLine)),
-    );
-    if (farkas) blocks.push(paragraph(spoken(farkas.sentence)));
-  }
+export function whyNotBlocks(result: BlendCannot | BlendOpen, pen: PenScale | null): Block[] {
+  const { relaxations, nearest, feed } = result;
+  const blocks = result.status === 'cannot' ? conflictBlocks(result) : [];
   blocks.push(...waysOutBlocks(relaxations));
   if (nearest) {
     blocks.push(
@@ -26,6 +14,23 @@ export function whyNotBlocks(result: BlendResult, pen: PenScale | null): Block[]
       list(missLines(nearest.misses)),
       ...mixBlocks(nearest, feed, pen),
     );
+  }
+  return blocks;
+}
+
+function conflictBlocks({ conflict, absent, irreducible, farkas }: BlendCannot): Block[] {
+  const blocks: Block[] = [heading('Why'), ...absentBlocks(absent)];
+  // where something is missing altogether, the conflict of its one floor says the same again
+  const onlyAbsent = conflict.length === 1 && absent.some((a) => conflict[0]!.limit.startsWith(`${a.element} ≥`));
+  if (conflict.length > 0 && !onlyAbsent) {
+    blocks.push(
+      paragraph(
+        `${absent.length > 0 ? 'Besides, these' : 'On this shelf these'} limits cannot all hold together${!irreducible ? '' : '; without any one of them the rest could'}:`,
+        'bad',
+      ),
+      list(conflict.map(conflictLine)),
+    );
+    if (farkas) blocks.push(paragraph(spoken(farkas.sentence)));
   }
   return blocks;
 }

@@ -1,7 +1,7 @@
 import type { Pen } from '../catalog/bench-types.js';
 import { type Caution, cautionsFor } from '../can/cautions.js';
 import type { FeedRequest } from '../feed/request.js';
-import type { BlendResult } from '../feed/results.js';
+import type { BlendResult, FeedHeader } from '../feed/results.js';
 import { type Keeping, keepingOf } from './keeping.js';
 import { type Slip, slipsOf } from './off.js';
 import type { Measure } from '../dose/measure.js';
@@ -51,7 +51,7 @@ export interface MixingSheet {
    * every limit, the nearest one is given; `uncertified`: the blend is not proved.
    */
   status: 'kept' | 'missed' | 'infeasible' | 'uncertified';
-  feed: BlendResult['feed'];
+  feed: FeedHeader;
   date: string | null;
   litres: number;
   /** Litres to begin with; `litres` is the mark at the end. */
@@ -83,11 +83,19 @@ export interface MixingSheet {
   proof: string;
 }
 
+/** What the sheet tells of the blend that is measured out; without status `made` that is the nearest there is. */
+export interface BlendOfSheet {
+  status: BlendResult['status'];
+  notes: readonly string[];
+  /** Its proof, in a line. */
+  proof: string;
+}
+
 /** The mixing sheet of planned doses. */
 export function mixingSheet(
   plan: DosePlan,
   { waters, header, temperatureC, programme }: Pick<FeedRequest, 'waters' | 'header' | 'temperatureC' | 'programme'>,
-  blend: Pick<BlendResult, 'status' | 'notes' | 'proof'>,
+  blend: BlendOfSheet,
   options: SheetOptions,
 ): MixingSheet {
   const { pen, waterMSPerCm } = options;
@@ -103,7 +111,7 @@ export function mixingSheet(
   const n = plan.mix.elements.find((line) => line.element === 'N');
   return {
     schema: 'velamen.sheet/1',
-    status: blend.status === 'optimal' ? plan.status : blend.status,
+    status: blend.status === 'made' ? plan.status : UNMADE[blend.status],
     feed: { ...header, batchLitres: plan.batchLitres },
     date: options.date,
     litres: plan.batchLitres,
@@ -144,12 +152,14 @@ export function mixingSheet(
     })),
     sure: options.sure ?? null,
     // of a can that misses its limits by design there is nothing to be sure of
-    sureness: blend.status === 'infeasible' ? [] : (options.sureness ?? []),
+    sureness: blend.status === 'cannot' ? [] : (options.sureness ?? []),
     notes: [...plan.notes, ...dropNotes(plan), ...blend.notes],
     cautions: cautionsFor(products, header.plants),
-    proof: `${blend.proof.sentence}; ${plan.proof.sentence}`,
+    proof: `${blend.proof}; ${plan.proof.sentence}`,
   };
 }
+
+const UNMADE = { cannot: 'infeasible', open: 'uncertified' } as const;
 
 function sheetStep(
   { product, measure, alternatives, wanted, full, reading, effect }: Step,

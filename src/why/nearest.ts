@@ -6,7 +6,7 @@ import type { Amounts } from '../can/mix-amounts.js';
 import { missesOf, readOut } from '../feed/readout.js';
 import { amountsOf } from '../formulation/amounts.js';
 import type { FeedRequest } from '../feed/request.js';
-import type { BlendResult } from '../feed/results.js';
+import type { NearestMix } from '../feed/results.js';
 
 /** Same give-back between stages as in the closest feed: ten times tighter than the certificate. */
 const GIVE_BACK = 1e-7;
@@ -29,7 +29,7 @@ const RATIOS_TOO: Soft = ({ kind, from, text }) =>
  * Caps, rules and EC are kept whole if minima alone can give way; but where a ratio such as `Ca >= 2 * Mg` would then starve the whole
  * can for want of one element, that ratio gives way too. Null if even that cannot be proved.
  */
-export async function nearestMix(request: FeedRequest): Promise<NonNullable<BlendResult['nearest']> | null> {
+export async function nearestMix(request: FeedRequest): Promise<NearestMix | null> {
   for (const { soft, ec } of TIERS) {
     const strict = await leastMissing(request, soft, ec);
     if (!strict) continue;
@@ -43,11 +43,7 @@ export async function nearestMix(request: FeedRequest): Promise<NonNullable<Blen
 /** Up to this many misses a mix is a feed with a lack; beyond, it may be near to nothing. */
 const FEW = 3;
 
-async function leastMissing(
-  request: FeedRequest,
-  soft: Soft,
-  ec: boolean,
-): Promise<NonNullable<BlendResult['nearest']> | null> {
+async function leastMissing(request: FeedRequest, soft: Soft, ec: boolean): Promise<NearestMix | null> {
   const run = async (at: FeedRequest): Promise<Amounts | null> => {
     const formulated = formulate(at);
     const answer = await leastMiss(formulated, soft);

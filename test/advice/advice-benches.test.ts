@@ -9,6 +9,7 @@ import { unwrap } from '../../src/problem.js';
 import { atStrength, parseRules, resolveProgramme } from '../../src/programme/index.js';
 import type { Medium, Phase } from '../../src/programme/programme.js';
 import { benches } from '../feed/random-benches.js';
+import { made } from '../feed/answers.js';
 
 /** A random bench as the grower's own feed at any strength. */
 function ownFeed(request: FeedRequest): OwnFeed {
@@ -22,9 +23,9 @@ function ownFeed(request: FeedRequest): OwnFeed {
 }
 
 describe('advice on random benches', async () => {
-  const made = await benches(24, true, 900);
+  const asked = await benches(24, true, 900);
 
-  it.each(made)(
+  it.each(asked)(
     'bench $seed: as advised or with a reason, never past the programme, and as `blend` mixes it',
     async ({ request }) => {
       const feed = ownFeed(request);
@@ -47,7 +48,7 @@ describe('advice on random benches', async () => {
           if (cap !== null) expect(end.ec).toBeLessThanOrEqual(cap * (1 + 1e-5));
           const asked = feed.at(end.percent)!;
           const more = unwrap(parseRules(end.rules, 'you')).rules;
-          const mixed = await blend({ ...asked, rules: [...asked.rules, ...more] }, { prices: false });
+          const mixed = made(await blend({ ...asked, rules: [...asked.rules, ...more] }, { prices: false }));
           expect(mixed.items).toEqual(end.items);
         }
       }

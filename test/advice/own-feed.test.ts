@@ -9,6 +9,7 @@ import type { Programme } from '../../src/programme/programme.js';
 import { atStrength } from '../../src/programme/strength.js';
 import { unwrap } from '../../src/problem.js';
 import { powder, pure, request } from '../feed/fixtures.js';
+import { made } from '../feed/answers.js';
 
 // three pure salts: potassium nitrate, monoammonium phosphate, calcium nitrate tetrahydrate (CIAAW 2021 weights); prices invented
 const kno3 = powder('kno3', { 'NO3-N': 13.85, K: 38.67 }, { price: 7, pack: 1000 });
@@ -74,8 +75,8 @@ describe('the same strength with the own feed', () => {
     const feed = own();
     const { low, high } = (await translated('60-120 ppm N', feed)).own!.matches[0]!;
     for (const end of [low, high]) {
-      const mixed = await blend(feed.at(end.percent)!);
-      expect(mixed.status).toBe('optimal');
+      const mixed = made(await blend(feed.at(end.percent)!));
+      expect(mixed.proof.verdict).toBe('optimal');
       expect(end.items.map((i) => [i.id, i.gramsPerLitre])).toEqual(mixed.items.map((i) => [i.id, i.gramsPerLitre]));
     }
     expect(low.percent).toBeLessThan(high.percent);
@@ -107,7 +108,7 @@ describe('the same strength with the own feed', () => {
     expect(end.rules).toEqual(['Ca <= 85']);
     expect(end.elements.find((e) => e.element === 'Ca')!.mgPerLitre).toBeLessThanOrEqual(85 * (1 + 1e-6));
     const asked = feed.at(end.percent)!;
-    const mixed = await blend({ ...asked, rules: unwrap(parseRules(end.rules, 'you')).rules });
+    const mixed = made(await blend({ ...asked, rules: unwrap(parseRules(end.rules, 'you')).rules }));
     expect(end.items.map((i) => [i.id, i.gramsPerLitre])).toEqual(mixed.items.map((i) => [i.id, i.gramsPerLitre]));
   });
 

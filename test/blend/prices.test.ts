@@ -7,6 +7,7 @@ import { pricesOf } from '../../src/blend/prices.js';
 import { productColumn } from '../../src/feed/terms.js';
 import { powder, request } from '../feed/fixtures.js';
 import { benches } from '../feed/random-benches.js';
+import { made } from '../feed/answers.js';
 
 const ammonium = powder('ammonium', { 'NH4-N': 20 }, { price: 1, pack: 500 });
 const nitrate = powder('nitrate', { 'NO3-N': 10 }, { price: 4, pack: 1000 });
@@ -16,7 +17,7 @@ describe('what it costs to insist', () => {
   it('on limits, by hand', async () => {
     // N ≥ 100 with at most 25 % ammonium: 25 mg from ammonium (0.125 g at 0.002), 75 mg from nitrate (0.75 g at 0.004): 0.00325.
     // A mg of N more costs 0.0000325; without the rule all from ammonium: 0.001, which saves 69.23 %; without the floor all is saved.
-    const result = await blend(request([ammonium, nitrate], { N: { min: 100, max: 150 } }, { rules: [rule] }));
+    const result = made(await blend(request([ammonium, nitrate], { N: { min: 100, max: 150 } }, { rules: [rule] })));
     const { limits } = result.prices!;
     expect(limits.map((l) => [l.limit, l.lifted!.saves])).toEqual([
       ['N ≥ 100 mg/L', expect.closeTo(1, 9)],
@@ -35,7 +36,7 @@ describe('what it costs to insist', () => {
     // per mg of N ammonium costs 0.00001, nitrate 0.00004: ammonium stays up to nitrate's price per mg, 0.008 EUR/g, 4 EUR a pack of 500 g;
     // nitrate stays from ammonium's, 0.001 EUR/g, upwards
     const other = powder('other', { 'NO3-N': 20 }, { price: 9, pack: 1000 });
-    const result = await blend(request([ammonium, nitrate, other], { N: { min: 100 } }, { rules: [rule] }));
+    const result = made(await blend(request([ammonium, nitrate, other], { N: { min: 100 } }, { rules: [rule] })));
     const { used, unused } = result.prices!;
     expect(used.map((l) => [l.id, l.lowest, l.highest, l.highestPerPack])).toEqual([
       ['ammonium', 0, expect.closeTo(0.008, 9), expect.closeTo(4, 6)],
@@ -51,7 +52,7 @@ describe('what it costs to insist', () => {
   it('gives both one-sided prices where the answer is degenerate', async () => {
     // the stock of the cheap one is used up exactly at N = 100: a mg less saves 0.00001, a mg more costs 0.00004
     const few = ammonium.with({ onHand: 2 });
-    const result = await blend(request([few, nitrate], { N: { min: 100 } }));
+    const result = made(await blend(request([few, nitrate], { N: { min: 100 } })));
     const [floor] = result.prices!.limits.filter((l) => l.limit === 'N ≥ 100 mg/L');
     expect(floor!.left.pricePerUnit).toBeCloseTo(0.00001, 12);
     expect(floor!.right.pricePerUnit).toBeCloseTo(0.00004, 12);
@@ -63,9 +64,9 @@ describe('what it costs to insist', () => {
 
   it('is left out where money is not what is counted, or the choice is limited', async () => {
     const bare = [ammonium, nitrate].map((p) => p.with({ price: undefined, pack: undefined }));
-    expect((await blend(request(bare, { N: { min: 100 } }))).prices).toBeUndefined();
-    expect((await blend(request([ammonium], { N: { min: 100 } }, { atMost: 1 }))).prices).toBeUndefined();
-    expect((await blend(request([ammonium], { N: { min: 100 } }), { prices: false })).prices).toBeUndefined();
+    expect(made(await blend(request(bare, { N: { min: 100 } }))).prices).toBeUndefined();
+    expect(made(await blend(request([ammonium], { N: { min: 100 } }, { atMost: 1 }))).prices).toBeUndefined();
+    expect(made(await blend(request([ammonium], { N: { min: 100 } }), { prices: false })).prices).toBeUndefined();
   });
 });
 

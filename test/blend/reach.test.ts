@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { blend } from '../../src/blend/blend.js';
 import { reach } from '../../src/blend/reach.js';
 import { powder, request } from '../feed/fixtures.js';
+import { cannot } from '../feed/answers.js';
 
 // Invented labels with round figures, so that each expected value is a hand calculation written beside it.
 const calcium = powder('calcium', { 'NO3-N': 15, Ca: 20 }, { price: 3, pack: 1000 });
@@ -15,32 +16,31 @@ describe('reach', () => {
     const bands = { N: { min: 75, max: 150 }, Ca: { min: 50, max: 120 }, Mg: { min: 20 }, S: { max: 39 } };
     const result = await reach(request([calcium, magnesium], bands), 'shelf');
     expect(line(result.elements, 'Ca')).toMatchObject({
-      lowest: expect.closeTo(100, 6),
-      highest: expect.closeTo(200, 6),
+      whole: { lowest: expect.closeTo(100, 6), highest: expect.closeTo(200, 6) },
       reachable: true,
     });
     expect(line(result.elements, 'Ca').capsOnly).toMatchObject({ lowest: 0, highest: expect.closeTo(200, 6) });
     expect(line(result.elements, 'Ca').limitedBy).toEqual(['N ≤ 150 mg/L']);
-    expect(line(result.elements, 'Mg')).toMatchObject({ lowest: 0, highest: expect.closeTo(30, 6) });
+    expect(line(result.elements, 'Mg')).toMatchObject({ whole: { lowest: 0, highest: expect.closeTo(30, 6) } });
     expect(line(result.elements, 'Mg').limitedBy).toEqual(['S ≤ 39 mg/L']);
-    expect(result.status).toBe('optimal');
+    expect(result.status).toBe('together');
   });
 
   it('says what cannot be reached and what stops it', async () => {
     // Ca ≥ 250 needs 1.25 g/L of calcium nitrate, which brings N 187.5 > 150
     const result = await reach(request([calcium], { N: { min: 75, max: 150 }, Ca: { min: 250 } }), 'shelf');
     expect(line(result.elements, 'Ca')).toMatchObject({
-      highest: expect.closeTo(200, 6),
+      whole: { highest: expect.closeTo(200, 6) },
       reachable: false,
       limitedBy: ['N ≤ 150 mg/L'],
     });
-    expect(result.status).toBe('infeasible');
+    expect(result.status).toBe('apart');
   });
 
   it('reports an element that nothing caps as open above', async () => {
     const result = await reach(request([magnesium], { Mg: { min: 10 } }), 'shelf');
     expect(line(result.elements, 'Mg')).toMatchObject({
-      highest: null,
+      whole: { highest: null },
       reachable: true,
       limitedBy: ['nothing: no cap holds it back'],
     });
@@ -54,16 +54,16 @@ describe('ways out of a conflict', () => {
     const nitrate = powder('nitrate', { 'NO3-N': 14 }, { price: 1, pack: 1000 });
     const rule = { text: 'NH4 <= 0 * N', terms: { 'NH4-N': 1 }, upper: 0, from: 'you' };
     const bands = { N: { min: 50, max: 100 }, Ca: { min: 40, max: 80 } };
-    const result = await blend(request([grade, nitrate], bands, { rules: [rule] }));
-    expect(result.conflict!.map((c) => c.limit).sort()).toEqual(['Ca ≥ 40 mg/L', 'NH4 <= 0 * N']);
-    expect(result.conflict!.find((c) => c.limit.startsWith('Ca'))!.because).toEqual([
+    const result = cannot(await blend(request([grade, nitrate], bands, { rules: [rule] })));
+    expect(result.conflict.map((c) => c.limit).sort()).toEqual(['Ca ≥ 40 mg/L', 'NH4 <= 0 * N']);
+    expect(result.conflict.find((c) => c.limit.startsWith('Ca'))!.because).toEqual([
       'Ca can only come from grade, which brings 10 mg of NH4-N per 200 mg of Ca; NH4 <= 0 * N allows none',
     ]);
     // Ca 40 takes 0.2 g/L of grade = NH4-N 2 mg/L; against N up to 100 that is 2 %
-    const share = result.relaxations!.find((r) => r.limit.startsWith('NH4'))!;
+    const share = result.relaxations.find((r) => r.limit.startsWith('NH4'))!;
     expect(share.to).toBeCloseTo(0.02, 6);
     expect(share.change).toBe('NH4 share of N 2 % instead of 0 %');
-    expect(result.relaxations!.find((r) => r.limit.startsWith('Ca'))!.to).toBeCloseTo(0, 6);
+    expect(result.relaxations.find((r) => r.limit.startsWith('Ca'))!.to).toBeCloseTo(0, 6);
     expect(result.nearest!.misses).toEqual([{ limit: 'Ca min', value: 0, bound: 40 }]);
   });
 });

@@ -3,6 +3,7 @@ import type { ClosedProduct } from '../../src/label/closed-product.js';
 import { formula, NUTRIENTS, nutrientsPerGram, type Nutrient, perNutrient } from '../../src/chemistry/index.js';
 import { blend } from '../../src/blend/blend.js';
 import { powder, request } from '../feed/fixtures.js';
+import { made } from '../feed/answers.js';
 
 /** A pure salt as a product, composition from its formula. */
 function salt(text: string): ClosedProduct {
@@ -38,13 +39,13 @@ describe('Hoagland & Arnon solution 1, backward', () => {
     const bands = Object.fromEntries(
       Object.entries(aims).map(([n, aim]) => [n, { min: aim * 0.98, aim, max: aim * 1.02 }]),
     );
-    const result = await blend(request(shelf, bands, { goal: 'closest' }));
-    expect(result.status).toBe('optimal');
+    const result = made(await blend(request(shelf, bands, { goal: 'closest' })));
+    expect(result.proof.verdict).toBe('optimal');
     for (const [text, grams] of RECIPE) {
       const found = result.items.find((i) => i.id === text)!.gramsPerLitre!;
       expect(Math.abs(found / grams - 1), text).toBeLessThan(0.005);
     }
-    expect(result.proof.stages!.every((s) => s.gap <= 1e-6 && s.violation <= 1e-6)).toBe(true);
+    expect(result.proof.stages.every((s) => s.gap <= 1e-6 && s.violation <= 1e-6)).toBe(true);
   });
 
   it('reads the recipe forward to the same elements, nothing else in it', async () => {

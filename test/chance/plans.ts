@@ -5,12 +5,11 @@ import type { Measure } from '../../src/dose/measure.js';
 import { planDoses } from '../../src/dose/plan.js';
 import type { DosePlan } from '../../src/dose/plan-types.js';
 import { toolsOf } from '../../src/dose/tools.js';
-import { amountsOf } from '../../src/formulation/amounts.js';
 import { partsOf, watersOf } from '../../src/can/part.js';
 import { sequenceOf } from '../../src/can/sequence.js';
 import { readOut } from '../../src/feed/readout.js';
 import type { FeedRequest } from '../../src/feed/request.js';
-import { solveUnderCap } from '../../src/formulation/solve-goal.js';
+import { solveFeed } from '../../src/formulation/solve-feed.js';
 import { powder } from '../feed/fixtures.js';
 import { randomBench } from '../feed/random-benches.js';
 
@@ -33,10 +32,9 @@ export async function plannedBenches(wanted: number, from: number): Promise<{ se
   const found: { seed: number; plan: DosePlan }[] = [];
   for (let seed = from; found.length < wanted; seed += 1) {
     const made = randomBench(seed, 14);
-    const { result } = await solveUnderCap(made);
-    if (result.verdict.verdict !== 'optimal') continue;
-    const amounts = amountsOf(result.verdict, result.formulated);
-    found.push({ seed, plan: await planDoses(made, amounts, usualKit, { offers: false }) });
+    const answer = await solveFeed(made);
+    if (answer.answer !== 'found') continue;
+    found.push({ seed, plan: await planDoses(made, answer.amounts, usualKit, { offers: false }) });
   }
   return found;
 }

@@ -2,7 +2,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { adviceShape } from '../../src/report/advice-shapes.js';
-import { assessShape, blendShape } from '../../src/report/schemas.js';
+import { assessShape, blendMadeShape } from '../../src/report/schemas.js';
 import { shellWords } from '../golden/golden.js';
 import { folder, velamen } from './world.js';
 
@@ -28,7 +28,7 @@ describe('advice on the command line', () => {
     expect(lines).toHaveLength(2);
     for (const [i, end] of [own!.matches[0]!.low, own!.matches[0]!.high].entries()) {
       const ran = await velamen([...shellWords(lines[i]!).slice(1), '--json'], root);
-      const mixed = blendShape.parse(JSON.parse(ran.stdout));
+      const mixed = blendMadeShape.parse(JSON.parse(ran.stdout));
       expect(mixed.items).toEqual(end.items);
       expect(mixed.ec.mSPerCm).toBeCloseTo(end.ec, 9);
     }

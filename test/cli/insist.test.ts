@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
-import { blendShape, frontierShape } from '../../src/report/schemas.js';
+import { blendMadeShape, frontierShape } from '../../src/report/schemas.js';
 import { folder, velamen } from './world.js';
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
@@ -16,7 +16,7 @@ describe('blend --prices', () => {
     expect(short.stdout).not.toContain('Prices between which');
     expect(all.stdout).toContain('Prices between which this blend stays the cheapest');
     expect(all.stdout).toContain('Prices below which a product left out would come in');
-    const { prices } = blendShape.parse(JSON.parse((await velamen([...MOSS, '--json'], ROOT)).stdout));
+    const { prices } = blendMadeShape.parse(JSON.parse((await velamen([...MOSS, '--json'], ROOT)).stdout));
     expect(prices!.limits.length).toBeGreaterThan(2);
     expect(prices!.used.map((line) => line.id)).toContain('potassium-nitrate');
   });

@@ -1,12 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import type { Kit } from '../../src/catalog/bench-types.js';
 import { type DosePlan, planDoses } from '../../src/dose/plan.js';
-import { amountsOf } from '../../src/formulation/amounts.js';
 import { closeShelf } from '../../src/label/close.js';
 import type { Amounts } from '../../src/can/mix-amounts.js';
 import { missesOf, readOut } from '../../src/feed/readout.js';
 import type { FeedRequest } from '../../src/feed/request.js';
-import { solveUnderCap } from '../../src/formulation/solve-goal.js';
+import { solveFeed } from '../../src/formulation/solve-feed.js';
 import { benches } from '../feed/random-benches.js';
 import { endsOf } from './ends.js';
 import { SPOONS, USUAL } from './kits.js';
@@ -116,8 +115,8 @@ async function provedBlends(count: number): Promise<{ seed: number; request: Fee
   for (const { seed, request: open } of await benches(count, true, 1)) {
     const goal = seed % 2 === 0 ? 'cheapest' : 'closest';
     const request: FeedRequest = { ...open, goal, shelf: await closeShelf(open.shelf) };
-    const { verdict, formulated } = (await solveUnderCap(request)).result;
-    if (verdict.verdict === 'optimal') found.push({ seed, request, amounts: amountsOf(verdict, formulated) });
+    const answer = await solveFeed(request);
+    if (answer.answer === 'found') found.push({ seed, request, amounts: answer.amounts });
   }
   return found;
 }

@@ -7,6 +7,7 @@ import { Refusal } from '../../src/problem.js';
 import { powder, request } from '../feed/fixtures.js';
 import { example } from './benches.js';
 import { SPOONS, spoonsDownTo, USUAL } from './kits.js';
+import { made } from '../feed/answers.js';
 
 const salt = powder('salt', { 'NO3-N': 10, K: 20 }, { bulkDensity: 1 });
 const bands = { N: { min: 20, max: 30 } };
@@ -28,7 +29,7 @@ describe('doses for a feed', () => {
 
   it('name the band that is missed, by how much, and what would help', async () => {
     const { bench, request: asked } = await example('moss-without-ammonium', 'moss');
-    const mix = await blend(asked, { prices: false });
+    const mix = made(await blend(asked, { prices: false }));
     const plan = await planDoses(
       asked,
       amountsOfMix(mix, asked),
@@ -49,7 +50,7 @@ describe('doses for a feed', () => {
 
   it('offers hold when they are followed', async () => {
     const { bench, request: asked } = await example('moss-without-ammonium', 'moss');
-    const amounts = amountsOfMix(await blend(asked, { prices: false }), asked);
+    const amounts = amountsOfMix(made(await blend(asked, { prices: false })), asked);
     const larger = { ...asked, header: { ...asked.header, batchLitres: 8 } };
     expect((await planDoses(larger, amounts, { spoons: bench.kit.spoons })).status).toBe('kept');
     expect((await planDoses(asked, amounts, { spoons: spoonsDownTo(16) })).status).toBe('kept');
@@ -58,7 +59,7 @@ describe('doses for a feed', () => {
 
   it('keep the EC cap by the full model', async () => {
     const { request: asked } = await example('moss-without-ammonium', 'moss');
-    const amounts = amountsOfMix(await blend(asked, { prices: false }), asked);
+    const amounts = amountsOfMix(made(await blend(asked, { prices: false })), asked);
     const free = await planDoses(asked, amounts, USUAL);
     const capped = { ...asked, maxEc: free.mix.ec.mSPerCm - 1e-4 };
     const plan = await planDoses(capped, amounts, USUAL, { offers: false });

@@ -88,7 +88,7 @@ export async function randomBench(
     goal: pick(2) === 0 ? 'cheapest' : 'closest',
   };
   const mixed = await blend(request, { prices: false });
-  if (mixed.status !== 'optimal') return null;
+  if (mixed.status !== 'made') return null;
   const amounts = {
     products: request.shelf.map((p) => {
       const item = mixed.items.find((i) => i.id === p.id);

@@ -1,4 +1,14 @@
-import type { AssessResult, BlendResult, ElementLine, FeedHeader, Mix, ReachResult } from '../../src/feed/results.js';
+import type { Optimal } from '../../solver/index.js';
+import { Proof } from '../../src/feed/proof.js';
+import type {
+  AssessResult,
+  BlendCannot,
+  BlendMade,
+  ElementLine,
+  FeedHeader,
+  Mix,
+  ReachResult,
+} from '../../src/feed/results.js';
 
 /** Invented results, only to see how reports are set. */
 export const header: FeedHeader = {
@@ -75,39 +85,46 @@ export const mix: Mix = {
   ],
 };
 
-export const blendResult: BlendResult = {
-  schema: 'velamen.blend/1',
-  status: 'optimal',
-  goal: 'cheapest',
-  feed: header,
+export const optimal: Optimal = {
+  verdict: 'optimal',
+  objective: 0.0032512,
+  bound: 0.0032512,
+  gap: 0,
+  violation: 0,
+  x: {},
+  y: {},
+  engine: 'javascript-lp-solver',
+  boundBy: 'multipliers',
+};
+
+const asked = { goal: 'cheapest', unit: 'EUR/L', ec: null } as const;
+
+const told = { goal: 'cheapest', feed: header, unknowns: [], notes: [], cautions: [{ code: 'label-first' }] } as const;
+
+export const blendResult: BlendMade = {
+  status: 'made',
+  ...told,
   ...mix,
   unknowns: ['The label of base is silent on sodium.'],
   notes: [],
   cautions: [{ code: 'label-first' }],
-  proof: {
-    engine: 'javascript-lp-solver',
-    verdict: 'optimal',
-    found: 0.0032512,
-    bound: 0.0032512,
-    gap: 0,
-    violation: 0,
-    sentence: 'no cheaper mix exists within these limits: bound 0.00325, found 0.00325 EUR/L',
-  },
+  proof: Proof.of({ question: 'feed', ...asked, stages: [{ goal: 'cost', verdict: optimal }] }),
 };
 
-export const infeasibleResult: BlendResult = {
-  ...blendResult,
-  status: 'infeasible',
+export const infeasibleResult: BlendCannot = {
+  status: 'cannot',
+  ...told,
   unknowns: [],
-  proof: {
-    ...blendResult.proof,
-    verdict: 'infeasible',
-    found: null,
-    bound: null,
-    gap: null,
-    violation: null,
-    sentence: 'no mix keeps all these limits',
-  },
+  notes: [],
+  cautions: [{ code: 'label-first' }],
+  proof: Proof.of({
+    question: 'feed',
+    ...asked,
+    stages: [{ goal: 'cost', verdict: { verdict: 'infeasible', ray: {}, engine: 'javascript-lp-solver' } }],
+  }),
+  absent: [],
+  irreducible: true,
+  farkas: null,
   conflict: [
     { limit: 'Ca ≥ 24 mg/L', from: 'programme', because: ['cal brings 40 mg Ca per mL'] },
     { limit: 'Mg ≤ 12 mg/L', from: 'programme', because: [] },
@@ -117,15 +134,13 @@ export const infeasibleResult: BlendResult = {
 };
 
 export const reachResult: ReachResult = {
-  schema: 'velamen.reach/1',
-  status: 'infeasible',
+  status: 'apart',
   feed: header,
   shelf: 'shelf.csv',
   elements: [
     {
       element: 'N',
-      lowest: 10,
-      highest: 90,
+      whole: { lowest: 10, highest: 90 },
       capsOnly: { lowest: 0, highest: 120 },
       min: 32,
       aim: 40,
@@ -135,8 +150,7 @@ export const reachResult: ReachResult = {
     },
     {
       element: 'Ca',
-      lowest: 0,
-      highest: 18.5,
+      whole: { lowest: 0, highest: 18.5 },
       capsOnly: { lowest: 0, highest: 18.5 },
       min: 24,
       aim: 32,
@@ -146,8 +160,7 @@ export const reachResult: ReachResult = {
     },
     {
       element: 'Fe',
-      lowest: 0.1,
-      highest: null,
+      whole: { lowest: 0.1, highest: null },
       capsOnly: { lowest: 0, highest: null },
       min: 0.4,
       aim: null,
@@ -157,19 +170,10 @@ export const reachResult: ReachResult = {
     },
   ],
   notes: [],
-  proof: {
-    engine: 'javascript-lp-solver',
-    verdict: 'optimal',
-    found: null,
-    bound: null,
-    gap: 0,
-    violation: 0,
-    sentence: 'every figure is the end of a proved program',
-  },
+  proof: Proof.of({ question: 'reach', whole: optimal, ends: [] }),
 };
 
 export const assessResult: AssessResult = {
-  schema: 'velamen.assess/1',
   status: 'outside',
   feed: header,
   recipe: '1.25 g base + 1.6 mL cal in 4 L',

@@ -1,17 +1,20 @@
 import { parse } from 'csv-parse/sync';
+import * as z from 'zod';
 import { describe, expect, it } from 'vitest';
-import type { BlendResult } from '../../src/feed/results.js';
+import type { BlendMade } from '../../src/feed/results.js';
 import { blendSheet } from '../../src/report/blend.js';
 import { renderCsv } from '../../src/report/csv.js';
 import { renderHtml } from '../../src/report/html.js';
-import { assessShape, blendShape, reachShape } from '../../src/report/schemas.js';
 import { assessJson } from '../../src/report/json/assess.js';
 import { blendJson } from '../../src/report/json/blend.js';
+import { reachJson } from '../../src/report/json/reach.js';
+import { assessShape, blendShape, reachShape, SHAPES } from '../../src/report/schemas.js';
+import { schemaId } from '../../src/report/schema-id.js';
 import { renderText } from '../../src/report/text.js';
 import { assessResult, blendResult, infeasibleResult, reachResult } from './fixtures.js';
 
 const nasty = '=1+1</title><script>alert("x")</script>';
-const attacked: BlendResult = { ...blendResult, items: blendResult.items.map((item) => ({ ...item, name: nasty })) };
+const attacked: BlendMade = { ...blendResult, items: blendResult.items.map((item) => ({ ...item, name: nasty })) };
 
 describe('CSV', () => {
   it('can be read back, with the very figures of the result', () => {
@@ -63,17 +66,33 @@ describe('one model', () => {
 });
 
 describe('shapes', () => {
+  it('hold the id that their command goes by', () => {
+    for (const [command, shape] of SHAPES) {
+      const ids = JSON.stringify(z.toJSONSchema(shape)).match(/velamen\.[a-z-]+\/\d+/g) ?? [];
+      expect(ids.length, command).toBeGreaterThan(0);
+      expect(ids, command).toContain(schemaId(command));
+    }
+  });
+
   it('hold for what they describe', () => {
-    for (const result of [blendResult, infeasibleResult].map(blendJson))
-      expect(blendShape.parse(result)).toEqual(result);
-    expect(reachShape.parse(reachResult)).toEqual(reachResult);
-    const assessed = assessJson(assessResult);
-    expect(assessShape.parse(assessed)).toEqual(assessed);
+    const [made, cannot] = [blendJson(blendResult), blendJson(infeasibleResult)];
+    expect(blendShape.parse(made)).toEqual(made);
+    expect(blendShape.parse(cannot)).toEqual(cannot);
+    expect(reachShape.parse(reachJson(reachResult))).toEqual(reachJson(reachResult));
+    expect(assessShape.parse(assessJson(assessResult))).toEqual(assessJson(assessResult));
+  });
+  it('of a feed that cannot be made hold no doses, elements or EC', () => {
+    const { nearest, ...top } = blendJson(infeasibleResult) as ReturnType<typeof blendJson> & { nearest: object };
+    for (const key of ['items', 'waters', 'elements', 'ec', 'costPerLitre']) {
+      expect(top).not.toHaveProperty(key);
+      expect(nearest).toHaveProperty(key);
+    }
+    expect(blendShape.safeParse({ ...blendJson(infeasibleResult), items: [] }).success).toBe(false);
   });
   it('refuse a missing or unknown key', () => {
-    const printed = blendJson(blendResult);
-    const { proof: _, ...without } = printed;
+    const made = blendJson(blendResult);
+    const { proof: _, ...without } = made;
     expect(blendShape.safeParse(without).success).toBe(false);
-    expect(blendShape.safeParse({ ...printed, extra: 1 }).success).toBe(false);
+    expect(blendShape.safeParse({ ...made, extra: 1 }).success).toBe(false);
   });
 });

@@ -15,7 +15,7 @@ describe('the reach of a shelf', () => {
 
   it('never shows the caps alone as if all limits were kept', () => {
     const [nitrogen, ...others] = reachResult.elements;
-    const torn = { ...reachResult, elements: [{ ...nitrogen!, lowest: null, highest: null }, ...others] };
+    const torn = { ...reachResult, elements: [{ ...nitrogen!, whole: null }, ...others] };
     expect(told(reachSheet(torn, 'rain'))).toMatch(/^ *N +0–120 +32 +40 +48/m);
     const beside = told(reachAgainstSheet(torn, reachResult));
     expect(beside).toMatch(/^ *N +32 +48 +\(0–120\) +10–90/m);

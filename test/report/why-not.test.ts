@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import type { BlendResult, FrontierResult, Prices, Relaxation } from '../../src/feed/results.js';
+import type { BlendResult, FrontierMade, Prices, Relaxation } from '../../src/feed/results.js';
 import { blendSheet } from '../../src/report/blend.js';
 import { frontierSheet } from '../../src/report/frontier.js';
 import { frontierSvg } from '../../src/report/frontier-svg.js';
+import { frontierJson } from '../../src/report/json/frontier.js';
 import { frontierShape } from '../../src/report/schemas.js';
 import { renderText } from '../../src/report/text.js';
 import { blendResult, header, infeasibleResult, mix } from './fixtures.js';
@@ -108,7 +109,7 @@ describe('what it costs to insist', () => {
 });
 
 describe('the frontier', () => {
-  const point = (miss: number, cost: number, costOfCloser: number | null): FrontierResult['points'][number] => ({
+  const point = (miss: number, cost: number, costOfCloser: number | null): FrontierMade['points'][number] => ({
     miss,
     cost,
     misses: [{ element: 'K', side: 'above' }],
@@ -116,9 +117,8 @@ describe('the frontier', () => {
     waters: mix.waters,
     costOfCloser,
   });
-  const result: FrontierResult = {
-    schema: 'velamen.frontier/1',
-    status: 'optimal',
+  const result: FrontierMade = {
+    status: 'made',
     feed: { ...header, name: '<b>&' },
     costUnit: 'EUR/L',
     points: [point(0, 0, null)],
@@ -127,7 +127,7 @@ describe('the frontier', () => {
   };
 
   it('of one point, at no cost and no miss, is still a picture', () => {
-    frontierShape.parse(result);
+    frontierShape.parse(frontierJson(result));
     const svg = frontierSvg(result);
     expect(svg).toContain('closest and cheapest: 0 %, 0 EUR/L');
     expect(svg).not.toMatch(/NaN|Infinity|<b>/);

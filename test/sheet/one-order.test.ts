@@ -66,7 +66,7 @@ async function orders(
   kit: typeof USUAL,
 ): Promise<Record<'blend' | 'sheet' | 'meter', string[]> & { assess: string[] | null; tanks: string[][] }> {
   const result = await blend(request, { prices: false });
-  const mix: Mix = result.status === 'optimal' ? result : result.nearest!;
+  const mix: Mix = result.status === 'made' ? result : result.nearest!;
   const amounts = amountsOfMix(mix, request);
   const plan = await planDoses(request, amounts, kit, { offers: false, known: request.market! });
   const ids = (items: readonly { id: string }[]): string[] => items.map((item) => item.id);
@@ -98,7 +98,7 @@ async function orders(
   );
   return {
     blend: ids(mix.items),
-    sheet: ids(mixingSheet(plan, request, result, { pen: { reads: 'EC' }, date: null }).steps),
+    sheet: ids(mixingSheet(plan, request, { ...result, proof: '' }, { pen: { reads: 'EC' }, date: null }).steps),
     meter: ids(batchOfPlan(plan).items.map((item) => item.product)),
     // a recipe takes several waters in equal shares, which is another can
     assess: mix.waters.length === 1 ? ids(assessed.items) : null,

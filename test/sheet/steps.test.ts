@@ -8,6 +8,7 @@ import { amountsOfMix } from '../../src/dose/wanted.js';
 import { blend } from '../../src/blend/blend.js';
 import type { FeedRequest } from '../../src/feed/request.js';
 import { powder, pure, request } from '../feed/fixtures.js';
+import { made } from '../feed/answers.js';
 
 const salts = await closeShelf(shippedCatalog().salts);
 const salt = (id: string) => salts.find((product) => product.id === id)!;
@@ -15,7 +16,7 @@ const PEN = { reads: 'ppm', scale: 500 } as const;
 
 /** Potassium chloride alone: 0.2 g/L. */
 async function planned(feed: FeedRequest, kit = { spoons: [], scaleStepGrams: 0.01 }) {
-  const result = await blend(feed, { prices: false });
+  const result = made(await blend(feed, { prices: false }));
   return { plan: await planDoses(feed, amountsOfMix(result, feed), kit), result };
 }
 const chloride = (): FeedRequest => request([salt('potassium-chloride')], { K: { min: 100, aim: 105, max: 110 } });
@@ -61,7 +62,7 @@ describe('when the reading is off', () => {
       N: { min: 40, aim: 50, max: 60 },
     });
     const { plan, result } = await planned(feed);
-    const sheet = mixingSheet(plan, plan.request, result, { pen: PEN, date: null });
+    const sheet = mixingSheet(plan, plan.request, { ...result, proof: '' }, { pen: PEN, date: null });
     const end = sheet.end.reading.mSPerCm;
     const slip = (kind: string, id: string | null = null) => sheet.slips.find((s) => s.slip === kind && s.id === id)!;
     // twice the salt reads twice, less crowding of at most 3 %
@@ -86,7 +87,12 @@ describe('when the reading is off', () => {
   it('water alone has no steps and no slips', async () => {
     const feed = request([salt('potassium-chloride')], { K: { max: 50 } }, { waters: [pure] });
     const { plan, result } = await planned(feed);
-    const sheet = mixingSheet(plan, plan.request, result, { pen: { reads: 'EC' }, date: '2026-11-25' });
+    const sheet = mixingSheet(
+      plan,
+      plan.request,
+      { ...result, proof: '' },
+      { pen: { reads: 'EC' }, date: '2026-11-25' },
+    );
     expect(sheet.steps).toEqual([]);
     expect(sheet.slips).toEqual([]);
     expect(sheet.status).toBe('kept');

@@ -41,3 +41,24 @@ export const cloudingJson = (line: CloudingLine): z.infer<typeof cloudingLine> =
 });
 
 export const cautionsJson = (cautions: readonly Caution[]): string[] => cautions.map(cautionSays);
+
+/** A mix as it is published, without whatever else the object holds. */
+export function mixAlone(mix: Mix) {
+  const { items, waters, elements, nitrogenShares, rules, costPerLitre, costPerBatch, ec, ecAtTemperature } = mix;
+  const { ph, acidity, precipitation, meetings } = mix;
+  return mixJson({
+    items,
+    waters,
+    elements,
+    nitrogenShares,
+    rules,
+    costPerLitre,
+    costPerBatch,
+    ec,
+    ...(ecAtTemperature ? { ecAtTemperature } : {}),
+    ph,
+    acidity,
+    precipitation,
+    ...(meetings ? { meetings } : {}),
+  });
+}

@@ -49,7 +49,7 @@ export const remarkSays = (remark: StockRemark): string => REMARKS[remark];
 
 const REMARKS: Readonly<Record<StockRemark, string>> = {
   'no feed': 'No feed keeps every limit, so there is none to concentrate: `velamen blend` says why.',
-  'not proved': 'The blend is NOT PROVED: treat its figures as a guess.',
+  'not proved': 'No feed was found or ruled out, so there is none to concentrate: `velamen blend` says more.',
   'equal shares': 'Several waters are given: taken in equal shares.',
 };
 

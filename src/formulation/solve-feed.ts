@@ -1,0 +1,186 @@
+import { type Optimal, solve } from '../../solver/index.js';
+import { Proof, type FeedGoal, type Stage } from '../feed/proof.js';
+import type { Amounts } from '../can/mix-amounts.js';
+import { costing } from '../feed/price.js';
+import { ecCap, type FeedRequest, withoutEcCap } from '../feed/request.js';
+import { amountsOf } from './amounts.js';
+import { chosen, fewestProducts, restrictTo, withAtMost } from './at-most.js';
+import { closestStages, leastMiss } from './closest.js';
+import { type Capped, leastEc, linearisationOfMix, standingOf, underEcCap } from './ec-cap.js';
+import { type Formulated, formulate } from './formulate.js';
+
+/** What a request for a feed came to. */
+export type FeedAnswer = FeedFound | FeedNone | FeedTooFew | FeedOpen;
+
+interface Told {
+  /** The request with the linearisation that the answer stands on. */
+  request: FeedRequest;
+  proof: Proof;
+}
+
+/** A mix that keeps every limit, the EC cap by the full model. */
+export interface FeedFound extends Told {
+  answer: 'found';
+  amounts: Amounts;
+  /** The certified answer of the last linear program. */
+  optimal: Optimal;
+  /** What the goal is judged by: cost per litre, or the largest relative miss of the closest feed. */
+  figure: number;
+}
+
+/** No mix keeps every limit. */
+export interface FeedNone extends Told {
+  answer: 'none';
+}
+
+/** A mix exists, but none was found with so few products: proved, or on a search's word alone, as the proof says. */
+export interface FeedTooFew extends Told {
+  answer: 'too few';
+  atMost: number;
+  /** So many products do; null where that is not known either. */
+  fewest: number | null;
+}
+
+/** Neither an answer nor the proof that there is none. */
+export interface FeedOpen extends Told {
+  answer: 'open';
+  /** A mix that no round brought under the EC cap. */
+  over: Amounts | null;
+}
+
+/**
+ * The feed that a request asks for, by its own goal, with at most so many products where that is asked. The EC cap is kept by the full
+ * model. Where its linearisation makes the limits contradict each other, the mix of least EC is sought, and the limits are only called
+ * impossible where that, too, is over the cap.
+ */
+export async function solveFeed(request: FeedRequest): Promise<FeedAnswer> {
+  return request.atMost === undefined ? anyNumber(request) : atMost(request, request.atMost);
+}
+
+/** The least possible largest miss from the aims, as a share of the aim, with every limit kept; null where no mix does. */
+export async function leastLargestMiss(request: FeedRequest): Promise<number | null> {
+  const capped = await underCap(request, async (at) => {
+    const formulated = formulate(at);
+    return { formulated, stages: [await leastMiss(formulated, at)] };
+  });
+  const verdict = capped.result.stages[0]!.verdict;
+  return verdict.verdict === 'optimal' && capped.keeps ? Math.max(0, verdict.objective) : null;
+}
+
+async function anyNumber(request: FeedRequest): Promise<FeedAnswer> {
+  const capped = await underCap(request, async (at) => {
+    const formulated = formulate(at);
+    return { formulated, stages: await stagesOf(formulated, at) };
+  });
+  const { stages } = capped.result;
+  const proof = Proof.of({ question: 'feed', ...questionOf(capped), stages });
+  if (proof.verdict === 'infeasible') return { answer: 'none', request: capped.request, proof };
+  return foundOr(capped, proof);
+}
+
+async function atMost(request: FeedRequest, most: number): Promise<FeedAnswer> {
+  const capped = await underCap(request, (at) => bestChoice(at, most));
+  if (amountsIn(capped.result)) return foundOr(capped, proofOfFew(capped, most, false));
+  const { atMost: _, ...rest } = request;
+  const any = await anyNumber(rest);
+  if (any.answer !== 'found') return any;
+  const { told, found } = await withoutTheCap(request, most, capped);
+  if (found) return foundOr(told, proofOfFew(told, most, false));
+  return {
+    answer: 'too few',
+    request: any.request,
+    atMost: most,
+    fewest: await fewestProducts(formulate(any.request)),
+    proof: proofOfFew(told, most, true),
+  };
+}
+
+/**
+ * Whether the EC cap has a part in it that no choice does. Where none does without the cap, it has none, and the proof stands whatever the
+ * linearisation; where one does, the cap is linearised at that mix before the choices are given up.
+ */
+async function withoutTheCap(
+  request: FeedRequest,
+  most: number,
+  capped: Capped<Run>,
+): Promise<{ told: Capped<Run>; found: boolean }> {
+  if (ecCap(request) === null) return { told: capped, found: false };
+  const free = withoutEcCap(request);
+  const result = await bestChoice(free, most);
+  const amounts = amountsIn(result);
+  if (!amounts) return { told: { result, request: free, round: 1, presses: false, keeps: true }, found: false };
+  const there = { ...request, ecLinearisation: linearisationOfMix(amounts, request) };
+  const again = await underEcCap(there, (at) => bestChoice(at, most), amountsIn);
+  return amountsIn(again.result) ? { told: again, found: true } : { told: capped, found: false };
+}
+
+/** One program solved, stage by stage; with few products first for the choice, then for the products chosen. */
+interface Run {
+  formulated: Formulated;
+  stages: readonly Stage[];
+  choice?: readonly Stage[];
+}
+
+/**
+ * Solves under the EC cap, a second time from the mix of least EC where the first linearisation, its EC row among the reasons, leaves no mix.
+ */
+async function underCap(request: FeedRequest, run: (at: FeedRequest) => Promise<Run>): Promise<Capped<Run>> {
+  const first = await underEcCap(request, run, amountsIn);
+  const verdict = lastOf(first.result.choice ?? first.result.stages).verdict;
+  if (verdict.verdict === 'optimal' || ecCap(request) === null) return first;
+  if (verdict.verdict === 'infeasible' && !verdict.cases && (verdict.ray.ec ?? 0) === 0)
+    return { ...first, presses: false };
+  const least = await leastEc(request);
+  if (!least) return { ...first, presses: false };
+  // with few products the mix of least EC is no mix of theirs
+  const inside = request.atMost === undefined && least.ec <= ecCap(request)! ? least.amounts : null;
+  return underEcCap({ ...request, ecLinearisation: least.linearisation }, run, amountsIn, inside);
+}
+
+async function stagesOf(formulated: Formulated, request: FeedRequest): Promise<Stage[]> {
+  if (request.goal === 'closest') return closestStages(formulated, request);
+  return [{ goal: 'cost', verdict: await solve(formulated.program) }];
+}
+
+/** The best choice of at most so many products; the amounts are solved again as a linear program, so that they carry that certificate. */
+async function bestChoice(request: FeedRequest, most: number): Promise<Run> {
+  const formulated = formulate(request);
+  const integer = withAtMost(formulated, most);
+  const choice = await stagesOf(integer, request);
+  const { verdict } = lastOf(choice);
+  if (verdict.verdict !== 'optimal') return { formulated, choice, stages: [] };
+  const restricted = restrictTo(formulated, chosen(integer, verdict));
+  return { formulated: restricted, choice, stages: await stagesOf(restricted, request) };
+}
+
+function amountsIn({ formulated, stages }: Run): Amounts | null {
+  const verdict = stages.at(-1)?.verdict;
+  return verdict?.verdict === 'optimal' ? amountsOf(verdict, formulated) : null;
+}
+
+function foundOr(capped: Capped<Run>, proof: Proof): FeedFound | FeedOpen {
+  const { request, result, keeps } = capped;
+  const amounts = amountsIn(result);
+  const last = result.stages.at(-1)?.verdict;
+  const first = result.stages[0]?.verdict;
+  if (!amounts || !keeps || last?.verdict !== 'optimal' || first?.verdict !== 'optimal')
+    return { answer: 'open', request, over: amounts, proof };
+  return { answer: 'found', request, amounts, optimal: last, figure: first.objective, proof };
+}
+
+function proofOfFew(capped: Capped<Run>, most: number, anyNumber: boolean): Proof {
+  const { stages, choice = [] } = capped.result;
+  return Proof.of({ question: 'at most', ...questionOf(capped), atMost: most, stages, choice, anyNumber });
+}
+
+function questionOf(capped: Capped<Run>): { goal: FeedGoal; unit: string; ec: ReturnType<typeof standingOf> } {
+  const { shelf, header, goal } = capped.request;
+  const inMoney = costing(shelf).counts === 'money';
+  return {
+    goal: goal === 'closest' ? 'closest' : inMoney ? 'cheapest' : 'lightest',
+    unit: inMoney ? `${header.currency}/L` : 'g/L',
+    ec: standingOf(capped),
+  };
+}
+
+const lastOf = (stages: readonly Stage[]): Stage => stages.at(-1)!;

@@ -1,0 +1,18 @@
+import type * as z from 'zod';
+import type { FrontierResult } from '../../feed/results.js';
+import type { frontierShape } from '../schemas.js';
+import { proofJson } from './proof.js';
+
+/** What `blend --frontier --json` prints. */
+export function frontierJson(result: FrontierResult): z.infer<typeof frontierShape> {
+  const { status, feed, costUnit, notes, proof } = result;
+  return {
+    schema: 'velamen.frontier/1',
+    feed,
+    costUnit,
+    notes,
+    status: status === 'made' ? 'optimal' : status === 'cannot' ? 'infeasible' : 'uncertified',
+    points: status === 'made' ? result.points : [],
+    proof: proofJson(proof),
+  };
+}

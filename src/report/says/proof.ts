@@ -1,0 +1,179 @@
+import type { EcStanding, EcTouch } from '../../feed/ec-linearisation.js';
+import type {
+  CurveSettled,
+  FeedGoal,
+  FeedSettled,
+  FewSettled,
+  Proof,
+  PurchaseAnswer,
+  PurchaseSettled,
+  ReachSettled,
+  Stage,
+} from '../../feed/proof.js';
+import { formatDigits, formatNumber } from '../../units/index.js';
+
+/** What a proof says, in one line: always of the very question that was answered, and never more than the certificate. */
+export function proofSentence({ settled }: Proof): string {
+  switch (settled.question) {
+    case 'feed':
+      return `${feedSentence(settled)}${ecWords(settled.ec)}`;
+    case 'at most':
+      return `${fewSentence(settled)}${ecWords(settled.ec)}`;
+    case 'curve':
+      return curveSentence(settled);
+    case 'reach':
+      return reachSentence(settled);
+    case 'purchase':
+      return purchaseSentence(settled);
+  }
+}
+
+/** `least largest miss`, `least cost`. */
+export const stageWords = (goal: Stage['goal']): string => `least ${goal}`;
+
+const NOUNS: Record<FeedGoal, string> = { cheapest: 'cheaper', lightest: 'lighter', closest: 'closer' };
+
+function feedSentence({ goal, unit, stages }: Pick<FeedSettled, 'goal' | 'unit' | 'stages'>): string {
+  const { verdict } = stages.at(-1)!;
+  const first = stages[0]!.verdict;
+  if (verdict.verdict !== 'optimal' || first.verdict !== 'optimal') return noneSentence(verdict);
+  return goal === 'closest'
+    ? `no closer mix exists within these limits: largest miss ${percent(first.objective)} (bound ${percent(first.bound)}); ` +
+        `of those as close, none is cheaper: bound ${plain(verdict.bound)}, found ${plain(verdict.objective)} ${unit}`
+    : `no ${NOUNS[goal]} mix exists within these limits: bound ${plain(verdict.bound)}, found ${plain(verdict.objective)} ${unit}`;
+}
+
+function noneSentence(verdict: Stage['verdict']): string {
+  switch (verdict.verdict) {
+    case 'infeasible':
+      return 'no mix keeps all these limits: a weighted sum of them contradicts itself (checked on the labels’ own figures)';
+    case 'uncertified':
+      return `not proved: ${verdict.why}`;
+    default:
+      return 'not proved: the search ended without an answer';
+  }
+}
+
+function fewSentence({ goal, unit, atMost, stages, choice, anyNumber }: FewSettled): string {
+  const over = choice.at(-1)!.verdict;
+  const products = `${atMost} ${atMost === 1 ? 'product' : 'products'}`;
+  const found = stages.at(-1)?.verdict;
+  const [firstChoice, firstFound] = [choice[0]!.verdict, stages[0]?.verdict];
+  if (
+    over.verdict === 'optimal' &&
+    found?.verdict === 'optimal' &&
+    firstChoice.verdict === 'optimal' &&
+    firstFound?.verdict === 'optimal'
+  ) {
+    const how = choice.every(({ verdict }) => verdict.verdict === 'optimal' && verdict.boundBy !== 'search')
+      ? 'each choice of products proved'
+      : 'the search’s own word for the other choices: no arithmetic proves it';
+    const cost = `bound ${plain(Math.min(over.bound, found.objective))}, found ${plain(found.objective)} ${unit}`;
+    return goal === 'closest'
+      ? `no closer mix of at most ${products} exists within these limits: largest miss ${percent(firstFound.objective)} (bound ${percent(Math.min(firstChoice.bound, firstFound.objective))}); of those as close, none is cheaper: ${cost} (${how})`
+      : `no ${NOUNS[goal]} mix of at most ${products} exists within these limits: ${cost} (${how})`;
+  }
+  const others = anyNumber ? 'with any number of products a mix exists; ' : '';
+  if (over.verdict === 'infeasible') return `${others}of every choice of at most ${atMost}, each proved impossible`;
+  return over.verdict === 'uncertified' && over.claim === 'integer-infeasible'
+    ? `${others}of every choice of at most ${atMost}, the search found none (its own word: no arithmetic proves it)`
+    : `${others}for at most ${products} ${noneSentence(over)}`;
+}
+
+function curveSentence({ unit, ec, vertices, ends }: CurveSettled): string {
+  const stopped = vertices.find(({ verdict }) => verdict !== 'optimal');
+  if (stopped) return noneSentence(stopped);
+  if (ends === null) return 'not proved: a vertex could not be proved';
+  const closest = `${formatNumber(100 * ends.closest)} %`;
+  const cheapest = `${formatNumber(ends.cheapest)} ${unit}`;
+  const told =
+    vertices.length === 1
+      ? `no mix is closer than ${closest}, and none is cheaper than ${cheapest}: one mix is both`
+      : `each of the ${vertices.length} vertices is the best mix at an exchange rate of cost for closeness, and between neighbours none is better ` +
+        `than the straight line: no mix is cheaper at any closeness (closest ${closest}, cheapest ${cheapest})`;
+  return `${told}${ecWords(ec)}`;
+}
+
+function reachSentence({ whole, ends }: ReachSettled): string {
+  const all = [whole, ...ends];
+  const unproved = all.find(({ verdict }) => verdict === 'uncertified');
+  if (unproved) return noneSentence(unproved);
+  const solved = all.filter(({ verdict }) => verdict === 'optimal').length;
+  return `every figure is the end of a proved program (${solved} optimal, ${all.length - solved} proved impossible)`;
+}
+
+function purchaseSentence(settled: PurchaseSettled): string {
+  const over =
+    settled.overCap.length === 0
+      ? ''
+      : `; but by the full model the EC of ${settled.overCap.join(' and ')} is over its cap with these packs`;
+  return `${packsSentence(settled)}${over}${reserveWords(settled)}`;
+}
+
+function packsSentence({ answer, currency, weeks, earlier }: PurchaseSettled): string {
+  if (!answer.found) return nothingSentence(answer);
+  const { objective, bound, gap, boundBy } = answer;
+  const figures = `bound ${formatNumber(bound)}, found ${formatNumber(objective)} ${currency}, gap ${gapText(gap)}, for packs and water over ${formatNumber(weeks)} weeks`;
+  if (boundBy === null) {
+    const share = objective > 0 ? formatNumber((100 * (objective - bound)) / objective) : '0';
+    return `time ran out: this purchase does, but one that costs up to ${share} % less may exist (${figures})`;
+  }
+  const other =
+    earlier === 0 ? 'no purchase costs less' : 'no purchase that does without part of each option before costs less';
+  return boundBy === 'search'
+    ? `on the search’s word ${other}: ${figures} (by exhaustion; no arithmetic proves it, but the purchase itself is checked)`
+    : `${other}: ${figures} (${HOW[boundBy]})`;
+}
+
+const HOW = { multipliers: 'proved by arithmetic', cases: 'proved case by case, by arithmetic' };
+
+function nothingSentence(answer: Extract<PurchaseAnswer, { found: false }>): string {
+  if (!answer.none) return `nothing was found or ruled out: ${answer.why}`;
+  return answer.byArithmetic
+    ? 'no purchase serves every feed (proved by arithmetic)'
+    : 'the search found no purchase that serves every feed (its own word: no arithmetic proves it)';
+}
+
+function reserveWords({ reserve, currency }: PurchaseSettled): string {
+  if (reserve === null) return '';
+  const least =
+    reserve.leastWithoutCap === null
+      ? 'how little it would cost without the cap was not found in time'
+      : `without the cap the least is ${formatNumber(reserve.leastWithoutCap)} ${currency}`.trimEnd();
+  return `; with the EC cap of ${reserve.feeds.join(' and ')} as a straight line: ${least}, so a cheaper purchase in between is not excluded`;
+}
+
+/** The search's own tolerance is 0.0001 %. */
+const gapText = (gap: number): string => (gap <= 1e-6 ? 'below 0.0001 %' : `${formatNumber(100 * gap)} %`);
+
+/** What the proof says about the EC row; empty where it does not matter. */
+function ecWords(ec: EcStanding | null): string {
+  if (ec === null) return '';
+  // six rounds have always been enough; should they not be, the answer must not pass for proved
+  if (!ec.keeps) return `; but by the full model its EC is over the cap after ${ec.round} rounds`;
+  return `; EC row linearised at ${touchWords(ec.touches)} (round ${ec.round})`;
+}
+
+function touchWords(touches: EcTouch): string {
+  switch (touches.at) {
+    case 'aims':
+      return 'the programme’s aims at the strength of the cap';
+    case 'round':
+      return `${formatNumber(touches.mSPerCm)} mS/cm, the mix of round ${touches.round}`;
+    case 'way':
+      return `${formatNumber(touches.mSPerCm)} mS/cm, on the way to the mix of round ${touches.round}`;
+    case 'least':
+      return `${formatNumber(touches.mSPerCm)} mS/cm, the least found with every other limit kept`;
+    case 'mix':
+      return `${formatNumber(touches.mSPerCm)} mS/cm`;
+  }
+}
+
+/** Three significant digits, never an exponent. */
+function plain(x: number): string {
+  return formatDigits(x, 3);
+}
+
+function percent(share: number): string {
+  return `${plain(100 * Math.max(0, share))} %`;
+}
