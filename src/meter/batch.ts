@@ -3,27 +3,27 @@ import type { Water } from '../label/product.js';
 
 /** One item that was to go into the can. */
 export interface BatchItem {
-  product: ClosedProduct;
+  readonly product: ClosedProduct;
   /** g or mL for the whole batch. */
-  planned: number;
+  readonly planned: number;
   /** Standard deviation of what hands deliver, g or mL. */
-  sd: number;
+  readonly sd: number;
   /** `2 level 1/4 US tsp`, `0.62 g` */
-  words: string;
+  readonly words: string;
   /** True where it is measured by the spoonful, so that a spoon of another size can be taken for the right one. */
-  bySpoon: boolean;
+  readonly bySpoon: boolean;
   /** How full the can is when it goes in: 1 = to the mark. */
-  full: number;
+  readonly full: number;
 }
 
-/** The batch as planned: what should be in the can, in mixing order. */
+/** The batch as planned: what should be in the can, in mixing order. Never changed, only replaced: readings expected of it are kept with it. */
 export interface Batch {
-  items: BatchItem[];
-  waters: { water: Water; share: number }[];
+  readonly items: readonly BatchItem[];
+  readonly waters: readonly { readonly water: Water; readonly share: number }[];
   /** Litres in the can: as planned, or as measured. */
-  litres: number;
+  readonly litres: number;
   /** Litres that the doses were for, where the can was measured to hold something else. */
-  meantFor?: number;
+  readonly meantFor?: number;
 }
 
 /** Litres that the doses were for. */

@@ -1,5 +1,6 @@
 import { conductingIons, conductivity, ionsOfWater, NONE, plus } from '../can/ec.js';
 import { type Batch, itemsAt, litresAt, type Moment } from './batch.js';
+import { labelSpread } from './spreads.js';
 
 /** What the pen would show at each asked moment, if amounts and water were multiplied. */
 export interface Expected {
@@ -16,6 +17,8 @@ export interface Expected {
   slopes: number[][];
   /** d EC / d ln(water) at the plan, per moment. */
   volumeSlopes: number[];
+  /** Relative standard deviation of what each item adds, beside what its label says. */
+  labelSpreads: number[];
 }
 
 /**
@@ -88,6 +91,7 @@ function worked(batch: Batch, moments: readonly Moment[]): Expected {
     },
     slopes: moments.map((_, j) => perItem.map((slopes) => slopes[j]!)),
     volumeSlopes: bySlope(withVolume),
+    labelSpreads: batch.items.map(({ product }) => labelSpread(product)),
   };
 }
 

@@ -2,7 +2,7 @@ import { type Batch, itemsAt, type PenUse, type Reading } from './batch.js';
 import { type Expected, expectedReadings } from './expected.js';
 import { type Effect, type Hypothesis, hypothesesOf } from './hypotheses.js';
 import { inverse } from './matrix.js';
-import { labelSpread, SPREADS } from './spreads.js';
+import { SPREADS } from './spreads.js';
 
 /** One hypothesis at one value of its open figure, weighed against the readings. */
 export interface Point {
@@ -93,7 +93,7 @@ function noiseOf(
     const scale = expected.planned[j]! > 0 ? effect.mean[j]! / expected.planned[j]! : 1;
     return [
       ...items.map((item, i) => slope(i) * (item.planned > 0 ? item.sd / item.planned : 0)),
-      ...items.map((item, i) => slope(i) * labelSpread(item.product)),
+      ...items.map((_, i) => slope(i) * expected.labelSpreads[i]!),
       expected.volumeSlopes[j]! * scale * SPREADS.water,
       effect.mean[j]! * Math.hypot(SPREADS.penCommon, SPREADS.model),
     ];

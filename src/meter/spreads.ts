@@ -29,16 +29,10 @@ export function labelSpread(product: ClosedProduct): number {
   if (product.ec !== undefined) return GRADE;
   const ions = product.ions;
   if (ions.from === 'formula') return GRADE;
-  const known = MEMO.get(product);
-  if (known !== undefined) return known;
   const bare = conductivity(NONE);
   const { leastConductive, mostConductive } = ions.usual ?? ions;
   const [value, low, high] = [ions.value, leastConductive, mostConductive].map((i) => conductivity(i) - bare);
   const open = value! > 1e-6 ? Math.abs(high! - low!) / (2 * NINETY * value!) : 0;
   // the range by named salts comes from allowances, and so from the same guarantees; without them it is about counter-ions
-  const spread = Math.min(0.25, ions.from === 'sources' ? Math.max(LABEL, open) : Math.hypot(LABEL, open));
-  MEMO.set(product, spread);
-  return spread;
+  return Math.min(0.25, ions.from === 'sources' ? Math.max(LABEL, open) : Math.hypot(LABEL, open));
 }
-
-const MEMO = new WeakMap<ClosedProduct, number>();

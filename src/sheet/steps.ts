@@ -118,16 +118,10 @@ function spreadOf(parts: readonly Part[], ec: number, plan: DosePlan, waters: re
   return Math.hypot(...own, FILLING_SPREAD * (ec - water));
 }
 
-/** mS/cm that a dose adds to the water, alone in the full can; close enough for a spread, and asked for at every step. */
+/** mS/cm that a dose adds to the water, alone in the full can; close enough for a spread. */
 function addedBy(product: ClosedProduct, perLitre: number, waters: readonly Blend[], water: number): number {
-  const known = ADDED.get(product);
-  if (known?.perLitre === perLitre && known.water === water) return known.adds;
-  const adds = Math.max(0, likelyEc([{ product, perLitre }], waters) - water);
-  ADDED.set(product, { perLitre, water, adds });
-  return adds;
+  return Math.max(0, likelyEc([{ product, perLitre }], waters) - water);
 }
-
-const ADDED = new WeakMap<ClosedProduct, { perLitre: number; water: number; adds: number }>();
 
 /** The error of model and labels and that of hands and pen are independent: their half-widths add in squares. */
 function toReading({ mSPerCm, low, high }: Conductivity, shift: number, sd: number, pen: Pen): Reading {
