@@ -1,17 +1,11 @@
-import { assessJson } from '../report/json/assess.js';
-import { isAdvice, parseAdvice } from '../advice/parse.js';
-import { assess } from '../advice/assess.js';
-import { closeRecipe, parseRecipe } from '../advice/recipe.js';
-import { problem, warning } from '../problem.js';
+import { assessWords } from '../desk/assess.js';
+import { adviceSheet } from '../report/advice.js';
 import { assessSheet } from '../report/assess.js';
-import { adviceOutcome } from './advice.js';
-import { Collected } from './collect.js';
-import type { Command } from './command.js';
-import { feedInputs, feedRequests, temperature } from './feed-input.js';
+import { adviceJson, assessJson } from '../report/json/assess.js';
+import { benchTexts } from './bench-texts.js';
+import type { Command, Given } from './command.js';
 import { FEED_OPTIONS, METER_OPTIONS } from './feed-options.js';
-import { recipeProducts } from './recipe-input.js';
-import { shippedCatalog } from '../desk/shipped-catalog.js';
-import { unjudged } from './unjudged.js';
+import { wishesOf } from './wishes.js';
 
 /** What a given recipe delivers. */
 export const assessCommand: Command = {
@@ -41,50 +35,29 @@ export const assessCommand: Command = {
     most: 1,
   },
   options: {
-    ...Object.fromEntries(Object.entries(FEED_OPTIONS).filter(([name]) => name !== 'volume')),
+    ...Object.fromEntries(Object.entries(FEED_OPTIONS).filter(([name]) => name !== 'mix')),
     ...METER_OPTIONS,
   },
   async run(given, io) {
-    const catalog = shippedCatalog();
-    const collected = new Collected();
-    const inputs = await feedInputs(given, io, catalog, collected, { feed: false, shelf: false });
-    const judged = inputs.specs.length === 1;
-    if (inputs.specs.length > 1) {
-      const names = inputs.specs.map((spec) => spec.name).join(', ');
-      collected.add(
-        warning(
-          'not-judged',
-          { field: '--feed' },
-          `${inputs.specs.length} feeds`,
-          'one feed to judge the recipe by',
-          `Name one with --feed: ${names}.`,
-        ),
-      );
-    }
-    const words = given.operands[0];
-    if (words === undefined)
-      collected.add(
-        problem('no-recipe', {}, 'no recipe', 'a recipe in quotes', 'For example "1.2 g base + 3 mL kelp in 4 L".'),
-      );
-    const products = recipeProducts(inputs, catalog);
-    const read =
-      words === undefined ? undefined : parseRecipe(words, products, inputs.bench?.kit ?? {}, { field: 'recipe' });
-    const celsius = temperature(given, collected);
-    if (words !== undefined && !read?.ok && isAdvice(words, products)) {
-      const advice = collected.take(parseAdvice(words, { field: 'advice' }));
-      return adviceOutcome(advice, inputs, catalog, given, collected);
-    }
-    const recipe = read && collected.take(read);
-    const [request] = judged ? feedRequests(inputs, catalog, collected) : [unjudged(inputs)];
-    const warnings = collected.settle();
-    const closed = await closeRecipe(recipe!);
-    const shelf = [...new Set(closed.lines.map((line) => line.product))];
-    const result = await assess(closed, { ...request!, ...celsius, shelf }, judged);
-    return {
-      exit: result.status === 'outside' ? 3 : 0,
-      json: assessJson(result),
-      sheets: [assessSheet(result, inputs.pen)],
-      warnings,
-    };
+    const [recipe] = given.operands;
+    const wishes = { ...wishesOf(given), ...(recipe === undefined ? {} : { recipe }) };
+    const found = await assessWords(benchTexts(given, io), wishes);
+    const json = found.about === 'recipe' ? assessJson(found.result) : adviceJson(found.result);
+    const sheet =
+      found.about === 'recipe'
+        ? assessSheet(found.result, found.pen)
+        : adviceSheet(found.result, blendCommand(given), found.pen);
+    return { exit: found.met ? 0 : 3, json, sheets: [sheet], warnings: found.warnings };
   },
 };
+
+/** The blend command of the same feed, without its strength. */
+function blendCommand(given: Given): string {
+  const options = REPEATED.flatMap((name) =>
+    given.takes(name) ? given.texts(name).map((text) => `--${name} ${quoted(text)}`) : [],
+  );
+  return ['velamen blend', ...new Set(options)].join(' ');
+}
+
+const REPEATED = ['bench', 'feed', 'plants', 'medium', 'phase', 'shelf', 'water', 'currency', 'nh4', 'rule'] as const;
+const quoted = (text: string): string => (/^[\w./,=-]+$/.test(text) ? text : `"${text}"`);

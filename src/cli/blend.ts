@@ -1,15 +1,12 @@
-import { blendJson } from '../report/json/blend.js';
-import { blend } from '../blend/blend.js';
+import { blendFeeds } from '../desk/blend.js';
 import { blendSheet } from '../report/blend.js';
-import { Collected } from './collect.js';
+import { blendJson } from '../report/json/blend.js';
+import { benchTexts } from './bench-texts.js';
 import type { Command } from './command.js';
-import { feedInputs, feedRequests, temperature } from './feed-input.js';
 import { FEED_OPTIONS, METER_OPTIONS, SHELF_OPTIONS } from './feed-options.js';
-import { clashes, frontierOutcome } from './frontier.js';
-import { parseCount } from '../desk/options/number.js';
+import { drawFrontier, svgAlone } from './frontier.js';
 import { listProgrammes } from './programmes.js';
-import { shippedCatalog } from '../desk/shipped-catalog.js';
-import { oneFeedForJson } from './one-feed.js';
+import { wishesOf } from './wishes.js';
 
 /** The cheapest, or closest, feed from what stands on the shelf, with its proof. */
 export const blendCommand: Command = {
@@ -17,7 +14,7 @@ export const blendCommand: Command = {
   summary: 'the cheapest (or closest) feed from your shelf, with its proof',
   examples: [
     {
-      line: 'velamen blend --plants phalaenopsis --medium sphagnum --shelf shelf.csv --volume "4 L"',
+      line: 'velamen blend --plants phalaenopsis --medium sphagnum --shelf shelf.csv --mix "4 L"',
       says: 'moth orchids in moss, four litres, from the products in shelf.csv',
     },
     {
@@ -43,34 +40,14 @@ export const blendCommand: Command = {
     programmes: { says: 'list the programmes (plants, medium, phase) instead' },
   },
   async run(given, io) {
-    const catalog = shippedCatalog();
-    if (given.flag('programmes')) return listProgrammes(given, catalog);
-    const collected = new Collected();
-    const inputs = await feedInputs(given, io, catalog, collected);
-    const atMost = collected.option(given, 'at-most', (text) => parseCount(text, { field: '--at-most' }));
-    const celsius = temperature(given, collected);
-    const requests = feedRequests(
-      inputs,
-      catalog,
-      collected,
-      given.flag('closest') ? 'closest' : 'cheapest',
-      atMost,
-    ).map((request) => ({ ...request, ...celsius }));
-    oneFeedForJson(given.flag('json'), requests, collected);
-    collected.add(
-      ...clashes(
-        given,
-        requests.map((request) => request.header.name),
-      ),
-    );
-    const warnings = collected.settle();
-    if (given.flag('frontier')) return frontierOutcome(given, io, requests, warnings);
-    const results = [];
-    for (const request of requests) results.push(await blend(request, given.flag('prices') ? { prices: true } : {}));
+    if (given.flag('programmes')) return listProgrammes(given);
+    if (given.flag('frontier')) return drawFrontier(given, io);
+    const files = benchTexts(given, io, svgAlone(given));
+    const { met, results, pen, warnings } = await blendFeeds(files, wishesOf(given));
     return {
-      exit: results.every((result) => result.status === 'made') ? 0 : 3,
+      exit: met ? 0 : 3,
       json: blendJson(results[0]!),
-      sheets: results.map((result) => blendSheet(result, inputs.pen, given.flag('prices'))),
+      sheets: results.map((result) => blendSheet(result, pen, given.flag('prices'))),
       warnings,
     };
   },

@@ -1,20 +1,13 @@
-import { buyJson, substitutesJson } from '../report/json/buy.js';
-import { findProduct } from '../catalog/catalog.js';
-import { purchase } from '../purchase/purchase.js';
-import type { PlannedFeed } from '../purchase/types.js';
-import { substitutes } from '../purchase/substitutes.js';
-import { buySheet } from '../report/buy.js';
-import { substitutesSheet } from '../report/substitutes.js';
-import { buyWishes, plannedFeeds, refuseWishes } from './buy-wishes.js';
-import { Collected } from './collect.js';
-import type { Command, Given, Outcome } from './command.js';
-import { type FeedInputs, feedInputs, feedRequests } from './feed-input.js';
-import { FEED_OPTIONS } from './feed-options.js';
-import { parseHorizon, USUAL_WEEKS } from '../desk/options/horizon.js';
-import type { Io } from './io.js';
-import { type Market, marketInput } from './market-input.js';
-import { progress } from './progress.js';
+import { buyFor, substitutesFor } from '../desk/buy.js';
 import { shippedCatalog } from '../desk/shipped-catalog.js';
+import { buySheet } from '../report/buy.js';
+import { buyJson, substitutesJson } from '../report/json/buy.js';
+import { substitutesSheet } from '../report/substitutes.js';
+import { benchTexts } from './bench-texts.js';
+import type { Command } from './command.js';
+import { FEED_OPTIONS } from './feed-options.js';
+import { progress } from './progress.js';
+import { wishesOf } from './wishes.js';
 
 /** Which whole packs to buy so that every feed can be mixed, with the proof that no purchase costs less. */
 export const buyCommand: Command = {
@@ -39,7 +32,7 @@ export const buyCommand: Command = {
     'A product of the shelf without on_hand counts as enough; 0 counts as used up. More of what stands on the shelf is no new product. Where no purchase does (exit code 3) it says which feed fails, and why.',
   ],
   options: {
-    ...Object.fromEntries(Object.entries(FEED_OPTIONS).filter(([name]) => name !== 'volume')),
+    ...Object.fromEntries(Object.entries(FEED_OPTIONS).filter(([name]) => name !== 'mix')),
     weekly: { value: 'AMOUNT', says: 'how much of each feed is used in a week: "10 L" (default: as the bench says)' },
     weeks: { value: 'N', says: 'weeks to buy for (default: 26)' },
     months: { value: 'N', says: 'months to buy for, a twelfth of 52 weeks each' },
@@ -53,73 +46,14 @@ export const buyCommand: Command = {
     'instead-of': { value: 'ID', says: 'what could stand in for this product of the shelf' },
   },
   async run(given, io) {
-    const catalog = shippedCatalog();
-    const collected = new Collected();
-    const inputs = await feedInputs(given, io, catalog, collected);
-    const requests = feedRequests(inputs, catalog, collected);
-    const market = await marketInput(given, io, catalog, collected);
-    if (given.text('instead-of') !== undefined) return insteadOf(given, io, inputs, requests, market, collected);
-    const said = { weeks: given.text('weeks'), months: given.text('months'), year: given.flag('year') };
-    const weeks = collected.take(parseHorizon(said)) ?? USUAL_WEEKS;
-    const feeds = plannedFeeds(given, inputs, requests, collected);
-    const wishes = buyWishes(given, market, inputs.shelf.products, collected);
-    const warnings = collected.settle();
-    return bought(given, io, inputs, market, { feeds, weeks, ...wishes }, warnings);
+    const line = progress(given, io);
+    const asked = [benchTexts(given, io), wishesOf(given), shippedCatalog()] as const;
+    const search = { now: () => io.now().getTime(), onStep: line.step };
+    if (given.text('instead-of') !== undefined) {
+      const { met, result, warnings } = await substitutesFor(...asked, search).finally(line.done);
+      return { exit: met ? 0 : 3, json: substitutesJson(result), sheets: [substitutesSheet(result)], warnings };
+    }
+    const { met, result, warnings } = await buyFor(...asked, search).finally(line.done);
+    return { exit: met ? 0 : 3, json: buyJson(result), sheets: [buySheet(result)], warnings };
   },
 };
-
-async function bought(
-  given: Given,
-  io: Io,
-  inputs: FeedInputs,
-  market: Market,
-  wanted: { feeds: PlannedFeed[]; weeks: number; seconds: number },
-  warnings: Outcome['warnings'],
-): Promise<Outcome> {
-  const line = progress(given, io);
-  const started = io.now().getTime();
-  const { seconds, ...wishes } = wanted;
-  const result = await purchase(
-    {
-      ...wishes,
-      shelf: inputs.shelf.products,
-      market: market.products,
-      marketName: market.name,
-      currency: inputs.currency,
-    },
-    { secondsLeft: () => seconds - (io.now().getTime() - started) / 1000, onStep: line.step },
-  ).finally(line.done);
-  const told = { ...result, notes: [...result.notes, ...market.notes] };
-  return { exit: told.status === 'made' ? 0 : 3, json: buyJson(told), sheets: [buySheet(told)], warnings };
-}
-
-async function insteadOf(
-  given: Given,
-  io: Io,
-  inputs: FeedInputs,
-  requests: PlannedFeed['request'][],
-  market: Market,
-  collected: Collected,
-): Promise<Outcome> {
-  refuseWishes(given, collected);
-  const product = collected.take(
-    findProduct(inputs.shelf.products, given.text('instead-of')!, { field: '--instead-of' }),
-  );
-  const warnings = collected.settle();
-  const line = progress(given, io);
-  line.step('what could stand in');
-  const result = await substitutes({
-    feeds: requests,
-    product: product!,
-    market: market.products,
-    marketName: market.name,
-    currency: inputs.currency,
-  }).finally(line.done);
-  const told = { ...result, notes: [...result.notes, ...market.notes] };
-  return {
-    exit: told.status === 'none' ? 3 : 0,
-    json: substitutesJson(told),
-    sheets: [substitutesSheet(told)],
-    warnings,
-  };
-}

@@ -13,7 +13,7 @@ export const FEED_OPTIONS: Record<string, OptionSpec> = {
     value: 'WATER',
     says: 'a water of the catalog (rain, …) or an analysis in mg/L: "Ca=40, Mg=11, alkalinity=130"',
   },
-  volume: { value: 'AMOUNT', says: 'how much to mix, with its unit: "4 L", "1 US gal"' },
+  mix: { value: 'AMOUNT', says: 'how much to mix, with its unit: "4 L", "1 US gal"' },
   currency: { value: 'CODE', says: 'money that the prices are in' },
   nh4: { value: 'SHARE', says: 'most ammonium as a share of total nitrogen: 0, "10 %" or 0.1' },
   rule: { value: 'RULE', says: 'a rule of your own, for example "Ca >= 3 * Mg" or "EC <= 0.6"', repeatable: true },

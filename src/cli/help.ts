@@ -24,7 +24,7 @@ export function commandHelp(command: Command): string {
 /** The list of commands. */
 export function overview(commands: readonly Command[], version: string): string {
   return [
-    ...commandLines('velamen blend --plants phalaenopsis --medium sphagnum --shelf shelf.csv --volume "4 L"'),
+    ...commandLines('velamen blend --plants phalaenopsis --medium sphagnum --shelf shelf.csv --mix "4 L"'),
     '      the cheapest feed for moth orchids in moss from what stands on your shelf',
     '',
     `velamen ${version} turns what fertilizer labels say into the cheapest proved feed for`,

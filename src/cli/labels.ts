@@ -1,17 +1,11 @@
+import { labelsOf } from '../desk/labels.js';
+import { type Problem, problem } from '../problem.js';
 import { labelsJson } from '../report/json/labels.js';
-import { findProduct } from '../catalog/catalog.js';
-import { closeShelf } from '../label/close.js';
-import type { Product } from '../label/product.js';
-import { labelFacts } from '../can/label-facts.js';
-import { labelLine } from '../label/label-line.js';
-import { problem, type Problem } from '../problem.js';
-import { type LabelsResult, labelsSheet } from '../report/labels.js';
-import { benchInput } from './bench-input.js';
-import { Collected } from './collect.js';
-import type { Command } from './command.js';
+import { labelsSheet } from '../report/labels.js';
+import { benchTexts } from './bench-texts.js';
+import type { Command, Given } from './command.js';
 import { FEED_OPTIONS } from './feed-options.js';
-import { shelfInput } from './shelf-input.js';
-import { shippedCatalog } from '../desk/shipped-catalog.js';
+import { wishesOf } from './wishes.js';
 
 /** What each label means in mg/L, and what is wrong with it. */
 export const labelsCommand: Command = {
@@ -31,55 +25,16 @@ export const labelsCommand: Command = {
     catalog: { says: 'the products and salts that come with the program, instead of a shelf' },
   },
   async run(given, io) {
-    const catalog = shippedCatalog();
-    const collected = new Collected();
-    if (given.flag('catalog')) {
-      for (const other of ['bench', 'shelf']) {
-        if (given.text(other) !== undefined)
-          collected.add(
-            problem(
-              'two-shelves',
-              { field: `--${other}` },
-              `--catalog and --${other}`,
-              'one of them',
-              'Leave the other out.',
-            ),
-          );
-      }
-    }
-    const shelf = given.flag('catalog')
-      ? { name: 'the catalog', products: [...catalog.products, ...catalog.salts] }
-      : shelfInput(given, io, catalog, benchInput(given, io, catalog, collected), collected);
-    const shown =
-      given.operands.length === 0 || shelf.products.length === 0
-        ? shelf.products
-        : given.operands.flatMap((id) => collected.take(findProduct(shelf.products, id)) ?? []);
-    const warnings = collected.settle();
-    const closed = await closeShelf(shown);
-    const result: LabelsResult = {
-      schema: 'velamen.labels/1',
-      status: 'read',
-      shelf: shelf.name,
-      products: closed.map((product) => {
-        const { facts, problems } = labelFacts(product);
-        return {
-          ...labelLine(product, [...warnings.filter((w) => isAbout(w, product)), ...problems]),
-          ...facts,
-        };
-      }),
-    };
-    // warnings about a product stand with it on the sheet
-    return {
-      exit: 0,
-      json: labelsJson(result),
-      sheets: [labelsSheet(result)],
-      warnings: warnings.filter((w) => !shown.some((p) => isAbout(w, p))),
-    };
+    const files = given.flag('catalog') ? { problems: twoShelves(given) } : benchTexts(given, io);
+    const wishes = { ...wishesOf(given), products: given.operands };
+    const { result, warnings } = await labelsOf(files, wishes);
+    return { exit: 0, json: labelsJson(result), sheets: [labelsSheet(result)], warnings };
   },
 };
 
-function isAbout(found: Problem, product: Product): boolean {
-  return (
-    found.where.line !== undefined && found.where.line === product.where.line && found.where.file === product.where.file
+function twoShelves(given: Given): Problem[] {
+  const others = ['bench', 'shelf'].filter((name) => given.text(name) !== undefined);
+  return others.map((name) =>
+    problem('two-shelves', { field: `--${name}` }, `--catalog and --${name}`, 'one of them', 'Leave the other out.'),
   );
 }

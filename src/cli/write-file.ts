@@ -12,10 +12,10 @@ export function writeText(path: string, text: string, cwd: string): void {
 }
 
 /** A fault of the file system as a refusal, where the grower can mend it; else the fault itself. */
-export function asRefusal(fault: unknown, path: string): unknown {
+export function asRefusal(fault: unknown, path: string, fix = 'Name another file.'): unknown {
   const why = REASONS.get((fault as { code?: string }).code ?? '');
   if (why === undefined) return fault;
-  return new Refusal([problem('cannot-write', { file: path }, why, 'a place to write to', 'Name another file.')]);
+  return new Refusal([problem('cannot-write', { file: path }, why, 'a place to write to', fix)]);
 }
 
 const REASONS = new Map([

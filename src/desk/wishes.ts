@@ -42,6 +42,12 @@ export interface Wishes {
   all?: boolean;
   /** `1.2 g base + 3 mL kelp in 4 L`, or advice in words. */
   recipe?: string;
+  /** The catalog's own products and salts instead of a shelf. */
+  catalog?: boolean;
+  /** Ids of the products that are meant; without them, all. */
+  products?: readonly string[];
+  /** Forms that hold one feed only, such as `json`: several feeds are then refused, naming them. */
+  oneFeedFor?: readonly string[];
 
   /** The day on the sheet, `2026-11-25`. */
   date?: string;
@@ -98,6 +104,8 @@ export interface Wishes {
   before?: string;
   /** The reading after them. */
   after?: string;
+  /** Whether the bulk density shall be kept on the shelf, which has to hold the product. */
+  save?: boolean;
   /** What is written on a standard solution, `1413 µS`. */
   standard?: string;
   /** What the pen shows in it. */

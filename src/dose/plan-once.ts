@@ -105,7 +105,7 @@ function batchOf({ header }: FeedRequest): number {
       { field: 'batch' },
       'no batch size',
       'the volume that is mixed at a time',
-      `Give the feed ${header.name} a batch (batch: 4 L), or say --volume.`,
+      `Give the feed ${header.name} a batch (batch: 4 L), or say --mix.`,
     ),
   ]);
 }

@@ -28,7 +28,7 @@ describe('a feed without a bench', () => {
   it('is blended from options alone', async () => {
     const home = folder({ 'shelf.csv': SHELF });
     const ran = await velamen(
-      ['blend', ...MOTH, '--volume', '1 US gal', '--currency', 'EUR', '--with', 'lanternmoss-trace', '--json'],
+      ['blend', ...MOTH, '--mix', '1 US gal', '--currency', 'EUR', '--with', 'lanternmoss-trace', '--json'],
       home,
     );
     const result = blendShape.parse(JSON.parse(ran.stdout));
@@ -117,7 +117,7 @@ describe('a bench', () => {
         'N: 50 mg/L',
         '--phase',
         'bloom',
-        '--volume',
+        '--mix',
         '8 L',
         '--with',
         'lanternmoss-trace',
@@ -237,7 +237,7 @@ describe('refusals', () => {
         'shelf.csv',
         '--nh4',
         '30',
-        '--volume',
+        '--mix',
         '4 gal',
         '--strength',
         '90',
@@ -245,7 +245,7 @@ describe('refusals', () => {
       home,
     );
     expect(ran).toMatchObject({ exit: 2, stdout: '' });
-    for (const part of ['shelf.csv:2', 'shelf.csv:4', '--nh4', '--plants', '--volume', '--strength', 'moth orchyd'])
+    for (const part of ['shelf.csv:2', 'shelf.csv:4', '--nh4', '--plants', '--mix', '--strength', 'moth orchyd'])
       expect(ran.stderr).toContain(part);
   });
 

@@ -27,7 +27,7 @@ describe('the remedy', () => {
   ])(
     'doses of a 4 L can in %s read as they should there, and are brought back all the same',
     async (volume, reading) => {
-      const json = await remedyOf(MOSS, '--volume', volume, '--reading', reading);
+      const json = await remedyOf(MOSS, '--measured', volume, '--reading', reading);
       expect(json.judgement.verdict).toBe('within');
       expect(json.remedy).toMatchObject({ status: 'rescue', aside: [], misses: [] });
       const least = json.feed.batchLitres * 0.9;
@@ -53,7 +53,7 @@ describe('the remedy', () => {
       'bench.yaml': `name: x\nwater: { Ca: 3, Mg: 1, S: 2 }\npen: EC\nkit: { syringe: 1 mL }\n${FEEDS}`,
       'shelf.csv': SALTS,
     });
-    const { remedy } = await remedyOf(home, '--volume', '5 L', '--reading', '0.88');
+    const { remedy } = await remedyOf(home, '--measured', '5 L', '--reading', '0.88');
     expect(remedy.add.length).toBeGreaterThan(0);
     for (const { words } of remedy.add)
       expect(words).toMatch(/^[\d.]+ g \(your kit has nothing for it: borrow a scale\)$/);
@@ -65,7 +65,7 @@ describe('the remedy', () => {
       'bench.yaml': bench.replace('{ use: rain }', '[{ use: rain, price: 0 }, { use: median-tap, price: 0.002 }]'),
       'shelf.csv': readFileSync(join(MOSS, 'shelf.csv'), 'utf8'),
     });
-    const { remedy } = await remedyOf(home, '--volume', '3 L', '--reading', '148 ppm');
+    const { remedy } = await remedyOf(home, '--measured', '3 L', '--reading', '148 ppm');
     expect(remedy.waters.length).toBeGreaterThan(0);
     for (const { name } of remedy.waters) expect(remedy.steps.join()).toContain(`L of ${name}`);
   });

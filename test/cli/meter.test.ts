@@ -23,7 +23,7 @@ const SHELF = [
 ].join('\r\n');
 
 const trial = ['meter', '--calibrate', '--shelf', 'shelf.csv', '--water', 'rain', '--spoon', '1/4 tsp', '--count', '4'];
-const readings = ['--before', '0.02', '--after', '1.62', '--volume', '4 L', '--product', 'kn', '--save'];
+const readings = ['--before', '0.02', '--after', '1.62', '--measured', '4 L', '--product', 'kn', '--save'];
 
 describe('meter', () => {
   it.each([
@@ -36,7 +36,7 @@ describe('meter', () => {
       'off',
     ],
     [['--reading', '0.167', '--temperature', '12 °C', '--compensates', 'no'], 0, 'within'],
-    [['--reading', '0.222', '--volume', '5.5 L'], 0, 'off'],
+    [['--reading', '0.222', '--measured', '5.5 L'], 0, 'off'],
   ] as const)('%j', async (argv, exit, verdict) => {
     const ran = await velamen(['meter', ...BENCH, ...argv, '--json'], MOSS);
     expect(ran.exit).toBe(exit);
@@ -84,9 +84,9 @@ describe('meter', () => {
     ['yes-or-no', ['--reading', '0.2', '--compensates', 'maybe']],
     ['temperature-missing', ['--reading', '0.2', '--compensates', 'no']],
     ['pen-factor', ['--reading', '0.2', '--pen-factor', '9']],
-    ['volume', ['--reading', '0.2', '--can', '3 mL']],
-    ['can-too-small', ['--reading', '0.2', '--can', '3 L']],
-    ['can-too-small', ['--reading', '0.2', '--batch', '10 L', '--can', '5 L']],
+    ['volume', ['--reading', '0.2', '--brim', '3 mL']],
+    ['can-too-small', ['--reading', '0.2', '--brim', '3 L']],
+    ['can-too-small', ['--reading', '0.2', '--mix', '10 L', '--brim', '5 L']],
     ['beside-recipe', ['--reading', '0.2', '--recipe', '1 g potassium-nitrate in 4 L', '--sure', '90%']],
     ['trial-incomplete', ['--calibrate']],
     ['spoon', ['--calibrate', '--spoon', '3 L']],
@@ -106,12 +106,12 @@ describe('meter', () => {
       'shelf.csv': readFileSync(join(MOSS, 'shelf.csv'), 'utf8'),
     });
     const ran = await velamen(['meter', '--reading', '0.2', '--json'], home);
-    expect(JSON.parse(ran.stdout).problems.map((p: { code: string }) => p.code)).toContain('volume-missing');
-    expect((await velamen(['meter', '--reading', '0.2', '--volume', '4 L'], home)).exit).not.toBe(2);
+    expect(JSON.parse(ran.stdout).problems.map((p: { code: string }) => p.code)).toContain('no-mix');
+    expect((await velamen(['meter', '--reading', '0.2', '--measured', '4 L'], home)).exit).not.toBe(2);
   });
 
   it.each([
-    [['--reading', '0.2', '--volume', '5 kg'], ['volume']],
+    [['--reading', '0.2', '--measured', '5 kg'], ['volume']],
     [['--reading', '0.2', '--bench', 'THREE'], ['one-feed']],
   ])('%j is told once, and nothing is told that follows from it', async (argv, codes) => {
     const three = join(import.meta.dirname, '../../examples', 'what-the-shelf-reaches');
@@ -128,8 +128,8 @@ describe('meter', () => {
     ],
     [['--closest'], ['--closest']],
     [
-      ['--can', '1 US gal'],
-      ['--batch', '1 US gal'],
+      ['--mix', '1 US gal'],
+      ['--mix', '1 US gal'],
     ],
   ])('judges the doses of `sheet %j`', async (ofSheet, ofMeter) => {
     const sheet = JSON.parse((await velamen(['sheet', ...BENCH, ...ofSheet, '--json'], MOSS)).stdout);
@@ -193,7 +193,7 @@ describe('meter', () => {
     const home = folder({ 'shelf.csv': SHELF });
     // 30 of a ppm pen, where 30 mS/cm was meant
     const ran = await velamen(
-      [...trial, '--before', '10', '--after', '30', '--scale', '500', '--volume', '4 L', '--product', 'kn', '--save'],
+      [...trial, '--before', '10', '--after', '30', '--scale', '500', '--measured', '4 L', '--product', 'kn', '--save'],
       home,
     );
     expect(ran.exit).toBe(2);
@@ -204,7 +204,7 @@ describe('meter', () => {
   it('a trial that tells nothing says why', async () => {
     const home = folder({ 'shelf.csv': SHELF });
     const ran = await velamen(
-      [...trial, '--before', '0.5', '--after', '0.4', '--volume', '4 L', '--product', 'kn'],
+      [...trial, '--before', '0.5', '--after', '0.4', '--measured', '4 L', '--product', 'kn'],
       home,
     );
     expect(ran.exit).toBe(2);

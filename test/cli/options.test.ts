@@ -55,15 +55,15 @@ describe('arguments', () => {
   });
 
   it('may begin with a minus sign: a negative amount is a value, judged by whoever reads it', () => {
-    const given = readArguments(blendCommand, ['--volume', '-4 L', '--nh4', '-.1', '--strength=-10 %', '--json']);
-    expect(['volume', 'nh4', 'strength'].map((name) => given.text(name))).toEqual(['-4 L', '-.1', '-10 %']);
+    const given = readArguments(blendCommand, ['--mix', '-4 L', '--nh4', '-.1', '--strength=-10 %', '--json']);
+    expect(['mix', 'nh4', 'strength'].map((name) => given.text(name))).toEqual(['-4 L', '-.1', '-10 %']);
     expect(given.flag('json')).toBe(true);
     expect(readArguments(assessCommand, ['-1 g base in 4 L', '--json']).operands).toEqual(['-1 g base in 4 L']);
     expect(codes(['-4'])).toEqual([expect.stringMatching(/^stray-word/)]);
   });
 
   it('are all told at once', () => {
-    expect(codes(['--plnats', 'fern', '--medium', '--volume', '1 L', '--volume', '2 L', 'word'])).toHaveLength(4);
+    expect(codes(['--plnats', 'fern', '--medium', '--mix', '1 L', '--mix', '2 L', 'word'])).toHaveLength(4);
   });
 });
 

@@ -60,9 +60,9 @@ describe('sheet', () => {
   });
 
   it('another can changes the doses, and says which gallon', async () => {
-    const { stdout } = await velamen([...MOSS, '--can', '1 US gal', '--json'], folder());
+    const { stdout } = await velamen([...MOSS, '--mix', '1 US gal', '--json'], folder());
     expect(sheetShape.parse(JSON.parse(stdout)).litres).toBeCloseTo(3.785411784, 9);
-    const text = await velamen([...MOSS, '--can', '1 imperial gal'], folder());
+    const text = await velamen([...MOSS, '--mix', '1 imperial gal'], folder());
     expect(text.stdout).toMatch(/4\.55 L = 1\.2 US gallons \(3\.785 L each\) = 1 imperial gallon \(4\.546 L/);
   });
 
@@ -162,8 +162,8 @@ describe('sheet', () => {
   it.each([
     [['--date', '2026-02-30'], 'a day as YEAR-MONTH-DAY'],
     [['--date', 'tomorrow'], 'a day as YEAR-MONTH-DAY'],
-    [['--can', '1 gal'], 'US gal or imperial gal'],
-    [['--can', '3 g'], 'a volume from 100 mL to 30000 L'],
+    [['--mix', '1 gal'], 'US gal or imperial gal'],
+    [['--mix', '3 g'], 'a volume from 100 mL to 30000 L'],
     [['--reading-of-water', '20'], 'Did you mean "20 µS/cm"?'],
     [['--reading-of-water', 'low'], 'a reading from 0 to 3 mS/cm'],
     [['--paper', 'a5', '--html', 'x.html'], 'a4, letter, a6'],
@@ -182,7 +182,7 @@ describe('sheet', () => {
     const home = folder({ 'shelf.csv': SIX_ITEMS['shelf.csv'] });
     const bare = await velamen(['sheet', '--plants', 'phalaenopsis', '--medium', 'bark', '--shelf', 'shelf.csv'], home);
     expect(bare.exit).toBe(2);
-    expect(bare.stderr).toContain('--can');
+    expect(bare.stderr).toContain('--mix');
     const two = fileURLToPath(new URL('../../examples/what-to-buy', import.meta.url));
     const many = await velamen(['sheet', '--bench', two, '--json'], home);
     expect(many.exit).toBe(2);

@@ -34,9 +34,9 @@ describe('golden', () => {
 
   it('are read as they are written', () => {
     const ran = { exit: 2 as const, stdout: 'a\n', stderr: 'b\nc\n' };
-    expect(readGolden(writeGolden('velamen blend --volume "4 L"', ran))).toEqual({
-      argv: ['blend', '--volume', '4 L'],
-      line: 'velamen blend --volume "4 L"',
+    expect(readGolden(writeGolden('velamen blend --mix "4 L"', ran))).toEqual({
+      argv: ['blend', '--mix', '4 L'],
+      line: 'velamen blend --mix "4 L"',
       expected: ran,
     });
     expect(() => readGolden('blend')).toThrow('starts with');

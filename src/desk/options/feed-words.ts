@@ -1,6 +1,6 @@
 import type { FeedSpec } from '../../catalog/bench-types.js';
 import { type Catalog, findMedium, findPhase, findPlants } from '../../catalog/catalog.js';
-import { readCan, readStrength } from '../../catalog/feed-values.js';
+import { readStrength } from '../../catalog/feed-values.js';
 import type { Water } from '../../label/product.js';
 import { type Checked, type Problem, problem, type Where } from '../../problem.js';
 import { parseRules } from '../../programme/parse-rule.js';
@@ -13,8 +13,6 @@ export interface FeedWords {
   medium?: string | undefined;
   phase?: string | undefined;
   strength?: string | undefined;
-  /** How much is to be mixed: what bench.yaml calls the batch. */
-  mix?: string | undefined;
   water: readonly string[];
   rules: readonly string[];
   /** Most ammonium as a share of total nitrogen; one more rule. */
@@ -54,7 +52,6 @@ export function readFeedWords(
     medium: take(words.medium, '--medium', (text, where) => findMedium(catalog, text, where)),
     phase: take(words.phase, '--phase', (text, where) => findPhase(catalog, text, where)),
     strength: take(words.strength, '--strength', readStrength),
-    batchLitres: take(words.mix, '--volume', readCan),
   });
   for (const rule of words.rules) take(rule, '--rule', (text, where) => parseRules([text], 'you', where));
   const rules = [...words.rules, ...(share === undefined ? [] : [`NH4 <= ${share} * N`])];

@@ -1,13 +1,10 @@
-import { join } from 'node:path';
 import { type Catalog, findProduct } from '../catalog/catalog.js';
-import type { Product } from '../label/product.js';
 import { readProducts } from '../catalog/shelf.js';
+import type { Product } from '../label/product.js';
 import { problem } from '../problem.js';
-import type { BenchInput } from './bench-input.js';
-import type { Collected } from './collect.js';
-import type { Given } from './command.js';
-import { isFile, readText } from './files.js';
-import type { Io } from './io.js';
+import type { BenchFiles, TextFile } from './bench-files.js';
+import type { Collected } from './collected.js';
+import type { Wishes } from './wishes.js';
 
 /** Products to mix from, and what to call them. */
 export interface Shelf<P extends Product = Product> {
@@ -15,51 +12,51 @@ export interface Shelf<P extends Product = Product> {
   products: P[];
 }
 
-/** Reads --shelf, or shelf.csv of the bench, then applies --with and --without. */
-export function shelfInput(
-  given: Given,
-  io: Io,
+/**
+ * Reads the shelf, then applies `with` and `without`.
+ * @param missed whether to say that there is none
+ */
+export function shelfOf(
+  files: BenchFiles,
+  wishes: Wishes,
   catalog: Catalog,
-  from: BenchInput,
   collected: Collected,
-  needed = true,
+  missed: boolean,
 ): Shelf {
-  const asked = given.text('shelf');
-  const path = asked ?? join(from.folder, 'shelf.csv');
-  if (asked === undefined && !isFile(path, io.cwd)) {
-    if (!needed || from.faulty) return { name: 'no shelf', products: [] };
+  if (files.shelf === undefined) {
+    if (!missed) return { name: 'no shelf', products: [] };
+    const place = files.shelfPlace ?? 'shelf.csv';
     collected.add(
       problem(
         'no-shelf',
-        { file: path },
+        { file: place },
         'no shelf.csv',
         'a list of your products',
         'Name it with --shelf FILE, or put shelf.csv beside bench.yaml.',
       ),
     );
-    return { name: path, products: [] };
+    return { name: place, products: [] };
   }
-  const shelf = readShelf(path, io, collected);
-  return shelf.products.length === 0 || !given.takes('with') ? shelf : altered(shelf, given, catalog, collected);
+  const shelf = readShelf(files.shelf, collected);
+  return shelf.products.length === 0 ? shelf : altered(shelf, wishes, catalog, collected);
 }
 
-/** Reads one shelf file. */
-export function readShelf(path: string, io: Io, collected: Collected): Shelf {
-  const text = collected.attempt(() => readText(path, io.cwd));
-  const products = text && collected.take(readProducts(text.text, text.name));
-  return { name: text?.name ?? path, products: products ?? [] };
+/** Reads one shelf file; nothing stands on one that could not be read. */
+export function readShelf(file: TextFile | null, collected: Collected): Shelf {
+  const products = file === null ? undefined : collected.take(readProducts(file.text, file.name));
+  return { name: file?.name ?? '', products: products ?? [] };
 }
 
-function altered(shelf: Shelf, given: Given, catalog: Catalog, collected: Collected): Shelf {
+function altered(shelf: Shelf, wishes: Wishes, catalog: Catalog, collected: Collected): Shelf {
   let { products } = shelf;
   const changes: string[] = [];
-  for (const id of given.texts('without')) {
+  for (const id of wishes.without ?? []) {
     const gone = collected.take(findProduct(products, id, { field: '--without' }));
     if (!gone) continue;
     products = products.filter((product) => product !== gone);
     changes.push(`without ${gone.id}`);
   }
-  for (const id of given.texts('with')) {
+  for (const id of wishes.with ?? []) {
     const more = collected.take(findProduct([...catalog.products, ...catalog.salts], id, { field: '--with' }));
     if (!more) continue;
     if (products.some((product) => product.id === more.id)) {

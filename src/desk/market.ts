@@ -3,10 +3,9 @@ import { closeShelf } from '../label/close.js';
 import type { ClosedProduct } from '../label/closed-product.js';
 import type { Product } from '../label/product.js';
 import { warning } from '../problem.js';
-import type { Collected } from './collect.js';
-import type { Given } from './command.js';
-import type { Io } from './io.js';
-import { readShelf } from './shelf-input.js';
+import type { BenchFiles } from './bench-files.js';
+import type { Collected } from './collected.js';
+import { readShelf } from './shelf.js';
 
 /** What is for sale. */
 export interface Market {
@@ -18,20 +17,19 @@ export interface Market {
   notes: string[];
 }
 
-/** Reads --market, or takes the salts and products that come with the program; the labels of what can be bought are closed here. */
-export async function marketInput(given: Given, io: Io, catalog: Catalog, collected: Collected): Promise<Market> {
-  const file = given.text('market');
+/** Reads the market, or takes the salts and products of the catalog; the labels of what can be bought are closed here. */
+export async function marketOf(files: BenchFiles, catalog: Catalog, collected: Collected): Promise<Market> {
   const read =
-    file === undefined
+    files.market === undefined
       ? { name: 'the catalog', products: [...catalog.products, ...catalog.salts] }
-      : readShelf(file, io, collected);
+      : readShelf(files.market, collected);
   const reasons = new Map<string, number>();
   const forSale = read.products.filter((product) => {
     const why = leftOut(product);
     if (why !== null) reasons.set(why, (reasons.get(why) ?? 0) + 1);
     return why === null;
   });
-  if (file !== undefined && read.products.length > 0 && forSale.length === 0) {
+  if (files.market && read.products.length > 0 && forSale.length === 0) {
     collected.add(
       warning(
         'market-empty',

@@ -5,9 +5,9 @@ import { sureDoses } from '../chance/robust.js';
 import type { SureDoses } from '../chance/robust-types.js';
 import { amountsOfMix } from '../dose/wanted.js';
 import { blend } from '../blend/blend.js';
-import type { Product } from '../label/product.js';
 import type { FeedRequest } from '../feed/request.js';
 import type { BlendResult } from '../feed/results.js';
+import { productsKnown } from './recipe-products.js';
 
 /** The doses of a feed, with the blend that they measure out. */
 export interface DosesOfFeed {
@@ -41,6 +41,3 @@ export async function dosesOfFeed(
     (await planDoses(request, amountsOfMix(mix, request), kit, { known, solubility, offers: offers && made }));
   return { result, plan, wished };
 }
-
-/** Products whose bulk densities stand in where the shelf knows none. */
-export const productsKnown = (catalog: Catalog): Product[] => [...catalog.products, ...catalog.salts];

@@ -1,12 +1,11 @@
-import type { Kit } from '../catalog/bench-types.js';
-import type { Catalog } from '../catalog/catalog.js';
 import { withBulkDensity } from '../dose/density.js';
 import type { Recipe } from '../advice/recipe.js';
 import type { FeedRequest } from '../feed/request.js';
 import { type Batch, batchOfPlan, batchOfRecipe } from '../meter/index.js';
-import { dosesOfFeed, productsKnown } from './doses-of-feed.js';
 import { problem, Refusal } from '../problem.js';
-import type { FeedInputs } from './feed-input.js';
+import { dosesOfFeed } from './doses.js';
+import type { OpenBench } from './opened.js';
+import { productsKnown } from './recipe-products.js';
 
 /** What was to go into the can that is read, and what may mend it. */
 export interface Planned {
@@ -18,9 +17,8 @@ export interface Planned {
 /** The doses that `sheet` prints for the same options. */
 export async function planOfSheet(
   request: FeedRequest,
-  kit: Kit,
+  { kit, catalog }: OpenBench,
   sure: number | undefined,
-  catalog: Catalog,
 ): Promise<Planned> {
   const { result, plan } = await dosesOfFeed(request, kit, catalog, { sure, offers: false });
   if (plan === null) throw new Refusal([noPlan()]);
@@ -40,20 +38,20 @@ const noPlan = () =>
   );
 
 /** A recipe as the plan; it is rescued with its own products and the shelf. */
-export function planOfRecipe(recipe: Recipe, request: FeedRequest, inputs: FeedInputs): Planned {
+export function planOfRecipe(recipe: Recipe, request: FeedRequest, { shelf: onHand, waters }: OpenBench): Planned {
   const named = [...new Set(recipe.lines.map((line) => line.product))];
   // a product of the recipe may be that of the shelf with the catalog's bulk density
-  const others = inputs.shelf.products.filter(({ id }) => named.every((product) => product.id !== id));
+  const others = onHand.products.filter(({ id }) => named.every((product) => product.id !== id));
   const shelf = [...named, ...others];
-  const share = 1 / inputs.waters.length;
+  const share = 1 / waters.length;
   const batch = batchOfRecipe(
     recipe.lines,
     recipe.volumeLitres,
-    inputs.waters.map((water) => ({ water, share })),
+    waters.map((water) => ({ water, share })),
   );
   return {
     batch,
     request: { ...request, shelf },
-    notes: inputs.waters.length > 1 ? ['Several waters are given: taken in equal shares.'] : [],
+    notes: waters.length > 1 ? ['Several waters are given: taken in equal shares.'] : [],
   };
 }

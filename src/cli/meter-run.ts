@@ -1,0 +1,36 @@
+import { checkPenWithStandard } from '../desk/check-pen.js';
+import { densityOnShelf } from '../desk/density-on-shelf.js';
+import { judgeReading } from '../desk/judge-reading.js';
+import { weighSpoonByPen } from '../desk/weigh-spoon.js';
+import type { Problem } from '../problem.js';
+import { meterJson } from '../report/json/meter.js';
+import { meterSheet } from '../report/meter.js';
+import { calibrateSheet, standardSheet } from '../report/meter-tools.js';
+import { benchTexts, shelfPath } from './bench-texts.js';
+import type { Given, Outcome } from './command.js';
+import { rewriteText } from './rewrite-file.js';
+import type { Io } from './io.js';
+import { wishesOf } from './wishes.js';
+
+/** `meter --reading`: a reading judged, a can rescued. */
+export async function judged(given: Given, io: Io, problems: readonly Problem[]): Promise<Outcome> {
+  const files = benchTexts(given, io, problems);
+  const { met, result, warnings } = await judgeReading(files, wishesOf(given));
+  return { exit: met ? 0 : 3, json: meterJson(result), sheets: [meterSheet(result)], warnings };
+}
+
+/** `meter --calibrate`: a spoon weighed by the pen; --save keeps it on the shelf. */
+export async function calibrate(given: Given, io: Io, problems: readonly Problem[]): Promise<Outcome> {
+  const files = benchTexts(given, io, problems);
+  const { result: weighed, warnings } = await weighSpoonByPen(files, wishesOf(given));
+  const saved = given.flag('save') ? shelfPath(given) : null;
+  if (saved !== null) rewriteText(saved, (text) => densityOnShelf({ name: saved, text }, weighed.id, weighed), io.cwd);
+  const result = { ...weighed, saved };
+  return { exit: 0, json: result, sheets: [calibrateSheet(result)], warnings };
+}
+
+/** `meter --standard`: the pen itself checked. */
+export function standard(given: Given, problems: readonly Problem[]): Outcome {
+  const { result, warnings } = checkPenWithStandard(wishesOf(given), problems);
+  return { exit: 0, json: result, sheets: [standardSheet(result)], warnings };
+}

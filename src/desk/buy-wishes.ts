@@ -1,0 +1,89 @@
+import { findProduct } from '../catalog/catalog.js';
+import type { FeedRequest } from '../feed/request.js';
+import { problem } from '../problem.js';
+import type { PlannedFeed, PurchaseRequest } from '../purchase/types.js';
+import type { Collected } from './collected.js';
+import type { Market } from './market.js';
+import type { OpenBench } from './opened.js';
+import { parseMoney, parseNumberOfProducts, parseSeconds } from './options/number.js';
+import { parseWeekly } from './options/volume.js';
+import { made, optionOf, type Wishes } from './wishes.js';
+
+const USUAL_SECONDS = 20;
+
+/** What is asked of a purchase, and how long the search may take. */
+export function purchaseWishes(
+  wishes: Wishes,
+  market: Market,
+  { shelf }: OpenBench,
+  collected: Collected,
+): Pick<PurchaseRequest, 'atMost' | 'budget' | 'ban' | 'need'> & { seconds: number } {
+  const atMost = collected.wish(wishes, 'atMost', parseNumberOfProducts);
+  const budget = collected.wish(wishes, 'budget', parseMoney);
+  const seconds = collected.wish(wishes, 'seconds', parseSeconds);
+  const known = [...market.all, ...shelf.products.filter((p) => !market.all.some((m) => m.id === p.id))];
+  const ban = (wishes.ban ?? []).flatMap((id) => collected.take(findProduct(known, id, { field: '--ban' }))?.id ?? []);
+  return {
+    ...(atMost === undefined ? {} : { atMost }),
+    ...(budget === undefined ? {} : { budget }),
+    ban,
+    need: (wishes.need ?? []).flatMap((id) => neededId(id, market, ban, collected) ?? []),
+    seconds: seconds ?? USUAL_SECONDS,
+  };
+}
+
+function neededId(id: string, market: Market, ban: readonly string[], collected: Collected): string | undefined {
+  const product = collected.take(findProduct(market.all, id, { field: '--need' }));
+  if (product && market.products.every((sold) => sold.id !== product.id)) {
+    const why = 'It has no pack or price, or is an acid, an alkali or a salt of cobalt or nickel.';
+    collected.add(problem('not-for-sale', { field: '--need' }, `"${id}"`, 'a product that can be bought', why));
+  }
+  if (product && ban.includes(product.id)) {
+    const found = `"${product.id}" under --need and --ban`;
+    collected.add(problem('needed-and-banned', { field: '--need' }, found, 'one of the two', 'Leave one of them out.'));
+  }
+  return product?.id;
+}
+
+/** The feeds with their litres a week. `weekly` goes before the bench; a feed without either is refused. */
+export function plannedFeeds(
+  wishes: Wishes,
+  open: OpenBench,
+  requests: readonly FeedRequest[],
+  collected: Collected,
+): PlannedFeed[] {
+  const weekly = collected.wish(wishes, 'weekly', parseWeekly);
+  return requests.flatMap((request) => {
+    const spec = open.feeds.find((s) => s.name === request.header.name);
+    const weeklyLitres = weekly ?? spec?.weeklyLitres;
+    if (weeklyLitres !== undefined) return [{ request, weeklyLitres }];
+    if (wishes.weekly === undefined) {
+      collected.add(
+        problem(
+          'no-weekly',
+          { ...spec?.where, field: request.header.name },
+          'no litres a week',
+          'how much of the feed is used in a week',
+          'Add weekly: 10 L to the feed in bench.yaml, or say --weekly "10 L".',
+        ),
+      );
+    }
+    return [];
+  });
+}
+
+/** Wishes of a purchase mean nothing where a product is to be replaced. */
+export function refusePurchaseWishes(wishes: Wishes, collected: Collected): void {
+  const idle = made(wishes, ['weekly', 'weeks', 'months', 'year', 'atMost', 'budget', 'ban', 'need', 'seconds']);
+  for (const option of idle.map(optionOf)) {
+    collected.add(
+      problem(
+        'not-with-instead-of',
+        { field: option },
+        `${option} with --instead-of`,
+        'one question at a time',
+        `Leave out ${option}: a substitute is judged by one litre.`,
+      ),
+    );
+  }
+}

@@ -1,0 +1,94 @@
+import { type Catalog, findProduct } from '../catalog/catalog.js';
+import { purchase } from '../purchase/purchase.js';
+import { substitutes } from '../purchase/substitutes.js';
+import type { SubstitutesResult } from '../purchase/substitutes-types.js';
+import type { PurchaseResult } from '../purchase/types.js';
+import type { Answer } from './answer.js';
+import type { BenchFiles } from './bench-files.js';
+import { plannedFeeds, purchaseWishes, refusePurchaseWishes } from './buy-wishes.js';
+import { Collected } from './collected.js';
+import { feedRequests } from './feed-requests.js';
+import { marketOf } from './market.js';
+import { opened } from './opened.js';
+import { parseHorizon, USUAL_WEEKS } from './options/horizon.js';
+import { shippedCatalog } from './shipped-catalog.js';
+import type { Wishes } from './wishes.js';
+
+/** What a search that may take long is told, and tells. The desk has no clock: without one a search is not stopped by time. */
+export interface Search {
+  /** Milliseconds, on any clock that only runs forward. */
+  now?: () => number;
+  /** What is being sought. */
+  onStep?: (what: string) => void;
+}
+
+/**
+ * The whole packs to buy so that every feed that is meant can be mixed over the weeks to come, for the least money, with the proof that no
+ * purchase costs less, and the next ways to buy. `met` is false where no purchase does.
+ * @throws Refusal with every problem of bench, shelf, market and wishes
+ */
+export async function buyFor(
+  files: BenchFiles,
+  wishes: Wishes,
+  catalog: Catalog = shippedCatalog(),
+  { now, onStep }: Search = {},
+): Promise<Answer<PurchaseResult>> {
+  const collected = new Collected(files.problems);
+  const open = await opened(files, wishes, catalog, collected);
+  const requests = feedRequests(open, collected);
+  const market = await marketOf(files, catalog, collected);
+  const weeks = collected.take(parseHorizon({ ...wishes, year: wishes.year === true })) ?? USUAL_WEEKS;
+  const feeds = plannedFeeds(wishes, open, requests, collected);
+  const { seconds, ...asked } = purchaseWishes(wishes, market, open, collected);
+  const warnings = collected.settle();
+  const started = now?.() ?? 0;
+  const result = await purchase(
+    {
+      ...asked,
+      feeds,
+      weeks,
+      shelf: open.shelf.products,
+      market: market.products,
+      marketName: market.name,
+      currency: open.currency,
+    },
+    {
+      ...(now === undefined ? {} : { secondsLeft: () => seconds - (now() - started) / 1000 }),
+      ...(onStep === undefined ? {} : { onStep }),
+    },
+  );
+  return {
+    met: result.status === 'made',
+    result: { ...result, notes: [...result.notes, ...market.notes] },
+    warnings,
+  };
+}
+
+/**
+ * What could stand in for the product `insteadOf` of the shelf, for each feed that is meant, and how much of it. `met` is false where
+ * nothing could.
+ * @throws Refusal with every problem of bench, shelf, market and wishes
+ */
+export async function substitutesFor(
+  files: BenchFiles,
+  wishes: Wishes,
+  catalog: Catalog = shippedCatalog(),
+  { onStep }: Pick<Search, 'onStep'> = {},
+): Promise<Answer<SubstitutesResult>> {
+  const collected = new Collected(files.problems);
+  const open = await opened(files, wishes, catalog, collected);
+  const feeds = feedRequests(open, collected);
+  const market = await marketOf(files, catalog, collected);
+  refusePurchaseWishes(wishes, collected);
+  const product = collected.take(findProduct(open.shelf.products, wishes.insteadOf ?? '', { field: '--instead-of' }));
+  const warnings = collected.settle();
+  onStep?.('what could stand in');
+  const result = await substitutes({
+    feeds,
+    product: product!,
+    market: market.products,
+    marketName: market.name,
+    currency: open.currency,
+  });
+  return { met: result.status !== 'none', result: { ...result, notes: [...result.notes, ...market.notes] }, warnings };
+}

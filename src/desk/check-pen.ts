@@ -1,0 +1,66 @@
+import { checkPen } from '../meter/index.js';
+import { type Problem, problem } from '../problem.js';
+import type { StandardResult } from '../report/meter-tools.js';
+import type { Answer } from './answer.js';
+import { Collected } from './collected.js';
+import { parsePenValue, parseScale } from './options/pen.js';
+import { penFactor, penWarmth } from './pen.js';
+import type { Wishes } from './wishes.js';
+
+/**
+ * The pen in a standard solution: whether it is right, and what to multiply its readings by (`reads` in the pen's own unit, `standard` in
+ * mS/cm at 25 °C). @throws Refusal with every problem of the wishes
+ */
+export function checkPenWithStandard(wishes: Wishes, problems: readonly Problem[] = []): Answer<StandardResult> {
+  const collected = new Collected(problems);
+  const scale = collected.take(parseScale(wishes.scale, undefined, { field: '--scale' })) ?? null;
+  const bottle = collected.wish(wishes, 'standard', (text, where) => parsePenValue(text, null, where));
+  if (wishes.reads === undefined)
+    collected.add(
+      problem(
+        'reads-missing',
+        { field: '--reads' },
+        'no --reads',
+        'what the pen shows in the standard',
+        'Add --reads 1350.',
+      ),
+    );
+  // a bare number is in the standard's unit, or in ppm on a pen with a scale
+  const bare = scale === null ? (bottle?.unit ?? undefined) : 'ppm';
+  const shown = collected.wish(wishes, 'reads', (text, where) => parsePenValue(text, scale, where, bare));
+  const factor = penFactor(wishes, collected);
+  if (bottle && !(bottle.mSPerCm > 0))
+    collected.add(
+      problem(
+        'pen-reading',
+        { field: '--standard' },
+        'a standard of nothing',
+        'its conductivity at 25 °C',
+        'Read it on the bottle: "1413 µS".',
+      ),
+    );
+  if (shown && !(shown.mSPerCm > 0))
+    collected.add(
+      problem(
+        'pen-reading',
+        { field: '--reads' },
+        'a pen that shows nothing',
+        'a reading above zero',
+        'Switch it on, rinse it, dip it to the mark; a flat battery shows 0 too.',
+      ),
+    );
+  const { celsius, compensates } = penWarmth(wishes, collected);
+  const warnings = collected.settle();
+  const trial = {
+    standard: bottle!.mSPerCm,
+    reads: shown!.mSPerCm * (scale ?? 1) * factor,
+    scale,
+    temperatureC: celsius ?? null,
+    compensates: compensates ?? null,
+  };
+  return {
+    met: true,
+    result: { schema: 'velamen.standard/1', status: 'checked', ...trial, ...checkPen(trial) },
+    warnings,
+  };
+}

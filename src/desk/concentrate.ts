@@ -1,0 +1,123 @@
+import { closeRecipe, parseRecipe, type Recipe } from '../advice/recipe.js';
+import { blend } from '../blend/blend.js';
+import type { Catalog } from '../catalog/catalog.js';
+import { solutionChemistry } from '../chemistry/solution/index.js';
+import type { FeedRequest } from '../feed/request.js';
+import { problem } from '../problem.js';
+import { concentrate } from '../stock/concentrate.js';
+import type { ConcentrateRequest } from '../stock/concentrate-request.js';
+import type { ConcentrateResult } from '../stock/concentrate-result.js';
+import type { Answers } from './answer.js';
+import type { BenchFiles } from './bench-files.js';
+import { Collected } from './collected.js';
+import { feedRequests, oneFeedOnly } from './feed-requests.js';
+import { DESCRIBING_A_FEED, type OpenBench, opened } from './opened.js';
+import { parseDose, parseRatio, parseTanks } from './options/stock.js';
+import { parseStorage } from './options/temperature.js';
+import { parseJug } from './options/volume.js';
+import { recipeProducts } from './recipe-products.js';
+import { shippedCatalog } from './shipped-catalog.js';
+import { made, optionOf, type Wishes } from './wishes.js';
+
+/**
+ * Stock solutions of each feed that is meant, or of `recipe`, in one bottle or two so that nothing precipitates at the coldest storage:
+ * grams per jug, mL of each stock per litre of feed. `met` is false where the ratio cannot hold; the result then says the largest that does.
+ * @throws Refusal with every problem of bench, shelf and wishes
+ */
+export async function concentrateFeed(
+  files: BenchFiles,
+  wishes: Wishes,
+  catalog: Catalog = shippedCatalog(),
+): Promise<Answers<ConcentrateResult>> {
+  const collected = new Collected(files.problems);
+  const own = wishes.recipe !== undefined;
+  const open = await opened(files, wishes, catalog, collected, { feed: !own, shelf: !own });
+  const stock = stockWishes(wishes, collected);
+  if (own) refuseBesideRecipe(wishes, collected);
+  const recipe = collected.wish(wishes, 'recipe', (text, where) =>
+    parseRecipe(text, recipeProducts(open.shelf, catalog), open.kit, where),
+  );
+  const requests = own ? [] : feedRequests(open, collected);
+  oneFeedOnly(wishes, requests, collected);
+  const warnings = collected.settle();
+  const asked = recipe
+    ? [ofRecipe(await closeRecipe(recipe), open)]
+    : await Promise.all(requests.map((r) => ofFeed(r, open)));
+  const scaleStepGrams = open.kit.scaleStepGrams ?? null;
+  const results = asked.map((feed) =>
+    concentrate({ ...feed, ...stock, scaleStepGrams }, solutionChemistry, catalog.solubility),
+  );
+  return { met: results.every((result) => result.status === 'made'), results, warnings };
+}
+
+/** What describes a feed or the shelf to blend it from has no say beside a recipe. */
+function refuseBesideRecipe(wishes: Wishes, collected: Collected): void {
+  for (const option of made(wishes, ['feed', ...DESCRIBING_A_FEED, 'mix', 'currency', 'with', 'without']).map(optionOf))
+    collected.add(
+      problem(
+        'beside-recipe',
+        { field: option },
+        `${option} beside --recipe`,
+        'one or the other',
+        `Leave ${option} out, or leave --recipe out to concentrate a feed.`,
+      ),
+    );
+}
+
+type StockWishes = Pick<ConcentrateRequest, 'ratio' | 'tanks' | 'jugMillilitres' | 'coldestCelsius'>;
+type Feed = Omit<ConcentrateRequest, keyof StockWishes | 'scaleStepGrams'>;
+
+function stockWishes(wishes: Wishes, collected: Collected): StockWishes {
+  if (wishes.ratio !== undefined && wishes.dose !== undefined)
+    collected.add(problem('two-ratios', { field: '--dose' }, '--ratio and --dose', 'one of the two', 'Leave one out.'));
+  const dose = collected.wish(wishes, 'dose', parseDose);
+  const ratio = wishes.dose === undefined ? collected.wish(wishes, 'ratio', parseRatio) : dose;
+  return {
+    ratio: ratio ?? 100,
+    tanks: collected.wish(wishes, 'tanks', parseTanks) ?? null,
+    jugMillilitres: collected.wish(wishes, 'jug', parseJug) ?? 1000,
+    coldestCelsius: collected.wish(wishes, 'coldest', parseStorage) ?? 10,
+  };
+}
+
+/** A recipe as a feed; several waters in equal shares, as where it is assessed. */
+function ofRecipe(recipe: Recipe, { waters }: OpenBench): Feed {
+  const amounts = new Map<string, { product: Recipe['lines'][number]['product']; perLitre: number }>();
+  for (const { product, amount } of recipe.lines) {
+    const before = amounts.get(product.id)?.perLitre ?? 0;
+    amounts.set(product.id, { product, perLitre: before + amount / recipe.volumeLitres });
+  }
+  const share = 1 / waters.length;
+  return {
+    feed: null,
+    recipe: recipe.text,
+    items: [...amounts.values()],
+    waters: waters.map((water) => ({ water, share })),
+    weeklyLitres: null,
+    remark: waters.length > 1 ? 'equal shares' : null,
+  };
+}
+
+const REMARKS = { made: null, cannot: 'no feed', open: 'not proved' } as const;
+
+/** The cheapest blend of a feed; where there is none, a feed without items. */
+async function ofFeed(request: FeedRequest, open: OpenBench): Promise<Feed> {
+  const result = await blend(request);
+  const { items, waters } =
+    result.status === 'made' ? result : { items: [], waters: [{ id: request.waters[0]!.id, share: 1 }] };
+  const products = items.map((item) => ({
+    product: request.shelf.find((product) => product.id === item.id)!,
+    perLitre: item.gramsPerLitre ?? item.millilitresPerLitre ?? 0,
+  }));
+  return {
+    feed: result.feed,
+    recipe: null,
+    items: products,
+    waters: waters.flatMap(({ id, share }) => {
+      const water = request.waters.find((w) => w.id === id);
+      return water ? [{ water, share }] : [];
+    }),
+    weeklyLitres: open.feeds.find((spec) => spec.name === request.header.name)?.weeklyLitres ?? null,
+    remark: REMARKS[result.status],
+  };
+}

@@ -1,0 +1,48 @@
+import { withCell } from '../catalog/edit-cell.js';
+import { readProducts } from '../catalog/shelf.js';
+import type { SpoonWeight } from '../meter/index.js';
+import { problem, Refusal } from '../problem.js';
+import { roundDigits } from '../units/index.js';
+import type { TextFile } from './bench-files.js';
+
+/**
+ * The text of a shelf with one product's bulk density (g/mL), and how far it may be off, written into it; every other character stays as it
+ * is. @throws Refusal where the text cannot be changed so
+ */
+export function densityOnShelf(
+  shelf: TextFile,
+  id: string,
+  { bulkDensity, bulkOff }: Pick<SpoonWeight, 'bulkDensity' | 'bulkOff'>,
+): string {
+  const [own, off] = [roundDigits(bulkDensity, 3), roundDigits(bulkOff, 2)];
+  // plain ASCII: a file may be opened as anything
+  const value = `${own} +/- ${off}`;
+  const text = withCell(shelf.text, id, 'bulk_density', value);
+  if (text !== null && onlyThatChanged(shelf, text, id, [own, off])) return text;
+  throw new Refusal([
+    problem(
+      'cannot-save',
+      { file: shelf.name, field: 'bulk_density' },
+      `a line for ${id} that cannot be changed without touching others`,
+      'one plain line for each product',
+      `Write ${value} under bulk_density yourself.`,
+    ),
+  ]);
+}
+
+/** Reads both texts as a shelf would and compares every product. */
+function onlyThatChanged(
+  { text: before, name }: TextFile,
+  after: string,
+  id: string,
+  [own, off]: readonly [number, number],
+): boolean {
+  const [old, now] = [readProducts(before, name), readProducts(after, name)];
+  if (!old.ok || !now.ok || old.value.length !== now.value.length) return false;
+  return old.value.every((product, i) => {
+    const { bulkDensity: was, bulkDensityOff: wasOff, ...rest } = product;
+    const { bulkDensity: is, bulkDensityOff: isOff, ...others } = now.value[i]!;
+    if (JSON.stringify(rest) !== JSON.stringify(others)) return false;
+    return product.id === id ? is === own && isOff === off : is === was && isOff === wasOff;
+  });
+}

@@ -1,0 +1,111 @@
+import type { FeedSpec } from '../catalog/bench-types.js';
+import type { FeedRequest } from '../feed/request.js';
+import { problem } from '../problem.js';
+import { parseRules } from '../programme/parse-rule.js';
+import { resolveProgramme } from '../programme/resolve.js';
+import { atStrength, strengthText } from '../programme/strength.js';
+import type { Collected } from './collected.js';
+import type { OpenBench } from './opened.js';
+import { parseCount } from './options/number.js';
+import { parseTemperature } from './options/temperature.js';
+import type { Wishes } from './wishes.js';
+
+/** The requests of all feeds that are meant, each with what is asked of the mix. */
+export function feedRequests(open: OpenBench, collected: Collected, asked: AskedOfMix = {}): FeedRequest[] {
+  return open.feeds.flatMap((spec) => {
+    const request = requestOf(spec, open, collected);
+    return request ? [{ ...request, ...asked }] : [];
+  });
+}
+
+/** What is asked of a mix beside its limits. */
+export type AskedOfMix = Partial<Pick<FeedRequest, 'goal' | 'atMost' | 'temperatureC'>>;
+
+/** Reads `closest`, `atMost` and `temperature`. */
+export function askedOfMix(wishes: Wishes, collected: Collected): AskedOfMix {
+  const atMost = collected.wish(wishes, 'atMost', parseCount);
+  return {
+    goal: wishes.closest ? 'closest' : 'cheapest',
+    ...(atMost === undefined ? {} : { atMost }),
+    ...warmthOf(wishes, collected),
+  };
+}
+
+/** Reads `temperature`, that of the can. */
+export function warmthOf(wishes: Wishes, collected: Collected): Pick<FeedRequest, 'temperatureC'> {
+  const temperatureC = collected.wish(wishes, 'temperature', parseTemperature);
+  return temperatureC === undefined ? {} : { temperatureC };
+}
+
+/** The request of one feed, for the cheapest mix; undefined where it was refused. */
+export function requestOf(spec: FeedSpec, open: OpenBench, collected: Collected): FeedRequest | undefined {
+  const { catalog } = open;
+  const full = collected.take(resolveProgramme(catalog, spec.plants, spec.medium, spec.phase, spec.where));
+  const scaled = full && collected.take(atStrength(full, spec.strength, spec.where));
+  const own = parseRules(spec.rules, 'you', spec.where);
+  // how a rule was read has been told at its own line
+  if (!own.ok) collected.add(...own.problems);
+  if (!scaled || !own.ok) return undefined;
+  return {
+    header: {
+      name: spec.name,
+      plants: spec.plants,
+      medium: spec.medium,
+      phase: spec.phase,
+      strength: strengthText(spec.strength),
+      strengthFactor: scaled.factor,
+      batchLitres: open.mixLitres ?? spec.batchLitres ?? null,
+      currency: open.currency,
+    },
+    programme: scaled.programme,
+    rules: own.value.rules,
+    ...(own.value.maxEc === undefined ? {} : { maxEc: own.value.maxEc }),
+    shelf: open.shelf.products,
+    waters: open.waters,
+    otherWaters: catalog.waters,
+    market: [...catalog.products, ...catalog.salts],
+    goal: 'cheapest',
+  };
+}
+
+/** A request that asks for nothing: what is mixed is only read out. */
+export function unjudged({ currency, waters }: Pick<OpenBench, 'currency' | 'waters'>): FeedRequest {
+  return {
+    header: {
+      name: 'recipe',
+      plants: '',
+      medium: '',
+      phase: '',
+      strength: '',
+      strengthFactor: 1,
+      batchLitres: null,
+      currency,
+    },
+    programme: { plants: '', medium: 'sphagnum', phase: 'growth', bands: {}, rules: [], evidence: [] },
+    rules: [],
+    shelf: [],
+    waters,
+    goal: 'cheapest',
+  };
+}
+
+/** Refuses several feeds where what was wished, such as `json`, holds one. */
+export function oneFeedOnly(
+  wishes: Wishes,
+  requests: readonly Pick<FeedRequest, 'header'>[],
+  collected: Collected,
+): void {
+  if (requests.length <= 1) return;
+  const names = requests.map((request) => request.header.name).join(', ');
+  for (const form of wishes.oneFeedFor ?? []) {
+    collected.add(
+      problem(
+        `one-feed-in-${form}`,
+        { field: '--feed' },
+        `${requests.length} feeds`,
+        `one feed for --${form}`,
+        `Name one with --feed: ${names}.`,
+      ),
+    );
+  }
+}

@@ -1,0 +1,32 @@
+import { frontier } from '../blend/frontier.js';
+import type { Catalog } from '../catalog/catalog.js';
+import type { FrontierResult } from '../feed/results.js';
+import type { Answers } from './answer.js';
+import type { BenchFiles } from './bench-files.js';
+import { clash } from './clash.js';
+import { Collected } from './collected.js';
+import { feedRequests, oneFeedOnly, warmthOf } from './feed-requests.js';
+import { opened } from './opened.js';
+import { shippedCatalog } from './shipped-catalog.js';
+import { made, type Wishes } from './wishes.js';
+
+/**
+ * Cost against closeness for each feed that is meant: every vertex between the mix closest to the aims and the cheapest one.
+ * @throws Refusal with every problem of bench, shelf and wishes
+ */
+export async function frontierOf(
+  files: BenchFiles,
+  wishes: Wishes,
+  catalog: Catalog = shippedCatalog(),
+): Promise<Answers<FrontierResult>> {
+  const collected = new Collected(files.problems);
+  const open = await opened(files, wishes, catalog, collected);
+  const requests = feedRequests(open, collected, warmthOf(wishes, collected));
+  oneFeedOnly(wishes, requests, collected);
+  for (const other of made(wishes, ['closest', 'atMost', 'prices']))
+    collected.add(clash('frontier', other, 'the trade-off by itself'));
+  const warnings = collected.settle();
+  const results = [];
+  for (const request of requests) results.push(await frontier(request));
+  return { met: results.every((result) => result.status === 'made'), results, warnings };
+}

@@ -1,0 +1,189 @@
+import { closeRecipe, parseRecipe } from '../advice/recipe.js';
+import type { Kit } from '../catalog/bench-types.js';
+import type { Catalog } from '../catalog/catalog.js';
+import type { FeedRequest } from '../feed/request.js';
+import { type PenUse, warmth } from '../meter/batch.js';
+import { type Batch, meter, type MeterResult, type Reading } from '../meter/index.js';
+import { problem } from '../problem.js';
+import { formatNumber } from '../units/index.js';
+import type { Answer } from './answer.js';
+import type { BenchFiles } from './bench-files.js';
+import { Collected } from './collected.js';
+import { askedOfMix, feedRequests, unjudged } from './feed-requests.js';
+import { planOfRecipe, planOfSheet } from './meter-plan.js';
+import { type OpenBench, opened } from './opened.js';
+import { momentOf, parseStepReading, type StepReading } from './options/pen.js';
+import { parseSure } from './options/share.js';
+import { parseCan } from './options/volume.js';
+import { penFactor, penUse } from './pen.js';
+import { recipeProducts } from './recipe-products.js';
+import { shippedCatalog } from './shipped-catalog.js';
+import { made, optionOf, type Wishes } from './wishes.js';
+
+/** How much more than the batch a can is taken to hold where nothing is said (common practice, no source). */
+const ROOM = 1.25;
+
+/**
+ * Readings of a can, judged against the doses that `mixingSheets` gives for the same wishes (`mix` is how much was to be mixed, in both), or
+ * against a recipe: within tolerance, or what probably happened and what to do. `measured` is the water that is really in the can, `brim`
+ * what the can holds. `met` is false where nothing saves the can, or where no mistake explains the readings.
+ * @throws Refusal with every problem of bench, shelf, wishes and readings
+ */
+export async function judgeReading(
+  files: BenchFiles,
+  wishes: Wishes,
+  catalog: Catalog = shippedCatalog(),
+): Promise<Answer<MeterResult>> {
+  const collected = new Collected(files.problems);
+  const bare = wishes.recipe !== undefined;
+  const open = await opened(files, wishes, catalog, collected, { feed: !bare, shelf: !bare });
+  const pen = penUse(wishes, open.bench?.pen, collected);
+  const readings = (wishes.reading ?? []).map((text) =>
+    collected.take(parseStepReading(text, pen?.scale ?? null, { field: '--reading' })),
+  );
+  const factor = penFactor(wishes, collected);
+  const [measured, brim] = (['measured', 'brim'] as const).map((name) =>
+    collected.wish(wishes, name, (text, where) => parseCan(text, open.kit, where)),
+  );
+  const sure = collected.wish(wishes, 'sure', parseSure);
+  const recipe =
+    wishes.recipe === undefined
+      ? undefined
+      : collected.take(
+          parseRecipe(wishes.recipe, recipeProducts(open.shelf, catalog), open.kit, { field: '--recipe' }),
+        );
+  const request = requestOf(wishes, open, measured, collected);
+  if (bare) refuseBesideRecipe(wishes, collected);
+  refuseSmallCan(brim, measured ?? recipe?.volumeLitres ?? request?.header.batchLitres, collected);
+  const warnings = collected.settle();
+  const planned = recipe
+    ? planOfRecipe(await closeRecipe(recipe), request!, open)
+    : await planOfSheet(request!, open, sure);
+  const { litres: meantFor } = planned.batch;
+  const batch: Batch = { ...planned.batch, litres: measured ?? meantFor, meantFor };
+  const capacity = brim ?? roomOf(open.kit, batch.litres)[0] ?? ROOM * batch.litres;
+  const result = await meter({
+    ...planned,
+    batch,
+    hasProgramme: open.feeds.length === 1,
+    recipe: recipe?.text ?? null,
+    readings: placed(readings as StepReading[], batch, factor, pen!, collected),
+    pen: pen!,
+    kit: open.kit,
+    capacityLitres: Math.max(capacity, batch.litres),
+    notes: [
+      ...planned.notes,
+      ...(factor === 1 ? [] : [`Every reading was multiplied by the pen’s factor ${factor}.`]),
+      ...(batch.litres === planned.batch.litres
+        ? []
+        : [`The doses are those for ${planned.batch.litres} L; ${batch.litres} L were measured.`]),
+    ],
+  });
+  return {
+    met: result.remedy?.status !== 'do not feed' && result.judgement.beyond.length === 0,
+    result,
+    warnings,
+  };
+}
+
+/** The one feed that the can is judged by, or none at all; undefined where it was refused. */
+function requestOf(
+  wishes: Wishes,
+  open: OpenBench,
+  measured: number | undefined,
+  collected: Collected,
+): FeedRequest | undefined {
+  const { goal, atMost } = askedOfMix({ ...wishes, temperature: undefined }, collected);
+  if (open.feeds.length > 1) {
+    const names = open.feeds.map((spec) => spec.name).join(', ');
+    collected.add(
+      problem(
+        'one-feed',
+        { field: '--feed' },
+        `${open.feeds.length} feeds`,
+        'one feed',
+        `Name one with --feed: ${names}.`,
+      ),
+    );
+  }
+  if (open.feeds.length !== 1) return unjudged(open);
+  const [request] = feedRequests(open, collected, { goal, ...(atMost === undefined ? {} : { atMost }) });
+  if (wishes.recipe !== undefined || request === undefined) return request;
+  // doses are those of the sheet, whatever water they went into; where nobody says how much was to be mixed, what was measured is taken for it
+  const batchLitres = request.header.batchLitres ?? measured ?? null;
+  if (batchLitres === null && wishes.mix === undefined && wishes.measured === undefined)
+    collected.add(
+      problem(
+        'no-mix',
+        { field: '--mix' },
+        'no batch size',
+        'how much was mixed',
+        'Say --mix "4 L", or give the feed a batch in bench.yaml.',
+      ),
+    );
+  return { ...request, header: { ...request.header, batchLitres } };
+}
+
+/** A can that does not hold the batch: one of the two is mistaken. */
+function refuseSmallCan(brim: number | undefined, litres: number | null | undefined, collected: Collected): void {
+  if (brim === undefined || litres === undefined || litres === null || brim >= litres * (1 - 1e-6)) return;
+  collected.add(
+    problem(
+      'can-too-small',
+      { field: '--brim' },
+      `a can of ${formatNumber(brim, 4)} L for a batch of ${formatNumber(litres, 4)} L`,
+      'what the can holds to the brim',
+      'Say --brim with the whole can, --measured with the water in it, or --mix with how much was to be mixed.',
+    ),
+  );
+}
+
+/** Wishes that choose doses of the sheet have no say beside a recipe. */
+function refuseBesideRecipe(wishes: Wishes, collected: Collected): void {
+  for (const option of made(wishes, ['mix', 'closest', 'atMost', 'sure']).map(optionOf))
+    collected.add(
+      problem(
+        'beside-recipe',
+        { field: option },
+        `${option} beside --recipe`,
+        'a recipe, or the doses of the sheet',
+        `Leave ${option} out.`,
+      ),
+    );
+}
+
+/** Readings at their moments, corrected to 25 °C where the pen does not do it. */
+function placed(
+  read: readonly StepReading[],
+  batch: Batch,
+  factor: number,
+  pen: PenUse,
+  collected: Collected,
+): Reading[] {
+  const ids = batch.items.map(({ product }) => product.id);
+  const at25 = pen.temperatureC !== null && pen.compensates === false ? warmth(pen.temperatureC) : 1;
+  const readings = read.flatMap(({ step, mSPerCm, shown }): Reading[] => {
+    const moment = collected.take(momentOf(step, ids, { field: '--reading' }));
+    return moment === undefined ? [] : [{ moment, shown, mSPerCm: (mSPerCm * factor) / at25 }];
+  });
+  readings.forEach(({ moment }, i) => {
+    if (readings.findIndex((r) => r.moment === moment) < i)
+      collected.add(
+        problem(
+          'reading-twice',
+          { field: '--reading' },
+          `${readings[i]!.shown} at a step that has a reading`,
+          'one reading for each step',
+          'Keep the one you trust.',
+        ),
+      );
+  });
+  collected.settle();
+  return readings;
+}
+
+/** The smallest can of the kit that takes the batch. */
+function roomOf({ cans }: Kit, litres: number): number[] {
+  const fitting = (cans ?? []).map((can) => can.millilitres / 1000).filter((size) => size >= litres * 1.02);
+  return fitting.length === 0 ? [] : [Math.min(...fitting)];
+}

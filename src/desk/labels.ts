@@ -1,0 +1,57 @@
+import { labelFacts } from '../can/label-facts.js';
+import { type Catalog, findProduct } from '../catalog/catalog.js';
+import { closeShelf } from '../label/close.js';
+import { labelLine } from '../label/label-line.js';
+import type { Product } from '../label/product.js';
+import type { Problem } from '../problem.js';
+import type { LabelsResult } from '../report/labels.js';
+import type { Answer } from './answer.js';
+import type { BenchFiles } from './bench-files.js';
+import { Collected } from './collected.js';
+import { benchAndShelf } from './opened.js';
+import type { Shelf } from './shelf.js';
+import { shippedCatalog } from './shipped-catalog.js';
+import type { Wishes } from './wishes.js';
+
+/**
+ * What each label means: every element in mg per gram or millilitre with its range, ions, EC and what is wrong with it.
+ * @param wishes `products`: those that are meant; `catalog`: the catalog's own instead of a shelf
+ * @returns the labels with what is told about each; `warnings` are those about no product that is shown
+ * @throws Refusal with every mistake in the shelf
+ */
+export async function labelsOf(
+  files: BenchFiles,
+  wishes: Wishes,
+  catalog: Catalog = shippedCatalog(),
+): Promise<Answer<LabelsResult>> {
+  const collected = new Collected(files.problems);
+  const shelf: Shelf = wishes.catalog
+    ? { name: 'the catalog', products: [...catalog.products, ...catalog.salts] }
+    : readShelfAlone(files, catalog, collected);
+  const ids = wishes.products ?? [];
+  const shown =
+    ids.length === 0 || shelf.products.length === 0
+      ? shelf.products
+      : ids.flatMap((id) => collected.take(findProduct(shelf.products, id)) ?? []);
+  const warnings = collected.settle();
+  const products = (await closeShelf(shown)).map((product) => {
+    const { facts, problems } = labelFacts(product);
+    return { ...labelLine(product, [...warnings.filter((w) => isAbout(w, product)), ...problems]), ...facts };
+  });
+  return {
+    met: true,
+    result: { schema: 'velamen.labels/1', status: 'read', shelf: shelf.name, products },
+    warnings: warnings.filter((w) => !shown.some((product) => isAbout(w, product))),
+  };
+}
+
+/** Labels are read without a feed and without water. */
+function readShelfAlone(files: BenchFiles, catalog: Catalog, collected: Collected): Shelf {
+  return benchAndShelf(files, {}, catalog, collected, true).shelf;
+}
+
+function isAbout(found: Problem, product: Product): boolean {
+  return (
+    found.where.line !== undefined && found.where.line === product.where.line && found.where.file === product.where.file
+  );
+}

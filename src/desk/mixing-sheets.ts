@@ -1,0 +1,97 @@
+import type { Pen } from '../catalog/bench-types.js';
+import type { Catalog } from '../catalog/catalog.js';
+import { sureness } from '../chance/sure.js';
+import type { FeedRequest } from '../feed/request.js';
+import type { BlendResult } from '../feed/results.js';
+import { problem } from '../problem.js';
+import type { PenScale } from '../report/mix.js';
+import { proofSentence } from '../report/says/proof.js';
+import { surenessLines } from '../report/sure.js';
+import { type MixingSheet, mixingSheet } from '../sheet/mixing-sheet.js';
+import type { Answers } from './answer.js';
+import type { BenchFiles } from './bench-files.js';
+import { Collected } from './collected.js';
+import { dosesOfFeed } from './doses.js';
+import { askedOfMix, feedRequests, oneFeedOnly } from './feed-requests.js';
+import { type OpenBench, opened } from './opened.js';
+import { parseDate } from './options/day.js';
+import { parseWaterReading } from './options/pen.js';
+import { parseSure } from './options/share.js';
+import { productsKnown } from './recipe-products.js';
+import { shippedCatalog } from './shipped-catalog.js';
+import type { Wishes } from './wishes.js';
+
+/**
+ * The mixing sheet of each feed that is meant, for as much as is to be mixed: doses that the kit can measure, chosen together, in an order
+ * that does not cloud, with the reading to expect after each. Where the kit cannot measure it, or no feed keeps every limit, it is the
+ * sheet of the nearest doses; `met` is then false, as it is where `sure` asks for more than any doses reach.
+ * @throws Refusal with every problem of bench, shelf and wishes, and where nobody says how much to mix
+ */
+export async function mixingSheets(
+  files: BenchFiles,
+  wishes: Wishes,
+  catalog: Catalog = shippedCatalog(),
+): Promise<Answers<SheetOfFeed> & { pen: PenScale | null }> {
+  const collected = new Collected(files.problems);
+  const open = await opened(files, wishes, catalog, collected);
+  const pen: Pen = open.bench?.pen ?? { reads: 'EC' };
+  const date = collected.wish(wishes, 'date', parseDate) ?? null;
+  const water = collected.wish(wishes, 'readingOfWater', (text, where) => parseWaterReading(text, pen, where));
+  const sure = collected.wish(wishes, 'sure', parseSure);
+  const requests = feedRequests(open, collected, askedOfMix(wishes, collected));
+  refuseUnsized(wishes, requests, collected);
+  oneFeedOnly(wishes, requests, collected);
+  const warnings = collected.settle();
+  const options = { pen, date, ...(water === undefined ? {} : { waterMSPerCm: water }) };
+  const results = [];
+  for (const request of requests) results.push(await sheetOf(request, open, sure, options));
+  const met = results.every(({ sheet, reached }) => sheet !== null && reached && measurable(sheet));
+  return { met, results, warnings, pen: open.pen };
+}
+
+/** The sheet of a feed; or, where there is no feed to measure out and no nearest one, what the blend says of that. */
+export type SheetOfFeed = { feed: string } & (
+  | { sheet: MixingSheet; reached: boolean }
+  | { sheet: null; reached: false; blend: BlendResult }
+);
+
+/** Blend, doses, sheet. Where no blend keeps every limit, the nearest one is measured out and says so. */
+async function sheetOf(
+  request: FeedRequest,
+  { kit, catalog }: OpenBench,
+  sure: number | undefined,
+  options: Parameters<typeof mixingSheet>[3],
+): Promise<SheetOfFeed> {
+  const { result, plan, wished } = await dosesOfFeed(request, kit, catalog, { sure, offers: true });
+  const feed = request.header.name;
+  if (plan === null) return { feed, sheet: null, reached: false, blend: result };
+  const found = wished?.sureness ?? sureness(plan, plan.request, { known: productsKnown(catalog) });
+  // doses that miss a limit by design keep it in no batch: nothing to be sure of
+  const lines = plan.status === 'missed' && wished === null ? [] : surenessLines(found, plan.mix.elements, wished);
+  const sheet = mixingSheet(
+    plan,
+    request,
+    { status: result.status, notes: result.notes, proof: proofSentence(result.proof) },
+    { ...options, sure: found, sureness: lines },
+  );
+  return { feed, sheet, reached: wished === null || wished.status === 'reached' };
+}
+
+/** Every limit kept, with what stands in the kit. */
+const measurable = (sheet: MixingSheet): boolean =>
+  sheet.status === 'kept' && sheet.steps.every((step) => !step.borrowed);
+
+function refuseUnsized(wishes: Wishes, requests: readonly FeedRequest[], collected: Collected): void {
+  const unsized = requests.filter((request) => request.header.batchLitres === null);
+  // a volume that was refused is no missing one
+  if (unsized.length === 0 || wishes.mix !== undefined) return;
+  collected.add(
+    problem(
+      'no-mix',
+      { field: '--mix' },
+      `no batch for ${unsized.map((request) => request.header.name).join(', ')}`,
+      'how much to mix',
+      'Say --mix "4 L", or write batch: 4 L for the feed in bench.yaml.',
+    ),
+  );
+}

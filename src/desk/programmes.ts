@@ -1,0 +1,44 @@
+import { type Catalog, findMedium, findPhase, findPlants } from '../catalog/catalog.js';
+import { PHASES } from '../programme/programme.js';
+import { resolveProgramme } from '../programme/resolve.js';
+import type { ProgrammeList } from '../report/programmes.js';
+import type { Answer } from './answer.js';
+import type { BenchFiles } from './bench-files.js';
+import { Collected } from './collected.js';
+import { shippedCatalog } from './shipped-catalog.js';
+import type { Wishes } from './wishes.js';
+
+/**
+ * The programmes of the catalog (limits and aims in mg/L, rules, evidence), narrowed by `plants`, `medium` and `phase`; the benches' files
+ * have no say. @throws Refusal for a name that is unknown, or a medium that makes no sense for the plants
+ */
+export function programmesOf(
+  { problems }: Pick<BenchFiles, 'problems'>,
+  wishes: Pick<Wishes, 'plants' | 'medium' | 'phase'>,
+  catalog: Catalog = shippedCatalog(),
+): Answer<ProgrammeList> {
+  const collected = new Collected(problems);
+  const wanted = {
+    plants: collected.wish(wishes, 'plants', (text, where) => findPlants(catalog, text, where)),
+    medium: collected.wish(wishes, 'medium', (text, where) => findMedium(catalog, text, where)),
+    phase: collected.wish(wishes, 'phase', (text, where) => findPhase(catalog, text, where)),
+  };
+  collected.settle();
+  // a full name shows one programme: growth, unless another phase is asked for
+  const phases = wanted.phase ? [wanted.phase] : wanted.plants && wanted.medium ? (['growth'] as const) : PHASES;
+  const groups = catalog.plants.filter((row) => wanted.plants === undefined || row.id === wanted.plants);
+  const programmes = groups.flatMap((row) => {
+    // one that is asked for by name is refused, with the media that suit, where it makes no sense
+    const media =
+      wanted.medium === undefined
+        ? row.media
+        : wanted.plants
+          ? [wanted.medium]
+          : row.media.filter((m) => m === wanted.medium);
+    return media.flatMap((m) =>
+      phases.flatMap((p) => collected.take(resolveProgramme(catalog, row.id, m, p, {})) ?? []),
+    );
+  });
+  const warnings = collected.settle();
+  return { met: true, result: { schema: 'velamen.programmes/1', status: 'listed', programmes }, warnings };
+}

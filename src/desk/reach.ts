@@ -1,0 +1,76 @@
+import { reach } from '../blend/reach.js';
+import type { Catalog } from '../catalog/catalog.js';
+import type { FeedRequest } from '../feed/request.js';
+import type { ReachResult } from '../feed/results.js';
+import { closeShelf } from '../label/close.js';
+import { problem } from '../problem.js';
+import type { Answers } from './answer.js';
+import type { BenchFiles } from './bench-files.js';
+import { Collected } from './collected.js';
+import { feedRequests } from './feed-requests.js';
+import { opened } from './opened.js';
+import { readShelf } from './shelf.js';
+import { shippedCatalog } from './shipped-catalog.js';
+import { optionOf, type Wishes } from './wishes.js';
+
+/** How far each element can be moved on a shelf, feed by feed. */
+export interface ReachAnswer extends Answers<ReachResult> {
+  /** The other shelf for the same feed, where one was given. */
+  against: ReachResult | null;
+  /** What the water is called. */
+  water: string;
+}
+
+/**
+ * For each element with a limit the lowest and highest mg/L that the shelf can give while every other limit holds, and what holds it back.
+ * `met` is false where an element lies out of reach, or where not all limits can be kept at once.
+ * @param files `against`: another shelf to set beside this one for the same feed
+ * @throws Refusal with every problem of bench, shelves and wishes
+ */
+export async function reachOf(
+  files: BenchFiles,
+  wishes: Wishes,
+  catalog: Catalog = shippedCatalog(),
+): Promise<ReachAnswer> {
+  const collected = new Collected(files.problems);
+  const open = await opened(files, wishes, catalog, collected);
+  const requests = feedRequests(open, collected);
+  const other = files.against === undefined ? null : readShelf(files.against, collected);
+  refuseUnclear(files, wishes, requests, collected);
+  const warnings = collected.settle();
+  const results = [];
+  for (const request of requests) results.push(await reach(request, open.shelf.name));
+  const names = open.waters.map((water) => water.name).join(' and ');
+  return {
+    met: results.every((result) => result.status === 'together' && result.elements.every((line) => line.reachable)),
+    results,
+    against: other && (await reach({ ...requests[0]!, shelf: await closeShelf(other.products) }, other.name)),
+    water: open.waters.length > 1 ? `${names}, in any shares` : names,
+    warnings,
+  };
+}
+
+function refuseUnclear(files: BenchFiles, wishes: Wishes, requests: readonly FeedRequest[], collected: Collected) {
+  const all = wishes.all === true;
+  const beside = { feed: wishes.feed, plants: wishes.plants, against: files.against };
+  for (const [name, said] of Object.entries(all ? beside : {})) {
+    if (said === undefined) continue;
+    const option = optionOf(name);
+    collected.add(
+      problem('all-or-one', { field: '--all' }, `--all and ${option}`, 'one of them', `Leave out --all or ${option}.`),
+    );
+  }
+  const forms = files.against === undefined ? (wishes.oneFeedFor ?? []) : ['against'];
+  if (requests.length > 1 && !all && forms.length > 0) {
+    const names = requests.map((request) => request.header.name).join(', ');
+    collected.add(
+      problem(
+        'one-feed',
+        { field: '--feed' },
+        `${requests.length} feeds`,
+        `one feed for --${forms[0]}`,
+        `Name one with --feed: ${names}.`,
+      ),
+    );
+  }
+}

@@ -1,0 +1,137 @@
+import { BULK_DENSITY } from '../catalog/bulk-density.js';
+import { type Catalog, findProduct } from '../catalog/catalog.js';
+import { closeProduct } from '../label/close.js';
+import type { Product } from '../label/product.js';
+import { warmth } from '../meter/batch.js';
+import { type NoWeight, weighSpoon } from '../meter/index.js';
+import { type Problem, problem, Refusal } from '../problem.js';
+import type { CalibrateResult } from '../report/meter-tools.js';
+import { formatNumber } from '../units/index.js';
+import type { Answer } from './answer.js';
+import type { BenchFiles } from './bench-files.js';
+import { Collected } from './collected.js';
+import { type OpenBench, opened } from './opened.js';
+import { parseCount } from './options/number.js';
+import { parsePenValue, parseScale } from './options/pen.js';
+import { parseCan, parseSpoon } from './options/volume.js';
+import { penFactor, penWarmth } from './pen.js';
+import { recipeProducts } from './recipe-products.js';
+import { shippedCatalog } from './shipped-catalog.js';
+import { optionOf, type Wishes } from './wishes.js';
+
+/**
+ * The pen as a scale: what one level spoon of a powder weighs (g) and how dense it lies (g/mL), from the readings `before` and `after`
+ * `count` spoons of `product` went into the water `measured`.
+ * @throws Refusal with every problem of bench and wishes, and where the trial tells nothing
+ */
+export async function weighSpoonByPen(
+  files: BenchFiles,
+  wishes: Wishes,
+  catalog: Catalog = shippedCatalog(),
+): Promise<Answer<CalibrateResult>> {
+  const collected = new Collected(files.problems);
+  const open = await opened(files, wishes, catalog, collected, { feed: false, shelf: false });
+  refuseIncomplete(wishes, collected);
+  const scale = collected.take(parseScale(wishes.scale, open.bench?.pen, { field: '--scale' })) ?? null;
+  const product = powderOf(wishes, open, collected);
+  const spoon = collected.wish(wishes, 'spoon', parseSpoon);
+  const count = collected.wish(wishes, 'count', parseCount);
+  const [before, after] = (['before', 'after'] as const).map((name) =>
+    collected.wish(wishes, name, (text, where) => parsePenValue(text, scale, where)),
+  );
+  const litres = collected.wish(wishes, 'measured', (text, where) => parseCan(text, open.kit, where));
+  const { celsius, compensates } = penWarmth(wishes, collected);
+  const factor = penFactor(wishes, collected);
+  if (wishes.save && product && !open.shelf.products.some((p) => p.id === product.id))
+    collected.add(
+      problem(
+        'not-on-shelf',
+        { field: '--save' },
+        `${product.id}, which is not on the shelf`,
+        'a product of shelf.csv',
+        'Put it on the shelf first, or leave --save out.',
+      ),
+    );
+  const warnings = collected.settle();
+  const corrected = factor / (compensates === false && celsius !== undefined ? warmth(celsius) : 1);
+  const trial = {
+    product: await closeProduct(product!),
+    spoon: wishes.spoon!.trim(),
+    millilitres: spoon!,
+    count: count!,
+    before: before!.mSPerCm * corrected,
+    after: after!.mSPerCm * corrected,
+    litres: litres!,
+    ...(open.waters[0] ? { water: open.waters[0] } : {}),
+  };
+  const weighed = weighSpoon(trial);
+  if ('reason' in weighed) throw new Refusal([noWeight(weighed, product!.id)]);
+  return {
+    met: true,
+    result: {
+      schema: 'velamen.calibrate/1',
+      status: 'weighed',
+      ...weighed,
+      name: product!.name,
+      count: trial.count,
+      before: trial.before,
+      after: trial.after,
+      litres: trial.litres,
+      saved: null,
+    },
+    warnings,
+  };
+}
+
+/** A trial lacks nothing: every missing part is told. */
+function refuseIncomplete(wishes: Wishes, collected: Collected): void {
+  for (const name of ['product', 'spoon', 'count', 'before', 'after', 'measured'] as const) {
+    if (wishes[name] === undefined)
+      collected.add(
+        problem(
+          'trial-incomplete',
+          { field: optionOf(name) },
+          `no ${optionOf(name)}`,
+          'product, spoon, count, before, after and measured',
+          `Add ${optionOf(name)}; see velamen meter -h.`,
+        ),
+      );
+  }
+}
+
+function powderOf(wishes: Wishes, open: OpenBench, collected: Collected): Product | undefined {
+  const product = collected.wish(wishes, 'product', (id, where) =>
+    findProduct(recipeProducts(open.shelf, open.catalog), id, where),
+  );
+  if (product && product.form !== 'powder')
+    collected.add(
+      problem(
+        'not-a-powder',
+        { field: '--product' },
+        `${product.id}, a liquid`,
+        'a powder',
+        'A syringe measures a liquid well enough.',
+      ),
+    );
+  return product;
+}
+
+function noWeight({ reason, found }: NoWeight, id: string): Problem {
+  if (reason === 'no such powder')
+    return problem(
+      'no-such-powder',
+      { field: '--after' },
+      `readings by which ${id} weighs ${formatNumber(found, 2)} g/mL`,
+      `a level powder, ${BULK_DENSITY.least} to ${BULK_DENSITY.most} g/mL`,
+      'Check the unit of the readings, the volume, the spoon, the count, and that it was this product.',
+    );
+  const shown = `${formatNumber(found, 2)} mS/cm`;
+  const fixes = {
+    'no rise': ['a reading that does not rise', 'Check which reading is which; was it stirred until clear?'],
+    'too small': [`a rise of ${shown} only`, 'Use more spoons or less water, so that it rises by 0.1 mS/cm or more.'],
+    'does not conduct': [`${id}, which hardly conducts`, 'Weigh ten level spoons on a scale instead.'],
+    'beyond the model': [`a rise of ${shown}`, 'Use fewer spoons or more water: feeds stay below 3 mS/cm.'],
+  } as const;
+  const [what, fix] = fixes[reason];
+  return problem('trial-tells-nothing', { field: '--after' }, what, 'a clear rise from --before to --after', fix);
+}
