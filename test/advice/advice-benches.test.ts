@@ -25,6 +25,8 @@ function ownFeed(request: FeedRequest): OwnFeed {
 describe('advice on random benches', async () => {
   const asked = await benches(24, true, 900);
 
+  const seen = { reached: 0, capped: 0, mixed: 0 };
+
   it.each(asked)(
     'bench $seed: as advised or with a reason, never past the programme, and as `blend` mixes it',
     async ({ request }) => {
@@ -38,21 +40,34 @@ describe('advice on random benches', async () => {
         expect(match.low.percent).toBeLessThanOrEqual(match.high.percent);
         for (const end of [match.low, match.high]) {
           // what level spoons never reach: 2 %
-          if (end.limitedBy === null) expect(Math.abs(end.reached / end.wanted - 1)).toBeLessThanOrEqual(0.02);
+          if (end.limitedBy === null) {
+            expect(Math.abs(end.reached / end.wanted - 1)).toBeLessThanOrEqual(0.02);
+            seen.reached += 1;
+          }
           if (end.percent === 0) continue;
           for (const { element, mgPerLitre } of end.elements)
             expect(mgPerLitre, element).toBeLessThanOrEqual(
               (feed.full.bands[element]?.max ?? Number.POSITIVE_INFINITY) * (1 + 1e-5),
             );
           const cap = ecCap(request);
-          if (cap !== null) expect(end.ec).toBeLessThanOrEqual(cap * (1 + 1e-5));
+          if (cap !== null) {
+            expect(end.ec).toBeLessThanOrEqual(cap * (1 + 1e-5));
+            seen.capped += 1;
+          }
           const asked = feed.at(end.percent)!;
           const more = unwrap(parseRules(end.rules, 'you')).rules;
           const mixed = made(await blend({ ...asked, rules: [...asked.rules, ...more] }, { prices: false }));
           expect(mixed.items).toEqual(end.items);
+          seen.mixed += 1;
         }
       }
     },
     60_000,
   );
+
+  it('are not all of one kind', () => {
+    expect(seen.reached).toBeGreaterThan(20);
+    expect(seen.capped).toBeGreaterThan(20);
+    expect(seen.mixed).toBeGreaterThan(40);
+  });
 });

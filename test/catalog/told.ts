@@ -1,4 +1,5 @@
-import { type Checked, type Problem, problemLine } from '../../src/problem.js';
+import { expect } from 'vitest';
+import { type Checked, type Problem, problemLine, unwrap } from '../../src/problem.js';
 
 /** Every problem of a result as a grower reads it, errors and warnings alike. */
 export function told(result: Checked<unknown>): string[] {
@@ -16,9 +17,8 @@ export function codes(problems: readonly Problem[]): string[] {
 
 /** The value, and no problem of any kind. */
 export function clean<T>(result: Checked<T>): T {
-  if (!result.ok || result.warnings.length > 0)
-    throw new Error(`expected no problem, got:\n${told(result).join('\n')}`);
-  return result.value;
+  expect(told(result)).toEqual([]);
+  return unwrap(result);
 }
 
 /** The value, whatever the warnings. */

@@ -7,8 +7,9 @@ import { dice } from './dice.js';
 const program = fc
   .record({
     seed: fc.integer({ min: 1, max: 1e9 }),
-    products: fc.integer({ min: 3, max: 25 }),
-    kind: fc.constantFrom<Kind>('loose', 'tight', 'random', 'degenerate', 'conflict'),
+    products: fc.integer({ min: 3, max: 30 }),
+    // of tight and degenerate programs few have an answer, of conflicts none
+    kind: fc.constantFrom<Kind>('loose', 'loose', 'random', 'random', 'tight', 'degenerate', 'conflict'),
   })
   .map(({ seed, products, kind }) => ({ seed, made: blend(seed, products, kind) }));
 
@@ -16,18 +17,27 @@ const RUNS = { numRuns: 120, seed: 1945 };
 /** Twice the certificate's 1e-6: each of the two answers may be off by that much. */
 const SAME = 2e-6;
 
-/** For every program, `change` keeps the verdict and, but for `factor`, the cost. */
-function law(change: (p: LinearProgram, seed: number) => { program: LinearProgram; factor?: number }) {
-  return fc.assert(
+/** Of the runs, so many at least must have an optimum to compare; a generator that makes only conflicts proves nothing. */
+const COMPARED = 40;
+
+/** For every program, `change` keeps the verdict and, but for `factor`, the cost; where it finds nothing to change (null) there is nothing to see. */
+async function law(change: (p: LinearProgram, seed: number) => { program: LinearProgram; factor?: number } | null) {
+  let compared = 0;
+  await fc.assert(
     fc.asyncProperty(program, async ({ seed, made }) => {
-      const { program: changed, factor = 1 } = change(made, seed);
-      const [before, after] = [await solve(made), await solve(changed)];
+      const changed = change(made, seed);
+      fc.pre(changed !== null);
+      const { program: other, factor = 1 } = changed!;
+      const [before, after] = [await solve(made), await solve(other)];
       expect(after.verdict).toBe(before.verdict);
-      if (before.verdict !== 'optimal' || after.verdict !== 'optimal') return;
-      expectSame(after.objective, factor * before.objective);
+      if (before.verdict === 'optimal' && after.verdict === 'optimal') {
+        expectSame(after.objective, factor * before.objective);
+        compared += 1;
+      }
     }),
     RUNS,
   );
+  expect(compared).toBeGreaterThanOrEqual(COMPARED);
 }
 
 function expectSame(a: number, b: number) {
@@ -47,17 +57,16 @@ describe('laws that hold whatever the program', () => {
     await fc.assert(
       fc.asyncProperty(program, async ({ made }) => {
         const before = await solve(made);
-        if (before.verdict !== 'optimal') return;
-        const unused = made.columns.find(({ id }) => before.x[id] === 0);
-        if (!unused) return;
+        const unused = before.verdict === 'optimal' ? made.columns.find(({ id }) => before.x[id] === 0) : undefined;
+        fc.pre(unused !== undefined);
         const without = {
-          columns: made.columns.filter(({ id }) => id !== unused.id),
+          columns: made.columns.filter((column) => column !== unused),
           rows: made.rows.map((row) => ({
             ...row,
-            terms: Object.fromEntries(Object.entries(row.terms).filter(([id]) => id !== unused.id)),
+            terms: Object.fromEntries(Object.entries(row.terms).filter(([id]) => id !== unused!.id)),
           })),
         };
-        expectSame(costOf(await solve(without)), before.objective);
+        expectSame(costOf(await solve(without)), costOf(before));
       }),
       RUNS,
     );
@@ -66,7 +75,7 @@ describe('laws that hold whatever the program', () => {
   it('a column given twice, without a ceiling, changes nothing', () =>
     law((p) => {
       const twin = p.columns.find(({ upper }) => upper === undefined);
-      if (!twin) return { program: p };
+      if (!twin) return null;
       const rows = p.rows.map((row) =>
         Object.hasOwn(row.terms, twin.id) ? { ...row, terms: { ...row.terms, twin: row.terms[twin.id]! } } : row,
       );
@@ -90,7 +99,8 @@ describe('laws that hold whatever the program', () => {
           };
         });
         const [before, after] = [costOf(await solve(made)), costOf(await solve({ ...made, rows: slack }))];
-        expect(after <= before * (1 + SAME) + 1e-12 || before === after).toBe(true);
+        // a conflict costs infinitely much
+        expect(after).toBeLessThanOrEqual(before * (1 + SAME) + 1e-12);
       }),
       RUNS,
     );
