@@ -15,11 +15,11 @@ const USUAL_SECONDS = 20;
 export function purchaseWishes(
   wishes: Wishes,
   market: Market,
-  { shelf }: OpenBench,
+  { shelf, currency }: OpenBench,
   collected: Collected,
 ): Pick<PurchaseRequest, 'atMost' | 'budget' | 'ban' | 'need'> & { seconds: number } {
   const atMost = collected.wish(wishes, 'atMost', parseNumberOfProducts);
-  const budget = collected.wish(wishes, 'budget', parseMoney);
+  const budget = collected.wish(wishes, 'budget', (text, where) => parseMoney(text, where, currency));
   const seconds = collected.wish(wishes, 'seconds', parseSeconds);
   const known = [...market.all, ...shelf.products.filter((p) => !market.all.some((m) => m.id === p.id))];
   const ban = (wishes.ban ?? []).flatMap((id) => collected.take(findProduct(known, id, { field: '--ban' }))?.id ?? []);

@@ -7,6 +7,7 @@ import type { Answer } from './answer.js';
 import type { BenchFiles } from './bench-files.js';
 import { plannedFeeds, purchaseWishes, refusePurchaseWishes } from './buy-wishes.js';
 import { Collected } from './collected.js';
+import { pricesInOtherCurrencies } from './currencies.js';
 import { feedRequests } from './feed-requests.js';
 import { marketOf } from './market.js';
 import { opened } from './opened.js';
@@ -37,6 +38,7 @@ export async function buyFor(
   const open = await opened(files, wishes, catalog, collected);
   const requests = feedRequests(open, collected);
   const market = await marketOf(files, catalog, collected);
+  collected.add(...pricesInOtherCurrencies(market.all, open.currency));
   const weeks = collected.take(parseHorizon({ ...wishes, year: wishes.year === true })) ?? USUAL_WEEKS;
   const feeds = plannedFeeds(wishes, open, requests, collected);
   const { seconds, ...asked } = purchaseWishes(wishes, market, open, collected);
@@ -79,6 +81,7 @@ export async function substitutesFor(
   const open = await opened(files, wishes, catalog, collected);
   const feeds = feedRequests(open, collected);
   const market = await marketOf(files, catalog, collected);
+  collected.add(...pricesInOtherCurrencies(market.all, open.currency));
   refusePurchaseWishes(wishes, collected);
   const product = collected.take(findProduct(open.shelf.products, wishes.insteadOf ?? '', { field: '--instead-of' }));
   const warnings = collected.settle();

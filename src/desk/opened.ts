@@ -8,6 +8,7 @@ import { nearest, problem, warning } from '../problem.js';
 import type { PenScale } from '../report/mix.js';
 import type { BenchFiles } from './bench-files.js';
 import type { Collected } from './collected.js';
+import { pricesInOtherCurrencies } from './currencies.js';
 import { readFeedWords } from './options/feed-words.js';
 import { parseCan } from './options/volume.js';
 import { type Shelf, shelfOf } from './shelf.js';
@@ -56,12 +57,14 @@ export async function opened(
   const kit = bench?.kit ?? { spoons: [] };
   const mixLitres = collected.wish(wishes, 'mix', (text, where) => parseCan(text, kit, where));
   const named = said.bench.waters ?? bench?.waters;
+  const currency = wishes.currency ?? bench?.currency ?? '';
+  collected.add(...pricesInOtherCurrencies(shelf.products, currency));
   return {
     bench,
     catalog,
     shelf: { name: shelf.name, products: await closeShelf(shelf.products) },
     waters: named ?? (faulty || (wishes.water ?? []).length > 0 ? [] : rainByDefault(catalog, collected)),
-    currency: wishes.currency ?? bench?.currency ?? '',
+    currency,
     kit,
     pen: bench ? penScale(bench.pen) : null,
     feeds: said.bench.feeds,

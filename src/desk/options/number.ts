@@ -1,5 +1,5 @@
 import type { Checked, Where } from '../../problem.js';
-import { readMoney, readPlainNumber } from '../../units/index.js';
+import { otherCurrency, readMoney, readPlainNumber } from '../../units/index.js';
 import { refused, refusedText, taken } from './refused.js';
 
 /** A whole number from 1 to 9999. */
@@ -21,8 +21,10 @@ export function parseNumberOfProducts(text: string, where: Where): Checked<numbe
 }
 
 /** Money to spend, in the currency of the bench, up to a million. */
-export function parseMoney(text: string, where: Where): Checked<number> {
+export function parseMoney(text: string, where: Where, currency = ''): Checked<number> {
   const read = readMoney(text);
+  if (read.ok && otherCurrency(read.value.currency, currency))
+    return refused('price-currency', where, `"${text}"`, `money in ${currency}`, `Write what it is in ${currency}.`);
   if (read.ok && read.value.amount <= 1e6) return taken(read.value.amount, read, where);
   return refusedText(text, read, 'number-option', where, 'money, 0 or more', example(where));
 }
