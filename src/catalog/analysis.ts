@@ -43,7 +43,7 @@ export function compositionOf(row: Row, label: LabelContext, problems: Problem[]
 /** g in 100 mL of the densest liquids on sale; from memory. */
 const MOST_PER_100_ML = 220;
 
-/** True for a complaint that a cell is empty where it is filled in, but refused already. */
+/** Whether a problem only repeats another: the label reader misses a value whose cell was filled in, but refused. */
 function isEcho(problem: Problem, row: Row, refused: boolean): boolean {
   if (problem.code === 'density-missing') return row.text('density') !== undefined || isUnknownBasis(row);
   return problem.code === 'analysis-empty' && refused;

@@ -138,7 +138,7 @@ export function ionHint(name: string, isKnown: (column: string) => boolean): str
   return ion !== undefined && isKnown(ion.split(' ')[0]!) ? `Write it as ${ion}.` : null;
 }
 
-/** Names of the trade that are one step away from ours. */
+/** Ions as water reports state them, and the column with the factor that makes its element of them. */
 const ION_HEADERS: ReadonlyMap<string, string> = new Map([
   ['no3', 'NO3-N (nitrate × 0.226)'],
   ['nh4', 'NH4-N (ammonium × 0.776)'],

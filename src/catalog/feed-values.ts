@@ -3,7 +3,7 @@ import type { Strength } from '../programme/strength.js';
 import { formatNumber, parseAmount, readPlainNumber } from '../units/index.js';
 import { describe } from './section.js';
 
-/** Past five times full strength lies a slip of the pen. */
+/** Nobody feeds at five times full strength, in % or in mg/L of nitrogen: such a figure is a mistake in writing. */
 const MOST_PERCENT = 500;
 const MOST_NITROGEN = 2000;
 
@@ -38,7 +38,7 @@ function sayWhich(text: string): string {
 
 /** A tanker holds 30,000 L; past that the unit is wrong. */
 const MOST_LITRES = 30_000;
-/** Less than this in a can is no can. */
+/** Litres. In less than this neither spoons nor a pen are of any use. */
 const LEAST_IN_CAN = 0.1;
 
 /** What is mixed, measured or held by a can: `4 L`, `1 US gal`; in litres. */

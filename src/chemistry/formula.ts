@@ -28,7 +28,7 @@ export function parseFormula(text: string, where: Where = {}): Checked<Formula> 
   }
 }
 
-/** The formula of a constant of ours; throws where it cannot be read. */
+/** For formulas written in this program: throws where one cannot be read. */
 export function formula(text: string): Formula {
   return read(text);
 }

@@ -190,7 +190,7 @@ function ratioOf(
     : { value: clean(floor), bound: rule.lower ?? null };
 }
 
-/** Rounding dust is nothing. */
+/** What is smaller is left over from adding and multiplying. */
 function clean(x: number): number {
   return Math.abs(x) < 1e-12 ? 0 : x;
 }

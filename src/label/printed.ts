@@ -19,7 +19,8 @@ export function lastDigits({ percent }: Pick<Analysis, 'percent'>): Map<Nutrient
     // elements come after their oxides in the order of columns, and are what is used where both stand
     digits.set(nutrient, OXIDES.has(column) ? unit * elementPerOxide(column) : unit);
   }
-  // what is left for a form that is not printed may be less by a unit for each that is: half of this counts below a figure
+  // A form that is not printed is the total less the printed ones, each of which may hide a unit of the last digit. Twice that, for
+  // whoever uses this counts half a unit below a figure.
   const total = digits.get('N');
   const forms = NITROGEN_FORMS.filter((form) => digits.has(form)).length;
   for (const form of NITROGEN_FORMS) {

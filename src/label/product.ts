@@ -25,7 +25,7 @@ export interface Jar {
   price?: number;
   /** The currency written beside the price, such as EUR or €; absent where it stands alone. */
   priceCurrency?: string;
-  /** Ceiling from the label, g/L or mL/L. */
+  /** The most that its label allows, g/L or mL/L. */
   maxRate?: number;
   /** The sort of product, in our own words: `salt`, `calcium`, `micro`, … */
   kind?: string;

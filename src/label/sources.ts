@@ -20,7 +20,7 @@ export function sourcesNamed(salts: readonly Salt[]): Source[] {
  * Every source that may plausibly stand behind a label without a list: each salt that we know, if it brings something that the label
  * declares or would declare if it were more. What brings only what labels are silent on (sodium chloride as a mere filler) cannot be seen.
  * Left out besides: strong acids and urea phosphate, which a label must name as a hazard (and phosphoric acid in a powder); elemental sulfur and
- * thiosulfates, which are sold for the sulfur that their labels tell; chelates of calcium and magnesium, salts of organic acids and slow-release nitrogen, which are dear and told; trace metals that do not dissolve. Organic nitrogen counts as protein.
+ * thiosulfates, which are sold for the sulfur that their labels tell; chelates of calcium and magnesium, salts of organic acids and slow-release nitrogen, which are dear, so that labels name them; trace metals that do not dissolve. Organic nitrogen counts as protein.
  */
 export function plausibleSources({ content, per }: Composition): Source[] {
   const salts = allSalts().filter(({ name, formula: text }) => {

@@ -6,7 +6,7 @@ export type Medium = (typeof MEDIA)[number];
 export const PHASES = ['growth', 'bloom', 'rest'] as const;
 export type Phase = (typeof PHASES)[number];
 
-/** mg/L in the can. A missing end is open; a missing aim lies nowhere in particular. */
+/** mg/L in the feed solution. Without `min` or `max` that side has no limit; without `aim` nothing within them is preferred. */
 export interface Band {
   min?: number;
   aim?: number;
@@ -20,7 +20,7 @@ export interface Programme {
   phase: Phase;
   bands: Partial<Record<Nutrient, Band>>;
   rules: Rule[];
-  /** Highest total EC of the can, mS/cm. */
+  /** Highest EC of the feed solution at 25 °C, the water's own included, mS/cm. */
   maxEc?: number;
   /** Sentences on why, each with its source and grade of evidence. */
   evidence: string[];

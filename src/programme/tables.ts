@@ -16,7 +16,7 @@ export interface PlantRow extends Sourced {
   media: Medium[];
 }
 
-/** mg/L in the can at full growth strength; plants `*` is the default for groups without a row of their own. */
+/** mg/L in the feed solution at full growth strength; plants `*` is the default for groups without a row of their own. */
 export interface BandRow extends Sourced {
   plants: string;
   nutrient: Nutrient;
@@ -25,7 +25,7 @@ export interface BandRow extends Sourced {
   max?: number;
 }
 
-/** A multiplier on min, aim and max; every matching row multiplies. */
+/** A multiplier on min, aim and max of a nutrient (`*`: of all); where several rows match, their factors are multiplied. */
 export interface FactorRow extends Sourced {
   medium: Medium | '*';
   phase: Phase | '*';
@@ -33,7 +33,7 @@ export interface FactorRow extends Sourced {
   factor: number;
 }
 
-/** A rule that applies wherever its wildcards match. */
+/** A rule for the plants, medium and phase of its row; `*` stands for any. */
 export interface RuleRow extends Sourced {
   plants: string;
   medium: Medium | '*';

@@ -103,7 +103,7 @@ export function parseAmount(text: string, options: AmountOptions = {}): Checked<
 
 interface Read {
   unit?: Unit;
-  /** Asked for only where it is told: looking for a near name takes its time. */
+  /** A function, for the search for the nearest unit is slow, and a refusal is not always shown. */
   reason?: () => [found: string, expected: string, fix: string];
 }
 
