@@ -30,7 +30,7 @@ const only = (name, comment, target, importers) => ({
   name,
   comment,
   severity: 'error',
-  from: { pathNot: importers },
+  from: { path: '^(src|solver)/', pathNot: importers },
   to: { path: target },
 });
 
@@ -85,6 +85,14 @@ module.exports = {
       severity: 'error',
       from: { path: '^(src|solver)/', pathNot: '^src/cli/' },
       to: { dependencyTypes: ['core'] },
+    },
+    {
+      name: 'tests-go-through-the-desk',
+      comment:
+        'What a command does is the desk’s: a test of anything else needs no command line, and rebuilds nothing of it.',
+      severity: 'error',
+      from: { path: '^test/', pathNot: '^test/(cli|golden|page)/' },
+      to: { path: '^(src|test)/cli/' },
     },
     only(
       'one-importer-simplex',

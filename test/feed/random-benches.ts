@@ -3,10 +3,9 @@ import { shippedCatalog } from '../../src/desk/shipped-catalog.js';
 import { formulate } from '../../src/formulation/formulate.js';
 import { closeShelf } from '../../src/label/close.js';
 import type { FeedRequest } from '../../src/feed/request.js';
-import { unwrap } from '../../src/problem.js';
-import { atStrength, PHASES, parseRules, resolveProgramme } from '../../src/programme/index.js';
+import { PHASES } from '../../src/programme/index.js';
 import { dice } from '../solver/dice.js';
-import { request } from './fixtures.js';
+import { feedOf } from '../desk/benches.js';
 
 const catalog = shippedCatalog();
 const salts = catalog.salts.filter((s) => !['acid', 'alkali'].includes(s.kind ?? ''));
@@ -19,24 +18,12 @@ export function randomBench(seed: number, products: number): FeedRequest {
   const medium = d.pick(plants.media);
   const phase = d.pick(PHASES);
   const percent = d.whole(50, 100);
-  const full = unwrap(resolveProgramme(catalog, plants.id, medium, phase));
-  const { programme, factor } = unwrap(atStrength(full, { kind: 'percent', percent }));
   const shelf = new Map(Array.from({ length: products }, () => d.pick(market)).map((p) => [p.id, p]));
   const waters = new Map(Array.from({ length: d.whole(1, 2) }, () => d.pick(catalog.waters)).map((w) => [w.id, w]));
   const rule = d.pick(['', '', 'NH4 <= 0.1 * N', 'Cl <= 20', 'Ca >= 3 * Mg', 'NO3 >= 0.7 * N']);
-  const base = request(
-    [...shelf.values()].map((p) => (d.chance(0.2) ? p.with({ onHand: d.between(0.1, 5) }) : p)),
-    {},
-  );
-  return {
-    ...base,
-    header: { ...base.header, plants: plants.id, medium, phase, strength: `${percent} %`, strengthFactor: factor },
-    programme,
-    rules: rule === '' ? [] : unwrap(parseRules([rule], 'you')).rules,
-    waters: [...waters.values()],
-    otherWaters: catalog.waters,
-    market,
-  };
+  const stock = [...shelf.values()].map((p) => (d.chance(0.2) ? p.with({ onHand: d.between(0.1, 5) }) : p));
+  const spec = { plants: plants.id, medium, phase, percent, batchLitres: 4, rules: rule === '' ? [] : [rule] };
+  return { ...feedOf(spec, { shelf: stock, waters: [...waters.values()] }), market };
 }
 
 /** The first so many benches that can be met, or that cannot. */

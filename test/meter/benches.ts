@@ -1,4 +1,5 @@
 import { planDoses } from '../../src/dose/plan.js';
+import { amountsOfMix } from '../../src/dose/wanted.js';
 import type { DosePlan } from '../../src/dose/plan-types.js';
 import { shippedCatalog } from '../../src/desk/shipped-catalog.js';
 import { findWater } from '../../src/catalog/catalog.js';
@@ -9,8 +10,7 @@ import type { FeedRequest } from '../../src/feed/request.js';
 import type { Batch } from '../../src/meter/batch.js';
 import { batchOfPlan } from '../../src/meter/from-plan.js';
 import { unwrap } from '../../src/problem.js';
-import { resolveProgramme } from '../../src/programme/resolve.js';
-import { atStrength } from '../../src/programme/strength.js';
+import { feedOf } from '../desk/benches.js';
 
 /** A feed as planned, and as a batch to be made. */
 export interface Bench {
@@ -63,40 +63,20 @@ export async function randomBench(
   const catalog = shippedCatalog();
   const [plants, medium] = PLANTS[pick(PLANTS.length)]!;
   const strength = [60, 80, 100][pick(3)]!;
-  const programme = unwrap(resolveProgramme(catalog, plants, medium, 'growth', {}));
-  const scaled = unwrap(atStrength(programme, { kind: 'percent', percent: strength }, {}));
   const all = new Map([...catalog.salts, ...catalog.products].map((p) => [p.id, p]));
   const ids = new Set(
     SHELVES.flatMap((group) => Array.from({ length: 1 + pick(2) }, () => group[pick(group.length)]!)),
   );
-  const shelf = [...ids].map((id) => all.get(id)!);
+  const shelf = await closeShelf([...ids].map((id) => all.get(id)!));
+  const waters = [unwrap(findWater(catalog, pick(3) === 0 ? 'reverse-osmosis' : 'rain'))];
+  const spec = { plants, medium, percent: strength, batchLitres: planning.litres ?? 4 };
   const request: FeedRequest = {
-    header: {
-      name: 'random',
-      plants,
-      medium,
-      phase: 'growth',
-      strength: `${strength} %`,
-      strengthFactor: scaled.factor,
-      batchLitres: planning.litres ?? 4,
-      currency: 'EUR',
-    },
-    programme: scaled.programme,
-    rules: [],
-    shelf: await closeShelf(shelf),
-    waters: [unwrap(findWater(catalog, pick(3) === 0 ? 'reverse-osmosis' : 'rain'))],
+    ...feedOf(spec, { shelf, waters }),
     goal: pick(2) === 0 ? 'cheapest' : 'closest',
   };
   const mixed = await blend(request, { prices: false });
   if (mixed.status !== 'made') return null;
-  const amounts = {
-    products: request.shelf.map((p) => {
-      const item = mixed.items.find((i) => i.id === p.id);
-      return item?.gramsPerLitre ?? item?.millilitresPerLitre ?? 0;
-    }),
-    waters: request.waters.map((w) => mixed.waters.find((x) => x.id === w.id)?.share ?? 0),
-  };
-  const plan = await planDoses(request, amounts, planning.kit ?? SCALE_KIT, {
+  const plan = await planDoses(request, amountsOfMix(mixed, request), planning.kit ?? SCALE_KIT, {
     offers: false,
     ...(planning.margin === undefined ? {} : { margin: planning.margin }),
   });

@@ -1,30 +1,24 @@
-import { fileURLToPath } from 'node:url';
-import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { buyFor } from '../../src/desk/buy.js';
 import { purchase } from '../../src/purchase/purchase.js';
 import { proofSentence } from '../../src/report/says/proof.js';
+import { buyJson } from '../../src/report/json/buy.js';
 import { buyShape } from '../../src/report/buy-shapes.js';
-import { folder, velamen } from '../cli/world.js';
+import { exampleFiles, shelfFiles } from '../desk/benches.js';
 import { bruteForce, smallPurchase } from './brute.js';
-
-const example = fileURLToPath(new URL('../../examples/moss-without-ammonium/', import.meta.url));
-const read = (name: string): string => readFileSync(`${example}${name}`, 'utf8');
 
 /** The example with an empty shelf, its own shelf for sale. */
 async function buyUnder(cap: string) {
-  const cwd = folder({
-    'bench.yaml': read('bench.yaml'),
-    'shelf.csv': 'id,form,formula,on_hand\nnothing,powder,NaCl,0 g\n',
-    'market.csv': read('shelf.csv'),
-  });
-  const ran = await velamen(['buy', '--market', 'market.csv', '--rule', `EC <= ${cap}`, '--json'], cwd);
-  return { ...ran, result: buyShape.parse(JSON.parse(ran.stdout)) };
+  const { bench, shelf: market } = exampleFiles('moss-without-ammonium');
+  const files = { ...shelfFiles('id,form,formula,on_hand\nnothing,powder,NaCl,0 g\n'), bench, market };
+  const { met, result } = await buyFor(files, { rule: [`EC <= ${cap}`] });
+  return { met, result: buyShape.parse(buyJson(result)) };
 }
 
 describe('a purchase under an EC cap', () => {
   it('keeps the cap by the full model, and says what a straight line leaves open', async () => {
-    const { exit, result } = await buyUnder('0.2');
-    expect(exit).toBe(0);
+    const { met, result } = await buyUnder('0.2');
+    expect(met).toBe(true);
     for (const option of result.options) {
       // 1e-6 is what the certificate grants a row
       const kept = option.feeds.every(({ ec }) => ec.mSPerCm <= 0.2 * (1 + 1e-6));
@@ -40,8 +34,8 @@ describe('a purchase under an EC cap', () => {
   });
 
   it('sells nothing where the linearisation of the least EC leaves no mix', async () => {
-    const { exit, result } = await buyUnder('0.198');
-    expect(exit).toBe(3);
+    const { met, result } = await buyUnder('0.198');
+    expect(met).toBe(false);
     expect(result.status).toBe('infeasible');
     expect(JSON.stringify(result.failures)).toContain('EC');
   });

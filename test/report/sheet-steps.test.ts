@@ -1,13 +1,12 @@
-import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
+import { mixingSheets } from '../../src/desk/mixing-sheets.js';
 import type { MixingSheet } from '../../src/sheet/mixing-sheet.js';
 import { pageOf } from '../../src/report/sheet-page/index.js';
-import { folder, velamen } from '../cli/world.js';
-
-const MOSS = fileURLToPath(new URL('../../examples/moss-without-ammonium', import.meta.url));
+import { exampleFiles } from '../desk/benches.js';
 
 async function moss(): Promise<MixingSheet> {
-  return JSON.parse((await velamen(['sheet', '--bench', MOSS, '--json'], folder())).stdout) as MixingSheet;
+  const { results } = await mixingSheets(exampleFiles('moss-without-ammonium'), {});
+  return results[0]!.sheet!;
 }
 
 describe('steps on the sheet', () => {
