@@ -3,7 +3,7 @@ import { densityOnShelf } from '../desk/density-on-shelf.js';
 import { judgeReading } from '../desk/judge-reading.js';
 import { weighSpoonByPen } from '../desk/weigh-spoon.js';
 import type { Problem } from '../problem.js';
-import { meterJson } from '../report/json/meter.js';
+import { calibrateJson, meterJson, standardJson } from '../report/json/meter.js';
 import { meterSheet } from '../report/meter.js';
 import { calibrateSheet, standardSheet } from '../report/meter-tools.js';
 import { benchTexts, shelfPath } from './bench-texts.js';
@@ -26,11 +26,11 @@ export async function calibrate(given: Given, io: Io, problems: readonly Problem
   const saved = given.flag('save') ? shelfPath(given) : null;
   if (saved !== null) rewriteText(saved, (text) => densityOnShelf({ name: saved, text }, weighed.id, weighed), io.cwd);
   const result = { ...weighed, saved };
-  return { exit: 0, json: result, sheets: [calibrateSheet(result)], warnings };
+  return { exit: 0, json: calibrateJson(result), sheets: [calibrateSheet(result)], warnings };
 }
 
 /** `meter --standard`: the pen itself checked. */
 export function standard(given: Given, problems: readonly Problem[]): Outcome {
   const { result, warnings } = checkPenWithStandard(wishesOf(given), problems);
-  return { exit: 0, json: result, sheets: [standardSheet(result)], warnings };
+  return { exit: 0, json: standardJson(result), sheets: [standardSheet(result)], warnings };
 }

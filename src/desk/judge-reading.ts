@@ -73,14 +73,14 @@ export async function judgeReading(
     capacityLitres: Math.max(capacity, batch.litres),
     notes: [
       ...planned.notes,
-      ...(factor === 1 ? [] : [`Every reading was multiplied by the pen’s factor ${factor}.`]),
+      ...(factor === 1 ? [] : [{ kind: 'pen factor', factor } as const]),
       ...(batch.litres === planned.batch.litres
         ? []
-        : [`The doses are those for ${planned.batch.litres} L; ${batch.litres} L were measured.`]),
+        : [{ kind: 'other volume', plannedLitres: planned.batch.litres, litres: batch.litres } as const]),
     ],
   });
   return {
-    met: result.remedy?.status !== 'do not feed' && result.judgement.beyond.length === 0,
+    met: result.remedy.status !== 'do not feed' && result.judgement.verdict !== 'beyond',
     result,
     warnings,
   };

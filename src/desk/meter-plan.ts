@@ -1,7 +1,7 @@
 import { withBulkDensity } from '../dose/density.js';
 import type { Recipe } from '../advice/recipe.js';
 import type { FeedRequest } from '../feed/request.js';
-import { type Batch, batchOfPlan, batchOfRecipe } from '../meter/index.js';
+import { type Batch, batchOfPlan, batchOfRecipe, type MeterNote } from '../meter/index.js';
 import { problem, Refusal } from '../problem.js';
 import { dosesOfFeed } from './doses.js';
 import type { OpenBench } from './opened.js';
@@ -11,7 +11,7 @@ import { productsKnown } from './recipe-products.js';
 export interface Planned {
   batch: Batch;
   request: FeedRequest;
-  notes: string[];
+  notes: MeterNote[];
 }
 
 /** The doses that `sheet` prints for the same options. */
@@ -22,7 +22,7 @@ export async function planOfSheet(
 ): Promise<Planned> {
   const { result, plan } = await dosesOfFeed(request, kit, catalog, { sure, offers: false });
   if (plan === null) throw new Refusal([noPlan()]);
-  const notes = result.status === 'made' ? [] : ['No feed keeps every limit: the nearest one is the plan.'];
+  const notes: MeterNote[] = result.status === 'made' ? [] : [{ kind: 'nearest plan' }];
   // a remedy is told by the spoon where the doses are
   const shelf = plan.request.shelf.map((product) => withBulkDensity(product, productsKnown(catalog)));
   return { batch: batchOfPlan(plan), request: { ...plan.request, shelf }, notes };
@@ -52,6 +52,6 @@ export function planOfRecipe(recipe: Recipe, request: FeedRequest, { shelf: onHa
   return {
     batch,
     request: { ...request, shelf },
-    notes: waters.length > 1 ? ['Several waters are given: taken in equal shares.'] : [],
+    notes: waters.length > 1 ? [{ kind: 'equal waters' }] : [],
   };
 }

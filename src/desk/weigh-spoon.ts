@@ -65,12 +65,11 @@ export async function weighSpoonByPen(
     ...(open.waters[0] ? { water: open.waters[0] } : {}),
   };
   const weighed = weighSpoon(trial);
-  if ('reason' in weighed) throw new Refusal([noWeight(weighed, product!.id)]);
+  if (weighed.status === 'not weighed') throw new Refusal([noWeight(weighed, product!.id)]);
   return {
     met: true,
     result: {
       schema: 'velamen.calibrate/1',
-      status: 'weighed',
       ...weighed,
       name: product!.name,
       count: trial.count,

@@ -23,6 +23,7 @@ export interface SpoonTrial {
 
 /** What a spoon of a product weighs, by the pen. Nine of ten such trials have the truth within low…high. */
 export interface SpoonWeight {
+  status: 'weighed';
   id: string;
   spoon: string;
   gramsEach: number;
@@ -36,11 +37,12 @@ export interface SpoonWeight {
   /** g/mL either way within which nineteen of twenty such trials have the truth, as the shelf keeps it. */
   bulkOff: number;
   /** What the uncertainty comes from, largest first, as relative standard deviations. */
-  from: { source: string; sd: number }[];
+  from: { source: 'pen' | 'water' | 'label' | 'spoons'; sd: number }[];
 }
 
 /** Why a trial tells nothing. */
 export type NoWeight = {
+  status: 'not weighed';
   reason: 'no rise' | 'too small' | 'does not conduct' | 'beyond the model' | 'no such powder';
   /** mS/cm; of `no such powder` the g/mL. */
   found: number;
@@ -63,14 +65,14 @@ const MOST_GRAMS = 20;
 export function weighSpoon(trial: SpoonTrial): SpoonWeight | NoWeight {
   const { product, count, before, after, litres, millilitres } = trial;
   const rise = after - before;
-  if (!(rise > 0)) return { reason: 'no rise', found: rise };
-  if (rise < LEAST_RISE) return { reason: 'too small', found: rise };
+  if (!(rise > 0)) return nothing('no rise', rise);
+  if (rise < LEAST_RISE) return nothing('too small', rise);
   const base = background(before, trial.water);
   const ec = (grams: number): number => conductivity(plus(base, conductingIons(product, 'value'), grams / litres));
   const start = ec(0);
-  if (!(ec(litres) - start > 0.02)) return { reason: 'does not conduct', found: ec(litres) - start };
+  if (!(ec(litres) - start > 0.02)) return nothing('does not conduct', ec(litres) - start);
   const most = MOST_GRAMS * litres;
-  if (ec(most) - start < rise) return { reason: 'beyond the model', found: rise };
+  if (ec(most) - start < rise) return nothing('beyond the model', rise);
   let [low, high] = [0, most];
   for (let step = 0; step < 60; step += 1) {
     const middle = (low + high) / 2;
@@ -81,19 +83,21 @@ export function weighSpoon(trial: SpoonTrial): SpoonWeight | NoWeight {
   // how many per cent more grams one per cent more rise asks for: a little over 1, as conductivity bends
   const bend = rise / ((grams * (ec(grams * 1.01) - ec(grams * 0.99))) / (0.02 * grams));
   const dips = Math.hypot(before * SPREADS.penEach, after * SPREADS.penEach, SPREADS.lastDigit * Math.SQRT2) / rise;
-  const from = [
-    { source: 'the pen', sd: bend * Math.hypot(SPREADS.penCommon, SPREADS.model, dips) },
-    { source: 'the water', sd: JUG },
-    { source: 'the label', sd: labelSpread(product) },
-    { source: `${count} level spoon${count === 1 ? '' : 's'}`, sd: LEVEL / Math.sqrt(count) },
-  ].sort((a, b) => b.sd - a.sd);
+  const parts: SpoonWeight['from'] = [
+    { source: 'pen', sd: bend * Math.hypot(SPREADS.penCommon, SPREADS.model, dips) },
+    { source: 'water', sd: JUG },
+    { source: 'label', sd: labelSpread(product) },
+    { source: 'spoons', sd: LEVEL / Math.sqrt(count) },
+  ];
+  const from = parts.sort((a, b) => b.sd - a.sd);
   const sd = Math.hypot(...from.map((part) => part.sd));
   const each = grams / count;
   const bulkDensity = each / millilitres;
   if (bulkDensity < BULK_DENSITY.least || bulkDensity > BULK_DENSITY.most)
-    return { reason: 'no such powder', found: bulkDensity };
+    return nothing('no such powder', bulkDensity);
   const [down, up] = [Math.exp(-NINETY * sd), Math.exp(NINETY * sd)];
   return {
+    status: 'weighed',
     id: product.id,
     spoon: trial.spoon,
     gramsEach: each,
@@ -107,6 +111,8 @@ export function weighSpoon(trial: SpoonTrial): SpoonWeight | NoWeight {
     from,
   };
 }
+
+const nothing = (reason: NoWeight['reason'], found: number): NoWeight => ({ status: 'not weighed', reason, found });
 
 /** What the water held before: the water of the bench, or sodium chloride, in the strength that the pen read. */
 function background(before: number, water: Water | undefined): ReturnType<typeof ionsOfWater> {

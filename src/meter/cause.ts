@@ -1,14 +1,21 @@
-import type { Hypothesis } from './hypotheses.js';
+/** What went wrong with a batch or with a reading of it; items by their place in the plan, from 0. */
+export type Fault =
+  /** Another amount of one item than planned; `variant` where one of these is the likeliest form of it. */
+  | { kind: 'item'; item: number; variant: Variant | null }
+  /** The amounts of two items exchanged. */
+  | { kind: 'swap'; item: number; other: number }
+  /** Another volume of water; not topped up to the mark; another water. */
+  | { kind: 'volume' | 'topping' | 'water' }
+  /** The pen counts on another scale, does (or does not) correct for temperature, or is off. */
+  | { kind: 'scale' | 'temperature' | 'pen' };
 
-/** One cause with what the readings say of it. */
+export type Variant = 'forgotten' | 'doubled' | 'halved' | 'wrong spoon';
+
+/** One fault with what the readings say of it. */
 export interface Cause {
-  /** `item:2`, `volume`, `scale`, `temperature`, `pen`, `water`, `swap:0:1` */
+  /** Names it among the causes of one judgement: `item:2`, `volume`, `swap:0:1`. */
   cause: string;
-  kind: Exclude<Hypothesis['kind'], 'none'>;
-  /** Id of the product, where it is about one. */
-  id: string | null;
-  /** `forgotten`, `doubled`, … where that is the likeliest form of it. */
-  variant: NonNullable<Hypothesis['variant']> | null;
+  fault: Fault;
   /** The figure: a factor on amount, water or reading; mS/cm more for another water. */
   value: { likely: number; low: number; high: number };
   /** Share among everything considered, given the readings. */
@@ -17,8 +24,7 @@ export interface Cause {
   explains: boolean;
   /** True where it explains the readings about as well as the likeliest cause. */
   asWell: boolean;
-  /** `Calcium nitrate: about 2.1 times as much as planned` */
-  words: string;
-  /** How to find out. */
-  check: string;
 }
+
+/** What `PossibleCan.cause` and the lists of causes call a batch with which nothing went wrong. */
+export const NO_FAULT = 'none';

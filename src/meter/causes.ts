@@ -1,8 +1,5 @@
-import type { Batch, PenUse } from './batch.js';
-import type { Hypothesis } from './hypotheses.js';
+import { type Cause, type Fault, NO_FAULT, type Variant } from './cause.js';
 import { distanceOf, type Point, unsurprising, type Weighed } from './likelihood.js';
-import type { Cause } from './cause.js';
-import { causeWords, checkWords } from './cause-words.js';
 
 /** Half as well as the best is too close to call. */
 const TIE = 0.5;
@@ -10,15 +7,14 @@ const TIE = 0.5;
 const WORTH_A_LINE = 0.005;
 
 /** Causes with all their forms taken together, likeliest first. */
-export function causesOf({ batch, points, readings, pen }: Weighed): Cause[] {
+export function causesOf({ points, readings }: Weighed): Cause[] {
   const grouped = new Map<string, Point[]>();
   for (const point of points) {
-    if (point.hypothesis.kind === 'none') continue;
     const { cause } = point.hypothesis;
-    grouped.set(cause, [...(grouped.get(cause) ?? []), point]);
+    if (cause !== NO_FAULT) grouped.set(cause, [...(grouped.get(cause) ?? []), point]);
   }
   const seen = readings.map((r) => r.mSPerCm);
-  const causes = [...grouped.values()].map((group) => causeOf(batch, pen, group, seen));
+  const causes = [...grouped.values()].map((group) => causeOf(group, seen));
   causes.sort((a, b) => b.probability - a.probability);
   const best = causes[0]?.probability ?? 0;
   return causes
@@ -26,7 +22,7 @@ export function causesOf({ batch, points, readings, pen }: Weighed): Cause[] {
     .map((cause, i) => ({ ...cause, asWell: i > 0 && cause.explains && cause.probability >= TIE * best }));
 }
 
-function causeOf(batch: Batch, pen: PenUse, group: readonly Point[], seen: readonly number[]): Cause {
+function causeOf(group: readonly Point[], seen: readonly number[]): Cause {
   const probability = group.reduce((sum, point) => sum + point.probability, 0);
   const ordered = [...group].sort((a, b) => a.value - b.value);
   const at = (share: number): number => {
@@ -38,31 +34,37 @@ function causeOf(batch: Batch, pen: PenUse, group: readonly Point[], seen: reado
     return ordered.at(-1)!.value;
   };
   const value = { likely: at(0.5), low: at(0.05), high: at(0.95) };
-  const variants = new Map<Hypothesis['variant'] | null, number>();
-  for (const { hypothesis, probability: p } of group)
-    variants.set(hypothesis.variant ?? null, (variants.get(hypothesis.variant ?? null) ?? 0) + p);
-  const [variant] = [...variants].sort((a, b) => b[1] - a[1])[0]!;
+  const variant = likeliestVariant(group);
   // a settled form (forgotten, twice) has its own figure
-  if (variant !== null && variant !== undefined) {
-    const own = group.filter((p) => p.hypothesis.variant === variant).sort((a, b) => b.probability - a.probability);
+  if (variant !== null) {
+    const own = group.filter((p) => variantOf(p) === variant).sort((a, b) => b.probability - a.probability);
     value.likely = own[0]!.value;
     value.low = Math.min(value.low, value.likely);
     value.high = Math.max(value.high, value.likely);
   }
   const { hypothesis } = group[0]!;
   const best = [...group].sort((a, b) => b.probability - a.probability)[0]!;
-  const kind = hypothesis.kind as Cause['kind'];
-  const named = { kind, variant: variant ?? null, value, item: hypothesis.item, other: hypothesis.other };
+  const fault = hypothesis.fault!;
   return {
     cause: hypothesis.cause,
-    kind,
-    id: hypothesis.item === undefined || kind === 'swap' ? null : batch.items[hypothesis.item]!.product.id,
-    variant: variant ?? null,
+    fault: fault.kind === 'item' ? { ...fault, variant } : fault,
     value,
     probability,
     explains: unsurprising(distanceOf(best, seen), seen.length),
     asWell: false,
-    words: causeWords(named, batch, pen),
-    check: checkWords(named, batch),
   };
+}
+
+function likeliestVariant(group: readonly Point[]): Variant | null {
+  const variants = new Map<Variant | null, number>();
+  for (const point of group) {
+    const variant = variantOf(point);
+    variants.set(variant, (variants.get(variant) ?? 0) + point.probability);
+  }
+  return [...variants].sort((a, b) => b[1] - a[1])[0]![0];
+}
+
+function variantOf({ hypothesis }: Point): Variant | null {
+  const fault: Fault | null = hypothesis.fault;
+  return fault?.kind === 'item' ? fault.variant : null;
 }

@@ -26,7 +26,7 @@ export interface RescueOptions {
  */
 export async function chooseRemedy(judged: Judged, asked: FeedRequest, options: RescueOptions): Promise<Chosen> {
   const ground = groundOf(judged, asked);
-  const { movedWords, linearisation } = ground;
+  const { aside, linearisation } = ground;
   let request: FeedRequest = { ...asked, ecLinearisation: linearisation };
   let best = await choose(judged, request, options, ground);
   // the linearisation must hold where the remedied can stands: touch there and try again where it does not
@@ -34,13 +34,13 @@ export async function chooseRemedy(judged: Judged, asked: FeedRequest, options: 
     request = { ...request, ecLinearisation: linearisationFor(best.final, request) };
     best = await choose(judged, request, options, ground);
   }
-  return { ...best, request, aside: movedWords };
+  return { ...best, request, aside };
 }
 
 /** A remedy as chosen, with what it was chosen under. */
 export interface Chosen extends Best {
   request: FeedRequest;
-  /** Limits that the plan itself misses, in words. */
+  /** Limits that the plan itself misses. */
   aside: readonly string[];
 }
 

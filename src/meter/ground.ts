@@ -1,6 +1,7 @@
 import type { EcLinearisation } from '../feed/ec-linearisation.js';
 import type { FeedRequest } from '../feed/request.js';
 import { type Batch, plannedLitres } from './batch.js';
+import { NO_FAULT } from './cause.js';
 import { type CanLimit, canLimits, canTable, keepsAll, keyOf, type MovedLimits, margins } from './can-limits.js';
 import type { Judged } from './judge.js';
 import { weigh } from './likelihood.js';
@@ -13,8 +14,8 @@ export interface Ground {
   linearisation: EcLinearisation;
   /** Limits that the plan itself misses, moved out to where nine of ten right batches keep them: no can is to be worse than planned. */
   moved: MovedLimits;
-  /** The same in words. */
-  movedWords: string[];
+  /** Their names. */
+  aside: string[];
   /** Per limit: how far outside it one right batch in ten may be, so that no can is condemned for what every batch may do. */
   allowances: number[];
 }
@@ -24,12 +25,12 @@ export function groundOf({ weighed }: Judged, asked: FeedRequest): Ground {
   const { batch } = weighed;
   const known = KNOWN.get(batch);
   if (known?.asked === asked) return known.ground;
-  const planned = { amounts: batch.items.map((item) => item.planned), litres: plannedLitres(batch), cause: 'none' };
+  const planned = { amounts: batch.items.map((item) => item.planned), litres: plannedLitres(batch), cause: NO_FAULT };
   const linearisation = linearisationFor(after(planned, nothing(asked), batch, asked), asked);
   const request = { ...asked, ecLinearisation: linearisation };
   const missed = missedBy(planned, batch, request);
   const asMeant = { ...batch, litres: planned.litres };
-  const right = possibleCans(weigh(asMeant, [], weighed.pen), RIGHT_CANS, (point) => point.hypothesis.kind === 'none');
+  const right = possibleCans(weigh(asMeant, [], weighed.pen), RIGHT_CANS, (point) => point.hypothesis.fault === null);
   const moved = new Map(missed.map((limit) => [keyOf(limit), violationOf(limit, right)]));
   const limits = canLimits(request, batch, moved);
   const inside = margins(limits, nothing(asked), canTable(limits, right));
@@ -40,7 +41,7 @@ export function groundOf({ weighed }: Judged, asked: FeedRequest): Ground {
     );
     return Math.max(0, -worst!);
   });
-  const ground = { linearisation, moved, movedWords: missed.map((limit) => limit.text), allowances };
+  const ground = { linearisation, moved, aside: missed.map((limit) => limit.text), allowances };
   KNOWN.set(batch, { asked, ground });
   return ground;
 }

@@ -1,14 +1,13 @@
 import { type Batch, type PenUse, warmth } from './batch.js';
+import { type Fault, NO_FAULT, type Variant } from './cause.js';
 import type { Expected } from './expected.js';
 
 /** One way in which a batch or a reading can have gone wrong, with one figure left open (a factor) or settled. */
 export interface Hypothesis {
-  /** Hypotheses of one cause share it: `item:2`, `volume`, … */
+  /** Hypotheses of one cause share it: `item:2`, `volume`, …; see `Cause`. */
   cause: string;
-  kind: 'none' | 'item' | 'volume' | 'topping' | 'scale' | 'temperature' | 'pen' | 'water' | 'swap';
-  variant?: 'forgotten' | 'doubled' | 'halved' | 'wrong spoon';
-  item?: number;
-  other?: number;
+  /** null where nothing went wrong. */
+  fault: Fault | null;
   /** Share of batches, before any reading. */
   prior: number;
   /** The figure left open, each value with its share of the prior. */
@@ -61,11 +60,11 @@ export function hypothesesOf(batch: Batch, expected: Expected, pen: PenUse): Hyp
     gain,
   });
   const list: Hypothesis[] = [
-    { cause: 'none', kind: 'none', prior: PRIORS.none, values: SETTLED, at: () => gained(1) },
+    { cause: NO_FAULT, fault: null, prior: PRIORS.none, values: SETTLED, at: () => gained(1) },
   ];
 
   batch.items.forEach((item, i) => {
-    const of = (prior: number, values: Hypothesis['values'], variant?: Hypothesis['variant']): void => {
+    const of = (prior: number, values: Hypothesis['values'], variant: Variant | null = null): void => {
       const at = (factor: number): Effect => ({
         mean: expected.withItem(i, factor),
         factors: ones.map((one, k) => (k === i ? factor : one)),
@@ -74,12 +73,10 @@ export function hypothesesOf(batch: Batch, expected: Expected, pen: PenUse): Hyp
       });
       list.push({
         cause: `item:${i}`,
-        kind: 'item',
-        item: i,
+        fault: { kind: 'item', item: i, variant },
         prior: prior / n,
         values,
         at,
-        ...(variant ? { variant } : {}),
       });
     };
     of(PRIORS.amount, AMOUNTS);
@@ -91,7 +88,7 @@ export function hypothesesOf(batch: Batch, expected: Expected, pen: PenUse): Hyp
 
   list.push({
     cause: 'volume',
-    kind: 'volume',
+    fault: { kind: 'volume' },
     prior: PRIORS.volume,
     values: VOLUMES,
     at: (volume) => ({ mean: expected.withVolume(volume), factors: ones, volume, gain: 1 }),
@@ -102,7 +99,7 @@ export function hypothesesOf(batch: Batch, expected: Expected, pen: PenUse): Hyp
     const mean = expected.planned.map((x, j) => (expected.moments[j] === 'end' ? expected.withVolume(full)[j]! : x));
     list.push({
       cause: 'topping',
-      kind: 'topping',
+      fault: { kind: 'topping' },
       prior: PRIORS.topping,
       values: settled(full),
       at: () => ({ mean, factors: ones, volume: full, gain: 1 }),
@@ -113,7 +110,7 @@ export function hypothesesOf(batch: Batch, expected: Expected, pen: PenUse): Hyp
   for (const gain of scales)
     list.push({
       cause: 'scale',
-      kind: 'scale',
+      fault: { kind: 'scale' },
       prior: PRIORS.scale / scales.length,
       values: settled(gain),
       at: gained,
@@ -121,13 +118,19 @@ export function hypothesesOf(batch: Batch, expected: Expected, pen: PenUse): Hyp
 
   const warm = temperatureGains(pen);
   if (warm.length > 0)
-    list.push({ cause: 'temperature', kind: 'temperature', prior: PRIORS.temperature, values: warm, at: gained });
+    list.push({
+      cause: 'temperature',
+      fault: { kind: 'temperature' },
+      prior: PRIORS.temperature,
+      values: warm,
+      at: gained,
+    });
 
-  list.push({ cause: 'pen', kind: 'pen', prior: PRIORS.pen, values: PEN_GAINS, at: gained });
+  list.push({ cause: 'pen', fault: { kind: 'pen' }, prior: PRIORS.pen, values: PEN_GAINS, at: gained });
 
   list.push({
     cause: 'water',
-    kind: 'water',
+    fault: { kind: 'water' },
     prior: PRIORS.water,
     values: WATER_EC,
     at: (more) => ({ mean: expected.planned.map((x) => x + more), factors: ones, volume: 1, gain: 1 }),
@@ -140,9 +143,7 @@ export function hypothesesOf(batch: Batch, expected: Expected, pen: PenUse): Hyp
     const factors = ones.map((one, i) => (i === a ? y / x : i === b ? x / y : one));
     list.push({
       cause: `swap:${a}:${b}`,
-      kind: 'swap',
-      item: a,
-      other: b,
+      fault: { kind: 'swap', item: a, other: b },
       prior: PRIORS.swap / pairs.length,
       values: SETTLED,
       at: () => ({ mean, factors, volume: 1, gain: 1 }),

@@ -1,12 +1,13 @@
 /** The room's door: readings in, what happened and what to do out. */
 export type { Batch, BatchItem, Moment, PenUse, Reading } from './batch.js';
 export { type NoWeight, type SpoonTrial, type SpoonWeight, weighSpoon } from './calibrate.js';
-export type { Cause } from './cause.js';
+export type { LookAt } from './beyond.js';
+export type { Cause, Fault, Variant } from './cause.js';
 export { batchOfPlan, batchOfRecipe } from './from-plan.js';
 export { type ActualLine, judge, type Judged as JudgedReading, type Judgement, type ReadingLine } from './judge.js';
 export { meter, type MeterRequest } from './meter.js';
-export type { MeterResult } from './meter-types.js';
+export type { MeterNote, MeterResult, NoRemedy, PlannedBatch } from './meter-types.js';
 export { chooseRemedy, type RescueOptions } from './choose-remedy.js';
-export type { Alternative as RemedyAlternative, Remedy } from './remedy.js';
-export { rescue } from './rescue.js';
-export { checkPen, type PenCheck, type StandardTrial } from './standard.js';
+export type * from './remedy.js';
+export { doingOf, rescue } from './rescue.js';
+export { checkPen, type PenCheck, type StandardTrial, type Suspect } from './standard.js';

@@ -1,6 +1,6 @@
 import { NINETY } from '../chance/deviates.js';
 import type { Batch, Moment, PenUse, Reading } from './batch.js';
-import { beyondBelief } from './beyond.js';
+import { beyondBelief, type LookAt } from './beyond.js';
 import type { Cause } from './cause.js';
 import { causesOf } from './causes.js';
 import { type PossibleCan, possibleCans, quantiles } from './posterior.js';
@@ -17,16 +17,22 @@ export interface ReadingLine {
   within: boolean;
 }
 
-export interface Judgement {
-  /** `within`: no surprise; `off`: something happened; `unexplained`: off, and nothing considered explains it. */
-  verdict: 'within' | 'off' | 'unexplained';
+/** `within`: the readings are no surprise; `off`: something happened; `unexplained`: off, and nothing considered explains it well. */
+export type Judgement = Judging & ({ verdict: 'within' | 'off' | 'unexplained' } | Beyond);
+
+interface Judging {
   readings: ReadingLine[];
-  /** Likeliest first; mistakes only, also where the reading is within tolerance. */
+  /** Likeliest first; mistakes only, also where the readings are within tolerance. Of `beyond` none is to be believed. */
   causes: Cause[];
   /** Share, given the readings, that nothing went wrong. */
   asPlanned: number;
-  /** What to look at where the readings are beyond every mistake considered, so that no remedy can be told; else empty. */
-  beyond: string[];
+}
+
+/** The readings come near no mistake considered, so that neither a cause nor a remedy can be told. */
+interface Beyond {
+  verdict: 'beyond';
+  /** What to look at. */
+  lookAt: LookAt[];
 }
 
 /** What is really in the can, by the readings. */
@@ -62,16 +68,16 @@ export function judge(batch: Batch, readings: readonly Reading[], pen: PenUse): 
   const fine = unsurprising(distance, readings.length);
   const causes = causesOf(weighed);
   const explained = causes.some((cause) => cause.explains);
+  const lookAt = fine || explained ? [] : beyondBelief(weighed);
+  const asPlanned = weighed.points.reduce((sum, p) => sum + (p.hypothesis.fault === null ? p.probability : 0), 0);
+  const judging = { readings: lines, causes, asPlanned };
   const cans = possibleCans(weighed, CANS);
   return {
     weighed,
-    judgement: {
-      verdict: fine ? 'within' : explained ? 'off' : 'unexplained',
-      readings: lines,
-      causes,
-      asPlanned: weighed.points.reduce((sum, p) => sum + (p.hypothesis.kind === 'none' ? p.probability : 0), 0),
-      beyond: fine || explained ? [] : beyondBelief(weighed),
-    },
+    judgement:
+      lookAt.length > 0
+        ? { ...judging, verdict: 'beyond', lookAt }
+        : { ...judging, verdict: fine ? 'within' : explained ? 'off' : 'unexplained' },
     actual: actualOf(batch, cans),
     cans,
   };

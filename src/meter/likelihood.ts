@@ -54,7 +54,7 @@ export function weigh(batch: Batch, readings: readonly Reading[], pen: PenUse): 
       const { noise, logDeterminant, sd } = noiseOf(batch, expected, effect);
       const off = seen.map((x, j) => x - effect.mean[j]!);
       const distance = quadratic(noise.precision, off);
-      if (hypothesis.kind === 'none') plan = { noise, sd, distance };
+      if (hypothesis.fault === null) plan = { noise, sd, distance };
       const log = Math.log(hypothesis.prior * weight) - 0.5 * (distance + logDeterminant);
       logs.push({ point: { hypothesis, value, effect, noise }, log });
     }

@@ -1,34 +1,63 @@
 import type { Caution } from '../can/cautions.js';
 import type { FeedHeader } from '../feed/results.js';
-import type { Batch, PenUse } from './batch.js';
+import { type Batch, type PenUse, plannedLitres } from './batch.js';
 import type { ActualLine, Judgement } from './judge.js';
 import type { Remedy } from './remedy.js';
 
 /** What `meter` answers about readings of a can. */
-export interface MeterResult {
+export interface MeterResult extends PlannedBatch {
   schema: 'velamen.meter/1';
   status: 'judged';
   feed: FeedHeader | null;
   recipe: string | null;
-  pen: PenUse;
-  /** The plan, in mixing order. */
-  plan: { id: string; name: string; words: string; amount: number; unit: 'g' | 'mL' }[];
-  litres: number;
   judgement: Judgement;
   actual: ActualLine[];
-  /** null where no programme says what the plants want, or the readings are beyond every mistake considered. */
-  remedy: (Remedy & { capacityLitres: number }) | null;
+  remedy: Remedy | NoRemedy;
+  /** Litres to the brim. */
+  capacityLitres: number;
   /** Items whose whole dose moves the pen by less than its error. */
   unseen: string[];
-  notes: string[];
+  notes: MeterNote[];
   cautions: Caution[];
 }
 
-export const planLines = (batch: Batch): MeterResult['plan'] =>
-  batch.items.map(({ product, words, planned }) => ({
+/** Nothing can be told to do: no programme says what the plants want, or the readings are beyond every mistake considered. */
+export interface NoRemedy {
+  status: 'none';
+  why: 'no programme' | 'beyond';
+}
+
+/** What was to be in the can, and how it was read: what a cause is told with. */
+export interface PlannedBatch {
+  pen: PenUse;
+  /** In mixing order. */
+  plan: { id: string; name: string; words: string; amount: number; unit: 'g' | 'mL' }[];
+  /** In the can, and that the doses were for. */
+  litres: number;
+  plannedLitres: number;
+}
+
+/** How the question was taken. */
+export type MeterNote =
+  /** No feed keeps every limit: the nearest one is the plan. */
+  | { kind: 'nearest plan' }
+  /** Several waters beside a recipe: taken in equal shares. */
+  | { kind: 'equal waters' }
+  /** Every reading was multiplied by it. */
+  | { kind: 'pen factor'; factor: number }
+  | { kind: 'other volume'; plannedLitres: number; litres: number }
+  /** What was still to go in after the last reading is taken to go in as planned. */
+  | { kind: 'not read to the end' };
+
+export const plannedBatch = (batch: Batch, pen: PenUse): PlannedBatch => ({
+  pen,
+  plan: batch.items.map(({ product, words, planned }) => ({
     id: product.id,
     name: product.name,
     words,
     amount: planned,
     unit: product.composition.per,
-  }));
+  })),
+  litres: batch.litres,
+  plannedLitres: plannedLitres(batch),
+});

@@ -4,7 +4,7 @@ import type { Kit } from '../catalog/bench-types.js';
 import { type Batch, itemsAt, type PenUse, type Reading } from './batch.js';
 import { expectedReadings } from './expected.js';
 import { judge, type Judged } from './judge.js';
-import { type MeterResult, planLines } from './meter-types.js';
+import { type MeterNote, type MeterResult, plannedBatch } from './meter-types.js';
 import { rescue } from './rescue.js';
 
 export interface MeterRequest {
@@ -19,26 +19,27 @@ export interface MeterRequest {
   kit: Kit;
   /** Litres to the brim. */
   capacityLitres: number;
-  notes: readonly string[];
+  notes: readonly MeterNote[];
 }
 
 /** Judges readings of a can and, where a programme says what the plants want, works out the remedy. */
 export async function meter(asked: MeterRequest): Promise<MeterResult> {
   const { batch, request, readings, pen, kit, capacityLitres } = asked;
   const judged = judge(batch, readings, pen);
-  const known = judged.judgement.beyond.length === 0;
-  const remedy = asked.hasProgramme && known ? await rescue(judged, request, { capacityLitres, kit }) : null;
   return {
     schema: 'velamen.meter/1',
     status: 'judged',
     feed: asked.hasProgramme ? request.header : null,
     recipe: asked.recipe,
-    pen,
-    plan: planLines(batch),
-    litres: batch.litres,
+    ...plannedBatch(batch, pen),
     judgement: judged.judgement,
     actual: judged.actual,
-    remedy: remedy && { ...remedy, capacityLitres },
+    remedy: !asked.hasProgramme
+      ? { status: 'none', why: 'no programme' }
+      : judged.judgement.verdict === 'beyond'
+        ? { status: 'none', why: 'beyond' }
+        : await rescue(judged, request, { capacityLitres, kit }),
+    capacityLitres,
     unseen: unseen(batch),
     notes: [...asked.notes, ...unfinished(judged)],
     cautions: cautionsFor(
@@ -56,7 +57,7 @@ function unseen(batch: Batch): string[] {
   return batch.items.flatMap(({ product }, i) => (slopes[0]![i]! < SEEN * planned[0]! ? [product.name] : []));
 }
 
-function unfinished({ weighed: { batch, readings } }: Judged): string[] {
+function unfinished({ weighed: { batch, readings } }: Judged): MeterNote[] {
   if (readings.some((r) => r.moment === 'end' || itemsAt(batch, r.moment) === batch.items.length)) return [];
-  return ['Nothing was read after the last item: what was still to go in is taken to go in as planned.'];
+  return [{ kind: 'not read to the end' }];
 }

@@ -1,50 +1,103 @@
 import type { Mix } from '../feed/results.js';
+import type { Cause } from './cause.js';
 
-/** What to do with the can. */
-export interface Remedy {
-  /**
-   * `feed`: as it is; `improve`: good to feed as it is, but the plan stands so near its limits that the steps save many such cans more;
-   * `rescue`: do as told, then feed; `check first`: explanations as likely ask for different things, so find out which it was
-   * (or, not knowing, do as told: it is the safe way); `do not feed`: nothing within reach saves it.
-   */
-  status: 'feed' | 'improve' | 'rescue' | 'check first' | 'do not feed';
-  pourLitres: number;
+/** What to do with a can. */
+export type Remedy = SettledRemedy | CheckFirst;
+
+/** Explanations as likely ask for different things, so find out which it was; not knowing, `unknowing` is the safe way. */
+export interface CheckFirst {
+  status: 'check first';
+  alternatives: Alternative[];
+  unknowing: SettledRemedy;
+}
+
+export type SettledRemedy = FeedAsIs | Mend | DoNotFeed;
+
+/** Feed it as it is. */
+export interface FeedAsIs extends Outlook {
+  status: 'feed';
+}
+
+/**
+ * `improve`: good to feed as it is, but the plan stands so near its limits that a few steps save many such cans more; `rescue`: do as told,
+ * then feed.
+ */
+export interface Mend extends Outlook {
+  status: 'improve' | 'rescue';
+  doing: Doing;
+  proof: RemedyProof;
+}
+
+/** Nothing within reach saves the can; `best` is the best that was found, null where that is to do nothing. */
+export interface DoNotFeed extends Outlook {
+  status: 'do not feed';
+  best: { doing: Doing; proof: RemedyProof } | null;
+}
+
+/** What hands do: pour off, fill up, add, in this order. */
+export interface Doing {
+  /** Share of the can that stays, and the litres that do not. */
   keepShare: number;
+  pourLitres: number;
   waterLitres: number;
   /** The same by water, those that are added. */
   waters: { id: string; name: string; litres: number }[];
-  /** In the grower's own tool. */
-  add: { id: string; name: string; unit: 'g' | 'mL'; amount: number; words: string }[];
+  /** Where there are several waters each has to be named. */
+  nameWaters: boolean;
+  add: Added[];
+  /** Litres in the can then. */
   finalLitres: number;
-  /** What hands do, in order. */
-  steps: string[];
-  /** Why, and what it rests on. */
-  says: string[];
-  /** Where explanations part: what to find out, and what each asks for. */
-  alternatives: Alternative[];
+}
+
+export interface Added {
+  id: string;
+  name: string;
+  unit: 'g' | 'mL';
+  amount: number;
+  /** The measure of the kit that delivers it, else plain grams or millilitres and what has to be borrowed for them, if anything. */
+  by: { kind: 'measure'; words: string } | { kind: 'plain'; borrow: 'scale' | 'syringe' | null };
+}
+
+/** How the can stands after it. */
+export interface Outlook {
+  finalLitres: number;
   /** Share of the cans that would show these readings which keep every limit after it, hands being as they are. */
   sure: number;
   /** The same, each limit kept as well as nine of ten right batches keep it. */
   asRight: number;
   /** Share that keep every limit with nothing done. */
   asIs: number;
-  /** Causes it rests on, likeliest first, and those under which it would do harm. */
+  /** Causes under which it is right, likeliest first, and those under which it would do harm. */
   safeUnder: string[];
   notUnder: string[];
   /** The likeliest can after the remedy, read out. */
   mix: Mix;
   misses: { limit: string; value: number; bound: number }[];
-  /** Limits that the plan itself does not keep, in words; held here where right batches leave them. */
+  /** Limits that the plan itself does not keep; held here where right batches leave them. */
   aside: string[];
-  proof: { engine: string; found: number; bound: number; gap: number; violation: number; sentence: string } | null;
+  because: Because[];
 }
+
+/** Why this remedy, and what it rests on. */
+export type Because =
+  | { kind: 'other volume'; plannedLitres: number; litres: number }
+  /** It thins out what is too much and makes up the others. */
+  | { kind: 'thins out' }
+  /** Causes under which it is right, under which the can is good as it is, and under which it would not be right. */
+  | { kind: 'right under' | 'good under' | 'not right under'; causes: string[] }
+  | { kind: 'plan misses'; limits: string[] };
 
 /** What one explanation asks for. */
 export interface Alternative {
-  cause: string;
-  words: string;
-  check: string;
-  probability: number;
-  status: 'feed' | 'improve' | 'rescue' | 'do not feed';
-  steps: string[];
+  cause: Cause;
+  asks: { status: 'feed' } | { status: 'do not feed' } | { status: 'improve' | 'rescue'; doing: Doing };
+}
+
+/** The program whose optimum the remedy is, before it was rounded to the kit. */
+export interface RemedyProof {
+  engine: string;
+  found: number;
+  bound: number;
+  gap: number;
+  violation: number;
 }

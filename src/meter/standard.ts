@@ -13,20 +13,28 @@ export interface StandardTrial {
   compensates: boolean | null;
 }
 
-export interface PenCheck {
+/** How a pen stands; `calibrate` where it is off by up to 10 %, `clean or replace` beyond. */
+export type PenCheck = PenFigures &
+  ({ verdict: 'fine' } | { verdict: 'calibrate' | 'clean or replace'; suspects: Suspect[] });
+
+interface PenFigures {
   /** What the pen should show, in its own unit. */
   shouldRead: number;
   /** Multiply a reading by it. */
   factor: number;
-  /** `fine` within 2 %, `calibrate` within 10 %, `clean or replace` beyond. */
-  verdict: 'fine' | 'calibrate' | 'clean or replace';
   /** Share by which the pen is off; positive reads too high. */
   off: number;
-  /** Another explanation that fits the reading within 2 %: a scale, or a pen that does not correct for temperature. */
-  suspects: string[];
   /** True where the bottle says potassium chloride by its value, so that its own temperature table was used. */
   byTable: boolean;
 }
+
+/** Another explanation that fits the reading within 2 %. */
+export type Suspect =
+  /** A pen on another ppm scale. */
+  | { kind: 'scale'; name: string }
+  /** A pen said to show EC shows thousands of ppm. */
+  | { kind: 'thousands of ppm'; scale: number }
+  | { kind: 'no temperature correction' };
 
 /** Leaflets print ±2 % (common practice, no source); beyond a tenth a calibration screw runs out and the electrodes are dirty (from memory). */
 const FINE = 0.02;
@@ -39,29 +47,23 @@ export function checkPen({ standard, reads, scale, temperatureC, compensates }: 
   const unit = scale ?? 1;
   const truth = standard * unit * (compensates === false ? at : 1);
   const off = reads / truth - 1;
-  const size = Math.abs(off);
+  const figures = { shouldRead: truth, factor: truth / reads, off, byTable: chloride !== null };
+  if (Math.abs(off) <= FINE) return { ...figures, verdict: 'fine' };
   const near = (expected: number): boolean => Math.abs(reads / expected - 1) <= FINE;
-  const suspects: string[] = [];
-  if (size > FINE) {
-    if (scale !== null)
-      for (const [name, other] of SCALES)
-        if (Math.abs(other / scale - 1) > 0.02 && near(standard * other))
-          suspects.push(`a pen on the ${name} scale would show this`);
-    if (scale === null)
-      for (const other of [500, 640, 700])
-        if (near((standard * other) / 1000))
-          suspects.push(`a pen that shows thousands of ppm on the ${other} scale would show this`);
-    if (temperatureC !== null && compensates !== false && near(standard * unit * at))
-      suspects.push('a pen that does not correct for temperature would show this');
-  }
-  return {
-    shouldRead: truth,
-    factor: truth / reads,
-    verdict: size <= FINE ? 'fine' : size <= CALIBRATE ? 'calibrate' : 'clean or replace',
-    off,
-    suspects,
-    byTable: chloride !== null,
-  };
+  const scales = suspectScales(scale, (ppmPerMilliSiemens) => near(standard * ppmPerMilliSiemens));
+  const uncorrected = temperatureC !== null && compensates !== false && near(standard * unit * at);
+  const suspects = [...scales, ...(uncorrected ? [{ kind: 'no temperature correction' } as const] : [])];
+  return { ...figures, verdict: Math.abs(off) <= CALIBRATE ? 'calibrate' : 'clean or replace', suspects };
+}
+
+/** Scales other than the one that was said on which the pen would show this. */
+function suspectScales(said: number | null, fits: (ppmPerMilliSiemens: number) => boolean): Suspect[] {
+  if (said === null)
+    return [500, 640, 700].filter((scale) => fits(scale / 1000)).map((scale) => ({ kind: 'thousands of ppm', scale }));
+  return SCALES.filter(([, scale]) => Math.abs(scale / said - 1) > 0.02 && fits(scale)).map(([name]) => ({
+    kind: 'scale',
+    name,
+  }));
 }
 
 /** Standards sold for pens are potassium chloride: mS/cm at 25 °C and mmol/L (CRC, Standard Methods 2510). */

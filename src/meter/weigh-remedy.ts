@@ -52,7 +52,7 @@ const AS_RIGHT = 0.2;
  * were for is off, though it reads as these doses do in that water.
  */
 export function standingOf({ judgement: { verdict, asPlanned }, weighed: { batch } }: Judged): keyof typeof TROUBLE {
-  if (verdict !== 'within') return verdict;
+  if (verdict !== 'within') return verdict === 'off' ? 'off' : 'unexplained';
   if (isMisfilled(batch)) return 'off';
   return asPlanned < 0.5 ? 'doubtful' : 'within';
 }

@@ -1,4 +1,5 @@
 import type { PenCheck, SpoonWeight, StandardTrial } from '../meter/index.js';
+import { spreadSourceSays, suspectSays } from './says/pen.js';
 import { formatFixed, formatNumber } from '../units/index.js';
 import { figure, percent } from './figures.js';
 import { type Block, facts, list, paragraph, type Sheet, table } from './sheet.js';
@@ -6,7 +7,6 @@ import { type Block, facts, list, paragraph, type Sheet, table } from './sheet.j
 /** What `meter --calibrate` answers. */
 export interface CalibrateResult extends SpoonWeight {
   schema: 'velamen.calibrate/1';
-  status: 'weighed';
   name: string;
   count: number;
   before: number;
@@ -17,10 +17,7 @@ export interface CalibrateResult extends SpoonWeight {
 }
 
 /** What `meter --standard` answers. */
-export interface StandardResult extends PenCheck, StandardTrial {
-  schema: 'velamen.standard/1';
-  status: 'checked';
-}
+export type StandardResult = PenCheck & StandardTrial & { schema: 'velamen.standard/1'; status: 'checked' };
 
 /** The pen as a scale. */
 export function calibrateSheet(result: CalibrateResult): Sheet {
@@ -39,7 +36,7 @@ export function calibrateSheet(result: CalibrateResult): Sheet {
     ),
     table(
       ['What the uncertainty comes from', '>relative sd'],
-      result.from.map(({ source, sd }) => [source, percent(sd)]),
+      result.from.map(({ source, sd }) => [spreadSourceSays(source, result.count), percent(sd)]),
     ),
     paragraph(
       result.saved === null
@@ -71,10 +68,13 @@ export function standardSheet(result: StandardResult): Sheet {
     ),
     paragraph(says, result.verdict === 'fine' ? 'good' : 'bad'),
   ];
-  if (result.suspects.length > 0) blocks.push(list(result.suspects.map((s) => `But ${s}.`)));
-  if (result.verdict !== 'fine') blocks.push(correctedReadings(result));
-  return { title: 'The pen in a standard', blocks };
+  if (result.verdict === 'fine') return { title: TITLE, blocks };
+  if (result.suspects.length > 0) blocks.push(list(result.suspects.map((suspect) => `But ${suspectSays(suspect)}.`)));
+  blocks.push(correctedReadings(result));
+  return { title: TITLE, blocks };
 }
+
+const TITLE = 'The pen in a standard';
 
 /** What the pen shows, and what it should: to be read off at the sink until the pen is set right. */
 function correctedReadings({ scale, factor }: StandardResult): Block {

@@ -1,7 +1,10 @@
-import type { Cause, Judgement, MeterResult, ReadingLine } from '../meter/index.js';
+import type { Cause, CheckFirst, MeterResult, ReadingLine, SettledRemedy } from '../meter/index.js';
 import { cautionBlocks } from './blend.js';
 import { amount, figure, percent } from './figures.js';
 import { elementBlocks, missLines } from './mix.js';
+import { causeSays, checkSays } from './says/cause.js';
+import { lookAtSays, meterNoteSays } from './says/meter.js';
+import { becauseSays, remedyProofSays, stepLines } from './says/remedy.js';
 import { type Block, facts, heading, list, paragraph, section, type Sheet, table } from './sheet.js';
 
 /** Readings of a can: what they say, what is really in it, what to do. */
@@ -16,20 +19,19 @@ export function meterSheet(result: MeterResult): Sheet {
         ['Judged as', feed === null ? null : `${feed.plants} in ${feed.medium}, ${feed.phase}, at ${feed.strength}`],
         ['Pen', penText(result)],
       ),
-      ...judgementBlocks(result.judgement, result),
+      ...judgementBlocks(result),
       ...actualBlocks(result),
       ...remedyBlocks(result),
       ...section('What the pen cannot see', unseenLines(result)),
-      ...section('Notes', result.notes),
+      ...section('Notes', result.notes.map(meterNoteSays)),
       ...cautionBlocks(result.cautions),
     ],
   };
 }
 
-function judgementBlocks(
-  { verdict, readings, causes, asPlanned, beyond }: Judgement,
-  { pen, plan, litres, remedy }: MeterResult,
-): Block[] {
+function judgementBlocks(result: MeterResult): Block[] {
+  const { pen, plan, litres, judgement, remedy } = result;
+  const { readings, causes, asPlanned } = judgement;
   const onScale = (ec: number): string => (pen.scale === null ? figure(ec) : figure(ec * pen.scale));
   const unit = pen.scale === null ? 'mS/cm' : `ppm, ${pen.scale} scale`;
   const rows = readings.map((line) => [
@@ -46,18 +48,17 @@ function judgementBlocks(
     table(['', '>shown', '>at 25 °C', '>planned', '>9 of 10 good batches', ''], rows),
     paragraph(`At 25 °C in ${unit}.`, 'quiet'),
   ];
-  if (verdict === 'within') {
+  if (judgement.verdict === 'within') {
     const all = readings.every((line) => line.within);
     const asDosed = `Within tolerance: it reads as these doses do in ${figure(litres)} L.`;
-    const mended = remedy !== null && remedy.steps.length > 0 && remedy.status === 'rescue';
-    blocks.push(paragraph(!all ? A_LITTLE_OUTSIDE : mended ? asDosed : WITHIN, 'good'));
+    blocks.push(paragraph(!all ? A_LITTLE_OUTSIDE : remedy.status === 'rescue' ? asDosed : WITHIN, 'good'));
     return blocks;
   }
-  if (beyond.length > 0) {
+  if (judgement.verdict === 'beyond') {
     blocks.push(
       paragraph('No can of this feed shows this, with any single mistake that was considered.', 'bad'),
       heading('What to do'),
-      list(beyond),
+      list(judgement.lookAt.map((look) => lookAtSays(look, result))),
     );
     return blocks;
   }
@@ -66,7 +67,7 @@ function judgementBlocks(
     .slice(0, MOST_CAUSES);
   blocks.push(
     paragraph(
-      verdict === 'off'
+      judgement.verdict === 'off'
         ? 'Off: more than spoons, scale, labels, water and pen can account for together.'
         : 'Off, and no single mistake that was considered explains it: it may be two at once. The nearest are named.',
       'bad',
@@ -74,9 +75,9 @@ function judgementBlocks(
     heading('What probably happened'),
     table(
       ['', '>likelihood', ''],
-      told.map((cause) => [cause.words, percent(roundShare(cause.probability)), tieText(cause)]),
+      told.map((cause) => [causeSays(cause, result), percent(roundShare(cause.probability)), tieText(cause)]),
     ),
-    list([...new Set(told.slice(0, MOST_CHECKS).map((cause) => cause.check))]),
+    list([...new Set(told.slice(0, MOST_CHECKS).map((cause) => checkSays(cause, result)))]),
   );
   if (asPlanned >= WORTH_TELLING)
     blocks.push(paragraph(`That nothing went wrong and chance did it: ${percent(roundShare(asPlanned))}.`));
@@ -101,7 +102,7 @@ function momentText({ moment }: ReadingLine, plan: MeterResult['plan']): string 
 }
 
 function actualBlocks({ judgement, actual }: MeterResult): Block[] {
-  if (judgement.verdict === 'within' || judgement.beyond.length > 0) return [];
+  if (judgement.verdict === 'within' || judgement.verdict === 'beyond') return [];
   const rows = actual.map((line) => {
     const show = (x: number): string => (line.unit === 'L' ? `${figure(x)} L` : amount(x, line.unit));
     return [line.name, show(line.planned), show(line.likely), `${show(line.low)} to ${show(line.high)}`];
@@ -109,11 +110,14 @@ function actualBlocks({ judgement, actual }: MeterResult): Block[] {
   return [heading('What is really in the can'), table(['', '>planned', '>likely', '>9 of 10'], rows)];
 }
 
-function remedyBlocks({ remedy, judgement }: MeterResult): Block[] {
-  if (remedy === null) return [];
+function remedyBlocks(result: MeterResult): Block[] {
+  const { remedy, judgement } = result;
+  if (remedy.status === 'none') return [];
+  const settled = remedy.status === 'check first' ? remedy.unknowing : remedy;
+  const steps = 'doing' in settled ? stepLines(settled.doing) : [];
   const blocks: Block[] = [heading('What to do')];
-  if (remedy.status === 'check first') blocks.push(...checkFirstBlocks(remedy));
-  if (remedy.status === 'feed') blocks.push(paragraph('Feed it as it is.', 'good'));
+  if (remedy.status === 'check first') blocks.push(...checkFirstBlocks(remedy, result));
+  if (remedy.status === 'feed') blocks.push(paragraph(AS_IT_IS, 'good'));
   if (remedy.status === 'do not feed') {
     blocks.push(
       paragraph(
@@ -123,53 +127,58 @@ function remedyBlocks({ remedy, judgement }: MeterResult): Block[] {
     );
   }
   if (remedy.status === 'improve') blocks.push(paragraph(ALL_THE_SAME, 'good'));
-  if (remedy.steps.length > 0) blocks.push(list(remedy.steps));
-  blocks.push(...remedy.says.map((line) => paragraph(line)));
+  if (steps.length > 0) blocks.push(list(steps));
+  blocks.push(...settled.because.map((because) => paragraph(becauseSays(because, judgement.causes, result))));
   if (judgement.verdict === 'within' && remedy.status === 'feed') return blocks;
-  blocks.push(paragraph(sureText(remedy)));
-  if (remedy.steps.length > 0) {
+  blocks.push(paragraph(sureText(settled, remedy.status === 'improve')));
+  if (steps.length > 0) {
     blocks.push(
       paragraph(
-        `After it, ${figure(remedy.finalLitres)} L read about ${figure(remedy.mix.ec.mSPerCm)} mS/cm at 25 °C.`,
+        `After it, ${figure(settled.finalLitres)} L read about ${figure(settled.mix.ec.mSPerCm)} mS/cm at 25 °C.`,
       ),
-      ...elementBlocks(remedy.mix.elements, 'What the likeliest can then holds'),
+      ...elementBlocks(settled.mix.elements, 'What the likeliest can then holds'),
     );
   }
-  if (remedy.misses.length > 0 && remedy.status !== 'do not feed')
-    blocks.push(heading('Not quite inside, in the likeliest can'), list(missLines(remedy.misses)));
-  if (remedy.proof !== null) blocks.push(paragraph(`Proof: ${remedy.proof.sentence}.`, 'quiet'));
+  if (settled.misses.length > 0 && remedy.status !== 'do not feed')
+    blocks.push(heading('Not quite inside, in the likeliest can'), list(missLines(settled.misses)));
+  const proof = 'best' in settled ? settled.best?.proof : 'proof' in settled ? settled.proof : undefined;
+  if (proof) blocks.push(paragraph(`Proof: ${remedyProofSays(proof)}.`, 'quiet'));
   return blocks;
 }
 
+const AS_IT_IS = 'Feed it as it is.';
 const ALL_THE_SAME =
   'You may feed it as it is. The plan stands close to its limits, though, so that hands alone carry many such cans over one of them. To stand further inside:';
 const NEXT_TIME = 'Next time sheet --sure 90% plans the doses further inside.';
 
 /** In how many of the cans every limit holds, and in how many it would with nothing done. */
-function sureText({ status, steps, sure, asRight, asIs }: NonNullable<MeterResult['remedy']>): string {
+function sureText(remedy: SettledRemedy, improves: boolean): string {
+  const { sure, asRight, asIs } = remedy;
+  const mends = 'doing' in remedy;
   const share = (x: number): string => percent(roundShare(x));
   const near = asRight > sure + TELLING ? ` (as well as in a right batch in ${share(asRight)})` : '';
-  const before = steps.length > 0 ? `; as it is, in ${share(asIs)}` : '';
-  const next = status === 'improve' ? ` ${NEXT_TIME}` : '';
-  return `Every limit ${steps.length > 0 ? 'then ' : ''}holds in ${share(sure)} of the cans that would show this${near}${before}.${next}`;
+  const before = mends ? `; as it is, in ${share(asIs)}` : '';
+  const next = improves ? ` ${NEXT_TIME}` : '';
+  return `Every limit ${mends ? 'then ' : ''}holds in ${share(sure)} of the cans that would show this${near}${before}.${next}`;
 }
 
 /** A difference worth a word. */
 const TELLING = 0.03;
 
 /** What each explanation asks for, then the way that is safe without knowing. */
-function checkFirstBlocks({ alternatives, steps, notUnder }: NonNullable<MeterResult['remedy']>): Block[] {
-  const way = (status: string, told: readonly string[]): readonly string[] => {
-    if (status === 'feed') return ['Feed it as it is.'];
-    return status === 'do not feed' ? ['Do not feed it.'] : told;
-  };
+function checkFirstBlocks({ alternatives, unknowing }: CheckFirst, result: MeterResult): Block[] {
   const blocks: Block[] = [paragraph('Find out first which it was: each asks for something else.', 'bad')];
-  for (const { words, check, status, steps: told } of alternatives)
-    blocks.push(paragraph(`If it was this: ${words}. To find out: ${check}`), list([...way(status, told)]));
+  for (const { cause, asks } of alternatives) {
+    const way = asks.status === 'feed' ? [AS_IT_IS] : asks.status === 'do not feed' ? ['Do not feed it.'] : null;
+    blocks.push(
+      paragraph(`If it was this: ${causeSays(cause, result)}. To find out: ${checkSays(cause, result)}`),
+      list(way ?? ('doing' in asks ? stepLines(asks.doing) : [])),
+    );
+  }
   blocks.push(
     paragraph(
-      steps.length > 0
-        ? notUnder.length === 0
+      'doing' in unknowing
+        ? unknowing.notUnder.length === 0
           ? 'If you cannot find out, this is safe whichever it was:'
           : 'If you cannot find out, this is right in the most cans that read so:'
         : 'If you cannot find out, do not feed it.',

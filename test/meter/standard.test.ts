@@ -1,9 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { warmth } from '../../src/meter/batch.js';
-import { checkPen, SCALES } from '../../src/meter/standard.js';
+import { checkPen, type PenCheck, SCALES, type Suspect } from '../../src/meter/standard.js';
+import { suspectSays } from '../../src/report/says/pen.js';
 import { solutionChemistry } from '../../src/chemistry/solution/index.js';
 
 const EC = { scale: null, temperatureC: null, compensates: null } as const;
+
+const suspectsOf = (check: PenCheck): readonly Suspect[] => (check.verdict === 'fine' ? [] : check.suspects);
 
 describe('the pen in a standard', () => {
   it('fine within 2 %, calibrate within 10 %, clean or replace beyond', () => {
@@ -23,13 +26,14 @@ describe('the pen in a standard', () => {
     const scale = SCALES.find(([own]) => own === name)![1];
     expect(checkPen({ ...EC, scale, standard: 1.413, reads: ppm }).off).toBeCloseTo(0, 9);
     const mistaken = checkPen({ ...EC, scale: 640, standard: 1.413, reads: ppm });
-    expect(mistaken.suspects).toContain(`a pen on the ${name} scale would show this`);
+    expect(suspectsOf(mistaken)).toContainEqual({ kind: 'scale', name });
   });
 
   it('a pen on the 700 scale that was taken for a 500 one is suspected, not condemned in silence', () => {
     const check = checkPen({ ...EC, scale: 500, standard: 1.413, reads: 989 });
     expect(check.verdict).toBe('clean or replace');
-    expect(check.suspects).toContain('a pen on the 700 scale would show this');
+    expect(suspectsOf(check)).toContainEqual({ kind: 'scale', name: '700' });
+    expect(suspectsOf(check).map(suspectSays)).toContain('a pen on the 700 scale would show this');
   });
 
   // potassium chloride 0.01 M: 1.278 mS/cm at 20 °C, 1.147 at 15 °C (tables printed on bottles of standard, from memory); 1 % for the model
@@ -44,7 +48,7 @@ describe('the pen in a standard', () => {
 
   it('a cold standard and a pen said to correct: the missing correction is suspected', () => {
     const check = checkPen({ ...EC, standard: 1.413, reads: 1.147, temperatureC: 15, compensates: true });
-    expect(check.suspects).toContain('a pen that does not correct for temperature would show this');
+    expect(suspectsOf(check)).toContainEqual({ kind: 'no temperature correction' });
   });
 
   // 2 % per degree fits feeds between 10 and 30 °C within 2.3 % (computed from the conductivity model; common practice is the same 2 %)

@@ -1,11 +1,114 @@
 import type * as z from 'zod';
-import type { MeterResult } from '../../meter/index.js';
-import type { meterShape } from '../meter-shapes.js';
+import { type Cause, doingOf, type MeterResult, type PlannedBatch, type Remedy } from '../../meter/index.js';
+import type { calibrateShape, meterShape, standardShape } from '../meter-shapes.js';
+import type { CalibrateResult, StandardResult } from '../meter-tools.js';
+import { causeSays, checkSays } from '../says/cause.js';
+import { lookAtSays, meterNoteSays } from '../says/meter.js';
+import { spreadSourceSays, suspectSays } from '../says/pen.js';
+import { becauseSays, measureSays, remedyProofSays, stepLines } from '../says/remedy.js';
 import { cautionsJson, mixJson } from './mix.js';
 
+type Printed = z.infer<typeof meterShape>;
+
 /** What `meter --json` prints of readings. */
-export const meterJson = (result: MeterResult): z.infer<typeof meterShape> => ({
+export function meterJson(result: MeterResult): Printed {
+  const { judgement, remedy, capacityLitres } = result;
+  const beyond = judgement.verdict === 'beyond';
+  return {
+    schema: result.schema,
+    status: result.status,
+    feed: result.feed,
+    recipe: result.recipe,
+    pen: result.pen,
+    plan: result.plan,
+    litres: result.litres,
+    judgement: {
+      verdict: beyond ? 'unexplained' : judgement.verdict,
+      readings: judgement.readings,
+      causes: judgement.causes.map((cause) => causeJson(cause, result)),
+      asPlanned: judgement.asPlanned,
+      beyond: beyond ? judgement.lookAt.map((look) => lookAtSays(look, result)) : [],
+    },
+    actual: result.actual,
+    remedy: remedy.status === 'none' ? null : { ...remedyJson(remedy, judgement.causes, result), capacityLitres },
+    unseen: result.unseen,
+    notes: result.notes.map(meterNoteSays),
+    cautions: cautionsJson(result.cautions),
+  };
+}
+
+function causeJson(cause: Cause, batch: PlannedBatch): Printed['judgement']['causes'][number] {
+  const { fault, value, probability, explains, asWell } = cause;
+  return {
+    cause: cause.cause,
+    kind: fault.kind,
+    id: fault.kind === 'item' ? batch.plan[fault.item]!.id : null,
+    variant: fault.kind === 'item' ? fault.variant : null,
+    value,
+    probability,
+    explains,
+    asWell,
+    words: causeSays(cause, batch),
+    check: checkSays(cause, batch),
+  };
+}
+
+function remedyJson(
+  remedy: Remedy,
+  causes: readonly Cause[],
+  batch: PlannedBatch,
+): Omit<NonNullable<Printed['remedy']>, 'capacityLitres'> {
+  const settled = remedy.status === 'check first' ? remedy.unknowing : remedy;
+  const doing = doingOf(settled);
+  const proof =
+    settled.status === 'feed' ? null : settled.status === 'do not feed' ? settled.best?.proof : settled.proof;
+  return {
+    status: remedy.status,
+    keepShare: doing?.keepShare ?? 1,
+    pourLitres: doing?.pourLitres ?? 0,
+    waterLitres: doing?.waterLitres ?? 0,
+    waters: doing?.waters ?? [],
+    add: (doing?.add ?? []).map((item) => {
+      const { id, name, unit, amount } = item;
+      return { id, name, unit, amount, words: measureSays(item) };
+    }),
+    finalLitres: settled.finalLitres,
+    sure: settled.sure,
+    asRight: settled.asRight,
+    asIs: settled.asIs,
+    safeUnder: settled.safeUnder,
+    notUnder: settled.notUnder,
+    mix: mixJson(settled.mix),
+    misses: settled.misses,
+    aside: settled.aside,
+    proof: proof ? { ...proof, sentence: remedyProofSays(proof) } : null,
+    steps: 'doing' in settled ? stepLines(settled.doing) : [],
+    says: settled.because.map((because) => becauseSays(because, causes, batch)),
+    alternatives:
+      remedy.status !== 'check first'
+        ? []
+        : remedy.alternatives.map(({ cause, asks }) => ({
+            cause: cause.cause,
+            words: causeSays(cause, batch),
+            check: checkSays(cause, batch),
+            probability: cause.probability,
+            status: asks.status,
+            steps: 'doing' in asks ? stepLines(asks.doing) : [],
+          })),
+  };
+}
+
+/** What `meter --calibrate --json` prints. */
+export const calibrateJson = (result: CalibrateResult): z.infer<typeof calibrateShape> => ({
   ...result,
-  remedy: result.remedy && { ...result.remedy, mix: mixJson(result.remedy.mix) },
-  cautions: cautionsJson(result.cautions),
+  from: result.from.map(({ source, sd }) => ({ source: spreadSourceSays(source, result.count), sd })),
 });
+
+/** What `meter --standard --json` prints. */
+export function standardJson(result: StandardResult): z.infer<typeof standardShape> {
+  const { schema, status, standard, reads, scale, temperatureC, compensates } = result;
+  const { shouldRead, factor, verdict, off, byTable } = result;
+  const suspects = result.verdict === 'fine' ? [] : result.suspects.map(suspectSays);
+  const trial = { standard, reads, scale, temperatureC, compensates };
+  return { schema, status, ...trial, shouldRead, factor, verdict, off, suspects, byTable };
+}

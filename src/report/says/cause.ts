@@ -1,0 +1,116 @@
+import { NO_FAULT } from '../../meter/cause.js';
+import { MICROSIEMENS } from '../../meter/hypotheses.js';
+import { PER_DEGREE } from '../../meter/batch.js';
+import type { Cause, PlannedBatch, Variant } from '../../meter/index.js';
+import { formatNumber } from '../../units/index.js';
+
+/** A cause as a sentence without its full stop. */
+export function causeSays({ fault, value }: Cause, batch: PlannedBatch): string {
+  const { pen, plan, litres, plannedLitres } = batch;
+  const { likely, low, high } = value;
+  switch (fault.kind) {
+    case 'item':
+      return itemSays(plan[fault.item]!, fault.variant, value);
+    case 'volume': {
+      const at = (factor: number): string => figure(factor * litres);
+      const side = likely < 1 ? 'less' : 'more';
+      return `${side} water than planned (about ${at(likely)} L for ${figure(litres)} L; ${at(low)} to ${at(high)} L)${gallons(likely, plannedLitres)}`;
+    }
+    case 'topping':
+      return `not topped up: still at ${figure(likely * litres)} L`;
+    case 'scale':
+      if (pen.scale !== null && Math.abs(likely * pen.scale - MICROSIEMENS) < 1)
+        return `the pen shows µS/cm, not ppm on the ${figure(pen.scale)} scale`;
+      return pen.scale === null
+        ? `the pen shows thousands of ppm on the ${figure(1000 * likely)} scale, not EC`
+        : `the pen counts on the ${figure(likely * pen.scale)} scale, not on ${figure(pen.scale)}`;
+    case 'temperature':
+      return temperatureSays(likely, pen);
+    case 'pen':
+      return `the pen itself reads ${figure(100 * Math.abs(likely - 1))} % too ${likely > 1 ? 'high' : 'low'}`;
+    case 'water':
+      return `another water than planned, with about ${figure(likely)} mS/cm more (${figure(low)} to ${figure(high)})`;
+    case 'swap':
+      return `the amounts of ${plan[fault.item]!.name} and ${plan[fault.other]!.name} were exchanged`;
+    default:
+      return fault satisfies never;
+  }
+}
+
+/** How to find out whether it was that. */
+export function checkSays({ fault }: Cause, { plan }: PlannedBatch): string {
+  switch (fault.kind) {
+    case 'item': {
+      const { words, name } = plan[fault.item]!;
+      return `Think back: was it ${words} of ${name}? Weigh the jar if you know what it held.`;
+    }
+    case 'volume':
+      return 'Look at the mark on the can, and which gallon it counts.';
+    case 'topping':
+      return 'Look at the mark on the can.';
+    case 'scale':
+      return 'Look on the pen or in its leaflet for µS, EC, 500, 640 or 700.';
+    case 'temperature':
+      return 'Look for ATC on the pen; read again when the can is at 25 °C.';
+    case 'pen':
+      return 'Check the pen in a standard: velamen meter --standard "1413 µS" --reads …';
+    case 'water':
+      return 'Read the plain water by itself.';
+    case 'swap':
+      return `Think back: which spoon went with ${plan[fault.item]!.name}, and which with ${plan[fault.other]!.name}?`;
+    default:
+      return fault satisfies never;
+  }
+}
+
+/** The causes of a list, as it names them. */
+export const causeNames = (keys: readonly string[], causes: readonly Cause[], batch: PlannedBatch): string[] =>
+  keys.flatMap((key) => {
+    if (key === NO_FAULT) return ['nothing went wrong'];
+    const cause = causes.find((one) => one.cause === key);
+    return cause === undefined ? [] : [causeSays(cause, batch)];
+  });
+
+function temperatureSays(gain: number, { temperatureC, compensates }: PlannedBatch['pen']): string {
+  if (compensates === false) return 'the pen corrects for temperature by itself after all, so it was corrected twice';
+  const at = temperatureC ?? 25 + (gain - 1) / PER_DEGREE;
+  const way = gain < 1 ? 'low' : 'high';
+  return `the pen does not correct for temperature: at ${figure(at)} °C it reads ${figure(100 * Math.abs(gain - 1))} % ${way}`;
+}
+
+function itemSays(
+  { name, unit, amount }: PlannedBatch['plan'][number],
+  variant: Variant | null,
+  { likely, low, high }: Cause['value'],
+): string {
+  const amounts = `about ${figure(likely * amount)} ${unit} for ${figure(amount)} ${unit}`;
+  switch (variant) {
+    case 'forgotten':
+      return `${name} was forgotten`;
+    case 'doubled':
+      return `${name} went in twice (${amounts})`;
+    case 'halved':
+      return `only half of ${name} went in (${amounts})`;
+    case 'wrong spoon':
+      return `${name} was measured with another spoon (${amounts}, ${figure(likely)} times)`;
+    case null:
+      return `too ${likely > 1 ? 'much' : 'little'} ${name} (${amounts}; ${figure(low)} to ${figure(high)} times the plan)`;
+    default:
+      return variant satisfies never;
+  }
+}
+
+/** The two gallons differ by a fifth: the usual slip, where the batch is a round number of one of them. */
+function gallons(factor: number, litres: number): string {
+  if (isRound(litres / US) && Math.abs(factor - GALLONS) < 0.03)
+    return ', as if an imperial gallon had been taken for a US gallon';
+  if (isRound(litres / IMPERIAL) && Math.abs(factor - 1 / GALLONS) < 0.03)
+    return ', as if a US gallon had been taken for an imperial gallon';
+  return '';
+}
+
+const [US, IMPERIAL] = [3.785411784, 4.54609];
+const GALLONS = IMPERIAL / US;
+/** Whole quarters of a gallon. */
+const isRound = (gallons: number): boolean => gallons > 0.2 && Math.abs(4 * gallons - Math.round(4 * gallons)) < 0.01;
+const figure = (x: number): string => formatNumber(x, 3);
