@@ -1,5 +1,5 @@
 import { NUTRIENTS } from '../chemistry/nutrients.js';
-import { cloudingSays } from '../can/clouding-words.js';
+import { cloudingSays } from './says/clouding.js';
 import type { LabelFacts } from '../can/label-facts.js';
 import type { LabelLine } from '../label/label-line.js';
 import { problemLine } from '../problem.js';

@@ -1,4 +1,4 @@
-import { cloudingSays } from '../can/clouding-words.js';
+import { cloudingSays } from './says/clouding.js';
 import type { Mix } from '../feed/results.js';
 import { figure } from './figures.js';
 import { acidityLines, meetingSays, phCaution } from './says/solution.js';

@@ -12,7 +12,7 @@ import {
   type SolutionIons,
   times,
 } from '../../src/can/clouding.js';
-import { cloudingSays } from '../../src/can/clouding-words.js';
+import { cloudingSays } from '../../src/report/says/clouding.js';
 import { meetings } from '../../src/can/meeting.js';
 import { meetingSays } from '../../src/report/says/solution.js';
 import { salt, tap } from '../stock/stock.js';

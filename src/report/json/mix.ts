@@ -1,7 +1,7 @@
 import type * as z from 'zod';
 import type { Caution } from '../../can/cautions.js';
 import type { CloudingLine } from '../../can/clouding.js';
-import { cloudingSays } from '../../can/clouding-words.js';
+import { cloudingSays } from '../says/clouding.js';
 import type { Mix } from '../../feed/results.js';
 import { cautionSays } from '../says/cautions.js';
 import { acidityLines, meetingSays, phCaution } from '../says/solution.js';

@@ -1,5 +1,5 @@
 import type { Avoiding, Sequence } from '../../can/sequence.js';
-import { cloudingSays } from '../../can/clouding-words.js';
+import { cloudingSays } from './clouding.js';
 
 /** What the order of mixing had to avoid, or could not, and what the finished can may precipitate. */
 export const orderLines = ({ avoiding, cloudy }: Pick<Sequence, 'avoiding' | 'cloudy'>): string[] => [

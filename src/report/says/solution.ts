@@ -1,6 +1,6 @@
 import type { AcidForWater, AcidityLine, PhLine } from '../../can/can-lines.js';
 import type { Meeting } from '../../can/meeting.js';
-import { mineralName } from '../../can/clouding-words.js';
+import { mineralName } from './clouding.js';
 import { formatFixed } from '../../units/index.js';
 
 /** How far the pH can be trusted. */

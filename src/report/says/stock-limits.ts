@@ -1,4 +1,4 @@
-import { cloudingSays, mineralName, pairNames } from '../../can/clouding-words.js';
+import { cloudingSays, mineralName, pairNames } from './clouding.js';
 import type { StockRemark } from '../../stock/concentrate-request.js';
 import type { Filling } from '../../stock/concentrate-result.js';
 import type { Apartness, StockLimit, StockNote } from '../../stock/findings.js';

@@ -1,4 +1,4 @@
-import type { Brings, CloudingLine, Mineral, Pair } from './clouding.js';
+import type { Brings, CloudingLine, Mineral, Pair } from '../../can/clouding.js';
 
 /** `gypsum, from cal with base: will cloud.`, with the mineral as a grower would say it. */
 export function cloudingSays(line: CloudingLine): string {
