@@ -24,6 +24,7 @@ export type * from './stock/concentrate-result.js';
 export { translateAdvice } from './advice/translate-advice.js';
 export type { OwnFeed } from './advice/own-feed.js';
 export { isAdvice, parseAdvice } from './advice/parse.js';
+export type * from './advice/findings.js';
 export type * from './advice/types.js';
 export { assess } from './advice/assess.js';
 export { parseRecipe, type Recipe, type RecipeLine } from './advice/recipe.js';

@@ -1,9 +1,9 @@
 import { cautionsFor } from '../can/cautions.js';
-import { disagreementText } from '../label/disagreement.js';
 import { missesOf, readOut } from '../feed/readout.js';
 import type { Recipe } from './recipe.js';
 import type { FeedRequest } from '../feed/request.js';
-import type { AssessResult } from '../feed/results.js';
+import type { AssessNote } from './findings.js';
+import type { AssessResult } from './types.js';
 
 /**
  * What a given recipe delivers, read against the programme of the request (or against nothing). Rules and the EC cap are the same
@@ -20,13 +20,7 @@ export async function assess(recipe: Recipe, request: FeedRequest, hasProgramme 
     ...mix,
     recipe: recipe.text,
     volumeLitres: recipe.volumeLitres,
-    notes: [
-      ...recipe.lines.flatMap((line) => (line.note ? [line.note] : [])),
-      ...recipe.lines.flatMap(({ product: { id, disagreement } }) =>
-        disagreement ? [`${id}: ${disagreementText(disagreement)}.`] : [],
-      ),
-      ...(request.waters.length > 1 ? ['Several waters are given: taken in equal shares.'] : []),
-    ],
+    notes: notesOf(recipe, request),
     cautions: cautionsFor(
       recipe.lines.map((line) => line.product),
       request.header.plants,
@@ -35,4 +29,14 @@ export async function assess(recipe: Recipe, request: FeedRequest, hasProgramme 
   if (!hasProgramme) return { status: 'no programme', ...told };
   const misses = missesOf(mix);
   return { status: misses.length === 0 ? 'within' : 'outside', ...told, feed: request.header, misses };
+}
+
+function notesOf({ lines }: Recipe, { waters }: FeedRequest): AssessNote[] {
+  return [
+    ...lines.flatMap(({ spoonful }): AssessNote[] => (spoonful === null ? [] : [{ kind: 'spoonful', spoonful }])),
+    ...lines.flatMap(({ product: { id, disagreement } }): AssessNote[] =>
+      disagreement === undefined ? [] : [{ kind: 'sources disagree', id, disagreement }],
+    ),
+    ...(waters.length > 1 ? [{ kind: 'equal waters' } as const] : []),
+  ];
 }

@@ -15,16 +15,20 @@ export function readCircumstances(rest: Rest): Circumstances {
       'Leave the minus out; for a range write 70-80 ppm N or 70 to 80 ppm N.',
     );
   }
+  const howOften = OFTEN.test(rest.whole);
   rest.drop(HOW_OFTEN);
   const dilution = readDilution(rest);
   const aboveWater = rest.take(ABOVE_WATER) !== null;
   const atMost = AT_MOST.test(rest.text);
   rest.drop(AT_MOST);
-  return { aboveWater, atMost, dilution };
+  return { aboveWater, atMost, howOften, dilution };
 }
 
 /** A minus that no figure stands before: `-1 tsp`, `EC -0.4`; `70 -80` is a range. */
 const MINUS = /(?:^\s*|[a-z:=(,]\s+)([-−][\d.]+)/i;
+
+/** Words that may tell how often. */
+const OFTEN = /week|month|fortnight|daily|watering|always|constant|day/i;
 
 /** How often a can is given says nothing of its strength. Figures in it must not be taken for amounts. */
 const HOW_OFTEN = new RegExp(

@@ -39,7 +39,7 @@ export function readFigures(rest: Rest, scale: PenScaleNamed | null | undefined)
   each(words.CF, (found) => ({
     kind: 'conductivity',
     mSPerCm: scaled(span(rest, found), 1 / 10),
-    note: 'CF counts tenths of mS/cm.',
+    note: { kind: 'CF' },
   }));
   each(words.BARE_EC, (found) => bareEc(rest, span(rest, found), found.whole!));
   return figures;
@@ -53,13 +53,11 @@ function bareEc(rest: Rest, read: Span, written: string): Figure | null {
   const can = (s: Span): boolean => s.low >= PALEST && s.high <= STRONGEST;
   const micro = scaled(read, 1 / 1000);
   if (can(read) !== can(micro)) {
-    const [unit, other] = can(read)
-      ? ['mS/cm', 'µS/cm, that would be purer than rain']
-      : ['µS/cm', 'mS/cm, that would be brine'];
+    const unit = can(read) ? 'mS/cm' : 'µS/cm';
     return {
       kind: 'conductivity',
       mSPerCm: can(read) ? read : micro,
-      note: `EC without a unit is taken as ${unit}: in ${other}.`,
+      note: { kind: 'EC without unit', unit },
     };
   }
   refuse(

@@ -2,6 +2,7 @@ import { type Nutrient, RULE_NAMES } from '../chemistry/nutrients.js';
 import type { Programme } from '../programme/programme.js';
 import type { Rule } from '../programme/rule.js';
 import { formatNumber, formatUpTo } from '../units/index.js';
+import type { Limited } from './findings.js';
 import type { AdviceReading, OwnMatch } from './types.js';
 import { conflictOf } from '../why/conflict.js';
 import { conductivity, ionsOfMix } from '../can/ec.js';
@@ -25,7 +26,7 @@ export interface OwnFeed {
 export class OwnStrengths {
   private readonly mixes = new Map<number, Promise<Mixed | null>>();
   /** Why a strength is not to be had, where the program alone does not say. */
-  private readonly reasons = new Map<number, string>();
+  private readonly reasons = new Map<number, Limited>();
   constructor(private readonly own: OwnFeed) {}
 
   /** Both ends of a reading; null where it cannot be held against a feed, or no feed can be mixed at any strength. */
@@ -54,10 +55,7 @@ export class OwnStrengths {
 
   private async end(wanted: number, counts: Nutrient | 'EC'): Promise<OwnMatch | null> {
     if (counts === 'EC' && wanted <= this.waterEc * (1 + NEAR))
-      return this.onlyWater(
-        wanted,
-        `the water alone reads ${formatNumber(this.waterEc, 3)} mS/cm: nothing is left for a feed`,
-      );
+      return this.onlyWater(wanted, { kind: 'water', mSPerCm: this.waterEc });
     const most = this.mostOf(counts);
     const goal = Math.min(wanted, most);
     const found = await this.search(goal, counts);
@@ -125,21 +123,17 @@ export class OwnStrengths {
     return { ...best, limit: await this.why(bad, bad > good) };
   }
 
-  private async why(percent: number, stronger: boolean): Promise<string> {
+  private async why(percent: number, stronger: boolean): Promise<Limited> {
     const known = this.reasons.get(percent);
     if (known) return known;
     const request = this.own.at(percent);
     const way = stronger ? 'stronger' : 'weaker';
-    if (!request) return `no ${way} feed can be asked for`;
+    if (!request) return { kind: 'strength', way };
     const { conflict } = await conflictOf(request);
-    const limits = conflict
-      .map((line) => line.limit)
-      .slice(0, 3)
-      .join(' and ');
-    return `no mix from this shelf keeps every limit any ${way}${limits === '' ? '' : ` (${limits})`}`;
+    return { kind: 'shelf', way, limits: conflict.map((line) => line.limit).slice(0, MOST_LIMITS) };
   }
 
-  private async onlyWater(wanted: number, limit: string): Promise<OwnMatch> {
+  private async onlyWater(wanted: number, limit: Limited): Promise<OwnMatch> {
     const request = this.own.at(this.own.percent)!;
     const mix = readOut(
       { products: request.shelf.map(() => 0), waters: request.waters.map((_, i) => (i === 0 ? 1 : 0)) },
@@ -166,7 +160,7 @@ export class OwnStrengths {
     for (const rules: Rule[] = []; ; ) {
       const answer = await solveFeed({ ...asked, rules: [...asked.rules, ...rules] });
       if (answer.answer !== 'found') {
-        if (rules.length > 0) this.reasons.set(percent, rules.map((rule) => tooMuch(rule.text)).join(', '));
+        if (rules.length > 0) this.reasons.set(percent, { kind: 'programme', rules: rules.map((rule) => rule.text) });
         return null;
       }
       const mix = readOut(answer.amounts, answer.request);
@@ -182,7 +176,7 @@ export class OwnStrengths {
     wanted: number,
     counts: Nutrient | 'EC',
     { percent, mix, rules }: Found,
-    limit: string | null,
+    limit: Limited | null,
   ): OwnMatch {
     const reached = valueIn(mix, counts);
     const near = Math.abs(reached - wanted) <= NEAR * wanted;
@@ -191,14 +185,13 @@ export class OwnStrengths {
       wanted,
       reached,
       percent,
-      strength: `${strengthText(percent)} %`,
       nitrogen: elementOf(mix, 'N'),
       ec: mix.ec.mSPerCm,
       elements: mix.elements.filter((e) => e.high > 0).map(({ element, mgPerLitre }) => ({ element, mgPerLitre })),
       ammoniumShare: mix.nitrogenShares?.ammonium ?? null,
       items: mix.items,
       rules,
-      limitedBy: near ? null : (limit ?? `no strength was found whose cheapest mix is ${way}`),
+      limitedBy: near ? null : (limit ?? { kind: 'not found', way }),
     };
   }
 }
@@ -211,7 +204,7 @@ interface Mixed {
 
 interface Found extends Mixed {
   percent: number;
-  limit: string | null;
+  limit: Limited | null;
 }
 
 /** What the programme takes at most at full strength, as rules. */
@@ -237,18 +230,19 @@ const CLOSE = 0.005;
 /** Past five times full strength no feed can be asked for. */
 const MOST = 500;
 const ROUNDS = 10;
+/** Limits of a conflict that are named. */
+const MOST_LIMITS = 3;
 /** Strengths to start from where the wanted one cannot be mixed. */
 const ANCHORS = [100, 75, 50, 35, 25, 15, 10];
 
 const valueIn = (mix: Mix, counts: Nutrient | 'EC'): number =>
   counts === 'EC' ? mix.ec.mSPerCm : elementOf(mix, counts);
 const elementOf = (mix: Mix, n: Nutrient): number => mix.elements.find((e) => e.element === n)?.mgPerLitre ?? 0;
-const strengthText = (percent: number): string => formatUpTo(percent, percent < 10 ? 2 : 1);
+/** A strength in per cent, as `blend --strength` takes it. */
+export const strengthText = (percent: number): string => formatUpTo(percent, percent < 10 ? 2 : 1);
 const printable = (percent: number): number => Number(strengthText(percent));
 
-const tooMuch = (limit: string): string => `the programme takes ${limit} mg/L at full strength`;
-
-function atMost(counts: Nutrient | 'EC', most: number): string {
-  const limit = formatNumber(most, 3);
-  return counts === 'EC' ? `the EC limit of this feed is ${limit} mS/cm` : tooMuch(`${counts} <= ${limit}`);
+function atMost(counts: Nutrient | 'EC', most: number): Limited {
+  if (counts === 'EC') return { kind: 'EC limit', mSPerCm: most };
+  return { kind: 'programme', rules: [`${counts} <= ${formatNumber(most, 3)}`] };
 }

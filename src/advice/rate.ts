@@ -1,19 +1,21 @@
 import { type Checked, checked, nearest, type Problem, problem, type Where } from '../problem.js';
-import { formatNumber, unitNamed } from '../units/index.js';
+import { unitNamed } from '../units/index.js';
 import { refusedUnit, unitNames } from '../units/table.js';
+import type { AdviceNeed, AdviceNote, MeasureSense, OpenMeasure } from './findings.js';
 import type { Advice, Rate, Span } from './types.js';
 
 /** What a rate comes to in one sense of its words. */
 export interface RateReading {
-  says: string;
+  /** The unit of the water. */
+  per: string;
   gramsPerLitre: Span;
 }
 
 /** A rate in every sense of its words, with what was taken for granted and what would settle it. */
 export interface RateReadings {
   readings: RateReading[];
-  notes: string[];
-  needed: string[];
+  notes: AdviceNote[];
+  needed: AdviceNeed[];
 }
 
 /**
@@ -36,7 +38,7 @@ export function readRate(rate: Rate, advice: Pick<Advice, 'form' | 'grade'>, whe
         (rate.amount.high * top.size.high * grams.high) / litres,
       ];
     });
-    return { says: `per ${water.says}`, gramsPerLitre: { low: Math.min(...ends), high: Math.max(...ends) } };
+    return { per: nameOf(water), gramsPerLitre: { low: Math.min(...ends), high: Math.max(...ends) } };
   });
   const spoons = tops.some((top) => top.kind === 'volume');
   const meant = tops.filter((top) => waters.some((water) => !top.from || !water.from || top.from === water.from));
@@ -45,19 +47,13 @@ export function readRate(rate: Rate, advice: Pick<Advice, 'form' | 'grade'>, whe
     {
       readings,
       notes: [
-        ...(waters.length > 1 ? [`"${rate.per}" is read as ${waters.map((w) => w.says).join(' and as ')}.`] : []),
-        ...(several ? [`"${rate.unit}": ${[...new Set(meant.map((top) => top.says))].join('; ')}.`] : []),
-        ...(spoons || liquid ? [weigh.says] : []),
+        ...(waters.length > 1 ? [{ kind: 'volume', written: rate.per, units: waters.map(nameOf) } as const] : []),
+        ...(several ? [{ kind: 'measure', written: rate.unit, senses: meant.map((top) => top.is) } as const] : []),
+        ...(spoons || liquid ? [{ kind: liquid ? 'liquid' : 'powder' } as const] : []),
       ],
       needed: [
-        ...(waters.length > 1 ? ['which gallon, quart or pint is meant'] : []),
-        ...(spoons
-          ? [
-              liquid
-                ? 'the density of that liquid, and whether its label counts by weight or by volume'
-                : 'the weight of ten level spoons of that very powder',
-            ]
-          : []),
+        ...(waters.length > 1 ? [{ kind: 'which gallon' } as const] : []),
+        ...(spoons ? [{ kind: liquid ? 'density of the liquid' : 'weight of ten spoons' } as const] : []),
       ],
     },
     problems,
@@ -68,13 +64,11 @@ export function readRate(rate: Rate, advice: Pick<Advice, 'form' | 'grade'>, whe
 const POWDER = {
   perMillilitre: { low: 0.6, high: 1.4 },
   perGram: { low: 1, high: 1 },
-  says: 'A millilitre of an unnamed powder weighs 0.6 to 1.4 g (from memory).',
 };
 /** Labels by volume count g per 100 mL; by weight, a millilitre counts for its density, 1 to 1.4 g/mL (from memory). */
 const LIQUID = {
   perMillilitre: { low: 1, high: 1.4 },
   perGram: { low: 1 / 1.4, high: 1 },
-  says: 'A liquid: its label may count by weight (1 to 1.4 g/mL, from memory) or by volume; both are counted.',
 };
 /** A clear liquid holds no more than this of N, P2O5 and K2O together, in % (from memory). */
 const LIQUID_MOST = 45;
@@ -91,7 +85,7 @@ interface Sense {
   kind: 'mass' | 'volume';
   size: Span;
   from: 'US' | 'imperial' | null;
-  says: string;
+  is: MeasureSense;
   drops?: boolean;
 }
 
@@ -108,37 +102,37 @@ function sensesOf(
     .replace(/\.$/, '')
     .replace(/\s+/g, ' ')
     .trim();
-  for (const [pattern, senses] of OPEN) if (pattern.test(name) && place === 'top') return senses.map((s) => one(...s));
+  for (const [pattern, senses] of OPEN)
+    if (pattern.test(name) && place === 'top')
+      return senses.map(([kind, size, from, measure]) => one(kind, size, from, open(measure)));
   if (place === 'top' && /^drops?$/.test(name))
     return [
       {
         kind: 'volume',
         size: { low: 0.03, high: 0.06 },
         from: null,
-        says: 'a drop is 0.03 to 0.06 mL (from memory)',
+        is: open('drop'),
         drops: true,
       },
     ];
   const bare = BARE.find(([pattern]) => pattern.test(name));
   if (bare)
     return (['US', 'imperial'] as const).map((from) =>
-      one(
-        'volume',
-        unitNamed(`${from} ${bare[1]}`)!.times / unitNamed(`${from} ${bare[1]}`)!.over,
-        from,
-        `${from} ${bare[1]}`,
-      ),
+      one('volume', unitNamed(`${from} ${bare[1]}`)!.times / unitNamed(`${from} ${bare[1]}`)!.over, from, {
+        kind: 'unit',
+        name: `${from} ${bare[1]}`,
+      }),
     );
   const unit = unitNamed(name);
   if (unit && (unit.dimension === 'volume' || (unit.dimension === 'mass' && place === 'top'))) {
     const size = unit.times / unit.over;
     const from = unit.name.startsWith('US') ? 'US' : unit.name.startsWith('imperial') ? 'imperial' : null;
-    const plain = one(unit.dimension, size, from, unit.name);
+    const plain = one(unit.dimension, size, from, { kind: 'unit', name: unit.name });
     if (unit.name === 'oz' && form === 'liquid')
       return [
-        { ...plain, says: 'an ounce of weight (28.35 g)' },
-        one('volume', 29.5735295625, 'US', 'a US fluid ounce'),
-        one('volume', 28.4130625, 'imperial', 'an imperial fluid ounce'),
+        { ...plain, is: open('ounce of weight') },
+        one('volume', 29.5735295625, 'US', open('US fluid ounce')),
+        one('volume', 28.4130625, 'imperial', open('imperial fluid ounce')),
       ];
     return [plain];
   }
@@ -160,37 +154,40 @@ function sensesOf(
   return [];
 }
 
-function one(kind: Sense['kind'], size: number, from: Sense['from'], says: string): Sense {
-  return {
-    kind,
-    size: { low: size, high: size },
-    from,
-    says: says === '' ? `${formatNumber(size, 4)} ${kind === 'mass' ? 'g' : 'mL'}` : says,
-  };
-}
+const one = (kind: Sense['kind'], size: number, from: Sense['from'], is: MeasureSense): Sense => ({
+  kind,
+  size: { low: size, high: size },
+  from,
+  is,
+});
+
+const open = (measure: OpenMeasure): MeasureSense => ({ kind: 'open', measure });
+
+/** Of a volume of water, which is never an open measure. */
+const nameOf = ({ is }: Sense): string => (is.kind === 'unit' ? is.name : is.measure);
 
 /** Spoons and cups whose kitchen is not named. The Australian tablespoon of 20 mL and the metric cup: from memory. */
-const OPEN: readonly [RegExp, [Sense['kind'], number, Sense['from'], string][]][] = [
+const OPEN: readonly [RegExp, [Sense['kind'], number, Sense['from'], OpenMeasure][]][] = [
   [
     /^(tsp|teaspoon)s?$/,
     [
-      ['volume', 4.92892159375, 'US', 'a US teaspoon is 4.93 mL'],
-      ['volume', 5, 'imperial', 'a metric one 5 mL'],
+      ['volume', 4.92892159375, 'US', 'US teaspoon'],
+      ['volume', 5, 'imperial', 'metric teaspoon'],
     ],
   ],
   [
     /^(tbsp|tbs|tablespoon)s?$/,
     [
-      ['volume', 14.78676478125, 'US', 'a US tablespoon is 14.8 mL'],
-      ['volume', 15, 'imperial', 'a metric one 15 mL'],
-      ['volume', 20, 'imperial', 'an Australian one 20 mL (from memory)'],
+      ['volume', 14.78676478125, 'US', 'US tablespoon'],
+      ['volume', 15, 'imperial', 'metric tablespoon'],
+      ['volume', 20, 'imperial', 'Australian tablespoon'],
     ],
   ],
   [
     /^cups?$/,
     [
-      ['volume', 236.5882365, 'US', 'a US cup is 237 mL'],
-      ['volume', 250, 'imperial', 'a metric one 250 mL (from memory)'],
+      ['volume', 236.5882365, 'US', 'US cup'],
+      ['volume', 250, 'imperial', 'metric cup'],
     ],
   ],
 ];

@@ -2,6 +2,7 @@ import type { Kit } from '../catalog/bench-types.js';
 import { closeShelf } from '../label/close.js';
 import type { ClosedProduct } from '../label/closed-product.js';
 import type { Product } from '../label/product.js';
+import type { Spoonful } from './findings.js';
 import { type Checked, checked, nearest, type Problem, problem, type Where } from '../problem.js';
 import { type Amount, formatNumber, parseAmount } from '../units/index.js';
 
@@ -9,10 +10,13 @@ import { type Amount, formatNumber, parseAmount } from '../units/index.js';
 export interface RecipeLine<P = ClosedProduct> {
   product: P;
   amount: number;
-  /** The grower's own words. */
+  /** The grower's own words, and the amount alone: `1/4 tsp` of `1/4 tsp of base`. */
   words: string;
-  /** How a spoonful was turned into grams, where that was needed. */
-  note?: string;
+  amountWords: string;
+  /** True where it is measured by a spoon or a cup. */
+  bySpoon: boolean;
+  /** How a spoonful was turned into grams; null where that was not needed. */
+  spoonful: Spoonful | null;
 }
 
 /** A recipe read from words, for a volume in litres. */
@@ -200,28 +204,27 @@ function amountOf<P extends Product>(
     problems.push(problem('recipe-amount', where, `"${part.trim()}"`, converted.refused, converted.fix));
     return [];
   }
-  return [{ product, words: part.trim(), ...converted }];
+  return [{ product, words: part.trim(), amountWords: text, bySpoon: SPOONS.test(text), ...converted }];
 }
+
+const SPOONS = /tsp|tbsp|spoon|cup/i;
 
 /** Grams of a powder, millilitres of a liquid. */
 function inProductUnit(
   amount: Amount,
   product: Product,
-): { amount: number; note?: string } | { refused: string; fix: string } {
+): { amount: number; spoonful: Spoonful | null } | { refused: string; fix: string } {
   const wanted = product.composition.per;
   if (amount.kind === 'mass') {
-    if (wanted === 'g') return { amount: amount.grams };
+    if (wanted === 'g') return { amount: amount.grams, spoonful: null };
     return product.density
-      ? { amount: amount.grams / product.density }
+      ? { amount: amount.grams / product.density, spoonful: null }
       : { refused: `millilitres of ${product.id}`, fix: 'Give mL, or the density of the liquid in the shelf.' };
   }
   if (amount.kind === 'volume') {
-    if (wanted === 'mL') return { amount: amount.millilitres };
+    if (wanted === 'mL') return { amount: amount.millilitres, spoonful: null };
     return product.bulkDensity
-      ? {
-          amount: amount.millilitres * product.bulkDensity,
-          note: `${product.id}: ${formatNumber(amount.millilitres, 3)} mL level is taken as ${formatNumber(amount.millilitres * product.bulkDensity, 3)} g (${densityText(product.bulkDensity, product.bulkDensityOff)}; spoons vary by 5 to 15 %).`,
-        }
+      ? spooned(product, product.bulkDensity, amount.millilitres)
       : {
           refused: `grams of ${product.id}, whose bulk density is unknown`,
           fix: 'Weigh ten level spoonfuls and give grams, or put bulk_density on the shelf.',
@@ -230,5 +233,7 @@ function inProductUnit(
   return { refused: 'a mass or a volume', fix: 'Write for example 1.2 g, 3 mL or 1/4 tsp before the name.' };
 }
 
-const densityText = (value: number, off: number | undefined): string =>
-  off === undefined ? `${value} g/mL` : `${value} ± ${off} g/mL`;
+function spooned({ id, bulkDensityOff }: Product, bulkDensity: number, millilitres: number) {
+  const grams = millilitres * bulkDensity;
+  return { amount: grams, spoonful: { id, millilitres, grams, bulkDensity, off: bulkDensityOff ?? null } };
+}

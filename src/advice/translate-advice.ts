@@ -1,7 +1,7 @@
 import { type Checked, checked, type Where } from '../problem.js';
 import { type OwnFeed, OwnStrengths } from './own-feed.js';
 import { translate } from './translate.js';
-import type { Advice, AdviceReading, AdviceResult, OwnMatch } from './types.js';
+import type { Advice, AdviceHeld, AdviceReading, AdviceResult, OwnMatch } from './types.js';
 import { cautionsFor } from '../can/cautions.js';
 
 /**
@@ -24,22 +24,26 @@ export async function translateAdvice(
   const used = new Set(ends.flatMap((end) => end.items.map((item) => item.id)));
   const request = own?.at(own.percent) ?? null;
   const held = request !== null && ends.length > 0;
-  if (own && !held) notes.push('No feed from this shelf could be held against it: `velamen blend` says why.');
-  return checked(
-    {
-      schema: 'velamen.advice/1',
-      status: held ? statusOf(ends) : 'no feed',
-      certainty,
-      advice: advice.text,
-      readings,
-      own: held ? { feed: own!.header, waterEc: strengths!.waterEc, matches } : null,
-      notes: [...new Set(notes)],
-      needed: [...new Set(needed)],
-      cautions: cautionsFor(request?.shelf.filter((p) => used.has(p.id)) ?? [], own?.header.plants ?? ''),
-    },
-    [],
-  );
+  if (own && !held) notes.push({ kind: 'no own feed' });
+  const told = {
+    schema: 'velamen.advice/1' as const,
+    certainty,
+    advice: advice.text,
+    atMost: advice.around.atMost,
+    readings,
+    notes: distinct(notes),
+    needed: distinct(needed),
+    cautions: cautionsFor(request?.shelf.filter((p) => used.has(p.id)) ?? [], own?.header.plants ?? ''),
+  };
+  if (!held) return checked({ ...told, status: 'no feed' }, []);
+  const beside = { feed: own!.header, waterEc: strengths!.waterEc, matches };
+  return checked({ ...told, status: statusOf(ends), own: beside }, []);
 }
+
+/** Each finding once. */
+const distinct = <T>(findings: readonly T[]): T[] => [
+  ...new Map(findings.map((finding) => [JSON.stringify(finding), finding])).values(),
+];
 
 /** Below a ceiling lies everything from the feed as it is now, if it keeps it, to the strongest that does; weaker follows it as well. */
 async function underCeiling(reading: AdviceReading, own: OwnStrengths): ReturnType<OwnStrengths['match']> {
@@ -52,7 +56,7 @@ async function underCeiling(reading: AdviceReading, own: OwnStrengths): ReturnTy
   return match && { low: follows(match.low), high: follows(match.high) };
 }
 
-function statusOf(ends: readonly OwnMatch[]): AdviceResult['status'] {
+function statusOf(ends: readonly OwnMatch[]): AdviceHeld['status'] {
   const kept = ends.filter((end) => end.limitedBy === null).length;
   return kept === ends.length ? 'within' : kept > 0 ? 'partly' : 'outside';
 }

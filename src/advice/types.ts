@@ -1,6 +1,7 @@
 import type { Caution } from '../can/cautions.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
-import type { FeedHeader, Item } from '../feed/results.js';
+import type { FeedHeader, Item, Miss, Mix } from '../feed/results.js';
+import type { AdviceNeed, AdviceNote, AdviceSense, AssessNote, FigureNote, Limited } from './findings.js';
 
 /** From low to high; both ends equal where nothing is open. */
 export interface Span {
@@ -29,7 +30,7 @@ export interface Rate {
 /** What a figure without a product counts. */
 export type Figure =
   | { kind: 'element'; as: Nutrient; written: string; mgPerLitre: Span }
-  | { kind: 'conductivity'; mSPerCm: Span; note: string | null }
+  | { kind: 'conductivity'; mSPerCm: Span; note: FigureNote | null }
   /** ppm of a pen; a scale of null is not told. */
   | { kind: 'pen'; ppm: Span; scale: PenScaleNamed | null }
   /** ppm of nobody knows what. */
@@ -47,6 +48,8 @@ export interface Circumstances {
   aboveWater: boolean;
   /** A ceiling, not an aim. */
   atMost: boolean;
+  /** True where it is told how often it is given, which says nothing of its strength. */
+  howOften: boolean;
   /** Share of a stock in the feed, by an injector or a dilution; null where the rate is that of the feed itself. */
   dilution: Span | null;
 }
@@ -67,7 +70,7 @@ export interface Advice {
 
 /** One way in which the words can be meant. */
 export interface AdviceReading {
-  says: string;
+  sense: AdviceSense;
   /** What it is held against the own feed by: mg/L of an element, or the reading of the can in mS/cm. */
   counts: Nutrient | 'EC' | null;
   wanted: Span | null;
@@ -84,8 +87,7 @@ export interface AdviceReading {
 export interface OwnMatch {
   wanted: number;
   reached: number;
-  /** As `blend --strength` takes it: `56.3 %`. */
-  strength: string;
+  /** Of full strength, as it can be printed; see `strengthText`. */
   percent: number;
   nitrogen: number;
   ec: number;
@@ -95,27 +97,60 @@ export interface OwnMatch {
   /** Rules to add, so that nothing is over what the programme takes at full strength. */
   rules: string[];
   /** Why it is not as strong, or as weak, as the advice; null where it is. */
-  limitedBy: string | null;
+  limitedBy: Limited | null;
 }
 
-export interface AdviceResult {
+/** What advice comes to, and the strength at which the own feed follows it. */
+export type AdviceResult = AdviceTold & (AdviceHeld | AdviceAlone);
+
+interface AdviceTold {
   schema: 'velamen.advice/1';
-  /** `within`: the own feed follows every reading; `partly`; `outside`: none of them; `no feed`: nothing to hold it against. */
-  status: 'within' | 'partly' | 'outside' | 'no feed';
   /** `range` where words, scales or labels leave something open; `base unknown` where a share of an unknown strength is meant. */
   certainty: 'exact' | 'range' | 'base unknown';
   advice: string;
+  /** A ceiling, not an aim. */
+  atMost: boolean;
   readings: AdviceReading[];
+  notes: AdviceNote[];
+  needed: AdviceNeed[];
+  cautions: Caution[];
+}
+
+/** `within`: the own feed follows every reading; `partly`; `outside`: none of them. */
+export interface AdviceHeld {
+  status: 'within' | 'partly' | 'outside';
   own: {
     feed: FeedHeader;
     /** mS/cm of the grower's water alone. */
     waterEc: number;
     /** One per reading, in the same order; null where the reading cannot be held against a feed. */
     matches: ({ low: OwnMatch; high: OwnMatch } | null)[];
-  } | null;
-  /** How the words were taken, each with its grade of evidence. */
-  notes: string[];
-  /** What would make the range narrower. */
-  needed: string[];
+  };
+}
+
+/** Nothing to hold it against. */
+export interface AdviceAlone {
+  status: 'no feed';
+}
+
+/** What `assess` answers of a recipe. */
+export type AssessResult = AssessJudged | AssessUnjudged;
+
+interface AssessTold extends Mix {
+  recipe: string;
+  volumeLitres: number;
+  notes: AssessNote[];
   cautions: Caution[];
+}
+
+/** A recipe held against what a feed asks for. */
+export interface AssessJudged extends AssessTold {
+  status: 'within' | 'outside';
+  feed: FeedHeader;
+  misses: Miss[];
+}
+
+/** A recipe read out, held against nothing. */
+export interface AssessUnjudged extends AssessTold {
+  status: 'no programme';
 }

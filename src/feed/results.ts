@@ -297,25 +297,3 @@ export interface ReachResult {
   notes: string[];
   proof: Proof;
 }
-
-/** What `assess` answers. */
-export type AssessResult = AssessJudged | AssessUnjudged;
-
-interface AssessTold extends Mix {
-  recipe: string;
-  volumeLitres: number;
-  notes: string[];
-  cautions: Caution[];
-}
-
-/** A recipe held against what a feed asks for. */
-export interface AssessJudged extends AssessTold {
-  status: 'within' | 'outside';
-  feed: FeedHeader;
-  misses: Miss[];
-}
-
-/** A recipe read out, held against nothing. */
-export interface AssessUnjudged extends AssessTold {
-  status: 'no programme';
-}

@@ -1,8 +1,10 @@
+import { strengthText } from '../advice/own-feed.js';
 import type { AdviceReading, AdviceResult, OwnMatch, Span } from '../advice/types.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
 import { cautionBlocks } from './blend.js';
 import { amount, figure, percent } from './figures.js';
 import type { PenScale } from './mix.js';
+import { adviceNeedSays, adviceNoteSays, limitedSays, senseSays } from './says/advice.js';
 import { type Block, facts, heading, list, paragraph, section, type Sheet, spoken, table } from './sheet.js';
 
 /** What others advise, in every sense it can have, and the same strength with the own feed. `command` is the blend command without a strength. */
@@ -11,10 +13,13 @@ export function adviceSheet(result: AdviceResult, command: string, pen: PenScale
     title: 'What the advice comes to',
     blocks: [
       facts(['Advice', result.advice], ['Answer', CERTAINTY[result.certainty]]),
-      ...readingBlocks(result.readings, pen),
+      ...readingBlocks(result, pen),
       ...ownBlocks(result, command, pen),
-      ...section('How the words are read', result.notes),
-      ...section('To make it narrower, ask', result.certainty === 'exact' ? [] : result.needed.map(spoken)),
+      ...section('How the words are read', result.notes.map(adviceNoteSays)),
+      ...section(
+        'To make it narrower, ask',
+        result.certainty === 'exact' ? [] : result.needed.map((need) => spoken(adviceNeedSays(need))),
+      ),
       ...cautionBlocks(result.cautions),
     ],
   };
@@ -26,7 +31,7 @@ const CERTAINTY = {
   'base unknown': 'a share of a strength that is not told; a range only on the terms below',
 } as const;
 
-function readingBlocks(readings: readonly AdviceReading[], pen: PenScale | null): Block[] {
+function readingBlocks({ readings, atMost }: AdviceResult, pen: PenScale | null): Block[] {
   const elements = (['N', 'P', 'K', 'Ca', 'Mg', 'S'] as const).filter((n) => readings.some((r) => spanOf(r, n)));
   const columns: [head: string, cell: (r: AdviceReading) => Span | null][] = [
     ['>product g/L', (r) => r.gramsPerLitre],
@@ -46,13 +51,14 @@ function readingBlocks(readings: readonly AdviceReading[], pen: PenScale | null)
     heading('In the can'),
     table(
       ['read as', ...shown.map(([head]) => head)],
-      readings.map((r) => [r.says, ...shown.map(([, cell]) => spanText(cell(r)))]),
+      readings.map((r) => [senseSays(r.sense, atMost), ...shown.map(([, cell]) => spanText(cell(r)))]),
     ),
   ];
 }
 
-function ownBlocks({ own, readings }: AdviceResult, command: string, pen: PenScale | null): Block[] {
-  if (own === null) return [];
+function ownBlocks(result: AdviceResult, command: string, pen: PenScale | null): Block[] {
+  if (result.status === 'no feed') return [];
+  const { own, readings, atMost } = result;
   const matched = readings.flatMap((reading, i) => (own.matches[i] ? [{ reading, ...own.matches[i] }] : []));
   const ends = matched.flatMap(({ low, high }) => [low, high]);
   const weakest = ends.reduce((a, b) => (b.percent < a.percent ? b : a));
@@ -67,8 +73,8 @@ function ownBlocks({ own, readings }: AdviceResult, command: string, pen: PenSca
     table(
       ['read as', '>strength', '>N mg/L', '>EC mS/cm', ...(pen === null || pen === 'EC' ? [] : [`>ppm on ${pen}`]), ''],
       matched.map(({ reading, low, high }) => [
-        reading.says,
-        low.percent === high.percent ? low.strength : `${low.strength.replace(' %', '')}–${high.strength}`,
+        senseSays(reading.sense, atMost),
+        low.percent === high.percent ? strength(low) : `${strengthText(low.percent)}–${strength(high)}`,
         spanText({ low: low.nitrogen, high: high.nitrogen }),
         spanText({ low: low.ec, high: high.ec }),
         ...(pen === null || pen === 'EC' ? [] : [spanText({ low: low.ec * pen, high: high.ec * pen })]),
@@ -89,7 +95,7 @@ function ownBlocks({ own, readings }: AdviceResult, command: string, pen: PenSca
 }
 
 function limits(ends: readonly OwnMatch[]): Block[] {
-  const said = new Set(ends.flatMap((end) => (end.limitedBy === null ? [] : [spoken(end.limitedBy)])));
+  const said = new Set(ends.flatMap((end) => (end.limitedBy === null ? [] : [spoken(limitedSays(end.limitedBy))])));
   return said.size === 0 ? [] : [paragraph(`Held back: ${[...said].join(' ')}`, 'bad')];
 }
 
@@ -108,12 +114,12 @@ function amounts(weakest: OwnMatch, strongest: OwnMatch, batch: number | null): 
         : amount(item.gramsPerLitre * litres, 'g');
     }),
   ]);
-  return [table([`for ${figure(litres)} L`, ...ends.map((end) => `>at ${end.strength}`)], rows)];
+  return [table([`for ${figure(litres)} L`, ...ends.map((end) => `>at ${strength(end)}`)], rows)];
 }
 
 function commands(weakest: OwnMatch, strongest: OwnMatch, command: string): string[] {
   const line = (end: OwnMatch): string =>
-    [`${command} --strength "${end.strength}"`, ...end.rules.map((rule) => `--rule "${rule}"`)].join(' ');
+    [`${command} --strength "${strength(end)}"`, ...end.rules.map((rule) => `--rule "${rule}"`)].join(' ');
   if (strongest.percent === 0) return ['Nothing to mix: the water alone reads that much.'];
   if (weakest.percent === strongest.percent || weakest.percent === 0) return [line(strongest)];
   return [`${line(weakest)}   (start here)`, line(strongest)];
@@ -143,6 +149,8 @@ function beside(readings: readonly AdviceReading[], weakest: OwnMatch, strongest
     ),
   ];
 }
+
+const strength = ({ percent }: OwnMatch): string => `${strengthText(percent)} %`;
 
 function spanOf(reading: AdviceReading, n: Nutrient): Span | null {
   return reading.elements.find((e) => e.element === n) ?? null;

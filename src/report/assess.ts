@@ -1,7 +1,8 @@
-import type { AssessResult } from '../feed/results.js';
+import type { AssessResult } from '../advice/types.js';
 import { cautionBlocks } from './blend.js';
 import { figure } from './figures.js';
 import { missLines, mixBlocks, type PenScale, waterText } from './mix.js';
+import { assessNoteSays } from './says/advice.js';
 import { type Block, facts, heading, list, paragraph, section, type Sheet } from './sheet.js';
 
 /** What a recipe delivers, against a programme where one is named. */
@@ -20,7 +21,7 @@ export function assessSheet(result: AssessResult, pen: PenScale | null = null): 
       ),
       ...verdict(result),
       ...mixBlocks(result, { ...header, batchLitres: result.volumeLitres }, pen),
-      ...section('Notes', result.notes),
+      ...section('Notes', result.notes.map(assessNoteSays)),
       ...cautionBlocks(result.cautions),
     ],
   };

@@ -35,8 +35,9 @@ describe('advice on random benches', async () => {
       // plants that take no nitrogen at their roots have no aim for it
       const nitrogen = aim > 0 ? [`${(aim / 3).toFixed(1)}-${(aim * 1.4).toFixed(1)} ppm N`] : [];
       for (const text of [...nitrogen, 'EC 0.25-1.1']) {
-        const { own } = unwrap(await translateAdvice(unwrap(parseAdvice(text)), feed));
-        const match = own!.matches[0]!;
+        const result = unwrap(await translateAdvice(unwrap(parseAdvice(text)), feed));
+        const match = result.status === 'no feed' ? null : result.own.matches[0]!;
+        if (match === null) throw new Error(`${text} is held against nothing`);
         expect(match.low.percent).toBeLessThanOrEqual(match.high.percent);
         for (const end of [match.low, match.high]) {
           // what level spoons never reach: 2 %

@@ -5,6 +5,7 @@ import type { AdviceReading } from '../../src/advice/types.js';
 import { formatNumber } from '../../src/units/index.js';
 import { referenceRows } from '../reference/reference.js';
 import { powder } from '../feed/fixtures.js';
+import { adviceNoteSays, senseSays } from '../../src/report/says/advice.js';
 
 function translated(text: string) {
   const advice = parseAdvice(text);
@@ -115,15 +116,16 @@ describe('what words leave open', () => {
     expect(translated('200 ppm').certainty).toBe('range');
     expect(readings('200 ppm on a pen').map((r) => r.counts)).toEqual(['EC', 'EC', 'EC']);
     expect(readings('TDS 200')).toEqual(readings('200 ppm on a pen'));
-    expect(readings('200 ppm of 20-20-20').map((r) => r.says)).toContain('mg/L of the product itself');
+    expect(readings('200 ppm of 20-20-20').map((r) => r.sense)).toContainEqual({ kind: 'product' });
   });
 
   it('says that a share of an unknown strength is unknown', () => {
     const { certainty, readings: all, needed, notes } = translated('half strength 20-10-20');
     expect(certainty).toBe('base unknown');
-    expect(all.every((r) => r.says.startsWith('if full is'))).toBe(true);
-    expect(needed[0]).toContain('calls full strength');
-    expect(notes[0]).toContain('common practice, no source');
+    expect(all.every((r) => r.sense.kind === 'usual rate')).toBe(true);
+    expect(needed[0]).toEqual({ kind: 'label rate' });
+    expect(notes[0]).toEqual({ kind: 'unknown base', share: 0.5 });
+    expect(adviceNoteSays(notes[0]!)).toContain('common practice, no source');
   });
 
   it('counts a liquid by weight and by volume', () => {
@@ -310,7 +312,10 @@ describe('what stands around a strength', () => {
   it.each(['max EC 0.8', 'EC no more than 0.8 mS', 'at most 0.8 mS/cm', 'up to 800 µS', 'below EC 0.8'])(
     '"%s" is a ceiling',
     (text) => {
-      expect(only(text)).toMatchObject({ says: 'at most: EC of the can', wanted: { high: 0.8 } });
+      const reading = only(text);
+      expect(reading.wanted!.high).toBe(0.8);
+      expect(parseAdvice(text)).toMatchObject({ value: { around: { atMost: true } } });
+      expect(senseSays(reading.sense, true)).toBe('at most: EC of the can');
       expect(translated(text).certainty).toBe('range');
     },
   );
@@ -336,7 +341,7 @@ describe('what stands around a strength', () => {
     '1 g/L of 20-20-20 every 7 to 10 days',
   ])('"%s": how often is told, not translated', (text) => {
     expect(only(text).gramsPerLitre).toEqual({ low: 1, high: 1 });
-    expect(translated(text).notes.join(' ')).toContain('How often it is given is not translated');
+    expect(translated(text).notes).toContainEqual({ kind: 'how often' });
   });
 
   it('units that touch their figure, TDS behind it', () => {

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { translateAdvice } from '../../src/advice/translate-advice.js';
 import type { OwnFeed } from '../../src/advice/own-feed.js';
 import { parseAdvice } from '../../src/advice/parse.js';
-import type { AdviceResult } from '../../src/advice/types.js';
+import type { AdviceHeld, AdviceResult } from '../../src/advice/types.js';
 import { blend } from '../../src/blend/blend.js';
 import { parseRules } from '../../src/programme/parse-rule.js';
 import type { Programme } from '../../src/programme/programme.js';
@@ -10,6 +10,8 @@ import { atStrength } from '../../src/programme/strength.js';
 import { unwrap } from '../../src/problem.js';
 import { powder, pure, request } from '../feed/fixtures.js';
 import { made } from '../feed/answers.js';
+import { adviceJson } from '../../src/report/json/assess.js';
+import { limitedSays } from '../../src/report/says/advice.js';
 
 // three pure salts: potassium nitrate, monoammonium phosphate, calcium nitrate tetrahydrate (CIAAW 2021 weights); prices invented
 const kno3 = powder('kno3', { 'NO3-N': 13.85, K: 38.67 }, { price: 7, pack: 1000 });
@@ -46,10 +48,16 @@ async function translated(text: string, feed: OwnFeed | null = own()): Promise<A
   return unwrap(await translateAdvice(unwrap(parseAdvice(text)), feed));
 }
 
+/** What the own feed was held against; fails where there is nothing. */
+function heldOf(result: AdviceResult): AdviceHeld['own'] {
+  if (result.status === 'no feed') throw new Error('held against nothing');
+  return result.own;
+}
+
 describe('the same strength with the own feed', () => {
   it.each([20, 60, 90, 125])('gives the nitrogen of %d ppm N', async (nitrogen) => {
     const result = await translated(`${nitrogen} ppm N`);
-    const { low, high } = result.own!.matches[0]!;
+    const { low, high } = heldOf(result).matches[0]!;
     expect(high).toBe(low);
     // strengths are printed to half a per cent of themselves
     expect(Math.abs(low.nitrogen / nitrogen - 1)).toBeLessThan(0.0075);
@@ -61,11 +69,11 @@ describe('the same strength with the own feed', () => {
     // half a mmol/L of calcium bicarbonate reads some 0.1 mS/cm
     const hard = { ...pure, mgPerLitre: { Ca: 20.04 }, alkalinity: 50 };
     for (const water of [pure, hard]) {
-      const { low } = (await translated(`EC ${mSPerCm}`, own(FULL, water))).own!.matches[0]!;
+      const { low } = heldOf(await translated(`EC ${mSPerCm}`, own(FULL, water))).matches[0]!;
       expect(Math.abs(low.ec / mSPerCm - 1)).toBeLessThan(0.0075);
     }
     const [soft, less] = await Promise.all(
-      [pure, hard].map(async (w) => (await translated(`EC ${mSPerCm}`, own(FULL, w))).own!),
+      [pure, hard].map(async (w) => heldOf(await translated(`EC ${mSPerCm}`, own(FULL, w)))),
     );
     expect(less!.waterEc).toBeGreaterThan(0.08);
     expect(less!.matches[0]!.low.nitrogen).toBeLessThan(soft!.matches[0]!.low.nitrogen);
@@ -73,7 +81,7 @@ describe('the same strength with the own feed', () => {
 
   it('is what `blend` mixes at the strength it names', async () => {
     const feed = own();
-    const { low, high } = (await translated('60-120 ppm N', feed)).own!.matches[0]!;
+    const { low, high } = heldOf(await translated('60-120 ppm N', feed)).matches[0]!;
     for (const end of [low, high]) {
       const mixed = made(await blend(feed.at(end.percent)!));
       expect(mixed.proof.verdict).toBe('optimal');
@@ -84,19 +92,20 @@ describe('the same strength with the own feed', () => {
 
   it('holds the two ends of a range, and every reading of loose words', async () => {
     const result = await translated('200 ppm');
-    expect(result.own!.matches).toHaveLength(result.readings.length);
-    const [nitrogen, ...pens] = result.own!.matches.map((m) => m!.low);
+    expect(heldOf(result).matches).toHaveLength(result.readings.length);
+    const [nitrogen, ...pens] = heldOf(result).matches.map((m) => m!.low);
     expect(pens.map((p) => p.percent)).toEqual([...pens.map((p) => p.percent)].sort((a, b) => b - a));
-    expect(nitrogen!.limitedBy).toContain('N <= 160 mg/L');
+    expect(nitrogen!.limitedBy).toEqual({ kind: 'programme', rules: ['N <= 160'] });
+    expect(limitedSays(nitrogen!.limitedBy!)).toBe('the programme takes N <= 160 mg/L at full strength');
     expect(result.status).toBe('partly');
   });
 
   it('is never stronger than the programme takes at full strength', async () => {
     const strong = await translated('400 ppm N');
-    const end = strong.own!.matches[0]!.low;
+    const end = heldOf(strong).matches[0]!.low;
     expect(strong.status).toBe('outside');
     expect(end.nitrogen).toBeLessThanOrEqual(160 * 1.005);
-    const ec = (await translated('EC 5')).own!.matches[0]!.low;
+    const ec = heldOf(await translated('EC 5')).matches[0]!.low;
     expect(ec.ec).toBeLessThanOrEqual(1.6 * (1 + 1e-6));
     expect(ec.limitedBy).not.toBeNull();
   });
@@ -104,7 +113,7 @@ describe('the same strength with the own feed', () => {
   it('keeps every other ceiling at full strength too', async () => {
     const tight: Programme = { ...FULL, bands: { ...FULL.bands, Ca: { min: 40, max: 85 } } };
     const feed = own(tight);
-    const end = (await translated('150 ppm N', feed)).own!.matches[0]!.low;
+    const end = heldOf(await translated('150 ppm N', feed)).matches[0]!.low;
     expect(end.rules).toEqual(['Ca <= 85']);
     expect(end.elements.find((e) => e.element === 'Ca')!.mgPerLitre).toBeLessThanOrEqual(85 * (1 + 1e-6));
     const asked = feed.at(end.percent)!;
@@ -114,9 +123,9 @@ describe('the same strength with the own feed', () => {
 
   it('has nothing to add where the water alone reads that much', async () => {
     const hard = { ...pure, mgPerLitre: { Ca: 20.04 }, alkalinity: 50 };
-    const end = (await translated('EC 0.09', own(FULL, hard))).own!.matches[0]!.low;
+    const end = heldOf(await translated('EC 0.09', own(FULL, hard))).matches[0]!.low;
     expect(end.items).toEqual([]);
-    expect(end.limitedBy).toContain('the water alone reads');
+    expect(end.limitedBy).toMatchObject({ kind: 'water' });
   });
 
   it('says so where no feed can be mixed, and translates all the same', async () => {
@@ -125,15 +134,18 @@ describe('the same strength with the own feed', () => {
       rules: [{ text: 'Ca <= 0.01 * N', terms: { Ca: 1, N: -0.01 }, upper: 0, from: 'you' }],
     };
     const result = await translated('100 ppm N', own(impossible));
-    expect(result).toMatchObject({ status: 'no feed', own: null });
-    expect(result.notes.join(' ')).toContain('`velamen blend` says why');
-    expect((await translated('100 ppm N', null)).own).toBeNull();
+    expect(result.status).toBe('no feed');
+    expect(result.notes).toContainEqual({ kind: 'no own feed' });
+    expect(adviceJson(result).own).toBeNull();
+    const alone = await translated('100 ppm N', null);
+    expect(alone.status).toBe('no feed');
+    expect(alone.notes).not.toContainEqual({ kind: 'no own feed' });
   });
 
   it('holds a feed without nitrogen against its potassium', async () => {
     const result = await translated('0.3 g/L of 0-5-10');
     expect(result.readings[0]!.counts).toBe('K');
-    const k = result.own!.matches[0]!.low.elements.find((e) => e.element === 'K')!;
+    const k = heldOf(result).matches[0]!.low.elements.find((e) => e.element === 'K')!;
     expect(k.mgPerLitre / result.readings[0]!.wanted!.low).toBeCloseTo(1, 1);
   });
 });

@@ -1,14 +1,7 @@
+import type { AssessResult } from '../../src/advice/types.js';
 import type { Optimal } from '../../solver/index.js';
 import { Proof } from '../../src/feed/proof.js';
-import type {
-  AssessResult,
-  BlendCannot,
-  BlendMade,
-  ElementLine,
-  FeedHeader,
-  Mix,
-  ReachResult,
-} from '../../src/feed/results.js';
+import type { BlendCannot, BlendMade, ElementLine, FeedHeader, Mix, ReachResult } from '../../src/feed/results.js';
 
 /** Invented results, only to see how reports are set. */
 export const header: FeedHeader = {

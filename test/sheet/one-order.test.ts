@@ -76,7 +76,18 @@ async function orders(
     perLitre: item.gramsPerLitre ?? item.millilitresPerLitre!,
   }));
   const assessed = await assess(
-    { text: '', volumeLitres: 1, lines: items.map((i) => ({ product: i.product, amount: i.perLitre, words: '' })) },
+    {
+      text: '',
+      volumeLitres: 1,
+      lines: items.map(({ product, perLitre }) => ({
+        product,
+        amount: perLitre,
+        words: '',
+        amountWords: '',
+        bySpoon: false,
+        spoonful: null,
+      })),
+    },
     { ...request, waters: mix.waters.map(({ id }) => request.waters.find((w) => w.id === id)!) },
   );
   const stock = concentrate(

@@ -1,8 +1,9 @@
 import type * as z from 'zod';
-import type { AdviceResult } from '../../advice/types.js';
+import { strengthText } from '../../advice/own-feed.js';
+import type { AdviceResult, AssessResult, OwnMatch } from '../../advice/types.js';
 import type { adviceShape } from '../advice-shapes.js';
-import type { AssessResult } from '../../feed/results.js';
 import type { assessShape } from '../schemas.js';
+import { adviceNeedSays, adviceNoteSays, assessNoteSays, limitedSays, senseSays } from '../says/advice.js';
 import { cautionsJson, mixAlone } from './mix.js';
 
 /** What `assess --json` prints of a recipe. */
@@ -16,13 +17,40 @@ export function assessJson(result: AssessResult): z.infer<typeof assessShape> {
     recipe,
     volumeLitres,
     misses: result.status === 'no programme' ? [] : result.misses,
-    notes,
+    notes: notes.map(assessNoteSays),
     cautions: cautionsJson(cautions),
   };
 }
 
 /** What `assess --json` prints of advice in words. */
-export const adviceJson = (result: AdviceResult): z.infer<typeof adviceShape> => ({
-  ...result,
-  cautions: cautionsJson(result.cautions),
+export function adviceJson(result: AdviceResult): z.infer<typeof adviceShape> {
+  const { schema, status, certainty, advice, atMost, notes, needed, cautions } = result;
+  return {
+    schema,
+    status,
+    certainty,
+    advice,
+    readings: result.readings.map(({ sense, ...reading }) => ({ says: senseSays(sense, atMost), ...reading })),
+    own:
+      result.status === 'no feed'
+        ? null
+        : {
+            ...result.own,
+            matches: result.own.matches.map(
+              (match) => match && { low: matchJson(match.low), high: matchJson(match.high) },
+            ),
+          },
+    notes: notes.map(adviceNoteSays),
+    needed: needed.map(adviceNeedSays),
+    cautions: cautionsJson(cautions),
+  };
+}
+
+const matchJson = ({ wanted, reached, percent, limitedBy, ...match }: OwnMatch) => ({
+  wanted,
+  reached,
+  percent,
+  strength: `${strengthText(percent)} %`,
+  ...match,
+  limitedBy: limitedBy && limitedSays(limitedBy),
 });
