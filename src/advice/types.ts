@@ -71,7 +71,7 @@ export interface Advice {
 /** One way in which the words can be meant. */
 export interface AdviceReading {
   sense: AdviceSense;
-  /** What it is held against the own feed by: mg/L of an element, or the reading of the can in mS/cm. */
+  /** What it is held against the own feed by: mg/L of an element, or the conductivity of the feed solution in mS/cm. */
   counts: Nutrient | 'EC' | null;
   wanted: Span | null;
   /** g of the product per litre (of a liquid: what its label counts as a gram), where one is named. */

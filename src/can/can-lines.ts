@@ -1,5 +1,5 @@
 /**
- * Predicted conductivity at 25 °C of the whole can (water included), mS/cm; low…high for what labels leave open and for the
+ * Predicted conductivity at 25 °C of the feed solution (water included), mS/cm; low…high for what labels leave open and for the
  * error of the model, 3 %.
  */
 export interface EcLine {
@@ -9,7 +9,7 @@ export interface EcLine {
   max: number | null;
 }
 
-/** Conductivity without a pen's correction, at the can's own temperature. */
+/** Conductivity without a pen's correction, at the temperature of the feed solution. */
 export interface EcAtTemperature {
   celsius: number;
   mSPerCm: number;
@@ -17,7 +17,7 @@ export interface EcAtTemperature {
   high: number;
 }
 
-/** Predicted pH of the can after standing open to air; an estimate. */
+/** Predicted pH of the feed solution after standing open to air; an estimate. */
 export interface PhLine {
   value: number;
   low: number;

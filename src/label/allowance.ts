@@ -1,4 +1,5 @@
 import type { Nutrient } from '../chemistry/nutrients.js';
+import { isForm } from './sources.js';
 
 /**
  * Investigational allowance in % of the product: how far a found secondary or minor nutrient may lie below its guarantee before a US
@@ -24,7 +25,7 @@ const RULES: ReadonlyMap<Nutrient, { base: number; share: number }> = new Map([
  * which counts phosphate and potash as oxides; 0.5 % for what no table names.
  */
 export function primaryAllowance(nutrient: Nutrient, percent: number): number {
-  if (nutrient === 'N' || nutrient.endsWith('-N')) return between(NITROGEN, percent);
+  if (nutrient === 'N' || isForm(nutrient)) return between(NITROGEN, percent);
   if (nutrient === 'P') return between(PHOSPHATE, percent / P_IN_P2O5) * P_IN_P2O5;
   if (nutrient === 'K') return between(POTASH, percent / K_IN_K2O) * K_IN_K2O;
   return 0.5;

@@ -3,6 +3,7 @@ import { massShare } from '../chemistry/oxides.js';
 import { atomicWeight } from '../chemistry/weights.js';
 import type { Analysis } from './analysis.js';
 import type { Content } from './composition.js';
+import { isForm } from './sources.js';
 
 /** Contents in % of the product. */
 export type Contents = ReadonlyMap<Nutrient, Content>;
@@ -34,7 +35,7 @@ export function leastMass(stated: Contents): number {
  */
 export function chargeLeft(contents: Contents): { forAnions: number; forCations: number } {
   const of = (nutrient: Nutrient, end: 'low' | 'high'): number =>
-    (contents.get(nutrient)?.[end] ?? 0) / atomicWeight(nutrient.endsWith('-N') ? 'N' : nutrient);
+    (contents.get(nutrient)?.[end] ?? 0) / atomicWeight(isForm(nutrient) ? 'N' : nutrient);
   const sum = (weights: readonly (readonly [Nutrient, number])[], end: 'low' | 'high'): number =>
     weights.reduce((total, [nutrient, charge]) => total + charge * of(nutrient, end), 0);
   const forCations = Math.max(0, sum(ANIONS, 'high') - sum(CATIONS, 'low'));
@@ -62,7 +63,7 @@ export function sodiumRoom(contents: Contents, room: number): number {
   const sodium = atomicWeight('Na');
   const low = (weights: readonly (readonly [Nutrient, number])[]): number =>
     weights.reduce((total, [n, charge]) => {
-      return total + (charge * (contents.get(n)?.low ?? 0)) / atomicWeight(n.endsWith('-N') ? 'N' : n);
+      return total + (charge * (contents.get(n)?.low ?? 0)) / atomicWeight(isForm(n) ? 'N' : n);
     }, 0);
   const free = Math.max(0, low(ANIONS) - low(CATIONS)) * sodium;
   return free >= room ? room : free + ((room - free) * sodium) / (sodium + NITRATE_FOR_AMMONIA);

@@ -92,7 +92,7 @@ export function nearestMakeUp(
   { most }: Mass,
   within: boolean,
 ): LinearProgram {
-  const misses = figures.flatMap(({ nutrient, size, over, under }) =>
+  const deviations = figures.flatMap(({ nutrient, size, over, under }) =>
     [
       { id: `over:${nutrient}`, room: over },
       { id: `under:${nutrient}`, room: under },
@@ -105,7 +105,7 @@ export function nearestMakeUp(
     terms: { ...termsOf(sources, nutrient), [`over:${nutrient}`]: -1, [`under:${nutrient}`]: 1 },
   }));
   return {
-    columns: [...sources.map((_, i) => ({ id: `s${i}`, cost: 0 })), ...misses],
+    columns: [...sources.map((_, i) => ({ id: `s${i}`, cost: 0 })), ...deviations],
     rows: [...rows, ...others, massRow(sources, most)],
   };
 }

@@ -8,6 +8,7 @@ import { type Contents, chargeLeft, leastMass, massLimit, sodiumRoom, unrounded 
 import type { Composition, Content } from './composition.js';
 import type { LeftOpen } from './left-open.js';
 import { lastDigits } from './printed.js';
+import { isForm } from './sources.js';
 
 /**
  * What a label that is silent on a nutrient may still hold, in %.
@@ -155,5 +156,4 @@ function leftOpen(content: ReadonlyMap<Nutrient, Content>, unknown: readonly str
 /** Seldom on any label, so their absence is not worth a word. */
 const UNUSUAL: ReadonlySet<Nutrient> = new Set<Nutrient>(['Co', 'Ni', 'Si']);
 
-const isForm = (nutrient: Nutrient): boolean => (NITROGEN_FORMS as readonly Nutrient[]).includes(nutrient);
 const upTo = (high: number): Content => ({ low: 0, stated: null, high: high > 1e-9 ? high : 0 });

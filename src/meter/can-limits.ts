@@ -24,7 +24,7 @@ export interface CanLimit {
   waters: number[];
   /** What the whole can brings, for a can. */
   ofCan: (can: PossibleCan) => number;
-  /** What the parts of the planned can come to, signs aside: the size that a miss is measured by. */
+  /** What the parts of the planned can come to, signs aside: the size that a violation is measured by. */
   scale: number;
 }
 

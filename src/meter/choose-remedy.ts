@@ -40,7 +40,7 @@ export async function chooseRemedy(judged: Judged, asked: FeedRequest, options: 
 /** A remedy as chosen, with what it was chosen under. */
 export interface Chosen extends Best {
   request: FeedRequest;
-  /** Limits that the plan itself misses. */
+  /** Limits that the plan itself violates. */
   aside: readonly string[];
 }
 

@@ -12,7 +12,7 @@ import { after, nothing, linearisationFor } from './remedy-action.js';
 export interface Ground {
   /** The EC linearisation at the plan. */
   linearisation: EcLinearisation;
-  /** Limits that the plan itself misses, moved out to where nine of ten right batches keep them: no can is to be worse than planned. */
+  /** Limits that the plan itself violates, moved out to where nine of ten right batches keep them: no can is to be worse than planned. */
   moved: MovedLimits;
   /** Their names. */
   aside: string[];
@@ -28,10 +28,10 @@ export function groundOf({ weighed }: Judged, asked: FeedRequest): Ground {
   const planned = { amounts: batch.items.map((item) => item.planned), litres: plannedLitres(batch), cause: NO_FAULT };
   const linearisation = linearisationFor(after(planned, nothing(asked), batch, asked), asked);
   const request = { ...asked, ecLinearisation: linearisation };
-  const missed = missedBy(planned, batch, request);
+  const violated = violatedBy(planned, batch, request);
   const asMeant = { ...batch, litres: planned.litres };
   const right = possibleCans(weigh(asMeant, [], weighed.pen), RIGHT_CANS, (point) => point.hypothesis.fault === null);
-  const moved = new Map(missed.map((limit) => [keyOf(limit), violationOf(limit, right)]));
+  const moved = new Map(violated.map((limit) => [keyOf(limit), violationOf(limit, right)]));
   const limits = canLimits(request, batch, moved);
   const inside = margins(limits, nothing(asked), canTable(limits, right));
   const allowances = limits.map((_, l) => {
@@ -41,7 +41,7 @@ export function groundOf({ weighed }: Judged, asked: FeedRequest): Ground {
     );
     return Math.max(0, -worst!);
   });
-  const ground = { linearisation, moved, aside: missed.map((limit) => limit.text), allowances };
+  const ground = { linearisation, moved, aside: violated.map((limit) => limit.text), allowances };
   KNOWN.set(batch, { asked, ground });
   return ground;
 }
@@ -50,13 +50,13 @@ const KNOWN = new WeakMap<Batch, { asked: FeedRequest; ground: Ground }>();
 const RIGHT_CANS = 200;
 const NINE_OF_TEN = 0.9;
 
-/** The limits that a can misses. */
-function missedBy(can: PossibleCan, batch: Batch, request: FeedRequest): CanLimit[] {
+/** The limits that a can violates. */
+function violatedBy(can: PossibleCan, batch: Batch, request: FeedRequest): CanLimit[] {
   const limits = canLimits(request, batch);
   return limits.filter((limit) => !keepsAll([limit], can, nothing(request)));
 }
 
-/** By how much per litre nine of ten right cans miss a limit at most. */
+/** By how much per litre nine of ten right cans violate a limit at most. */
 function violationOf({ side, ofCan }: CanLimit, right: readonly PossibleCan[]): number {
   const off = right.map((can) => ((side === 'least' ? -1 : 1) * ofCan(can)) / can.litres);
   return Math.max(0, quantiles(off, [NINE_OF_TEN])[0]!);

@@ -24,7 +24,7 @@ export function becauseOf(
     status === 'rescue' && safe.length > 1 && { kind: 'right under', causes: safe },
     status === 'feed' && safe.length > 1 && causes.length > 0 && { kind: 'good under', causes: safe },
     status !== 'do not feed' && harmed.length > 0 && { kind: 'not right under', causes: harmed },
-    aside.length > 0 && { kind: 'plan misses', limits: aside },
+    aside.length > 0 && { kind: 'plan violates', limits: aside },
   ];
   return found.filter((because) => because !== false);
 }

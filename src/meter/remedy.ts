@@ -85,7 +85,7 @@ export type Because =
   | { kind: 'thins out' }
   /** Causes under which it is right, under which the can is good as it is, and under which it would not be right. */
   | { kind: 'right under' | 'good under' | 'not right under'; causes: string[] }
-  | { kind: 'plan misses'; limits: string[] };
+  | { kind: 'plan violates'; limits: string[] };
 
 /** What one explanation asks for. */
 export interface Alternative {

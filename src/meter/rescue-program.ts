@@ -24,7 +24,13 @@ const WEIGHTS = {
  * water and products. Every limit holds in the worst of the likeliest `sure` of the cans; only the coefficient of the share kept depends on
  * the can, so the worst case of each limit is one number.
  */
-export function rescueProgram({
+export function rescueProgram(asked: RescueAsked): LinearProgram {
+  const { columns, room, limits } = partsOf(asked);
+  return { columns, rows: [...room, ...limits] };
+}
+
+/** Its columns, the rows of the can's room, and one row for each limit, in their order. */
+function partsOf({
   request,
   batch,
   limits,
@@ -35,7 +41,7 @@ export function rescueProgram({
   capacityLitres,
   standsAt,
   left = stockLeft(request, batch, cans),
-}: RescueAsked): LinearProgram {
+}: RescueAsked): { columns: Column[]; room: Row[]; limits: Row[] } {
   const litres = standsAt ?? middleLitres(cans);
   const costs = costsOf(request, batch);
   const columns: Column[] = [
@@ -49,24 +55,24 @@ export function rescueProgram({
     }),
   ];
   const added = Object.fromEntries(request.waters.map((_, i) => [waterColumn(i), 1]));
-  const rows: Row[] = [
+  const room: Row[] = [
     { id: 'whole', lower: 1, upper: 1, terms: { keep: 1, poured: 1 } },
     { id: 'room', upper: capacityLitres, terms: { keep: litres, ...added } },
     { id: 'enough', lower: leastLitres(batch, litres), terms: { keep: litres, ...added } },
     { id: 'beyond', lower: -plannedLitres(batch), terms: { beyond: 1, ...negative({ keep: litres, ...added }) } },
-    ...limits.map((limit, i): Row => {
-      const of = cans.map(limit.ofCan);
-      const [worst] = quantiles(of, [limit.side === 'least' ? 1 - sure : sure]);
-      const terms = nonzero({
-        keep: worst!,
-        ...Object.fromEntries(limit.waters.map((x, k) => [waterColumn(k), x])),
-        ...Object.fromEntries(limit.products.map((x, k) => [productColumn(k), x])),
-      });
-      const by = inside?.[i] ?? 0;
-      return { id: `limit:${i}`, terms, ...(limit.side === 'least' ? { lower: by } : { upper: -by }) };
-    }),
   ];
-  return { columns, rows };
+  const rows = limits.map((limit, i): Row => {
+    const of = cans.map(limit.ofCan);
+    const [worst] = quantiles(of, [limit.side === 'least' ? 1 - sure : sure]);
+    const terms = nonzero({
+      keep: worst!,
+      ...Object.fromEntries(limit.waters.map((x, k) => [waterColumn(k), x])),
+      ...Object.fromEntries(limit.products.map((x, k) => [productColumn(k), x])),
+    });
+    const by = inside?.[i] ?? 0;
+    return { id: `limit:${i}`, terms, ...(limit.side === 'least' ? { lower: by } : { upper: -by }) };
+  });
+  return { columns, room, limits: rows };
 }
 
 /**
@@ -74,14 +80,14 @@ export function rescueProgram({
  * many spreads. Its waste is left open.
  */
 export function deepestProgram(asked: RescueAsked, spreads: readonly number[]): LinearProgram {
-  const { columns, rows } = rescueProgram(asked);
+  const { columns, room, limits } = partsOf(asked);
+  const inside = limits.map((row, i) => {
+    const spread = spreads[i]!;
+    return { ...row, terms: nonzero({ ...row.terms, [DEPTH]: row.lower === undefined ? spread : -spread }) };
+  });
   return {
     columns: [...columns.map((c) => ({ ...c, cost: c.cost * HARDLY })), { id: DEPTH, cost: -1, upper: DEEP_ENOUGH }],
-    rows: rows.map((row) => {
-      if (!row.id.startsWith('limit:')) return row;
-      const spread = spreads[Number(row.id.slice('limit:'.length))]!;
-      return { ...row, terms: nonzero({ ...row.terms, [DEPTH]: row.lower === undefined ? spread : -spread }) };
-    }),
+    rows: [...room, ...inside],
   };
 }
 

@@ -9,7 +9,7 @@ const ownMatch = z.strictObject({
   strength: z.string().describe('as blend --strength takes it'),
   percent: amount,
   nitrogen: amount.describe('mg/L'),
-  ec: amount.describe('mS/cm of the whole can at 25 °C'),
+  ec: amount.describe('mS/cm of the whole feed solution at 25 °C'),
   elements: z.array(z.strictObject({ element, mgPerLitre: amount })),
   ammoniumShare: amount.nullable(),
   items: z.array(item),

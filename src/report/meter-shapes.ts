@@ -92,7 +92,7 @@ export const meterShape = z.strictObject({
       asIs: amount.describe('share of the cans that keep every limit with nothing done'),
       safeUnder: z.array(z.string()),
       notUnder: z.array(z.string()),
-      mix: z.strictObject(mix).describe('the likeliest can after the remedy'),
+      mix: z.strictObject(mix).describe('the likeliest feed solution after the remedy'),
       misses,
       aside: z
         .array(z.string())

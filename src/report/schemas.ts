@@ -189,7 +189,7 @@ export const programmesShape = z.strictObject({
       plants: z.string(),
       medium: z.string(),
       phase: z.string(),
-      bands: z.partialRecord(element, band).describe('mg/L in the can at full strength'),
+      bands: z.partialRecord(element, band).describe('mg/L in the feed solution at full strength'),
       rules: z.array(
         z.strictObject({
           text: z.string(),
@@ -243,7 +243,7 @@ export const labelsShape = z.strictObject({
         .strictObject({ value: z.number(), low: z.number(), high: z.number() })
         .describe('of 1 g/L or 1 mL/L in pure water that has stood open to air'),
       precipitation: z.array(cloudingLine).describe('of 1 g/L or 1 mL/L in pure water by itself'),
-      acidity: z.number().describe('potential acidity, g CaCO3 per kg or per litre of product; negative is basic'),
+      acidity: z.number().describe('potential acidity, g CaCO3 per kg or per litre of product; negative is basicity'),
     }),
   ),
 });

@@ -31,13 +31,13 @@ export const item = z.strictObject({
 export const waterShare = z.strictObject({
   id: z.string(),
   name: z.string(),
-  share: amount.describe('share of the can, 0 to 1'),
+  share: amount.describe('share of the feed solution, 0 to 1'),
   costPerLitre: amount,
 });
 
 export const elementLine = z.strictObject({
   element,
-  mgPerLitre: z.number().describe('mg/L of the element in the can, as labels state it'),
+  mgPerLitre: z.number().describe('mg/L of the element in the feed solution, as labels state it'),
   low: z.number().describe('least the labels allow'),
   high: z.number().describe('most the labels allow'),
   min: maybe,
@@ -77,11 +77,11 @@ const ph = z.strictObject({
 });
 
 const acidity = z.strictObject({
-  mgCaCO3PerLitre: z.number().describe('potential acidity of a litre of feed (Pierre); negative is basic'),
+  mgCaCO3PerLitre: z.number().describe('potential acidity of a litre of feed solution (Pierre); negative is basicity'),
   low: z.number(),
   high: z.number(),
   ifAllNitrifies: z.number().describe('mg CaCO3 per litre, the worst case'),
-  alkalinity: z.number().describe('of the can, meq/L'),
+  alkalinity: z.number().describe('of the feed solution, meq/L'),
   says: z.array(z.string()),
 });
 
@@ -146,7 +146,7 @@ export const mix = {
       }),
     )
     .optional()
-    .describe('pairs that stay clear in the can but cloud where they meet undiluted'),
+    .describe('pairs that stay clear in the feed solution but precipitate where they meet undiluted'),
 };
 
 export const misses = z.array(z.strictObject({ limit: z.string(), value: z.number(), bound: z.number() }));

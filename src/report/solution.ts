@@ -11,7 +11,7 @@ export function solutionBlocks(mix: Pick<Mix, 'ph' | 'acidity' | 'precipitation'
   const cloudy = mix.precipitation.filter((line) => line.verdict !== 'clear');
   const worst = cloudy.some((line) => line.verdict === 'will cloud');
   return [
-    heading('In the can and after'),
+    heading('In the can (the feed solution) and after'),
     list([phLine(ph), acidityLine(acidity), ...acidityLines(acidity)]),
     cloudy.length === 0
       ? paragraph('The can stays clear: nothing precipitates.')

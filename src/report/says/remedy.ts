@@ -39,7 +39,7 @@ export function becauseSays(because: Because, causes: readonly Cause[], batch: P
       return `The can is good under each of these: ${named(because.causes)}.`;
     case 'not right under':
       return `It would not be right if it was this instead: ${named(because.causes)}.`;
-    case 'plan misses':
+    case 'plan violates':
       return `The plan itself does not keep these, so they count as kept where they are no further off than it leaves them: ${because.limits.join('; ')}.`;
     default:
       return because satisfies never;
