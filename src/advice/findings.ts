@@ -16,6 +16,9 @@ export type AdviceSense =
   | { kind: 'EC'; aboveWater: boolean }
   | { kind: 'pen'; scale: string; aboveWater: boolean };
 
+/** True where a reading is what the feed adds to that of the water. */
+export const isAboveWater = (sense: AdviceSense): boolean => 'aboveWater' in sense && sense.aboveWater;
+
 /** Full strength on the labels of soluble feeds: common practice, no source. */
 export type UsualRate = '1/2 tsp per US gal' | '1 tsp per US gal' | '1 tbsp per US gal';
 

@@ -2,7 +2,7 @@ import { type Nutrient, RULE_NAMES } from '../chemistry/nutrients.js';
 import type { Programme } from '../programme/programme.js';
 import type { Rule } from '../programme/rule.js';
 import { formatNumber, formatUpTo } from '../units/index.js';
-import type { Limited } from './findings.js';
+import { isAboveWater, type Limited } from './findings.js';
 import type { AdviceReading, OwnMatch } from './types.js';
 import { conflictOf } from '../why/conflict.js';
 import { conductivity, ionsOfMix } from '../can/ec.js';
@@ -30,9 +30,9 @@ export class OwnStrengths {
   constructor(private readonly own: OwnFeed) {}
 
   /** Both ends of a reading; null where it cannot be held against a feed, or no feed can be mixed at any strength. */
-  async match({ counts, wanted, aboveWater }: AdviceReading): Promise<{ low: OwnMatch; high: OwnMatch } | null> {
+  async match({ counts, wanted, sense }: AdviceReading): Promise<{ low: OwnMatch; high: OwnMatch } | null> {
     if (counts === null || wanted === null) return null;
-    const water = aboveWater ? this.waterEc : 0;
+    const water = isAboveWater(sense) ? this.waterEc : 0;
     const low = await this.end(wanted.low + water, counts);
     if (low === null) return null;
     const high = wanted.high === wanted.low ? low : await this.end(wanted.high + water, counts);

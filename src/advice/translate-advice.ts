@@ -1,4 +1,5 @@
 import { type Checked, checked, type Where } from '../problem.js';
+import { isAboveWater } from './findings.js';
 import { type OwnFeed, OwnStrengths } from './own-feed.js';
 import { translate } from './translate.js';
 import type { Advice, AdviceHeld, AdviceReading, AdviceResult, OwnMatch } from './types.js';
@@ -50,7 +51,7 @@ async function underCeiling(reading: AdviceReading, own: OwnStrengths): ReturnTy
   const { counts, wanted } = reading;
   if (counts === null || wanted === null) return null;
   const total = await own.now(counts);
-  const now = total === null ? wanted.low : total - (reading.aboveWater ? own.waterEc : 0);
+  const now = total === null ? wanted.low : total - (isAboveWater(reading.sense) ? own.waterEc : 0);
   const match = await own.match({ ...reading, wanted: { low: Math.min(now, wanted.low), high: wanted.high } });
   const follows = (end: OwnMatch): OwnMatch => (end.reached < end.wanted ? { ...end, limitedBy: null } : end);
   return match && { low: follows(match.low), high: follows(match.high) };

@@ -174,12 +174,11 @@ function ofElement(element: Nutrient, wanted: Span, product: Graded | null): Adv
 
 /** A reading in mS/cm. What a grade at that reading holds is a range, for its forms are not told. */
 function ofEc(sense: AdviceSense & { aboveWater: boolean }, wanted: Span, product: Graded | null): AdviceReading {
-  const own = sense.aboveWater ? ({ aboveWater: true } as const) : {};
-  const bare: AdviceReading = { sense, counts: 'EC', wanted, gramsPerLitre: null, elements: [], ec: wanted, ...own };
+  const bare: AdviceReading = { sense, counts: 'EC', wanted, gramsPerLitre: null, elements: [], ec: wanted };
   if (!product) return bare;
   const grams = gramsAt(product.ions, wanted);
   if (grams === null) return bare;
-  return { ...ofGrams(sense, grams, product), counts: 'EC', wanted, ec: wanted, ...own };
+  return { ...ofGrams(sense, grams, product), counts: 'EC', wanted, ec: wanted };
 }
 
 /** A share of nobody knows what: what it would be, if the label said what labels often say. */

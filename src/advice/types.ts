@@ -79,8 +79,6 @@ export interface AdviceReading {
   elements: ({ element: Nutrient } & Span)[];
   /** mS/cm of the feed in pure water; wide, for a grade does not tell the forms. null where nothing tells. */
   ec: Span | null;
-  /** True where `wanted` is what the feed adds to the reading of the water. */
-  aboveWater?: true;
 }
 
 /** The own feed at one end of a reading. */

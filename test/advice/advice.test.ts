@@ -302,7 +302,7 @@ describe('what stands around a strength', () => {
     '0.4 mS plus rain',
     '200 ppm above the base water on a 500 pen',
   ])('"%s" is what the feed adds', (text) => {
-    expect(only(text)).toMatchObject({ counts: 'EC', wanted: { low: 0.4, high: 0.4 }, aboveWater: true });
+    expect(only(text)).toMatchObject({ counts: 'EC', wanted: { low: 0.4, high: 0.4 }, sense: { aboveWater: true } });
   });
 
   it('ppm above the water are those of a pen, on any scale', () => {

@@ -1,4 +1,5 @@
 import type * as z from 'zod';
+import { isAboveWater } from '../../advice/findings.js';
 import { strengthText } from '../../advice/own-feed.js';
 import type { AdviceResult, AssessResult, OwnMatch } from '../../advice/types.js';
 import type { adviceShape } from '../advice-shapes.js';
@@ -30,7 +31,11 @@ export function adviceJson(result: AdviceResult): z.infer<typeof adviceShape> {
     status,
     certainty,
     advice,
-    readings: result.readings.map(({ sense, ...reading }) => ({ says: senseSays(sense, atMost), ...reading })),
+    readings: result.readings.map(({ sense, ...reading }) => ({
+      says: senseSays(sense, atMost),
+      ...reading,
+      ...(isAboveWater(sense) ? { aboveWater: true as const } : {}),
+    })),
     own:
       result.status === 'no feed'
         ? null
