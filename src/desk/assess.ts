@@ -3,7 +3,7 @@ import { isAdvice, parseAdvice } from '../advice/parse.js';
 import { closeRecipe, parseRecipe, type Recipe } from '../advice/recipe.js';
 import type { AdviceResult } from '../advice/types.js';
 import type { Catalog } from '../catalog/catalog.js';
-import type { AssessResult } from '../feed/results.js';
+import type { AssessResult } from '../advice/types.js';
 import type { Product } from '../label/product.js';
 import { type Checked, problem, warning } from '../problem.js';
 import type { PenScale } from '../report/mix.js';
