@@ -116,6 +116,12 @@ module.exports = {
     only('csv-at-the-door', 'Domain code receives parsed types.', 'node_modules/csv-parse', '^src/(catalog|cli)/'),
     only('yaml-at-the-door', 'Domain code receives parsed types.', 'node_modules/yaml', '^src/(catalog|cli)/'),
     only('yargs-in-the-command-line', 'The core has no command line.', 'node_modules/yargs', '^src/cli/'),
+    only(
+      'labels-close-at-the-door',
+      'A label is closed once, where it comes in: no room after the desk may close one again.',
+      '^src/label/close\\.ts$',
+      '^src/(desk/close-labels|index)\\.ts$',
+    ),
   ],
   options: {
     doNotFollow: { path: 'node_modules' },

@@ -1,5 +1,4 @@
 import type { Kit } from '../catalog/bench-types.js';
-import { closeShelf } from '../label/close.js';
 import type { ClosedProduct } from '../label/closed-product.js';
 import type { Product } from '../label/product.js';
 import type { Spoonful } from './findings.js';
@@ -32,7 +31,7 @@ const MOST_PER_LITRE = 1000;
 /**
  * Reads `1/4 tsp cal-part + 1.2 g base + 3 mL kelp in 1 US gal`. Products are named by id or name; spoonfuls of a powder need its
  * bulk density, grams of a liquid its density, drops the kit's dropper. Every problem at once.
- * @param products whose labels may still be open: only those that the recipe names are closed, by `closeRecipe`
+ * @param products whose labels may still be open: only those that a recipe names are to be closed
  */
 export function parseRecipe<P extends Product>(
   text: string,
@@ -90,16 +89,6 @@ export function parseRecipe<P extends Product>(
     );
   }
   return checked({ text: text.trim(), lines, volumeLitres }, problems);
-}
-
-/** The recipe with the labels closed that it names. */
-export async function closeRecipe(recipe: Recipe<Product>): Promise<Recipe> {
-  const named = [...new Set(recipe.lines.map(({ product }) => product))];
-  const closed = await closeShelf(named);
-  return {
-    ...recipe,
-    lines: recipe.lines.map((line) => ({ ...line, product: closed[named.indexOf(line.product)]! })),
-  };
 }
 
 function volumeOf(text: string, where: Where, problems: Problem[]): number {

@@ -1,20 +1,22 @@
+import type { MilliSiemensPerCm } from '../units/index.js';
+
 /**
  * Predicted conductivity at 25 °C of the feed solution (water included), mS/cm; low…high for what labels leave open and for the
  * error of the model, 3 %.
  */
 export interface EcLine {
-  mSPerCm: number;
-  low: number;
-  high: number;
-  max: number | null;
+  mSPerCm: MilliSiemensPerCm;
+  low: MilliSiemensPerCm;
+  high: MilliSiemensPerCm;
+  max: MilliSiemensPerCm | null;
 }
 
 /** Conductivity without a pen's correction, at the temperature of the feed solution. */
 export interface EcAtTemperature {
   celsius: number;
-  mSPerCm: number;
-  low: number;
-  high: number;
+  mSPerCm: MilliSiemensPerCm;
+  low: MilliSiemensPerCm;
+  high: MilliSiemensPerCm;
 }
 
 /** Predicted pH of the feed solution after standing open to air; an estimate. */

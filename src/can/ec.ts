@@ -1,4 +1,4 @@
-import { CACO3_PER_MEQ } from '../chemistry/acidity.js';
+import { meqPerLitreOf } from '../chemistry/acidity.js';
 import { NONE } from '../chemistry/conductivity.js';
 import { type Ions, ionsFromNutrients } from '../chemistry/ions.js';
 import type { ClosedProduct } from '../label/closed-product.js';
@@ -31,7 +31,7 @@ export function ionsOfMix(
 
 /** mmol/L and alkalinity of a source water, as analysed. */
 export function ionsOfWater(water: Water): Ions {
-  return { ...ionsFromNutrients(water.mgPerLitre), alkalinity: water.alkalinity / CACO3_PER_MEQ };
+  return { ...ionsFromNutrients(water.mgPerLitre), alkalinity: meqPerLitreOf(water.alkalinity) };
 }
 
 /**

@@ -7,6 +7,7 @@ import { type IonSource, type CloudingLine, cloudingOf } from './clouding.js';
 import { solutionChemistry } from '../chemistry/solution/index.js';
 import { chemistryOf, conductingIons, ionsOfMix, ionsOfWater, type MakeUp, openIons } from './ec.js';
 import { type Meeting, meetings } from './meeting.js';
+import { type MilliSiemensPerCm, milliSiemensOf, milliSiemensPerCm } from '../units/index.js';
 import type { Amounts } from './mix-amounts.js';
 import type { AcidityLine, EcAtTemperature, EcLine, PhLine } from './can-lines.js';
 
@@ -43,8 +44,8 @@ export function inTheCan(
   const real = which.map((w) => ionsOfMix(amounts, shelf, waters, w, openIons));
   const measured = used.some((p) => p.ec !== undefined);
   const open = real.map((ions) => chemistryOf(ions));
-  const ecs = (measured ? conducting.map((ions) => chemistryOf(ions)) : open).map((c) => c.ec25 / 1000);
-  const at = temperatureC === undefined ? null : chemistryOf(conducting[0]!, { temperatureC }).ec / 1000;
+  const ecs = (measured ? conducting.map((ions) => chemistryOf(ions)) : open).map((c) => milliSiemensOf(c.ec25));
+  const at = temperatureC === undefined ? null : milliSiemensOf(chemistryOf(conducting[0]!, { temperatureC }).ec);
   const ec = spread(ecs);
   const products = productsIn(amounts, shelf);
   const undiluted = meetings(products, solutionChemistry);
@@ -56,8 +57,8 @@ export function inTheCan(
           ecAtTemperature: {
             celsius: temperatureC!,
             mSPerCm: at,
-            low: (ec.low * at) / Math.max(1e-12, ec.mSPerCm),
-            high: (ec.high * at) / Math.max(1e-12, ec.mSPerCm),
+            low: milliSiemensPerCm((ec.low * at) / Math.max(1e-12, ec.mSPerCm)),
+            high: milliSiemensPerCm((ec.high * at) / Math.max(1e-12, ec.mSPerCm)),
           },
         }),
     ph: phOf(
@@ -81,11 +82,11 @@ export const PH_ERROR = 0.15;
 /** meq/L of alkalinity from which water holds its pH for hours as it came. */
 const BUFFERED = 0.5;
 
-function spread([value, ...others]: readonly number[]): Omit<EcLine, 'max'> {
+function spread([value, ...others]: readonly MilliSiemensPerCm[]): Omit<EcLine, 'max'> {
   return {
     mSPerCm: value!,
-    low: Math.min(value!, ...others) * (1 - EC_ERROR),
-    high: Math.max(value!, ...others) * (1 + EC_ERROR),
+    low: milliSiemensPerCm(Math.min(value!, ...others) * (1 - EC_ERROR)),
+    high: milliSiemensPerCm(Math.max(value!, ...others) * (1 + EC_ERROR)),
   };
 }
 

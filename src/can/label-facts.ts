@@ -2,6 +2,7 @@ import type { ClosedProduct, Disagreement } from '../label/closed-product.js';
 import { potentialAcidity } from '../chemistry/acidity.js';
 import { solutionChemistry } from '../chemistry/solution/index.js';
 import { type Problem, warning } from '../problem.js';
+import { type MilliSiemensPerCm, milliSiemensPerCm } from '../units/index.js';
 import { saltsIn } from './acidity.js';
 import { ionSourceOf } from './ion-sources.js';
 import { disagreementText } from '../label/disagreement.js';
@@ -12,7 +13,12 @@ import { PH_ERROR } from './in-the-can.js';
 /** What 1 g/L or 1 mL/L of a product does to a meter and, over time, to a medium. */
 export interface LabelFacts {
   /** In pure water at 25 °C. `from`: what its ions rest on. */
-  ec: { mSPerCm: number; low: number; high: number; from: 'measured' | 'formula' | 'sources' | 'label alone' };
+  ec: {
+    mSPerCm: MilliSiemensPerCm;
+    low: MilliSiemensPerCm;
+    high: MilliSiemensPerCm;
+    from: 'measured' | 'formula' | 'sources' | 'label alone';
+  };
   /** In pure water that has stood open to air: an estimate, with the error of the model. */
   ph: { value: number; low: number; high: number };
   /** What comes out of it in pure water by itself. */
@@ -30,8 +36,8 @@ export function labelFacts(product: ClosedProduct): { facts: LabelFacts; problem
     facts: {
       ec: {
         mSPerCm: read[0]!,
-        low: Math.min(...read),
-        high: Math.max(...read),
+        low: milliSiemensPerCm(Math.min(...read)),
+        high: milliSiemensPerCm(Math.max(...read)),
         from: product.ec === undefined ? product.ions.from : 'measured',
       },
       ph: phOf(product),
@@ -43,10 +49,10 @@ export function labelFacts(product: ClosedProduct): { facts: LabelFacts; problem
 }
 
 /** What the product adds; the water's own trace is left out. */
-function netEc(product: ClosedProduct, which: 'value' | 'leastConductive' | 'mostConductive'): number {
+function netEc(product: ClosedProduct, which: 'value' | 'leastConductive' | 'mostConductive'): MilliSiemensPerCm {
   const ions = conductingIons(product, which);
   const bare = conductivity(NONE);
-  return Math.max(0, conductivity(ions) - (product.ec === undefined ? bare : 0));
+  return milliSiemensPerCm(Math.max(0, conductivity(ions) - (product.ec === undefined ? bare : 0)));
 }
 
 /** Over every make-up that the label allows. */

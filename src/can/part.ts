@@ -2,6 +2,7 @@ import type { ClosedProduct } from '../label/closed-product.js';
 import type { Water } from '../label/product.js';
 import type { Ions } from '../chemistry/ions.js';
 import { chemistryOf, ionsOfWater, type MakeUp, NONE, plus, usualIons } from './ec.js';
+import { type MilliSiemensPerCm, milliSiemensOf, milliSiemensPerCm } from '../units/index.js';
 import type { Amounts } from './mix-amounts.js';
 
 /** One product in a can that may be only partly full or partly mixed. */
@@ -33,9 +34,9 @@ export const watersOf = ({ waters: shares }: Pick<Amounts, 'waters'>, waters: re
 
 /** A conductivity with what nine of ten labels leave open and the error of the model, mS/cm. */
 export interface Conductivity {
-  mSPerCm: number;
-  low: number;
-  high: number;
+  mSPerCm: MilliSiemensPerCm;
+  low: MilliSiemensPerCm;
+  high: MilliSiemensPerCm;
 }
 
 /**
@@ -47,17 +48,21 @@ export function ecOfPart(parts: readonly Part[], waters: readonly Blend[], full 
   const which: readonly MakeUp[] = settled
     ? ['value']
     : ['value', 'leastConductive', 'mostConductive', 'acid', 'alkaline'];
-  const ecs = which.map((w) => chemistryOf(ionsOfPart(parts, waters, full, w), { temperatureC }).ec / 1000);
+  const ecs = which.map((w) => milliSiemensOf(chemistryOf(ionsOfPart(parts, waters, full, w), { temperatureC }).ec));
   return {
     mSPerCm: ecs[0]!,
-    low: Math.min(...ecs) * (1 - MODEL_ERROR),
-    high: Math.max(...ecs) * (1 + MODEL_ERROR),
+    low: milliSiemensPerCm(Math.min(...ecs) * (1 - MODEL_ERROR)),
+    high: milliSiemensPerCm(Math.max(...ecs) * (1 + MODEL_ERROR)),
   };
 }
 
 /** The same without the range: mS/cm. */
-export const likelyEc = (parts: readonly Part[], waters: readonly Blend[], full = 1, temperatureC = 25): number =>
-  chemistryOf(ionsOfPart(parts, waters, full, 'value'), { temperatureC }).ec / 1000;
+export const likelyEc = (
+  parts: readonly Part[],
+  waters: readonly Blend[],
+  full = 1,
+  temperatureC = 25,
+): MilliSiemensPerCm => milliSiemensOf(chemistryOf(ionsOfPart(parts, waters, full, 'value'), { temperatureC }).ec);
 
 /** Error of the conductivity model, as a share: what it was off at most against the tables it is tested with. */
 const MODEL_ERROR = 0.03;

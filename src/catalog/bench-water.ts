@@ -1,5 +1,5 @@
 import { type Problem, problem } from '../problem.js';
-import { otherCurrency } from '../units/index.js';
+import { otherCurrency, mgCaCO3PerLitre, mgPerLitre } from '../units/index.js';
 import { rangedMoney, rangedNumber } from './cells.js';
 import { type Catalog, findWater } from './catalog.js';
 import type { Water } from '../label/product.js';
@@ -136,18 +136,17 @@ function ownWater(
     );
     return undefined;
   }
-  const mgPerLitre: Water['mgPerLitre'] = {};
-  for (const nutrient of WATER_NUTRIENTS) {
+  const milligrams = WATER_NUTRIENTS.flatMap((nutrient) => {
     const value = number(nutrient, MOST_IN_WATER, 'mg/L');
-    if (value !== undefined) mgPerLitre[nutrient] = value;
-  }
+    return value === undefined ? [] : [[nutrient, mgPerLitre(value)] as const];
+  });
   const pH = number('pH', 12);
   const name = String(given.name ?? (count === 1 ? 'own water' : `own water (line ${spot.line})`));
   return {
     id: name,
     name,
-    mgPerLitre,
-    alkalinity: number('alkalinity', MOST_IN_WATER, 'mg/L CaCO3') ?? 0,
+    mgPerLitre: Object.fromEntries(milligrams),
+    alkalinity: mgCaCO3PerLitre(number('alkalinity', MOST_IN_WATER, 'mg/L CaCO3') ?? 0),
     ...(pH === undefined ? {} : { pH }),
     pricePerLitre: pricePerLitre ?? 0,
     source: `${spot.page.file}:${spot.line}`,

@@ -1,7 +1,9 @@
 import { nearest, type Problem, problem, type Where } from '../problem.js';
 import {
   commaNotes,
-  milliSiemensOf,
+  inMilliSiemens,
+  type MilliSiemensPerCm,
+  milliSiemensPerCm,
   type Money,
   type Read,
   readConductivity,
@@ -68,13 +70,20 @@ export function withinRange(
 }
 
 /** The conductivity in a cell, in mS/cm; a bare number is in mS/cm. */
-export function conductivityCell(row: Row, column: string, range: Range, problems: Problem[]): number | undefined {
+export function conductivityCell(
+  row: Row,
+  column: string,
+  range: Range,
+  problems: Problem[],
+): MilliSiemensPerCm | undefined {
   const text = row.text(column);
   if (text === undefined) return undefined;
   const where = row.where(column);
   const read = readConductivity(text, { decimalComma: row.decimalComma });
   const known = read.ok && read.value.unit === 'ppm' ? unread('other', `"${text}"`, 'mS/cm', 'Write mS/cm.') : read;
-  return withinRange(known.ok ? { ...known, value: milliSiemensOf(known.value) } : known, text, range, where, problems);
+  const given = known.ok ? { ...known, value: inMilliSiemens(known.value) } : known;
+  const within = withinRange(given, text, range, where, problems);
+  return within === undefined ? undefined : milliSiemensPerCm(within);
 }
 
 /** The money in a cell, with the currency beside it where one is written. */

@@ -8,12 +8,18 @@ export function catalogModule(catalog: Catalog): string {
   const files = CATALOG_FILES.map(
     (name) => `  ${name}: [\n${catalog[name].map((row) => `    ${literal(row)},\n`).join('')}  ],\n`,
   );
-  return `${HEAD}export const compiledCatalog: Catalog = {\n${files.join('')}};\n`;
+  return `${HEAD}const written: WithoutUnits<Catalog> = {\n${files.join('')}};\n${TAIL}`;
 }
 
 const HEAD = `// Written by \`npm run catalog\` from catalog/*.csv, and held against them by a test: change those, not this.
 import type { Catalog } from '../catalog/catalog.js';
+import type { WithoutUnits } from '../units/index.js';
 
+`;
+
+const TAIL = `
+/** The units are those that the readers of the files give. */
+export const compiledCatalog = written as Catalog;
 `;
 
 /** A value as the expression that makes it again. */

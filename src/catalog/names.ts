@@ -2,8 +2,8 @@ import { type Checked, nearest, type Problem, problem, type Where } from '../pro
 
 /** Anything that can be asked for by id, name or synonym. */
 export interface Named {
-  id: string;
-  name: string;
+  readonly id: string;
+  readonly name: string;
   synonyms: readonly string[];
 }
 

@@ -1,6 +1,7 @@
+import { mgPerLitre } from '../units/index.js';
 import { NUTRIENTS, type Nutrient } from '../chemistry/nutrients.js';
 import { parseRules } from '../programme/parse-rule.js';
-import type { Medium, Phase } from '../programme/programme.js';
+import type { Band, Medium, Phase } from '../programme/programme.js';
 import type { BandRow, FactorRow, RuleRow, Sourced } from '../programme/tables.js';
 import { type Checked, type Problem, problem, type Where } from '../problem.js';
 import { evidenceOf, numberCell, requiredCell } from './cells.js';
@@ -30,11 +31,11 @@ export function readBands(text: string, file: string, words: Vocabulary): Checke
   const bands = readTable(text, file, columns, problems).rows.flatMap((row) => {
     const plants = reference(row, 'plants', words.plants, 'a plant group', problems);
     const nutrient = reference(row, 'nutrient', NUTRIENT_NAMES, 'a nutrient', problems);
-    const ends: { min?: number; aim?: number; max?: number } = {};
-    for (const end of BAND_ENDS) {
+    const given = BAND_ENDS.flatMap((end) => {
       const value = numberCell(row, end, { least: 0, most: 10_000, unit: 'mg/L' }, problems);
-      if (value !== undefined) ends[end] = value;
-    }
+      return value === undefined ? [] : [[end, mgPerLitre(value)] as const];
+    });
+    const ends: Band = Object.fromEntries(given);
     problems.push(...bandProblems(row, ends));
     if (nutrient === '*')
       problems.push(
@@ -102,7 +103,7 @@ function reference<T extends string>(
   return undefined;
 }
 
-function bandProblems(row: Row, ends: { min?: number; aim?: number; max?: number }): Problem[] {
+function bandProblems(row: Row, ends: Band): Problem[] {
   const given = BAND_ENDS.flatMap((end) => (ends[end] === undefined ? [] : [ends[end]]));
   if (given.length === 0 && BAND_ENDS.every((end) => row.text(end) === undefined)) {
     return [

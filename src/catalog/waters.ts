@@ -1,3 +1,4 @@
+import { mgCaCO3PerLitre, mgPerLitre } from '../units/index.js';
 import { NUTRIENTS, type Nutrient } from '../chemistry/nutrients.js';
 import type { Checked, Problem, Where } from '../problem.js';
 import { evidenceOf, listCell, moneyCell, numberCell, requiredCell, uniqueIds } from './cells.js';
@@ -32,18 +33,19 @@ export function readWaters(text: string, file: string): Checked<CatalogWater[]> 
 
 function waterOf(row: Row, problems: Problem[]): CatalogWater {
   const id = requiredCell(row, 'id', problems);
-  const mgPerLitre: Water['mgPerLitre'] = {};
-  for (const nutrient of WATER_NUTRIENTS) {
+  const milligrams = WATER_NUTRIENTS.flatMap((nutrient) => {
     const value = numberCell(row, nutrient, { least: 0, most: MOST_IN_WATER, unit: 'mg/L' }, problems);
-    if (value !== undefined) mgPerLitre[nutrient] = value;
-  }
+    return value === undefined ? [] : [[nutrient, mgPerLitre(value)] as const];
+  });
   const pH = numberCell(row, 'pH', { least: 2, most: 12 }, problems);
   return {
     id,
     name: row.text('name') ?? id,
     synonyms: listCell(row, 'synonyms'),
-    mgPerLitre,
-    alkalinity: numberCell(row, 'alkalinity', { least: 0, most: MOST_IN_WATER, unit: 'mg/L CaCO3' }, problems) ?? 0,
+    mgPerLitre: Object.fromEntries(milligrams),
+    alkalinity: mgCaCO3PerLitre(
+      numberCell(row, 'alkalinity', { least: 0, most: MOST_IN_WATER, unit: 'mg/L CaCO3' }, problems) ?? 0,
+    ),
     ...(pH === undefined ? {} : { pH }),
     pricePerLitre: moneyCell(row, 'price_per_litre', { least: 0, most: 1000 }, problems)?.amount ?? 0,
     source: row.text('source') ?? '',

@@ -1,3 +1,4 @@
+import { mgPerLitre, milliSiemensPerCm } from '../units/index.js';
 import { type LinearProgram, type Row, solve } from '../../solver/index.js';
 import { linearisationOfMix } from '../formulation/ec-cap.js';
 import { formulate } from '../formulation/formulate.js';
@@ -28,11 +29,11 @@ export function tightened(request: FeedRequest, spreads: readonly LimitSpread[],
   for (const { limit, moments } of spreads) {
     const { kind, nutrient, rule } = limit;
     const bound = movedIn(limit, moments, k);
-    if (kind === 'min') bands[nutrient!] = { ...bands[nutrient!], min: bound };
-    if (kind === 'max') bands[nutrient!] = { ...bands[nutrient!], max: bound };
+    if (kind === 'min') bands[nutrient!] = { ...bands[nutrient!], min: mgPerLitre(bound) };
+    if (kind === 'max') bands[nutrient!] = { ...bands[nutrient!], max: mgPerLitre(bound) };
     if (kind === 'rule')
       rules[rule!] = { ...rules[rule!]!, ...(limit.upper === undefined ? { lower: bound } : { upper: bound }) };
-    if (kind === 'ec') maxEc = bound;
+    if (kind === 'ec') maxEc = milliSiemensPerCm(bound);
   }
   const ofProgramme = request.programme.rules.length;
   return {

@@ -1,8 +1,12 @@
+import { type MeqPerLitre, type MgCaCO3PerLitre, meqPerLitre, mgCaCO3PerLitre } from '../units/index.js';
 import type { Nutrient } from './nutrients.js';
 import { atomicWeight } from './weights.js';
 
 /** mg of CaCO3 in one milliequivalent. */
 export const CACO3_PER_MEQ = 50.04;
+
+export const meqPerLitreOf = (x: MgCaCO3PerLitre): MeqPerLitre => meqPerLitre(x / CACO3_PER_MEQ);
+export const mgCaCO3PerLitreOf = (x: MeqPerLitre): MgCaCO3PerLitre => mgCaCO3PerLitre(x * CACO3_PER_MEQ);
 
 /**
  * Potential acidity after Pierre (1933, J. Assoc. Off. Agric. Chem.; AOAC method), in mg CaCO3 for the given mg of each nutrient; negative is

@@ -1,3 +1,4 @@
+import { type MilliSiemensPerCm, milliSiemensOf } from '../units/index.js';
 import type { Ions } from './ions.js';
 import { type SolutionChemistry, solutionChemistry } from './solution/index.js';
 
@@ -15,8 +16,8 @@ export function chemistryOf(
 const KNOWN_ZERO = 1e-12;
 
 /** mS/cm at 25 °C by the full model, open to air. */
-export function conductivity(ions: Ions): number {
-  return chemistryOf(ions).ec25 / 1000;
+export function conductivity(ions: Ions): MilliSiemensPerCm {
+  return milliSiemensOf(chemistryOf(ions).ec25);
 }
 
 /** Pure water. */

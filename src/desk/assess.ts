@@ -1,6 +1,6 @@
 import { assess } from '../advice/assess.js';
 import { isAdvice, parseAdvice } from '../advice/parse.js';
-import { closeRecipe, parseRecipe, type Recipe } from '../advice/recipe.js';
+import { parseRecipe, type Recipe } from '../advice/recipe.js';
 import type { AdviceResult } from '../advice/types.js';
 import type { Catalog } from '../catalog/catalog.js';
 import type { AssessResult } from '../advice/types.js';
@@ -10,6 +10,7 @@ import type { PenScale } from '../report/mix.js';
 import { adviceHeld } from './advice.js';
 import type { Answer } from './answer.js';
 import type { BenchFiles } from './bench-files.js';
+import { closeRecipe } from './close-labels.js';
 import { Collected } from './collected.js';
 import { feedRequests, unjudged, warmthOf } from './feed-requests.js';
 import { type OpenBench, opened } from './opened.js';

@@ -1,4 +1,4 @@
-import { closeRecipe, parseRecipe, type Recipe } from '../advice/recipe.js';
+import { parseRecipe, type Recipe } from '../advice/recipe.js';
 import { blend } from '../blend/blend.js';
 import type { Catalog } from '../catalog/catalog.js';
 import { solutionChemistry } from '../chemistry/solution/index.js';
@@ -9,6 +9,7 @@ import type { ConcentrateRequest } from '../stock/concentrate-request.js';
 import type { ConcentrateResult } from '../stock/concentrate-result.js';
 import type { Answers } from './answer.js';
 import type { BenchFiles } from './bench-files.js';
+import { closeRecipe } from './close-labels.js';
 import { Collected } from './collected.js';
 import { feedRequests, oneFeedOnly } from './feed-requests.js';
 import { DESCRIBING_A_FEED, type OpenBench, opened } from './opened.js';

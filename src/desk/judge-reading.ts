@@ -1,4 +1,4 @@
-import { closeRecipe, parseRecipe } from '../advice/recipe.js';
+import { parseRecipe } from '../advice/recipe.js';
 import type { Kit } from '../catalog/bench-types.js';
 import type { Catalog } from '../catalog/catalog.js';
 import type { FeedRequest } from '../feed/request.js';
@@ -8,6 +8,7 @@ import { problem } from '../problem.js';
 import { formatNumber } from '../units/index.js';
 import type { Answer } from './answer.js';
 import type { BenchFiles } from './bench-files.js';
+import { closeRecipe } from './close-labels.js';
 import { Collected } from './collected.js';
 import { askedOfMix, feedRequests, unjudged } from './feed-requests.js';
 import { planOfRecipe, planOfSheet } from './meter-plan.js';

@@ -1,12 +1,12 @@
 import { labelFacts } from '../can/label-facts.js';
 import { type Catalog, findProduct } from '../catalog/catalog.js';
-import { closeShelf } from '../label/close.js';
 import { labelLine } from '../label/label-line.js';
 import type { Product } from '../label/product.js';
 import type { Problem } from '../problem.js';
 import type { LabelsResult } from '../report/labels.js';
 import type { Answer } from './answer.js';
 import type { BenchFiles } from './bench-files.js';
+import { closeLabels } from './close-labels.js';
 import { Collected } from './collected.js';
 import { benchAndShelf } from './opened.js';
 import type { Shelf } from './shelf.js';
@@ -34,7 +34,7 @@ export async function labelsOf(
       ? shelf.products
       : ids.flatMap((id) => collected.take(findProduct(shelf.products, id)) ?? []);
   const warnings = collected.settle();
-  const products = (await closeShelf(shown)).map((product) => {
+  const products = (await closeLabels(shown)).map((product) => {
     const { facts, problems } = labelFacts(product);
     return { ...labelLine(product, [...warnings.filter((w) => isAbout(w, product)), ...problems]), ...facts };
   });

@@ -1,9 +1,9 @@
 import type { Catalog } from '../catalog/catalog.js';
-import { closeShelf } from '../label/close.js';
 import type { ClosedProduct } from '../label/closed-product.js';
 import type { Product } from '../label/product.js';
 import { warning } from '../problem.js';
 import type { BenchFiles } from './bench-files.js';
+import { closeLabels } from './close-labels.js';
 import type { Collected } from './collected.js';
 import { readShelf } from './shelf.js';
 
@@ -43,7 +43,7 @@ export async function marketOf(files: BenchFiles, catalog: Catalog, collected: C
   const told = [...reasons].map(([why, count]) => `${count} ${why}`).join(', ');
   return {
     name: read.name,
-    products: await closeShelf(forSale),
+    products: await closeLabels(forSale),
     all: read.products,
     notes: told === '' ? [] : [`Left out of the market: ${told}.`],
   };

@@ -1,12 +1,12 @@
 import { readBench } from '../catalog/bench.js';
 import type { Bench, FeedSpec, Kit, Pen } from '../catalog/bench-types.js';
 import { type Catalog, findWater } from '../catalog/catalog.js';
-import { closeShelf } from '../label/close.js';
 import type { ClosedProduct } from '../label/closed-product.js';
 import type { Water } from '../label/product.js';
 import { nearest, problem, warning } from '../problem.js';
 import type { PenScale } from '../report/mix.js';
 import type { BenchFiles } from './bench-files.js';
+import { closeLabels } from './close-labels.js';
 import type { Collected } from './collected.js';
 import { pricesInOtherCurrencies } from './currencies.js';
 import { readFeedWords } from './options/feed-words.js';
@@ -62,7 +62,7 @@ export async function opened(
   return {
     bench,
     catalog,
-    shelf: { name: shelf.name, products: await closeShelf(shelf.products) },
+    shelf: { name: shelf.name, products: await closeLabels(shelf.products) },
     waters: named ?? (faulty || (wishes.water ?? []).length > 0 ? [] : rainByDefault(catalog, collected)),
     currency,
     kit,

@@ -2,10 +2,10 @@ import { reach } from '../blend/reach.js';
 import type { Catalog } from '../catalog/catalog.js';
 import type { FeedRequest } from '../feed/request.js';
 import type { ReachResult } from '../feed/results.js';
-import { closeShelf } from '../label/close.js';
 import { problem } from '../problem.js';
 import type { Answers } from './answer.js';
 import type { BenchFiles } from './bench-files.js';
+import { closeLabels } from './close-labels.js';
 import { Collected } from './collected.js';
 import { feedRequests } from './feed-requests.js';
 import { opened } from './opened.js';
@@ -44,7 +44,7 @@ export async function reachOf(
   return {
     met: results.every((result) => result.status === 'together' && result.elements.every((line) => line.reachable)),
     results,
-    against: other && (await reach({ ...requests[0]!, shelf: await closeShelf(other.products) }, other.name)),
+    against: other && (await reach({ ...requests[0]!, shelf: await closeLabels(other.products) }, other.name)),
     water: open.waters.length > 1 ? `${names}, in any shares` : names,
     warnings,
   };

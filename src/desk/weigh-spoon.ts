@@ -1,6 +1,5 @@
 import { BULK_DENSITY } from '../catalog/bulk-density.js';
 import { type Catalog, findProduct } from '../catalog/catalog.js';
-import { closeProduct } from '../label/close.js';
 import type { Product } from '../label/product.js';
 import { warmth } from '../meter/batch.js';
 import { type NoWeight, weighSpoon } from '../meter/index.js';
@@ -9,6 +8,7 @@ import type { CalibrateResult } from '../report/meter-tools.js';
 import { formatNumber } from '../units/index.js';
 import type { Answer } from './answer.js';
 import type { BenchFiles } from './bench-files.js';
+import { closeLabels } from './close-labels.js';
 import { Collected } from './collected.js';
 import { type OpenBench, opened } from './opened.js';
 import { parseCount } from './options/number.js';
@@ -54,8 +54,9 @@ export async function weighSpoonByPen(
     );
   const warnings = collected.settle();
   const corrected = factor / (compensates === false && celsius !== undefined ? warmth(celsius) : 1);
+  const [powder] = await closeLabels([product!]);
   const trial = {
-    product: await closeProduct(product!),
+    product: powder!,
     spoon: wishes.spoon!.trim(),
     millilitres: spoon!,
     count: count!,

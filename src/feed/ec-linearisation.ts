@@ -1,3 +1,4 @@
+import type { MilliSiemensPerCm } from '../units/index.js';
 import type { Ions } from '../chemistry/ions.js';
 
 /**
@@ -7,9 +8,9 @@ import type { Ions } from '../chemistry/ions.js';
  */
 export type EcTouch =
   | { at: 'aims' }
-  | { at: 'round' | 'way'; mSPerCm: number; round: number }
-  | { at: 'least'; mSPerCm: number }
-  | { at: 'mix'; mSPerCm: number };
+  | { at: 'round' | 'way'; mSPerCm: MilliSiemensPerCm; round: number }
+  | { at: 'least'; mSPerCm: MilliSiemensPerCm }
+  | { at: 'mix'; mSPerCm: MilliSiemensPerCm };
 
 /** The full conductivity model as a linearisation that touches it at one mix: mS/cm = constant + Σ slope · mmol/L. */
 export interface EcLinearisation {

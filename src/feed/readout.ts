@@ -1,3 +1,4 @@
+import { gramsPerLitre, mgPerLitre, millilitresPerLitre } from '../units/index.js';
 import type { ClosedProduct } from '../label/closed-product.js';
 import type { Water } from '../label/product.js';
 import { NUTRIENTS, type Nutrient } from '../chemistry/nutrients.js';
@@ -35,7 +36,9 @@ export function readOut(amounts: Amounts, request: ReadoutRequest, parts = inOrd
     items.push({
       id: product.id,
       name: product.name,
-      ...(product.composition.per === 'g' ? { gramsPerLitre: x } : { millilitresPerLitre: x }),
+      ...(product.composition.per === 'g'
+        ? { gramsPerLitre: gramsPerLitre(x) }
+        : { millilitresPerLitre: millilitresPerLitre(x) }),
       perBatch: batch === null ? null : x * batch,
       costPerLitre: price === null ? null : x * price,
     });
@@ -54,9 +57,9 @@ export function readOut(amounts: Amounts, request: ReadoutRequest, parts = inOrd
     const t = totals.get(n)!;
     return {
       element: n,
-      mgPerLitre: t.stated,
-      low: t.low,
-      high: t.high,
+      mgPerLitre: mgPerLitre(t.stated),
+      low: mgPerLitre(t.low),
+      high: mgPerLitre(t.high),
       min: band?.min ?? null,
       aim: band?.aim ?? null,
       max: band?.max ?? null,

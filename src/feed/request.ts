@@ -1,6 +1,7 @@
 import type { ClosedProduct } from '../label/closed-product.js';
 import type { OnSale, Water } from '../label/product.js';
 import type { Programme } from '../programme/programme.js';
+import { type MilliSiemensPerCm, milliSiemensPerCm } from '../units/index.js';
 import type { Rule } from '../programme/rule.js';
 import type { EcLinearisation } from './ec-linearisation.js';
 import type { FeedHeader } from './results.js';
@@ -12,7 +13,7 @@ export interface FeedRequest {
   /** The grower's own rules, on top of the programme's. */
   rules: Rule[];
   /** A lower EC cap of the grower's own, mS/cm. */
-  maxEc?: number;
+  maxEc?: MilliSiemensPerCm;
   shelf: ClosedProduct[];
   /** At least one source; several are blended, shares summing to 1. */
   waters: Water[];
@@ -29,9 +30,9 @@ export interface FeedRequest {
 }
 
 /** The tightest EC cap in force, mS/cm, or null. */
-export function ecCap(request: Pick<FeedRequest, 'programme' | 'maxEc'>): number | null {
-  const caps = [request.programme.maxEc, request.maxEc].filter((c): c is number => c !== undefined);
-  return caps.length === 0 ? null : Math.min(...caps);
+export function ecCap(request: Pick<FeedRequest, 'programme' | 'maxEc'>): MilliSiemensPerCm | null {
+  const caps = [request.programme.maxEc, request.maxEc].filter((c) => c !== undefined);
+  return caps.length === 0 ? null : milliSiemensPerCm(Math.min(...caps));
 }
 
 /** The same request without any cap on EC. */

@@ -3,6 +3,7 @@ import type { Nutrient } from '../chemistry/nutrients.js';
 import type { AcidityLine, EcAtTemperature, EcLine, PhLine } from '../can/can-lines.js';
 import type { CloudingLine } from '../can/clouding.js';
 import type { Meeting } from '../can/meeting.js';
+import type { GramsPerLitre, MgPerLitre, MillilitresPerLitre } from '../units/index.js';
 import type { Proof } from './proof.js';
 
 export type { AcidityLine, EcAtTemperature, EcLine, PhLine } from '../can/can-lines.js';
@@ -25,8 +26,8 @@ export interface FeedHeader {
 export interface Item {
   id: string;
   name: string;
-  gramsPerLitre?: number;
-  millilitresPerLitre?: number;
+  gramsPerLitre?: GramsPerLitre;
+  millilitresPerLitre?: MillilitresPerLitre;
   /** g or mL for the whole batch, null without a batch size. */
   perBatch: number | null;
   /** null when no price is known for it. */
@@ -44,12 +45,12 @@ export interface WaterShare {
 /** mg/L of one nutrient. `mgPerLitre` counts what labels state; low…high allows for what they leave open. */
 export interface ElementLine {
   element: Nutrient;
-  mgPerLitre: number;
-  low: number;
-  high: number;
-  min: number | null;
-  aim: number | null;
-  max: number | null;
+  mgPerLitre: MgPerLitre;
+  low: MgPerLitre;
+  high: MgPerLitre;
+  min: MgPerLitre | null;
+  aim: MgPerLitre | null;
+  max: MgPerLitre | null;
 }
 
 /** A share, ratio or cap against the mix; value is the left side, or the ratio for `A <= k * B`. */
@@ -122,7 +123,7 @@ export interface Relaxation {
 /** An element with a floor that nothing on the shelf and no water in use is known to hold. */
 export interface Absent {
   element: Nutrient;
-  min: number;
+  min: MgPerLitre;
   /** Kinds of product that would bring it, the best first. */
   broughtBy: string[];
 }

@@ -1,3 +1,4 @@
+import type { MilliSiemensPerCm } from '../units/index.js';
 import { solve } from '../../solver/index.js';
 import { conductingIons, conductivity, ionsOfMix } from '../can/ec.js';
 import type { EcLinearisation, EcStanding } from '../feed/ec-linearisation.js';
@@ -116,7 +117,7 @@ export async function leastEc(request: FeedRequest): Promise<Least | null> {
 }
 
 interface Least {
-  ec: number;
+  ec: MilliSiemensPerCm;
   linearisation: EcLinearisation;
   amounts: Amounts;
 }
@@ -128,7 +129,7 @@ export function standingOf({ request, round, presses, keeps }: Capped<unknown>):
 }
 
 /** mS/cm of a mix by the full model. */
-export function fullEc(amounts: Amounts, request: FeedRequest): number {
+export function fullEc(amounts: Amounts, request: FeedRequest): MilliSiemensPerCm {
   return conductivity(conductingMix(amounts, request));
 }
 

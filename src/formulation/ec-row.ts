@@ -63,6 +63,7 @@ export function firstLinearisation(request: Pick<FeedRequest, 'programme' | 'wat
   return linearisation;
 }
 
+/** Every formulation asks for it. Kept by all that it depends on, none of which can be changed: programme, first water and cap. */
 const PLANES = new WeakMap<FeedRequest['programme'], { water: Water; cap: number; linearisation: EcLinearisation }>();
 
 /** Finite difference, as a share of the ions present (mmol/L): small against their curvature, large against rounding. */

@@ -1,5 +1,6 @@
 import type { Ions } from '../chemistry/ions.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
+import type { MilliSiemensPerCm } from '../units/index.js';
 import type { Composition } from './composition.js';
 import type { ProductIons } from './counter-ions.js';
 import type { Jar, Product } from './product.js';
@@ -55,7 +56,7 @@ export class ClosedProduct {
     return this.#label.density;
   }
   /** Measured conductivity of 1 g/L or 1 mL/L, mS/cm, and the ions scaled to it; both absent where nobody measured. */
-  get ec(): number | undefined {
+  get ec(): MilliSiemensPerCm | undefined {
     return this.#label.ec;
   }
   get measuredIons(): Ions | undefined {
@@ -93,7 +94,7 @@ export interface ClosedLabel {
   formula: string | undefined;
   derivedFrom: readonly string[];
   density: number | undefined;
-  ec: number | undefined;
+  ec: MilliSiemensPerCm | undefined;
   measuredIons: Ions | undefined;
   disagreement: Disagreement | undefined;
 }

@@ -1,4 +1,5 @@
 import { conductivity, NONE } from '../chemistry/conductivity.js';
+import type { MilliSiemensPerCm } from '../units/index.js';
 import type { Ions } from '../chemistry/ions.js';
 import { times } from './counter-ions.js';
 
@@ -6,7 +7,7 @@ import { times } from './counter-ions.js';
  * The ions by which a product conducts as measured: all scaled alike until the model reads the measured figure at 1 g/L or 1 mL/L. What a
  * product without any known ions conducts is counted as potassium chloride.
  */
-export function measuredIons(mSPerCm: number, ions: Ions): Ions {
+export function measuredIons(mSPerCm: MilliSiemensPerCm, ions: Ions): Ions {
   const bare = conductivity(NONE);
   const predicted = conductivity(ions) - bare;
   const shape = predicted > 0.01 * mSPerCm ? ions : { ...NONE, K: 10, Cl: 10 };

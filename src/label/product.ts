@@ -1,4 +1,5 @@
-import type { PerNutrient } from '../chemistry/nutrients.js';
+import type { Nutrient, PerNutrient } from '../chemistry/nutrients.js';
+import type { MgCaCO3PerLitre, MgPerLitre, MilliSiemensPerCm } from '../units/index.js';
 import type { Composition, Content } from './composition.js';
 import type { Where } from '../problem.js';
 
@@ -45,7 +46,7 @@ export interface Label {
   /** g/mL of a liquid. */
   density?: number;
   /** Measured conductivity of 1 g/L or 1 mL/L in pure water at 25 °C, mS/cm; overrides what the ions predict. */
-  ec?: number;
+  ec?: MilliSiemensPerCm;
 }
 
 /** What is said of a product that could be bought, its label open or closed: enough to name it and to tell what it is sure to bring. */
@@ -64,12 +65,12 @@ export interface PowderKnown {
 
 /** A source of water: mg/L of each nutrient (NO3-N as N), alkalinity as mg/L CaCO3. Money per litre, if any. */
 export interface Water {
-  id: string;
-  name: string;
-  mgPerLitre: Partial<Record<import('../chemistry/nutrients.js').Nutrient, number>>;
-  alkalinity: number;
-  pH?: number;
-  pricePerLitre: number;
-  source: string;
-  evidence: Evidence;
+  readonly id: string;
+  readonly name: string;
+  readonly mgPerLitre: Readonly<Partial<Record<Nutrient, MgPerLitre>>>;
+  readonly alkalinity: MgCaCO3PerLitre;
+  readonly pH?: number;
+  readonly pricePerLitre: number;
+  readonly source: string;
+  readonly evidence: Evidence;
 }

@@ -1,3 +1,4 @@
+import { type MilliSiemensPerCm, milliSiemensPerCm } from '../units/index.js';
 import { type Nutrient, RULE_NAMES } from '../chemistry/nutrients.js';
 import { type Checked, checked, type Problem, problem, type Where } from '../problem.js';
 import { parseRelation } from '../units/expression.js';
@@ -7,7 +8,7 @@ import type { Rule } from './rule.js';
 /** Rules over nutrients, and the tightest EC cap among them (mS/cm). */
 export interface ReadRules {
   rules: Rule[];
-  maxEc?: number;
+  maxEc?: MilliSiemensPerCm;
 }
 
 const NAMES = [...RULE_NAMES.keys(), 'EC'];
@@ -20,7 +21,7 @@ const NAMES = [...RULE_NAMES.keys(), 'EC'];
 export function parseRules(texts: readonly string[], from: string, where: Where = {}): Checked<ReadRules> {
   const problems: Problem[] = [];
   const rules: Rule[] = [];
-  let maxEc: number | undefined;
+  let maxEc: MilliSiemensPerCm | undefined;
   for (const text of texts) {
     const read = parseRelation(text, NAMES, where);
     if (!read.ok) {
@@ -41,7 +42,7 @@ export function parseRules(texts: readonly string[], from: string, where: Where 
               'Write EC <= 0.8 (mS/cm), nothing else about EC.',
             ),
           );
-        } else maxEc = Math.min(maxEc ?? cap, cap);
+        } else maxEc = milliSiemensPerCm(Math.min(maxEc ?? cap, cap));
       } else rules.push(ruleOf(relation, text.trim(), from));
     }
   }

@@ -1,5 +1,6 @@
 import { NUTRIENTS, type Nutrient } from '../chemistry/nutrients.js';
 import { type Checked, checked, nearest, type Problem, problem, type Where } from '../problem.js';
+import { type MilliSiemensPerCm, milliSiemensPerCm, scaleBy } from '../units/index.js';
 import { parseRules } from './parse-rule.js';
 import type { Band, Medium, Phase, Programme } from './programme.js';
 import type { Rule } from './rule.js';
@@ -20,8 +21,9 @@ export function resolveProgramme(
   if (unsuited) return { ok: false, problems: [unsuited] };
   const bandRows = bandsFor(tables, plants);
   const factors = tables.factors.filter((row) => matches(row, medium, phase));
-  const bands: Programme['bands'] = {};
-  for (const row of bandRows) bands[row.nutrient] = timesBand(row, factorFor(factors, row.nutrient));
+  const bands: Programme['bands'] = Object.fromEntries(
+    bandRows.map((row) => [row.nutrient, timesBand(row, factorFor(factors, row.nutrient))]),
+  );
   const { rules, maxEc, rows, problems } = rulesFor(tables, plants, medium, phase, where);
   const evidence = [
     ...bandRows.map((row) => noted(row.nutrient, row)),
@@ -71,7 +73,7 @@ function rulesFor(tables: ProgrammeTables, plants: string, medium: Medium, phase
   const rules: Rule[] = [];
   const rows: RuleRow[] = [];
   const problems: Problem[] = [];
-  let maxEc: number | undefined;
+  let maxEc: MilliSiemensPerCm | undefined;
   for (const row of tables.rules.filter(
     (r) => (r.plants === '*' || r.plants === plants) && matches(r, medium, phase),
   )) {
@@ -81,7 +83,8 @@ function rulesFor(tables: ProgrammeTables, plants: string, medium: Medium, phase
       continue;
     }
     rules.push(...read.value.rules);
-    if (read.value.maxEc !== undefined) maxEc = Math.min(maxEc ?? Number.POSITIVE_INFINITY, read.value.maxEc);
+    if (read.value.maxEc !== undefined)
+      maxEc = milliSiemensPerCm(Math.min(maxEc ?? Number.POSITIVE_INFINITY, read.value.maxEc));
     rows.push(row);
   }
   return { rules, maxEc, rows, problems };
@@ -97,11 +100,12 @@ function factorText({ factor, nutrient, medium, phase }: FactorRow): string {
 
 /** A band with each end multiplied. */
 export function timesBand(band: Band, factor: number): Band {
-  const scaled: Band = {};
-  if (band.min !== undefined) scaled.min = band.min * factor;
-  if (band.aim !== undefined) scaled.aim = band.aim * factor;
-  if (band.max !== undefined) scaled.max = band.max * factor;
-  return scaled;
+  const { min, aim, max } = band;
+  return {
+    ...(min === undefined ? {} : { min: scaleBy(min, factor) }),
+    ...(aim === undefined ? {} : { aim: scaleBy(aim, factor) }),
+    ...(max === undefined ? {} : { max: scaleBy(max, factor) }),
+  };
 }
 
 /** A rule made redundant by a tighter one over the same terms is dropped, so that the report lists what decides. */

@@ -1,10 +1,11 @@
 import type { Nutrient } from '../chemistry/nutrients.js';
 import { type Checked, problem, type Where } from '../problem.js';
+import { type MgPerLitre, mgPerLitre } from '../units/index.js';
 import type { Band, Programme } from './programme.js';
 import { timesBand } from './resolve.js';
 
 /** How strong a feed is to be: a share of the programme's full strength, or a total nitrogen in mg/L. */
-export type Strength = { kind: 'percent'; percent: number } | { kind: 'nitrogen'; mgPerLitre: number };
+export type Strength = { kind: 'percent'; percent: number } | { kind: 'nitrogen'; mgPerLitre: MgPerLitre };
 
 /** Strength is counted in nitrogen, so nitrogen is held this near to its aim, inside its band: a spoon can do that. */
 const NEAR_AIM = 0.1;
@@ -35,18 +36,20 @@ export function atStrength(
   }
   const factor = strength.kind === 'percent' ? strength.percent / 100 : strength.mgPerLitre / aim!;
   const bands: Programme['bands'] = Object.fromEntries(
-    (Object.entries(programme.bands) as [Nutrient, Band][]).map(([n, band]) => [n, timesBand(band, factor)]),
+    (Object.entries(programme.bands) as [Nutrient, Band][]).map(([n, full]) => {
+      const band = timesBand(full, factor);
+      return [n, n === 'N' && band.aim ? nearAim(band) : band];
+    }),
   );
-  if (bands.N?.aim) bands.N = nearAim(bands.N);
   return { ok: true, value: { programme: { ...programme, bands }, factor }, warnings: [] };
 }
 
 function nearAim(band: Band): Band {
   const aim = band.aim!;
   return {
-    min: Math.max(band.min ?? 0, aim * (1 - NEAR_AIM)),
+    min: mgPerLitre(Math.max(band.min ?? 0, aim * (1 - NEAR_AIM))),
     aim,
-    max: Math.min(band.max ?? Number.POSITIVE_INFINITY, aim * (1 + NEAR_AIM)),
+    max: mgPerLitre(Math.min(band.max ?? Number.POSITIVE_INFINITY, aim * (1 + NEAR_AIM))),
   };
 }
 

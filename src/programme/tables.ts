@@ -1,4 +1,5 @@
 import type { Nutrient } from '../chemistry/nutrients.js';
+import type { MgPerLitre } from '../units/index.js';
 import type { Medium, Phase } from './programme.js';
 
 /** Every row says where its number comes from and how well that is supported. */
@@ -20,9 +21,9 @@ export interface PlantRow extends Sourced {
 export interface BandRow extends Sourced {
   plants: string;
   nutrient: Nutrient;
-  min?: number;
-  aim?: number;
-  max?: number;
+  min?: MgPerLitre;
+  aim?: MgPerLitre;
+  max?: MgPerLitre;
 }
 
 /** A multiplier on min, aim and max of a nutrient (`*`: of all); where several rows match, their factors are multiplied. */

@@ -8,6 +8,8 @@ import {
   type GramsPerLitre,
   grams,
   gramsPerLitre,
+  type MgPerLitre,
+  mgPerLitre,
   type MilliSiemensPerCm,
   type Millilitres,
   type MillilitresPerLitre,
@@ -23,7 +25,7 @@ import { refusedUnit, type Unit, unitNamed, unitNames } from './table.js';
 export type Amount = { unit: string } & (
   | { kind: 'mass'; grams: Grams }
   | { kind: 'volume'; millilitres: Millilitres }
-  | { kind: 'mass per volume'; gramsPerLitre: GramsPerLitre; mgPerLitre: number }
+  | { kind: 'mass per volume'; gramsPerLitre: GramsPerLitre; mgPerLitre: MgPerLitre }
   | { kind: 'volume per volume'; millilitresPerLitre: MillilitresPerLitre }
   | { kind: 'share'; percent: Percent }
   | { kind: 'conductivity'; mSPerCm: MilliSiemensPerCm }
@@ -157,8 +159,13 @@ function toAmount(
   const unit = `${top.name}/${count === 1 ? '' : `${count} `}${under.name}`;
   const litresUnder = (count * under.times) / under.over / 1000;
   if (top.dimension === 'mass') {
-    const mgPerLitre = (value * top.times * 1000) / top.over / litresUnder;
-    return { kind: 'mass per volume', unit, gramsPerLitre: gramsPerLitre(base / litresUnder), mgPerLitre };
+    const mg = (value * top.times * 1000) / top.over / litresUnder;
+    return {
+      kind: 'mass per volume',
+      unit,
+      gramsPerLitre: gramsPerLitre(base / litresUnder),
+      mgPerLitre: mgPerLitre(mg),
+    };
   }
   if (top.dimension === 'volume')
     return { kind: 'volume per volume', unit, millilitresPerLitre: millilitresPerLitre(base / litresUnder) };

@@ -1,3 +1,4 @@
+import { mgPerLitre } from '../units/index.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
 import type { Formulated } from '../formulation/formulate.js';
 import type { FeedRequest } from '../feed/request.js';
@@ -36,7 +37,7 @@ export function absentFrom(formulated: Formulated, request: FeedRequest): Absent
   const elements = missing.map((row) => formulated.limits.get(row.id)!.nutrient!);
   return missing.map((row, i) => ({
     element: elements[i]!,
-    min: row.lower!,
+    min: mgPerLitre(row.lower!),
     broughtBy: kindsWith(elements[i]!, elements, request),
   }));
 }

@@ -1,3 +1,4 @@
+import { milliSiemensPerCm } from '../../src/units/index.js';
 import { describe, expect, it } from 'vitest';
 import { translateAdvice } from '../../src/advice/translate-advice.js';
 import type { OwnFeed } from '../../src/advice/own-feed.js';
@@ -8,7 +9,7 @@ import { parseRules } from '../../src/programme/parse-rule.js';
 import type { Programme } from '../../src/programme/programme.js';
 import { atStrength } from '../../src/programme/strength.js';
 import { unwrap } from '../../src/problem.js';
-import { powder, pure, request } from '../feed/fixtures.js';
+import { inMg, powder, pure, request, water } from '../feed/fixtures.js';
 import { made } from '../feed/answers.js';
 import { adviceJson } from '../../src/report/json/assess.js';
 import { limitedSays } from '../../src/report/says/advice.js';
@@ -23,15 +24,15 @@ const FULL: Programme = {
   plants: 'test plants',
   medium: 'sphagnum',
   phase: 'growth',
-  bands: {
+  bands: inMg({
     N: { min: 50, aim: 100, max: 160 },
     P: { min: 5, max: 60 },
     K: { min: 60, max: 250 },
     Ca: { min: 10, max: 250 },
-  },
+  }),
   rules: [],
   evidence: [],
-  maxEc: 1.6,
+  maxEc: milliSiemensPerCm(1.6),
 };
 
 function own(full: Programme = FULL, water = pure): OwnFeed {
@@ -67,7 +68,7 @@ describe('the same strength with the own feed', () => {
 
   it.each([0.3, 0.6, 0.9])('reads %d mS/cm, water included', async (mSPerCm) => {
     // half a mmol/L of calcium bicarbonate reads some 0.1 mS/cm
-    const hard = { ...pure, mgPerLitre: { Ca: 20.04 }, alkalinity: 50 };
+    const hard = water({ mgPerLitre: { Ca: 20.04 }, alkalinity: 50 });
     for (const water of [pure, hard]) {
       const { low } = heldOf(await translated(`EC ${mSPerCm}`, own(FULL, water))).matches[0]!;
       expect(Math.abs(low.ec / mSPerCm - 1)).toBeLessThan(0.0075);
@@ -111,7 +112,7 @@ describe('the same strength with the own feed', () => {
   });
 
   it('keeps every other ceiling at full strength too', async () => {
-    const tight: Programme = { ...FULL, bands: { ...FULL.bands, Ca: { min: 40, max: 85 } } };
+    const tight: Programme = { ...FULL, bands: { ...FULL.bands, ...inMg({ Ca: { min: 40, max: 85 } }) } };
     const feed = own(tight);
     const end = heldOf(await translated('150 ppm N', feed)).matches[0]!.low;
     expect(end.rules).toEqual(['Ca <= 85']);
@@ -122,7 +123,7 @@ describe('the same strength with the own feed', () => {
   });
 
   it('has nothing to add where the water alone reads that much', async () => {
-    const hard = { ...pure, mgPerLitre: { Ca: 20.04 }, alkalinity: 50 };
+    const hard = water({ mgPerLitre: { Ca: 20.04 }, alkalinity: 50 });
     const end = heldOf(await translated('EC 0.09', own(FULL, hard))).matches[0]!.low;
     expect(end.items).toEqual([]);
     expect(end.limitedBy).toMatchObject({ kind: 'water' });

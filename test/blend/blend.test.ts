@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { blend } from '../../src/blend/blend.js';
-import { powder, pure, request } from '../feed/fixtures.js';
+import { powder, pure, request, water } from '../feed/fixtures.js';
 import { proofSentence } from '../../src/report/says/proof.js';
 import { cannot, made } from '../feed/answers.js';
 
@@ -46,7 +46,7 @@ describe('blend, cheapest', () => {
   it('counts the minerals of the water, and blends two waters', async () => {
     // N 10 mg/L is cheapest from calcium nitrate (0.003 / 150 against 0.004 / 100 EUR per mg): 10/150 g, which brings 13.33 mg Ca.
     // The other 16.67 mg Ca cost 1.7e-6 EUR/mg from hard water (0.0001 / 60) against 1.5e-5 from the salt: 16.67 / 60 of the can.
-    const hard = { ...pure, id: 'hard', name: 'hard', mgPerLitre: { Ca: 60 }, pricePerLitre: 0.0001 };
+    const hard = water({ id: 'hard', name: 'hard', mgPerLitre: { Ca: 60 }, pricePerLitre: 0.0001 });
     const result = made(
       await blend(request([nitrate, calcium], { N: { min: 10 }, Ca: { min: 30, max: 30 } }, { waters: [pure, hard] })),
     );

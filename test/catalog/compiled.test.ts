@@ -1,3 +1,4 @@
+import { milliSiemensPerCm } from '../../src/units/index.js';
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { CATALOG_FILES, type CatalogTexts, readCatalog } from '../../src/catalog/catalog.js';
@@ -18,7 +19,10 @@ describe('the compiled catalog', () => {
   it('takes data and maps, and nothing that a module could not say again', () => {
     const read = clean(readCatalog(texts));
     const salt = { ...read.salts[0]!, name: 'quote " and \u2028', notes: '' };
-    const odd = { ...read, salts: [{ ...salt, density: Number.POSITIVE_INFINITY, ec: -0, 'a-b': undefined }] };
+    const odd = {
+      ...read,
+      salts: [{ ...salt, density: Number.POSITIVE_INFINITY, ec: milliSiemensPerCm(-0), 'a-b': undefined }],
+    };
     const text = catalogModule(odd);
     expect(text).toContain('name: "quote \\" and \u2028"');
     expect(text).toContain('density: Infinity');

@@ -6,7 +6,7 @@ import { ecFigure, judgedLimits } from '../../src/chance/sure-figures.js';
 import { sureness } from '../../src/chance/sure.js';
 import { nutrientFigure, nutrientsOf, type VaryingCan, varyingCan } from '../../src/chance/varying.js';
 import { fullEc } from '../../src/formulation/ec-cap.js';
-import { pure, powder, request } from '../feed/fixtures.js';
+import { powder, pure, request, water } from '../feed/fixtures.js';
 import { plannedBenches, planOf, salt, scaled } from './plans.js';
 
 const plans = await plannedBenches(8, 1);
@@ -229,7 +229,7 @@ describe('share', () => {
   });
 
   it('two waters trade against each other', () => {
-    const tap = { ...pure, id: 'tap', mgPerLitre: { Ca: 100 } };
+    const tap = water({ id: 'tap', mgPerLitre: { Ca: 100 } });
     const plan = planOf({ ...request([], {}), waters: [pure, tap] }, [], [0.5, 0.5]);
     const ca = sureness(plan).elements.find((e) => e.element === 'Ca')!;
     // half the can is measured to 2 %: 50 ± 1 mg/L

@@ -1,3 +1,4 @@
+import { milliSiemensPerCm } from '../../src/units/index.js';
 import { describe, expect, it } from 'vitest';
 import { shippedCatalog } from '../../src/desk/shipped-catalog.js';
 import { planDoses } from '../../src/dose/plan.js';
@@ -61,7 +62,7 @@ describe('doses for a feed', () => {
     const { request: asked } = await example('moss-without-ammonium', 'moss');
     const amounts = amountsOfMix(made(await blend(asked, { prices: false })), asked);
     const free = await planDoses(asked, amounts, USUAL);
-    const capped = { ...asked, maxEc: free.mix.ec.mSPerCm - 1e-4 };
+    const capped = { ...asked, maxEc: milliSiemensPerCm(free.mix.ec.mSPerCm - 1e-4) };
     const plan = await planDoses(capped, amounts, USUAL, { offers: false });
     expect(plan.items.map((i) => i.chosen.amount)).not.toEqual(free.items.map((i) => i.chosen.amount));
     if (plan.status === 'kept') expect(plan.mix.ec.mSPerCm).toBeLessThanOrEqual(capped.maxEc * (1 + 1e-6));

@@ -4,8 +4,8 @@ import { measuredIons } from '../../src/label/measured-ions.js';
 import type { Product, Water } from '../../src/label/product.js';
 import { NITROGEN_FORMS, type Nutrient, perNutrient } from '../../src/chemistry/nutrients.js';
 import type { FeedRequest } from '../../src/feed/request.js';
-import type { Band } from '../../src/programme/programme.js';
-import type { Rule } from '../../src/programme/rule.js';
+import type { Band, Programme } from '../../src/programme/programme.js';
+import { milliSiemensPerCm, type WithoutUnits } from '../../src/units/index.js';
 
 /** A powder whose label settles everything; contents in % (so × 10 mg/g). Total N is the sum of the forms. */
 export function powder(
@@ -63,7 +63,7 @@ export function closedAsItStands(product: Product): ClosedProduct {
   });
 }
 
-export const pure: Water = {
+const distilled: WithoutUnits<Water> = {
   id: 'pure',
   name: 'pure water',
   mgPerLitre: {},
@@ -73,11 +73,19 @@ export const pure: Water = {
   evidence: 'invented for the demo',
 };
 
-/** A request for given bands on a shelf, pure water, 4 L. */
+/** Pure water but for what is told of it, in plain numbers: mg/L of nutrients, alkalinity in mg/L CaCO3. */
+export const water = (told: Partial<WithoutUnits<Water>>): Water => ({ ...distilled, ...told }) as Water;
+export const pure = water({});
+
+/** Bands in plain numbers, mg/L. */
+export type PlainBands = Partial<Record<Nutrient, WithoutUnits<Band>>>;
+export const inMg = (bands: PlainBands): Programme['bands'] => bands as Programme['bands'];
+
+/** A request for given bands (mg/L) on a shelf, pure water, 4 L; an EC cap in mS/cm. */
 export function request(
   shelf: ClosedProduct[],
-  bands: Partial<Record<Nutrient, Band>>,
-  more: Partial<FeedRequest> & { rules?: Rule[] } = {},
+  bands: PlainBands,
+  { maxEc, ...more }: Partial<Omit<FeedRequest, 'maxEc'>> & { maxEc?: number } = {},
 ): FeedRequest {
   return {
     header: {
@@ -90,11 +98,19 @@ export function request(
       batchLitres: 4,
       currency: 'EUR',
     },
-    programme: { plants: 'test plants', medium: 'sphagnum', phase: 'growth', bands, rules: [], evidence: [] },
+    programme: {
+      plants: 'test plants',
+      medium: 'sphagnum',
+      phase: 'growth',
+      bands: inMg(bands),
+      rules: [],
+      evidence: [],
+    },
     rules: [],
     shelf,
     waters: [pure],
     goal: 'cheapest',
+    ...(maxEc === undefined ? {} : { maxEc: milliSiemensPerCm(maxEc) }),
     ...more,
   };
 }

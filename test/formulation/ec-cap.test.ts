@@ -1,3 +1,4 @@
+import { type MilliSiemensPerCm, milliSiemensPerCm } from '../../src/units/index.js';
 import { describe, expect, it } from 'vitest';
 import { shippedCatalog } from '../../src/desk/shipped-catalog.js';
 import { amountsOf } from '../../src/formulation/amounts.js';
@@ -32,10 +33,11 @@ async function randomBench(seed: number): Promise<FeedRequest | null> {
   const cheapest = fullEc(base, free.amounts);
   // asked with a cap, so that there is an EC row to go by
   const least = await leastEc({ ...base, maxEc: cheapest });
-  return { ...base, maxEc: least!.ec + roll.between(0.05, 0.95) * (cheapest - least!.ec) };
+  const maxEc = milliSiemensPerCm(least!.ec + roll.between(0.05, 0.95) * (cheapest - least!.ec));
+  return { ...base, maxEc };
 }
 
-function fullEc({ shelf, waters }: FeedRequest, amounts: Amounts): number {
+function fullEc({ shelf, waters }: FeedRequest, amounts: Amounts): MilliSiemensPerCm {
   return conductivity(ionsOfMix(amounts, shelf, waters, 'value', conductingIons));
 }
 

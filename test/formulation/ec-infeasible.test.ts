@@ -1,3 +1,4 @@
+import { scaleBy } from '../../src/units/index.js';
 import { describe, expect, it } from 'vitest';
 import { shippedCatalog } from '../../src/desk/shipped-catalog.js';
 import { closeShelf } from '../../src/label/close.js';
@@ -22,11 +23,11 @@ describe('an EC cap that bites', () => {
     expect(least!.ec).toBeGreaterThan(0.28);
     expect(least!.ec).toBeLessThan(0.3);
 
-    const possible = made(await blend({ ...free, maxEc: least!.ec * 1.001 }, { prices: false }));
+    const possible = made(await blend({ ...free, maxEc: scaleBy(least!.ec, 1.001) }, { prices: false }));
     expect(possible.proof.verdict).toBe('optimal');
     expect(possible.ec.mSPerCm).toBeLessThanOrEqual(least!.ec * 1.001 * (1 + 1e-6));
 
-    const impossible = cannot(await blend({ ...free, maxEc: least!.ec * 0.99 }, { prices: false }));
+    const impossible = cannot(await blend({ ...free, maxEc: scaleBy(least!.ec, 0.99) }, { prices: false }));
     expect(proofSentence(impossible.proof)).toMatch(
       /EC row linearised at .* the least found with every other limit kept/,
     );

@@ -1,8 +1,14 @@
+import { mgPerLitre } from '../../src/units/index.js';
 import { describe, expect, it } from 'vitest';
 import { problemLine } from '../../src/problem.js';
 import { atStrength, parseRules, resolveProgramme } from '../../src/programme/index.js';
 import type { ProgrammeTables } from '../../src/programme/tables.js';
 
+const band = (min: number, aim: number, max: number) => ({
+  min: mgPerLitre(min),
+  aim: mgPerLitre(aim),
+  max: mgPerLitre(max),
+});
 const sourced = { source: 'test', evidence: 'invented for the demo', notes: '' };
 const tables: ProgrammeTables = {
   plants: [
@@ -10,9 +16,9 @@ const tables: ProgrammeTables = {
     { id: 'vanda', name: 'vanda', synonyms: [], media: ['mounted'], ...sourced },
   ],
   bands: [
-    { plants: '*', nutrient: 'N', min: 50, aim: 100, max: 150, ...sourced },
-    { plants: 'fern', nutrient: 'N', min: 40, aim: 80, max: 120, ...sourced },
-    { plants: '*', nutrient: 'Ca', min: 20, ...sourced },
+    { plants: '*', nutrient: 'N', ...band(50, 100, 150), ...sourced },
+    { plants: 'fern', nutrient: 'N', ...band(40, 80, 120), ...sourced },
+    { plants: '*', nutrient: 'Ca', min: mgPerLitre(20), ...sourced },
   ],
   factors: [
     { medium: '*', phase: 'rest', nutrient: '*', factor: 0.5, ...sourced },
@@ -59,7 +65,7 @@ describe('atStrength', () => {
     expect(share.ok && share.value.programme.bands.Ca).toEqual({ min: 10 });
     // nitrogen is the measure of strength: within 10 % of its aim, inside its band of 20…60
     expect(share.ok && share.value.programme.bands.N).toEqual({ min: 36, aim: 40, max: 44 });
-    const nitrogen = atStrength(read.value, { kind: 'nitrogen', mgPerLitre: 60 });
+    const nitrogen = atStrength(read.value, { kind: 'nitrogen', mgPerLitre: mgPerLitre(60) });
     expect(nitrogen.ok && nitrogen.value.factor).toBe(0.75);
     expect(nitrogen.ok && nitrogen.value.programme.bands.N?.aim).toBe(60);
     expect(nitrogen.ok && nitrogen.value.programme.maxEc).toBe(0.9);

@@ -5,7 +5,7 @@ import type { PurchaseRequest } from '../../src/purchase/types.js';
 import type { Band } from '../../src/programme/programme.js';
 import { type Dice, dice } from '../solver/dice.js';
 import { independent } from '../solver/independent.js';
-import { powder, pure, request } from '../feed/fixtures.js';
+import { powder, pure, request, water } from '../feed/fixtures.js';
 
 const NUTRIENTS = ['K', 'Ca', 'Mg', 'S'] as const;
 
@@ -202,13 +202,12 @@ function mostDose(product: ClosedProduct, band: Partial<Record<Nutrient, Band>>)
 }
 
 function tap(d: Dice): Water {
-  return {
-    ...pure,
+  return water({
     id: 'tap',
     name: 'tap',
     mgPerLitre: { Ca: d.between(10, 60), Mg: d.between(1, 15) },
     pricePerLitre: 0.002,
-  };
+  });
 }
 
 const named = (r: ReturnType<typeof request>, name: string): ReturnType<typeof request> => ({

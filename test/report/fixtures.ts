@@ -1,4 +1,5 @@
 import type { AssessResult } from '../../src/advice/types.js';
+import type { WithoutUnits } from '../../src/units/index.js';
 import type { Optimal } from '../../solver/index.js';
 import { Proof } from '../../src/feed/proof.js';
 import type { BlendCannot, BlendMade, ElementLine, FeedHeader, Mix, ReachResult } from '../../src/feed/results.js';
@@ -21,7 +22,7 @@ const line = (
   min: number | null,
   aim: number | null,
   max: number | null,
-): ElementLine => ({
+): WithoutUnits<ElementLine> => ({
   element,
   mgPerLitre: mg,
   low: mg,
@@ -31,7 +32,7 @@ const line = (
   max,
 });
 
-export const mix: Mix = {
+const plainMix: WithoutUnits<Mix> = {
   items: [
     { id: 'base', name: 'Tall Pine base powder', gramsPerLitre: 0.3125, perBatch: 1.25, costPerLitre: 0.00325 },
     { id: 'cal', name: 'cal', millilitresPerLitre: 0.4, perBatch: 1.6, costPerLitre: null },
@@ -77,6 +78,7 @@ export const mix: Mix = {
     },
   ],
 };
+export const mix = plainMix as Mix;
 
 export const optimal: Optimal = {
   verdict: 'optimal',

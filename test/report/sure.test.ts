@@ -1,9 +1,19 @@
+import { mgPerLitre } from '../../src/units/index.js';
 import { describe, expect, it } from 'vitest';
 import type { Sureness } from '../../src/chance/sure.js';
 import type { ElementLine } from '../../src/feed/results.js';
 import { surenessLines } from '../../src/report/sure.js';
 
-const n: ElementLine = { element: 'N', mgPerLitre: 100, low: 100, high: 100, min: 90, aim: 100, max: 110 };
+const mg = mgPerLitre;
+const n: ElementLine = {
+  element: 'N',
+  mgPerLitre: mg(100),
+  low: mg(100),
+  high: mg(100),
+  min: mg(90),
+  aim: mg(100),
+  max: mg(110),
+};
 const sure: Sureness = {
   share: 0.9399,
   elements: [

@@ -1,3 +1,4 @@
+import { mgPerLitre } from '../../src/units/index.js';
 import { describe, expect, it } from 'vitest';
 import type { BlendResult, FrontierMade, Prices, Relaxation } from '../../src/feed/results.js';
 import { blendSheet } from '../../src/report/blend.js';
@@ -35,9 +36,9 @@ describe('why not', () => {
     const text = said({
       ...infeasibleResult,
       absent: [
-        { element: 'Fe', min: 0.2, broughtBy: ['a trace-element mix', 'a nitrate feed'] },
-        { element: 'Mo', min: 0.01, broughtBy: ['a trace-element mix', 'a nitrate feed'] },
-        { element: 'Si', min: 1, broughtBy: [] },
+        { element: 'Fe', min: mgPerLitre(0.2), broughtBy: ['a trace-element mix', 'a nitrate feed'] },
+        { element: 'Mo', min: mgPerLitre(0.01), broughtBy: ['a trace-element mix', 'a nitrate feed'] },
+        { element: 'Si', min: mgPerLitre(1), broughtBy: [] },
       ],
       conflict: [{ limit: 'Fe ≥ 0.2 mg/L', from: 'programme', because: ['nothing on the shelf is known to hold Fe'] }],
       relaxations: [total],

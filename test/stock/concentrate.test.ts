@@ -5,7 +5,7 @@ import { splitHolds, splitsOf } from '../../src/stock/assign.js';
 import { largest } from '../../src/stock/largest.js';
 import { type StockItem, stockSetting } from '../../src/stock/tank.js';
 import { ionSourceOf } from '../../src/can/ion-sources.js';
-import { powder } from '../feed/fixtures.js';
+import { powder, water } from '../feed/fixtures.js';
 import { concentrateJson } from '../../src/report/json/concentrate.js';
 import { keepingSays, tankSteps, useSays } from '../../src/report/says/stock-bottles.js';
 import { stockNoteSays } from '../../src/report/says/stock-limits.js';
@@ -163,7 +163,7 @@ describe('what goes where', () => {
   });
 
   it('lets the water count once, not for every time of strength, and fills no bottle with hard water', () => {
-    const soft = { ...tap, mgPerLitre: { Ca: 8, S: 2 }, alkalinity: 20 };
+    const soft = water({ ...tap, mgPerLitre: { Ca: 8, S: 2 }, alkalinity: 20 });
     const made = stocksOf([['KNO3', 0.3]], { waters: [{ water: soft, share: 1 }], ratio: 100 });
     expect(made.fill).toEqual({ kind: 'own', waters: ['tap'] });
     const calcium = made.tanks[0]!.precipitation.find((line) => line.mineral === 'gypsum')!;

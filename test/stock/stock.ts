@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import type { ClosedProduct } from '../../src/label/closed-product.js';
-import type { Product, Water } from '../../src/label/product.js';
+import type { Product } from '../../src/label/product.js';
 import { readSolubility } from '../../src/catalog/solubility.js';
 import { formula, nutrientsPerGram } from '../../src/chemistry/formula.js';
 import { perNutrient } from '../../src/chemistry/nutrients.js';
@@ -9,7 +9,7 @@ import { concentrate } from '../../src/stock/concentrate.js';
 import type { LargestLine, StocksMade } from '../../src/stock/concentrate-result.js';
 import type { ConcentrateRequest } from '../../src/stock/concentrate-request.js';
 import { clean } from '../catalog/told.js';
-import { powder, pure } from '../feed/fixtures.js';
+import { powder, pure, water } from '../feed/fixtures.js';
 
 export const table = clean(
   readSolubility(
@@ -79,10 +79,9 @@ export function strongestOf(...asked: Parameters<typeof stock>): LargestLine[] {
 }
 
 /** The median tap of North America: Argo, Biernbaum & Warncke 1997, HortTechnology 7:49. */
-export const tap: Water = {
-  ...pure,
+export const tap = water({
   id: 'tap',
   name: 'tap',
   mgPerLitre: { Ca: 40, Mg: 11, S: 8, Na: 13, Cl: 14 },
   alkalinity: 130,
-};
+});

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import {
-  milliSiemensOf,
+  inMilliSiemens,
   otherCurrency,
   type Read,
   readConductivity,
@@ -69,8 +69,8 @@ describe('readers of quantities', () => {
     expect(readConductivity('230 ppm')).toMatchObject({ value: { number: 230, written: '230', unit: 'ppm' } });
     expect(readConductivity('0,460 dS/m')).toMatchObject({ value: { number: 0.46, written: '0.460', unit: 'mS/cm' } });
     expect(readConductivity('1413')).toMatchObject({ value: { number: 1413, unit: null } });
-    expect(milliSiemensOf({ number: 230, unit: 'ppm' }, 500)).toBe(0.46);
-    expect(() => milliSiemensOf({ number: 230, unit: 'ppm' })).toThrow(RangeError);
+    expect(inMilliSiemens({ number: 230, unit: 'ppm' }, 500)).toBe(0.46);
+    expect(() => inMilliSiemens({ number: 230, unit: 'ppm' })).toThrow(RangeError);
   });
 
   it('keep the currency beside money, and know when it is another', () => {

@@ -9,7 +9,7 @@ import type { FarkasSum, Relaxation } from '../../src/feed/results.js';
 import { roundedTo } from '../../src/feed/rounded.js';
 import { independent } from '../solver/independent.js';
 import { cannot } from '../feed/answers.js';
-import { powder, pure, request } from '../feed/fixtures.js';
+import { powder, pure, request, water } from '../feed/fixtures.js';
 import { benches } from '../feed/random-benches.js';
 
 const calcium = powder('calcium', { 'NO3-N': 14.4, 'NH4-N': 1.1, Ca: 19 }, { price: 3, pack: 1000 });
@@ -70,7 +70,7 @@ describe('why not, by hand', () => {
   it('finds the nearest strength, weaker or stronger, and the least share of another water', async () => {
     // 0.05 g/L of calcium is on its label: 9.5 of 19 mg Ca, so half the strength
     const capped = calcium.with({ maxRate: 0.05 });
-    const hard = { ...pure, id: 'hard', name: 'Hard water', mgPerLitre: { Ca: 95 } };
+    const hard = water({ id: 'hard', name: 'Hard water', mgPerLitre: { Ca: 95 } });
     const weak = await conflictOf(request([capped], { Ca: { min: 19 } }, { otherWaters: [pure, hard] }));
     expect(weak.relaxations.find((r) => r.kind === 'strength')).toMatchObject({
       to: expect.closeTo(0.5, 9),

@@ -1,3 +1,4 @@
+import { type MicroSiemensPerCm, microSiemensPerCm } from '../../units/index.js';
 import { conductivityOf } from './conductivity.js';
 import { type Saturation, saturationOf } from './saturation.js';
 import { speciate } from './speciation.js';
@@ -6,9 +7,9 @@ import { type SolutionIons, type SolutionOptions, totalsOf } from './totals.js';
 
 export interface SolutionChemistry {
   /** conductivity at 25 °C, µS/cm: what a temperature-compensated meter aims at */
-  ec25: number;
+  ec25: MicroSiemensPerCm;
   /** conductivity at the temperature asked, µS/cm */
-  ec: number;
+  ec: MicroSiemensPerCm;
   pH: number;
   /** mol/kg of water, ion pairs taken out */
   ionicStrength: number;
@@ -53,7 +54,13 @@ function solve(ions: SolutionIons, options: SolutionOptions, celsius: number) {
   const constants = constantsAt(celsius);
   const { totals, waterKgPerLitre, chargeError } = totalsOf(ions, options, constants);
   const found = speciate(totals, constants);
-  return { constants, waterKgPerLitre, chargeError, found, ec: conductivityOf(found, waterKgPerLitre, constants) };
+  return {
+    constants,
+    waterKgPerLitre,
+    chargeError,
+    found,
+    ec: microSiemensPerCm(conductivityOf(found, waterKgPerLitre, constants)),
+  };
 }
 
 function clampTemperature(celsius = 25): number {

@@ -2,7 +2,7 @@ import { readPenWords } from '../../catalog/bench-kit.js';
 import type { Pen } from '../../catalog/bench-types.js';
 import type { Moment } from '../../meter/index.js';
 import type { Checked, Where } from '../../problem.js';
-import { milliSiemensOf, readConductivity, readPlainNumber } from '../../units/index.js';
+import { inMilliSiemens, readConductivity, readPlainNumber } from '../../units/index.js';
 import { refused, refusedText, taken } from './refused.js';
 
 /** What a pen showed: mS/cm as read, and the words for the report. */
@@ -51,7 +51,7 @@ export function parsePenValue(text: string, scale: Scale, where: Where, bare?: s
       'Add --scale 500 (or 640, 700), or give the reading in mS/cm.',
     );
   }
-  const mSPerCm = milliSiemensOf({ number, unit: asked }, scale);
+  const mSPerCm = inMilliSiemens({ number, unit: asked }, scale);
   const shown = `${written} ${ppm ? `ppm (${scale} scale)` : asked}`;
   if (mSPerCm <= MOST) return taken({ mSPerCm, shown, unit, ppm }, read, where);
   const fix = unit === null ? `Did you mean "${written} µS", or ppm with --scale?` : 'Check the number and its unit.';
@@ -122,7 +122,7 @@ export function parseWaterReading(text: string, pen: Pen | undefined, where: Whe
       'a pen with a ppm scale',
       'Say which scale under pen: in bench.yaml.',
     );
-  const value = milliSiemensOf({ number, unit }, scale);
+  const value = inMilliSiemens({ number, unit }, scale);
   if (value <= 3) return taken(value, read, where);
   const fix = value === number ? `Did you mean "${written} µS/cm"?` : 'No plant is watered with that.';
   return refused('water-reading', where, `"${text}"`, expected, fix);

@@ -1,3 +1,4 @@
+import { type MilliSiemensPerCm, milliSiemensPerCm } from '../quantity.js';
 import { unitNamed } from '../table.js';
 import { readFigure, type Writing } from './number.js';
 import { type Read, unread } from './read.js';
@@ -29,12 +30,12 @@ export function readConductivity(text: string, writing: Writing = {}): Read<Cond
 }
 
 /** In mS/cm, as which a bare number counts. Only with the pen's scale (ppm per mS/cm) can a number in ppm be told: RangeError without. */
-export function milliSiemensOf(
+export function inMilliSiemens(
   { number, unit }: Pick<Conductivity, 'number' | 'unit'>,
   scale: number | null = null,
-): number {
+): MilliSiemensPerCm {
   if (unit === 'ppm' && scale === null) throw new RangeError('ppm of a pen whose scale is not known');
-  if (unit === 'ppm') return number / scale!;
+  if (unit === 'ppm') return milliSiemensPerCm(number / scale!);
   const { times, over } = unitNamed(unit ?? 'mS/cm')!;
-  return (number * times) / over;
+  return milliSiemensPerCm((number * times) / over);
 }

@@ -1,5 +1,5 @@
 /** One reader for each quantity; every door (bench key, cell, option, recipe, advice) reads by these and by `parseAmount`. */
-export { type Conductivity, milliSiemensOf, readConductivity } from './conductivity.js';
+export { type Conductivity, inMilliSiemens, readConductivity } from './conductivity.js';
 export { type Money, otherCurrency, readMoney } from './money.js';
 export { readFigure, readNumber, readPlainNumber, spelledOut, type Writing } from './number.js';
 export { PEN_SCALE, readPenScale } from './pen-scale.js';
