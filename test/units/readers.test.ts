@@ -1,3 +1,4 @@
+import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   inMilliSiemens,
@@ -33,6 +34,46 @@ describe('readers of quantities', () => {
     for (const text of ['', 'much', '°C', 'EUR', '%'])
       expect(read(text), text).toMatchObject({ ok: false, why: 'other' });
     expect(read('1/0')).toMatchObject({ ok: false, why: 'unclear', expected: 'a finite number' });
+  });
+
+  it.each(Object.entries(READERS))('%s reads or refuses any text, in finite numbers', (_, read) => {
+    const parts = fc.constantFrom(
+      '1',
+      '0',
+      '.',
+      ',',
+      ' ',
+      '-',
+      '/',
+      '½',
+      'e9',
+      '%',
+      '°',
+      'C',
+      'F',
+      'mS',
+      '/cm',
+      'ppm',
+      'EUR',
+      '€',
+      '１',
+    );
+    fc.assert(
+      fc.property(
+        fc.oneof(
+          fc.string({ unit: 'binary' }),
+          fc.array(parts).map((all) => all.join('')),
+        ),
+        (text) => {
+          const result = read(text);
+          const numbers = result.ok ? numbersIn(result.value) : [];
+          expect(numbers.filter((x) => !Number.isFinite(x))).toEqual([]);
+          if (!result.ok)
+            expect(Math.min(result.found.length, result.expected.length, result.fix.length)).toBeGreaterThan(0);
+        },
+      ),
+      { numRuns: 300 },
+    );
   });
 
   it('say which comma was read as a decimal comma, and where it is natural nothing', () => {
@@ -90,3 +131,6 @@ describe('readers of quantities', () => {
     expect(otherCurrency('EUR', '')).toBe(false);
   });
 });
+
+const numbersIn = (value: unknown): number[] =>
+  (typeof value === 'object' && value !== null ? Object.values(value) : [value]).filter((x) => typeof x === 'number');
