@@ -5,17 +5,24 @@ export { planDoses } from './dose/plan.js';
 export type {
   Alternative as OtherMeasure,
   DosePlan,
-  DoseProof,
   Violation,
   PlannedItem,
   PlanOptions,
 } from './dose/plan-types.js';
+export type * from './dose/findings.js';
+export type { DoseProof } from './dose/proof.js';
 export { type Tool, toolsOf } from './dose/tools.js';
 export { amountsOfMix } from './dose/wanted.js';
 export { sureDoses } from './chance/robust.js';
 export type * from './chance/robust-types.js';
 export { type SureOptions, type Sureness, sureness } from './chance/sure.js';
-export { type MixingSheet, mixingSheet, type SheetOptions, type SheetStep } from './sheet/mixing-sheet.js';
+export {
+  type MixingSheet,
+  mixingSheet,
+  type NoSheet,
+  type SheetOptions,
+  type SheetStep,
+} from './sheet/mixing-sheet.js';
 export { type Sequence, sequenceOf, type Turn } from './can/sequence.js';
 export { type Step, stepsOf } from './sheet/steps.js';
 export { concentrate } from './stock/concentrate.js';

@@ -8,16 +8,15 @@ import { planDoses } from '../dose/plan.js';
 import type { DosePlan, PlanOptions } from '../dose/plan-types.js';
 import type { SureDoses, SureDosesOptions } from './robust-types.js';
 import { problem, Refusal } from '../problem.js';
-import { formatNumber } from '../units/index.js';
-import { remediesFor, sentenceOf } from './robust-words.js';
+import { HELPS, remediesFor } from './remedies.js';
 import { shareOf, sureness } from './sure.js';
 import { judgedCan } from './sure-figures.js';
 
 /**
- * Doses for a wanted share of batches. Each limit is moved in by k of its own standard deviations at the doses (a band, so a linear
+ * Doses for a wanted share of batches. Each limit is tightened by k of its own standard deviations at the doses (a band, so a linear
  * program again), the feed is solved and measured out anew, and the share of that plan is counted in a simulation; k is bisected to the
  * least that reaches the share. The share is counted with a margin of three standard errors, so that another seed finds it too. An
- * alternative measure of the plan `keeps` where it keeps the limits as moved in.
+ * alternative measure of the plan `keeps` where it keeps the tightened limits.
  * @throws Refusal where the share is not between 0 and 1 or the feed has no batch
  */
 export async function sureDoses(
@@ -32,28 +31,30 @@ export async function sureDoses(
     ]);
   const setting: Setting = { request, kit, options, target: targetOf(share, BATCHES) };
   const plain = await solved(setting, request, 0, 'together');
-  if (!plain) return noFeed(share);
+  if (!plain) return { status: 'no feed', wanted: share };
   const best = plain.share < setting.target ? await searched(setting, plain) : plain;
   const near = best.share >= share && best.share < setting.target;
   const batches = near ? MANY : BATCHES;
   const plan = ownPlan(best, request);
   const told = sureness(plan, request, { batches, seed: options.seed ?? 1, known: options.known });
-  const reached = told.share >= targetOf(share, batches);
-  const result: SureDoses = {
-    status: reached ? 'reached' : 'short',
+  const counted = {
     plan,
     wanted: share,
     share: told.share,
     sureness: told,
-    k: best.k,
+    tightened: best.k,
+    plain: { costPerLitre: plain.plan.mix.costPerLitre, largestDeviation: largestDeviation(plain.plan) },
     extraCostPerLitre: priced(plan) ? plan.mix.costPerLitre - plain.plan.mix.costPerLitre : null,
-    extraMiss: largestMiss(plan) - largestMiss(plain.plan),
-    remedies: [],
-    sentence: '',
+    extraDeviation: largestDeviation(plan) - largestDeviation(plain.plan),
   };
-  if (!reached && options.remedies !== false)
-    result.remedies = await remediesFor(result, request, kit, sureDoses, options);
-  return { ...result, sentence: sentenceOf(result, plain.plan) };
+  if (told.share >= targetOf(share, batches)) return { status: 'reached', ...counted };
+  const [first] = told.sources;
+  return {
+    status: 'short',
+    ...counted,
+    blame: first && first.shareWithout > told.share + HELPS ? first : null,
+    remedies: options.remedies === false ? [] : await remediesFor(counted, request, kit, sureDoses, options),
+  };
 }
 
 /** Batches that a share is counted on; the surest doses, where that leaves them in doubt, on more. */
@@ -61,7 +62,7 @@ const BATCHES = 8000;
 const MANY = 64_000;
 /** Steps of bisection on k: to a sixteenth. */
 const STEPS = 4;
-/** Near the most that the limits can be moved in nothing is left for spoons to round into. */
+/** Near the most that the limits can be tightened nothing is left for spoons to round into. */
 const NEAR_MOST = [0.95, 0.75];
 /** Spreads change with the doses they were taken at; so often they are taken anew. */
 const ROUNDS = 3;
@@ -84,7 +85,7 @@ interface Tried {
 }
 
 /**
- * The doses for limits moved in by k. Where an item is too little for the kit, the feed is also solved without it, and the surer plan
+ * The doses for limits tightened by k. Where an item is too little for the kit, the feed is also solved without it, and the surer plan
  * counts. Null where no feed keeps the limits.
  */
 async function tried(setting: Setting, spreads: LimitSpread[], k: number, pick: Way): Promise<Tried | null> {
@@ -123,24 +124,15 @@ async function measured(
   return { plan, share, k, pick, spreads: limitSpreads(judged) };
 }
 
-/** A plan for limits moved in, read out against the limits themselves. */
-function ownPlan({ plan, k, pick }: Tried, request: FeedRequest): DosePlan {
+/** A plan for tightened limits, read out against the limits themselves. */
+function ownPlan({ plan, k }: Tried, request: FeedRequest): DosePlan {
   if (k === 0) return plan;
-  const mix = readOut(plan.amounts, request);
-  const misses = missesOf(mix);
-  const moved = `the doses follow the blend for limits moved in by ${formatNumber(k, 3)} of their standard deviations`;
-  const sentence =
-    pick === 'surest'
-      ? `${moved}, each by the measure of least expected error`
-      : `${moved}: there, ${plan.proof.sentence}`;
-  return {
-    ...plan,
-    request,
-    mix,
-    misses,
-    status: misses.length === 0 ? 'kept' : 'missed',
-    proof: { ...plan.proof, sentence },
-  };
+  const { batchLitres, items, sequence, leftOut, amounts, actions, tools, notes } = plan;
+  const mix = readOut(amounts, request, sequence.turns);
+  const violations = missesOf(mix);
+  const proof = { ...plan.proof, tightened: k };
+  const own = { batchLitres, items, sequence, leftOut, amounts, request, mix, actions, tools, notes, proof };
+  return violations.length === 0 ? { status: 'kept', ...own } : { status: 'missed', ...own, violations, offers: [] };
 }
 
 /** The cheapest doses met that reach the target, or the surest. */
@@ -190,7 +182,7 @@ const better = (a: Tried, b: Tried): Tried => (a.share > b.share ? a : b);
 /** Cheaper as measured; where nothing has a price, closer to the plain limits. */
 function cheaper(a: Tried, b: Tried): boolean {
   const goal = a.plan.request.goal;
-  if (goal === 'closest') return largestMiss(a.plan) < largestMiss(b.plan);
+  if (goal === 'closest') return largestDeviation(a.plan) < largestDeviation(b.plan);
   return priced(a.plan) ? a.plan.mix.costPerLitre < b.plan.mix.costPerLitre : a.k < b.k;
 }
 
@@ -201,22 +193,9 @@ function targetOf(share: number, batches: number): number {
 
 const priced = ({ mix }: DosePlan): boolean => mix.items.some((item) => item.costPerLitre !== null);
 
-function largestMiss({ mix }: Pick<DosePlan, 'mix'>): number {
+function largestDeviation({ mix }: Pick<DosePlan, 'mix'>): number {
   return mix.elements.reduce(
     (most, { mgPerLitre, aim }) => (aim !== null && aim > 0 ? Math.max(most, Math.abs(mgPerLitre / aim - 1)) : most),
     0,
   );
 }
-
-const noFeed = (wanted: number): SureDoses => ({
-  status: 'no feed',
-  plan: null,
-  wanted,
-  share: 0,
-  sureness: null,
-  k: 0,
-  extraCostPerLitre: null,
-  extraMiss: 0,
-  remedies: [],
-  sentence: 'No feed from this shelf keeps every limit even when nothing varies; ask why first.',
-});

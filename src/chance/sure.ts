@@ -17,11 +17,17 @@ export interface Sureness {
   /** 90 % interval of what a true pen shows at 25 °C, mS/cm: the model's own error is in it. */
   ec: { low: number; high: number };
   /** Limits that some batches break, the most often broken first. */
-  risks: { limit: string; side: 'low' | 'high'; share: number }[];
+  risks: Risk[];
   /** Share of batches that keep everything if this one source did not vary, the most telling first. */
   sources: { source: Source; shareWithout: number }[];
   batches: number;
   seed: number;
+}
+
+/** A limit that a share of batches breaks. */
+export interface Risk extends Pick<JudgedLimit, 'limit' | 'kind' | 'nutrient'> {
+  side: 'low' | 'high';
+  share: number;
 }
 
 export interface SureOptions {
@@ -53,8 +59,10 @@ export function sureness(
     elements: elementsOf(can),
     ec: ecInterval(momentsOf(can, ec), plan, request),
     risks: limits
-      .map(({ limit, lower }, r) => ({
+      .map(({ limit, kind, nutrient, lower }, r) => ({
         limit,
+        kind,
+        ...(nutrient === undefined ? {} : { nutrient }),
         side: lower === undefined ? ('high' as const) : ('low' as const),
         share: broken[r]! / count,
       }))

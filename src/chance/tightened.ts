@@ -19,8 +19,8 @@ export const limitSpreads = ({ can, limits }: JudgedCan): LimitSpread[] =>
   limits.map((limit) => ({ limit, moments: momentsOf(can, limit.figure) }));
 
 /**
- * The feed with every limit moved in by `k` of its own standard deviations, and by what jars hold over their labels where that presses;
- * never out, so what keeps it keeps the feed.
+ * The feed with every limit tightened by `k` of its own standard deviations, and by what jars hold over their labels where that presses;
+ * never relaxed, so what keeps it keeps the feed.
  */
 export function tightened(request: FeedRequest, spreads: readonly LimitSpread[], k: number): FeedRequest {
   const bands = { ...request.programme.bands };
@@ -28,7 +28,7 @@ export function tightened(request: FeedRequest, spreads: readonly LimitSpread[],
   let maxEc = ecCap(request);
   for (const { limit, moments } of spreads) {
     const { kind, nutrient, rule } = limit;
-    const bound = movedIn(limit, moments, k);
+    const bound = tighter(limit, moments, k);
     if (kind === 'min') bands[nutrient!] = { ...bands[nutrient!], min: mgPerLitre(bound) };
     if (kind === 'max') bands[nutrient!] = { ...bands[nutrient!], max: mgPerLitre(bound) };
     if (kind === 'rule')
@@ -44,7 +44,7 @@ export function tightened(request: FeedRequest, spreads: readonly LimitSpread[],
   };
 }
 
-function movedIn({ lower, upper }: JudgedLimit, { nominal, mean, sd }: Moments, k: number): number {
+function tighter({ lower, upper }: JudgedLimit, { nominal, mean, sd }: Moments, k: number): number {
   const shift = mean - nominal;
   return upper === undefined ? Math.max(lower!, lower! - shift + k * sd) : Math.min(upper, upper - shift - k * sd);
 }
@@ -53,7 +53,7 @@ function movedIn({ lower, upper }: JudgedLimit, { nominal, mean, sd }: Moments, 
 const MOST = 6;
 
 /**
- * The most standard deviations by which all limits can be moved in at once, by a linear program with that number as a column; the EC cap
+ * The most standard deviations by which all limits can be tightened at once, by a linear program with that number as a column; the EC cap
  * by the linearisation at the plan. Null where no feed keeps the limits at all.
  */
 export async function mostTightened(

@@ -1,7 +1,7 @@
 import { parsePaper } from '../desk/options/paper.js';
 import { type Problem, problem } from '../problem.js';
-import { labelHtml, labelText, pageOf, sheetCsv, sheetHtml } from '../report/sheet-page/index.js';
-import type { MixingSheet } from '../sheet/mixing-sheet.js';
+import { labelHtml, labelText, sheetCsv, sheetHtml } from '../report/sheet-page/index.js';
+import type { Sheet } from '../sheet/mixing-sheet.js';
 import { browserOf, noBrowser, printPdf } from './browser.js';
 import type { Given } from './command.js';
 import type { Io } from './io.js';
@@ -11,7 +11,7 @@ import { writeText } from './write-file.js';
 export function sheetFiles(
   given: Given,
   io: Io,
-): { problems: Problem[]; write: (sheets: readonly MixingSheet[]) => Promise<void> } {
+): { problems: Problem[]; write: (sheets: readonly Sheet[]) => Promise<void> } {
   const pdf = given.text('pdf');
   const word = given.text('paper');
   const paper = word === undefined ? undefined : parsePaper(word, { field: '--paper' });
@@ -25,15 +25,16 @@ export function sheetFiles(
     ],
     async write(sheets) {
       if (sheets.length === 0) return;
-      const pages = sheets.map(pageOf);
       const write = (name: string, text: (file: string) => string): void => {
         const file = given.text(name);
         if (file !== undefined) writeText(file, text(file), io.cwd);
       };
-      write('html', () => sheetHtml(pages, size));
-      write('csv', () => sheets.map((sheet, i) => sheetCsv(sheet, pages[i]!)).join('\r\n'));
-      write('label', (file) => (/\.html?$/i.test(file) ? labelHtml(sheets) : labelText(sheets)));
-      if (pdf !== undefined) await printPdf(sheetHtml(pages, size ?? 'a4'), pdf, io);
+      write('html', () => sheetHtml(sheets, size));
+      write('csv', () => sheets.map(sheetCsv).join('\r\n'));
+      const mixed = sheets.flatMap((sheet) => (sheet.status === 'cannot' ? [] : [sheet]));
+      if (mixed.length > 0)
+        write('label', (file) => (/\.html?$/i.test(file) ? labelHtml(mixed) : labelText(mixed)));
+      if (pdf !== undefined) await printPdf(sheetHtml(sheets, size ?? 'a4'), pdf, io);
     },
   };
 }

@@ -2,7 +2,7 @@ import { mixingSheets, type SheetOfFeed } from '../desk/mixing-sheets.js';
 import { blendSheet } from '../report/blend.js';
 import { blendJson } from '../report/json/blend.js';
 import { sheetJson } from '../report/json/sheet.js';
-import { pageOf, sheetText } from '../report/sheet-page/index.js';
+import { sheetText } from '../report/sheet-page/index.js';
 import { renderText } from '../report/text.js';
 import { benchTexts } from './bench-texts.js';
 import type { Command } from './command.js';
@@ -67,7 +67,7 @@ export const sheetCommand: Command = {
     const textOf = (one: SheetOfFeed): string =>
       one.sheet === null
         ? renderText(blendSheet(one.blend, pen), textOptions(io))
-        : sheetText(pageOf(one.sheet), textOptions(io));
+        : sheetText(one.sheet, textOptions(io));
     const text = given.flag('json') ? jsonText(jsonOf(results[0]!)) : results.map(textOf).join('\n\n');
     return { exit: met ? 0 : 3, text, warnings };
   },

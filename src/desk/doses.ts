@@ -2,7 +2,7 @@ import type { Kit } from '../catalog/bench-types.js';
 import type { Catalog } from '../catalog/catalog.js';
 import { type DosePlan, planDoses } from '../dose/plan.js';
 import { sureDoses } from '../chance/robust.js';
-import type { SureDoses } from '../chance/robust-types.js';
+import type { NotSureEnough, SureEnough } from '../chance/robust-types.js';
 import { amountsOfMix } from '../dose/wanted.js';
 import { blend } from '../blend/blend.js';
 import type { FeedRequest } from '../feed/request.js';
@@ -15,7 +15,7 @@ export interface DosesOfFeed {
   /** Null where there is neither a feed nor a nearest one. */
   plan: DosePlan | null;
   /** What `--sure` came to; null where it was not asked for, or no feed keeps every limit. */
-  wished: SureDoses | null;
+  wished: SureEnough | NotSureEnough | null;
 }
 
 /**
@@ -35,7 +35,8 @@ export async function dosesOfFeed(
   const mix = result.status === 'made' ? result : result.nearest;
   if (mix === null) return { result, plan: null, wished: null };
   const { known, solubility } = { known: productsKnown(catalog), solubility: catalog.solubility };
-  const wished = sure === undefined || !made ? null : await sureDoses(request, kit, sure, { known });
+  const tried = sure === undefined || !made ? null : await sureDoses(request, kit, sure, { known });
+  const wished = tried === null || tried.status === 'no feed' ? null : tried;
   const plan =
     wished?.plan ??
     (await planDoses(request, amountsOfMix(mix, request), kit, { known, solubility, offers: offers && made }));

@@ -2,7 +2,8 @@ import { withBulkDensity } from '../dose/density.js';
 import type { Recipe } from '../advice/recipe.js';
 import type { FeedRequest } from '../feed/request.js';
 import { type Batch, batchOfPlan, batchOfRecipe, type MeterNote } from '../meter/index.js';
-import { problem, Refusal } from '../problem.js';
+import type { DosePlan } from '../dose/plan.js';
+import { type Problem, problem, Refusal } from '../problem.js';
 import { dosesOfFeed } from './doses.js';
 import type { OpenBench } from './opened.js';
 import { productsKnown } from './recipe-products.js';
@@ -21,20 +22,21 @@ export async function planOfSheet(
   sure: number | undefined,
 ): Promise<Planned> {
   const { result, plan } = await dosesOfFeed(request, kit, catalog, { sure, offers: false });
-  if (plan === null) throw new Refusal([noPlan()]);
+  if (plan === null || plan.items.length === 0) throw new Refusal([noPlan(plan)]);
   const notes: MeterNote[] = result.status === 'made' ? [] : [{ kind: 'nearest plan' }];
   // a remedy is told by the spoon where the doses are
   const shelf = plan.request.shelf.map((product) => withBulkDensity(product, productsKnown(catalog)));
   return { batch: batchOfPlan(plan), request: { ...plan.request, shelf }, notes };
 }
 
-const noPlan = () =>
+/** Against bare water no reading of a feed can be judged. */
+const noPlan = (plan: DosePlan | null): Problem =>
   problem(
     'no-plan',
     { field: '--feed' },
-    'no feed, and no nearest one',
+    plan === null ? 'no feed, and no nearest one' : 'doses that come to bare water',
     'a feed that can be mixed',
-    '`velamen blend` says why; name what was mixed with --recipe.',
+    `\`velamen ${plan === null ? 'blend' : 'sheet'}\` says why; name what was mixed with --recipe.`,
   );
 
 /** A recipe as the plan; it is rescued with its own products and the shelf. */

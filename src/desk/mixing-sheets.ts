@@ -5,9 +5,7 @@ import type { FeedRequest } from '../feed/request.js';
 import type { BlendResult } from '../feed/results.js';
 import { problem } from '../problem.js';
 import type { PenScale } from '../report/mix.js';
-import { proofSentence } from '../report/says/proof.js';
-import { surenessLines } from '../report/sure.js';
-import { type MixingSheet, mixingSheet } from '../sheet/mixing-sheet.js';
+import { mixingSheet, type Sheet } from '../sheet/mixing-sheet.js';
 import type { Answers } from './answer.js';
 import type { BenchFiles } from './bench-files.js';
 import { Collected } from './collected.js';
@@ -51,7 +49,7 @@ export async function mixingSheets(
 
 /** The sheet of a feed; or, where there is no feed to measure out and no nearest one, what the blend says of that. */
 export type SheetOfFeed = { feed: string } & (
-  | { sheet: MixingSheet; reached: boolean }
+  | { sheet: Sheet; reached: boolean }
   | { sheet: null; reached: false; blend: BlendResult }
 );
 
@@ -66,20 +64,15 @@ async function sheetOf(
   const feed = request.header.name;
   if (plan === null) return { feed, sheet: null, reached: false, blend: result };
   const found = wished?.sureness ?? sureness(plan, plan.request, { known: productsKnown(catalog) });
-  // doses that miss a limit by design keep it in no batch: nothing to be sure of
-  const lines = plan.status === 'missed' && wished === null ? [] : surenessLines(found, plan.mix.elements, wished);
-  const sheet = mixingSheet(
-    plan,
-    request,
-    { status: result.status, notes: result.notes, proof: proofSentence(result.proof) },
-    { ...options, sure: found, sureness: lines },
-  );
-  return { feed, sheet, reached: wished === null || wished.status === 'reached' };
+  const sheet = mixingSheet(plan, request, result, { ...options, sure: found, wish: wished });
+  return { feed, sheet, reached: sure === undefined || wished?.status === 'reached' };
 }
 
-/** Every limit kept, with what stands in the kit. */
-const measurable = (sheet: MixingSheet): boolean =>
-  sheet.status === 'kept' && sheet.steps.every((step) => !step.borrowed);
+/** Every limit kept, with what stands in the kit; or with nothing but the water. */
+const measurable = (sheet: Sheet): boolean =>
+  sheet.status === 'cannot'
+    ? sheet.why.kind === 'water alone'
+    : sheet.status === 'kept' && sheet.steps.every((step) => !step.borrowed);
 
 function refuseUnsized(wishes: Wishes, requests: readonly FeedRequest[], collected: Collected): void {
   const unsized = requests.filter((request) => request.header.batchLitres === null);

@@ -4,20 +4,19 @@ import { levelled } from './levelled.js';
 import { type DoseLimits, NOTICED, withEc } from './limits.js';
 import type { Measure } from './measure.js';
 import type { ChooseSettings, OpenItem } from './open-items.js';
-import type { DoseProof } from './plan-types.js';
+import type { SearchProof } from './proof.js';
 import { restored } from './restored.js';
 
 export { type ChooseSettings, type OpenItem, openItems } from './open-items.js';
 
+/** A choice of measures, and what the search says of it (see `SearchProof`). */
 export interface Chosen {
   /** One for each item; an amount of 0 leaves it out. */
   measures: Measure[];
-  /** The largest violation, relative to its limit (of limits that the blend itself violates: beyond its own violation); 0 where all hold. */
   violation: number;
-  by: DoseProof['by'];
+  by: SearchProof['by'];
   deviation: number;
-  /** What is kept within the violation: every limit (the default); where the blend violates some, those that it keeps, or not even those. */
-  kept?: 'limits' | 'what the blend keeps' | 'less than the blend';
+  kept: SearchProof['kept'];
 }
 
 /** One action weighs a millionth of a relative deviation: it decides between equals only. */
@@ -56,7 +55,7 @@ export function chooseDoses(items: readonly OpenItem[], limits: DoseLimits, sett
 }
 
 interface Way {
-  kept: NonNullable<Chosen['kept']>;
+  kept: Chosen['kept'];
   /** The violation allowed; without it the least is sought. */
   allowed?: number;
   /** True where what the blend keeps holds whatever the rest does. */
@@ -86,7 +85,7 @@ function levelsOf({ wanted, measures }: OpenItem, margin: number): Item {
 function chosen(
   items: readonly OpenItem[],
   { picks, violation: own }: Found,
-  kept: NonNullable<Chosen['kept']>,
+  kept: Chosen['kept'],
   complete: boolean,
   violation = own,
 ): Chosen {

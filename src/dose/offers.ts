@@ -3,11 +3,11 @@ import type { Solubility } from '../catalog/solubility.js';
 import { solutionChemistry } from '../chemistry/solution/index.js';
 import type { Amounts } from '../can/mix-amounts.js';
 import type { FeedRequest } from '../feed/request.js';
-import { formatNumber } from '../units/index.js';
 import { concentrate } from '../stock/concentrate.js';
 import { planOnce } from './plan-once.js';
+import type { DoseOffer, OfferedDose } from './findings.js';
 import type { DosePlan, PlanOptions } from './plan-types.js';
-import { largestCan } from './plan-words.js';
+import { largestCan } from './notes.js';
 import { usualMark } from './tools.js';
 
 /**
@@ -19,7 +19,7 @@ export async function offersFor(
   amounts: Amounts,
   kit: Kit,
   options: PlanOptions,
-): Promise<string[]> {
+): Promise<DoseOffer[]> {
   const offers = [
     await largerBatch(request, amounts, kit, options),
     (await aSpoon(request, amounts, kit, options)) ?? (await aSet(request, amounts, kit, options)),
@@ -38,52 +38,60 @@ async function largerBatch(
   amounts: Amounts,
   kit: Kit,
   options: PlanOptions,
-): Promise<string | null> {
+): Promise<DoseOffer | null> {
   const batch = request.header.batchLitres!;
   const can = largestCan(kit.cans);
   for (let times = 2; times <= MOST_TIMES; times += 1) {
     if (can && batch * times * 1000 > can.millilitres * 1.001) return null;
     const plan = await planOnce(withBatch(request, batch * times), amounts, kit, options);
-    if (plan.status === 'kept')
-      return `Mix ${formatNumber(batch * times, 4)} L at a time instead of ${formatNumber(batch, 4)} L: ${dosesOf(plan)}.`;
+    if (plan.status === 'kept') return { kind: 'batch', litres: batch * times, instead: batch, doses: dosesOf(plan) };
   }
   return null;
 }
 
 /** Small spoons as they are sold, from large to small (from memory); mL of a US teaspoon by definition. */
 const SMALL_SPOONS: readonly Spoon[] = [2, 4, 8, 16, 32, 64].map((part) => ({
-  label: `1/${part} tsp`,
+  label: `1/${part} US tsp`,
   millilitres: 3785.411784 / 768 / part,
 }));
 
-async function aSpoon(request: FeedRequest, amounts: Amounts, kit: Kit, options: PlanOptions): Promise<string | null> {
+async function aSpoon(
+  request: FeedRequest,
+  amounts: Amounts,
+  kit: Kit,
+  options: PlanOptions,
+): Promise<DoseOffer | null> {
   for (const spoon of SMALL_SPOONS) {
     if (kit.spoons.some((own) => alike(own.millilitres, spoon.millilitres))) continue;
     const plan = await planOnce(request, amounts, { ...kit, spoons: [...kit.spoons, spoon] }, options);
-    if (plan.status === 'kept')
-      return `A level ${spoon.label.replace('tsp', 'US tsp')} spoon would do: ${dosesOf(plan)}.`;
+    if (plan.status === 'kept') return { kind: 'spoon', label: spoon.label, doses: dosesOf(plan) };
   }
   return null;
 }
 
 /** Where no one spoon does: the usual set of small ones. */
-async function aSet(request: FeedRequest, amounts: Amounts, kit: Kit, options: PlanOptions): Promise<string | null> {
+async function aSet(request: FeedRequest, amounts: Amounts, kit: Kit, options: PlanOptions): Promise<DoseOffer | null> {
   const spoons = SMALL_SPOONS.filter(
     ({ millilitres }) => !kit.spoons.some((own) => alike(own.millilitres, millilitres)),
   );
   if (spoons.length < 2) return null;
   const plan = await planOnce(request, amounts, { ...kit, spoons: [...kit.spoons, ...spoons] }, options);
-  return plan.status === 'kept' ? `A set of level spoons from 1/2 to 1/64 US tsp would do: ${dosesOf(plan)}.` : null;
+  return plan.status === 'kept' ? { kind: 'spoons', doses: dosesOf(plan) } : null;
 }
 
 const alike = (a: number, b: number): boolean => Math.abs(a / b - 1) < 0.02;
 
-async function aScale(request: FeedRequest, amounts: Amounts, kit: Kit, options: PlanOptions): Promise<string | null> {
+async function aScale(
+  request: FeedRequest,
+  amounts: Amounts,
+  kit: Kit,
+  options: PlanOptions,
+): Promise<DoseOffer | null> {
   for (const step of [0.01, 0.001]) {
     if (kit.scaleStepGrams !== undefined && kit.scaleStepGrams <= step) continue;
     const { scaleErrorGrams: _old, ...rest } = kit;
     const plan = await planOnce(request, amounts, { ...rest, scaleStepGrams: step }, options);
-    if (plan.status === 'kept') return `A ${formatNumber(step)} g scale would do: ${dosesOf(plan)}.`;
+    if (plan.status === 'kept') return { kind: 'scale', stepGrams: step, doses: dosesOf(plan) };
   }
   return null;
 }
@@ -93,12 +101,12 @@ async function aSyringe(
   amounts: Amounts,
   kit: Kit,
   options: PlanOptions,
-): Promise<string | null> {
+): Promise<DoseOffer | null> {
   if (!request.shelf.some((p, i) => p.form === 'liquid' && amounts.products[i]! > 0)) return null;
   if ((kit.syringeStepMillilitres ?? usualMark(kit.syringeMillilitres ?? 100)) <= 0.01) return null;
   const { syringeStepMillilitres: _old, ...rest } = kit;
   const plan = await planOnce(request, amounts, { ...rest, syringeMillilitres: 1 }, options);
-  return plan.status === 'kept' ? `A 1 mL syringe would do: ${dosesOf(plan)}.` : null;
+  return plan.status === 'kept' ? { kind: 'syringe', millilitres: 1, doses: dosesOf(plan) } : null;
 }
 
 /** Bottles for stock, mL, and one part in so many, the strongest first. */
@@ -113,7 +121,7 @@ async function aStock(
   kit: Kit,
   options: PlanOptions,
   table: readonly Solubility[],
-): Promise<string | null> {
+): Promise<DoseOffer | null> {
   const batch = request.header.batchLitres!;
   const capacity = kit.syringeMillilitres ?? 1;
   for (const ratio of RATIOS) {
@@ -125,14 +133,23 @@ async function aStock(
       if (plan.status !== 'kept' || plan.leftOut.length > 0) continue;
       const stock = concentrate(stockRequest(plan, request, ratio, bottle, kit), solutionChemistry, table);
       if (stock.status !== 'made') break;
-      const names = stock.tanks.map((tank) => (stock.tanks.length === 1 ? 'stock' : `stock ${tank.name}`));
-      const parts = stock.tanks.map((tank, t) => {
-        const own = plan.items.filter((item) => tank.items.some((line) => line.id === item.product.id));
-        return `${names[t]}: ${own.map((item) => `${item.chosen.words} ${item.product.id}`).join(', ')}`;
-      });
       if (stock.apart.length > 0) break;
-      const fills = Math.ceil(dose / capacity - 1e-9);
-      return `Keep it as stock, 1 part in ${ratio}: for ${bottle} mL ${parts.length === 1 ? 'of ' : 'each of '}${parts.join('; ')}. Then ${formatNumber(dose, 4)} mL ${names.length === 1 ? 'of it' : 'of each'} go into ${formatNumber(batch, 4)} L, ${fills === 1 ? 'one fill' : `${fills} fills`} of a ${formatNumber(capacity, 4)} mL syringe. Ask concentrate for the bottles.`;
+      return {
+        kind: 'stock',
+        ratio,
+        bottleMillilitres: bottle,
+        bottles: stock.tanks.map(({ name, items }) => ({
+          name,
+          doses: dosesOf({
+            items: plan.items.filter(({ product }) => items.some(({ id }) => id === product.id)),
+            leftOut: [],
+          }),
+        })),
+        doseMillilitres: dose,
+        batchLitres: batch,
+        syringeMillilitres: capacity,
+        fills: Math.ceil(dose / capacity - 1e-9),
+      };
     }
   }
   return null;
@@ -165,8 +182,7 @@ const withBatch = (request: FeedRequest, batchLitres: number): FeedRequest => ({
   header: { ...request.header, batchLitres },
 });
 
-const dosesOf = ({ items, leftOut }: DosePlan): string =>
-  [
-    ...items.map((item) => `${item.chosen.words} ${item.product.id}`),
-    ...leftOut.map((item) => `no ${item.product.id}`),
-  ].join(', ');
+const dosesOf = ({ items, leftOut }: Pick<DosePlan, 'items' | 'leftOut'>): OfferedDose[] => [
+  ...items.map(({ product, chosen }) => ({ product: product.id, words: chosen.words })),
+  ...leftOut.map(({ product }) => ({ product: product.id, words: null })),
+];

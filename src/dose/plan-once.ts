@@ -10,7 +10,8 @@ import { alternativesOf } from './alternatives.js';
 import { chooseDoses, type OpenItem, openItems } from './choose.js';
 import { type DoseLimits, delivered, doseLimits } from './limits.js';
 import type { DosePlan, PlannedItem, PlanOptions } from './plan-types.js';
-import { canNotes, notesOf, proofOf } from './plan-words.js';
+import { notesOf } from './notes.js';
+import { proofOf } from './proof.js';
 import { TOLERANCE } from '../../solver/small/index.js';
 import { surestMeasures } from './surest.js';
 import { type Tool, toolsOf } from './tools.js';
@@ -30,19 +31,19 @@ export async function planOnce(
   const products = indices.map((i) => request.shelf[i]!);
   const limits = doseLimits(request, amounts, indices, batchLitres);
   const open = openItems(products, wanted, limits, settings);
-  const chosen = options.pick === 'surest' ? surestMeasures(open) : chooseDoses(open, limits, settings);
+  const chosen = options.pick === 'surest' ? null : chooseDoses(open, limits, settings);
+  const measures = chosen?.measures ?? surestMeasures(open);
 
-  const doses = chosen.measures.map((m) => m.amount);
+  const doses = measures.map((m) => m.amount);
   const measured = delivered(doses, amounts, indices, batchLitres);
   const sequence = sequenceAs(amounts, measured, request);
   const mix = readOut(measured, request, sequence.turns);
-  const misses = missesOf(mix);
+  const violations = missesOf(mix);
   const items = sequence.turns.map(({ product }) => {
     const k = products.indexOf(product);
-    return plannedItem(open[k]!, chosen.measures, k, limits, settings);
+    return plannedItem(open[k]!, measures, k, limits, settings);
   });
-  return {
-    status: misses.length === 0 && (chosen.violation === 0 || settings.margin === 0) ? 'kept' : 'missed',
+  const planned = {
     batchLitres,
     items,
     sequence,
@@ -50,13 +51,16 @@ export async function planOnce(
     amounts: measured,
     request,
     mix,
-    misses,
-    actions: chosen.measures.reduce((sum, m) => sum + m.actions, 0),
+    actions: measures.reduce((sum, m) => sum + m.actions, 0),
     tools,
-    notes: [...notesOf(open, tools, settings.known), ...canNotes(kit, batchLitres)],
-    offers: [],
-    proof: proofOf(chosen, open),
+    notes: notesOf(open, tools, settings.known, kit, batchLitres),
+    proof: chosen ? proofOf(chosen, open) : ({ by: 'each by itself', tightened: 0 } as const),
   };
+  // with a margin, doses that keep the limits themselves may still violate them at the worst end of their range
+  const short = settings.margin > 0 && chosen !== null && chosen.violation > 0;
+  return violations.length === 0 && !short
+    ? { status: 'kept', ...planned }
+    : { status: 'missed', ...planned, violations, offers: [] };
 }
 
 /** The order of the measured doses: that of the blend, so that blend, sheet and meter speak of the same first item. */

@@ -5,7 +5,9 @@ import type { Amounts } from '../can/mix-amounts.js';
 import type { Sequence } from '../can/sequence.js';
 import type { FeedRequest } from '../feed/request.js';
 import type { Mix } from '../feed/results.js';
+import type { DoseNote, DoseOffer } from './findings.js';
 import type { Measure } from './measure.js';
+import type { DoseProof } from './proof.js';
 import type { Tool } from './tools.js';
 
 /** Another way to measure an item near its dose. */
@@ -31,23 +33,23 @@ export interface Violation {
   bound: number;
 }
 
-/** Why no better choice of measures exists. */
-export interface DoseProof {
-  /** `all`: every combination was weighed, or passed over because it could not win; `best found`: the search did not end. */
-  by: 'all' | 'best found';
-  /** Measures that were open to the items together. */
-  measures: number;
-  /** Combinations that they make. */
-  combinations: number;
-  /** Sum of the relative deviations from the blend. */
-  deviation: number;
-  sentence: string;
+/** Doses for a whole batch, chosen together. */
+export type DosePlan = KeptPlan | ViolatingPlan;
+
+/** Every band, cap, rule and the EC cap (by the full model) holds as measured. */
+export interface KeptPlan extends Doses {
+  status: 'kept';
 }
 
-/** Doses for a whole batch, chosen together. */
-export interface DosePlan {
-  /** `kept`: every band, cap, rule and the EC cap (by the full model) holds as measured. */
-  status: 'kept' | 'missed';
+/** The kit cannot measure it closely enough; these doses violate least. */
+export interface ViolatingPlan extends Doses {
+  status: 'missed';
+  violations: Violation[];
+  /** What would make it possible, each checked by planning again; empty where none was asked for. */
+  offers: DoseOffer[];
+}
+
+interface Doses {
   batchLitres: number;
   /** In mixing order; none with an amount of 0. */
   items: PlannedItem[];
@@ -57,17 +59,13 @@ export interface DosePlan {
   leftOut: { product: ClosedProduct; wanted: number }[];
   /** What is delivered, g or mL per litre in the order of `request.shelf`, and shares of the waters. */
   amounts: Amounts;
-  /** The request with its labels closed, as `mix` was read from it. */
   request: FeedRequest;
   /** Read out of what is really measured. */
   mix: Mix;
-  misses: Violation[];
   /** Scoops, drops, fills and weighings in all. */
   actions: number;
   tools: Tool[];
-  notes: string[];
-  /** What would make it possible, each checked by planning again; empty where the plan holds. */
-  offers: string[];
+  notes: DoseNote[];
   proof: DoseProof;
 }
 

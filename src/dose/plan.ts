@@ -3,9 +3,12 @@ import type { Amounts } from '../can/mix-amounts.js';
 import type { FeedRequest } from '../feed/request.js';
 import { offersFor } from './offers.js';
 import { planOnce } from './plan-once.js';
-import type { DosePlan, PlanOptions } from './plan-types.js';
+import type { DosePlan, PlanOptions, Violation } from './plan-types.js';
 
 export type * from './plan-types.js';
+
+/** The limits that the doses do not keep. */
+export const violationsOf = (plan: DosePlan): Violation[] => (plan.status === 'kept' ? [] : plan.violations);
 
 /**
  * Doses that hands can measure, chosen for all items together: every band, cap and rule and the EC cap (by the full model) holds on what is

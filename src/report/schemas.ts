@@ -17,7 +17,7 @@ import {
   proof,
   waterShare,
 } from './shapes.js';
-import { sheetShape } from './sheet-shapes.js';
+import { noSheetShape, sheetShape } from './sheet-shapes.js';
 
 /** The shapes printed by --json, as zod schemas; published as JSON Schema by `velamen schema COMMAND`. */
 
@@ -261,7 +261,7 @@ export const SHAPES: ReadonlyMap<string, z.ZodType> = new Map<string, z.ZodType>
   ['assess', assessShape],
   ['advice', adviceShape],
   ['concentrate', concentrateShape],
-  ['sheet', sheetShape],
+  ['sheet', z.union([sheetShape, noSheetShape])],
   ['meter', meterShape],
   ['calibrate', calibrateShape],
   ['standard', standardShape],

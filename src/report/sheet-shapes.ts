@@ -71,7 +71,9 @@ const sure = z.strictObject({
   seed: z.number(),
 });
 
-/** What `sheet --json` prints. */
+const leftOut = z.array(z.strictObject({ id: z.string(), name: z.string(), wanted: amount, unit }));
+
+/** What `sheet --json` prints of a mixing sheet. */
 export const sheetShape = z.strictObject({
   schema: z.literal('velamen.sheet/1'),
   status: z.enum(['kept', 'missed', 'infeasible', 'uncertified']),
@@ -100,10 +102,26 @@ export const sheetShape = z.strictObject({
   elements: z.array(elementLine).describe('as measured out'),
   misses,
   offers: z.array(z.string()),
-  leftOut: z.array(z.strictObject({ id: z.string(), name: z.string(), wanted: amount, unit })),
+  leftOut,
   sure: sure.nullable(),
   sureness: z.array(z.string()),
   notes: z.array(z.string()),
   cautions: z.array(z.string()),
   proof: z.string(),
 });
+
+/** What it prints where there is nothing to mix. */
+export const noSheetShape = z.strictObject({
+  schema: z.literal('velamen.sheet/1'),
+  status: z.literal('cannot'),
+  feed: feedHeader,
+  date: z.string().nullable(),
+  why: z.string(),
+  offers: z.array(z.string()),
+  leftOut,
+  notes: z.array(z.string()),
+  proof: z.string(),
+});
+
+export type SheetJson = z.infer<typeof sheetShape>;
+export type NoSheetJson = z.infer<typeof noSheetShape>;

@@ -1,19 +1,20 @@
-import type { SureDoses } from '../chance/robust-types.js';
-import type { Sureness } from '../chance/sure.js';
+import type { NotSureEnough, SureEnough } from '../chance/robust-types.js';
+import type { Risk, Sureness } from '../chance/sure.js';
 import type { ElementLine } from '../feed/results.js';
 import { figure } from './figures.js';
+import { sureSays } from './says/sure.js';
 
 /** How sure doses are, for a sheet: the share of batches, what is most at risk, what most of it comes from, and the 90 % intervals. */
 export function surenessLines(
   sure: Sureness,
   elements: readonly ElementLine[],
-  wish: Pick<SureDoses, 'status' | 'sentence'> | null = null,
+  wish: SureEnough | NotSureEnough | null = null,
 ): string[] {
   const risks = riskText(sure);
   const held = intervals(sure, elements);
   const ask = wish === null && sure.share < GOOD ? ' Ask for surer doses with --sure 90%.' : '';
   return [
-    `${wish?.sentence ?? `${shareText(sure.share)} keep every limit, as hands, jars and water vary.`}${ask}`,
+    `${wish ? sureSays(wish) : `${shareText(sure.share)} keep every limit, as hands, jars and water vary.`}${ask}`,
     ...(risks === '' ? [] : [`Most at risk: ${risks}.`]),
     ...(wish?.status === 'short' ? [] : sourceLine(sure)),
     ...(held === '' ? [] : [`Nine of ten cans hold, in mg/L: ${held}.`]),
@@ -33,13 +34,13 @@ function riskText({ risks }: Sureness): string {
   return risks
     .filter((risk) => risk.share >= INK)
     .slice(0, NAMED)
-    .map(({ limit, side, share }) => `${limitText(limit, side)} (${Math.round(100 * share)} of 100)`)
+    .map((risk) => `${limitText(risk)} (${Math.round(100 * risk.share)} of 100)`)
     .join(', ');
 }
 
-/** `Ca too low`; a rule is named by its own words. */
-const limitText = (limit: string, side: 'low' | 'high'): string =>
-  / (min|max)$/.test(limit) ? `${limit.replace(/ (min|max)$/, '')} too ${side}` : limit;
+/** `Ca too low`, `EC too high`; a rule is named by its own words. */
+const limitText = ({ limit, kind, nutrient, side }: Risk): string =>
+  kind === 'rule' ? limit : `${kind === 'ec' ? 'EC' : nutrient} too ${side}`;
 
 function sourceLine({ share, sources }: Sureness): string[] {
   const [first] = sources;

@@ -1,11 +1,10 @@
 import type { Pen } from '../catalog/bench-types.js';
 import type { ClosedProduct } from '../label/closed-product.js';
 import type { FeedRequest } from '../feed/request.js';
-import { formatNumber } from '../units/format.js';
 import { NINETY } from '../chance/deviates.js';
 import type { Measure } from '../dose/measure.js';
 import { type Blend, type Conductivity, ecOfPart, likelyEc, type Part, watersOf } from '../can/part.js';
-import type { Alternative, DosePlan, PlannedItem } from '../dose/plan-types.js';
+import type { Alternative, DosePlan } from '../dose/plan-types.js';
 import { FILLING_SPREAD } from '../dose/tools.js';
 
 /** What a meter shows at 25 °C: mS/cm, and on the pen's own scale; low…high is where nine of ten readings lie. */
@@ -28,8 +27,6 @@ export interface Step {
   full: number;
   /** Of everything up to here. */
   reading: Reading;
-  /** `the blend wants 0.196 g: 2 % more` */
-  effect: string;
 }
 
 export interface StepOptions {
@@ -55,7 +52,6 @@ export function stepsOf(
       wanted: item.wanted,
       full,
       reading: readings[i]!,
-      effect: effectOf(item),
     };
   });
 }
@@ -133,14 +129,3 @@ function toReading({ mSPerCm, low, high }: Conductivity, shift: number, sd: numb
     high: at + Math.hypot(high - mSPerCm, NINETY * sd),
   };
 }
-
-function effectOf({ product, wanted, chosen }: PlannedItem): string {
-  const unit = product.form === 'powder' ? 'g' : 'mL';
-  const off = chosen.amount / wanted - 1;
-  const by =
-    Math.abs(off) < 0.0005 ? 'exact' : `${formatNumber(Math.abs(100 * off), 2)} % ${off > 0 ? 'more' : 'less'}`;
-  return `the blend wants ${smallNumber(wanted, unit)}: ${by}`;
-}
-
-const smallNumber = (value: number, unit: 'g' | 'mL'): string =>
-  unit === 'g' && value < 0.01 ? `${formatNumber(1000 * value, 3)} mg` : `${formatNumber(value, 3)} ${unit}`;

@@ -6,7 +6,7 @@ import { bench, describe } from 'vitest';
 import { blendFeeds } from '../../src/desk/blend.js';
 import { mixingSheets } from '../../src/desk/mixing-sheets.js';
 import { blendSheet } from '../../src/report/blend.js';
-import { pageOf, sheetText } from '../../src/report/sheet-page/index.js';
+import { sheetText } from '../../src/report/sheet-page/index.js';
 import { renderText } from '../../src/report/text.js';
 import { SIX_ITEMS } from '../page/six-items.js';
 
@@ -17,7 +17,7 @@ const PLAIN = { columns: 80, colour: false };
 describe('a mixing sheet of six items', () => {
   bench('sheet', async () => {
     const { results } = await mixingSheets(files, {});
-    sheetText(pageOf(results[0]!.sheet!), PLAIN);
+    sheetText(results[0]!.sheet!, PLAIN);
   });
   bench('blend alone', async () => {
     const { results, pen } = await blendFeeds(files, {});

@@ -61,12 +61,10 @@ export function planOf(
     amounts,
     request,
     mix: readOut(amounts, request),
-    misses: [],
     actions: doses.length,
     tools: toolsOf(usualKit),
     notes: [],
-    offers: [],
-    proof: { by: 'all', measures: 1, combinations: 1, deviation: 0, sentence: 'by hand' },
+    proof: { by: 'each by itself', tightened: 0 },
   };
 }
 

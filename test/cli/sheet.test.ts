@@ -144,7 +144,7 @@ describe('sheet', () => {
     });
     const ran = await velamen(['sheet'], home);
     expect(ran.exit).toBe(3);
-    expect(ran.stdout).toMatch(/^sill: mixing sheet\n\nNOTHING IS MIXED IN: this is the bare water, and no feed/);
+    expect(ran.stdout).toMatch(/^sill: no mixing sheet\n\nNOTHING TO MIX: no feed from this shelf keeps every limit/);
     expect(ran.stdout).not.toContain('iron chelate');
   });
 

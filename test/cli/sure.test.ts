@@ -18,7 +18,7 @@ describe('sheet --sure', () => {
     expect(sure.status).toBe('kept');
     expect(sure.sure!.share).toBeGreaterThanOrEqual(0.9);
     expect(plain.sure!.share).toBeLessThan(0.9);
-    expect(sure.proof).toMatch(/limits moved in by .* standard deviations/);
+    expect(sure.proof).toMatch(/limits tightened by .* standard deviations/);
     expect(sure.sureness[0]).toMatch(/90 were asked for/);
     for (const { low, high } of sure.sure!.elements) expect(high).toBeGreaterThanOrEqual(low);
   });

@@ -1,8 +1,11 @@
 import { mgPerLitre } from '../../src/units/index.js';
 import { describe, expect, it } from 'vitest';
+import type { NotSureEnough } from '../../src/chance/robust-types.js';
 import type { Sureness } from '../../src/chance/sure.js';
 import type { ElementLine } from '../../src/feed/results.js';
 import { surenessLines } from '../../src/report/sure.js';
+import { planOf } from '../chance/plans.js';
+import { request } from '../feed/fixtures.js';
 
 const mg = mgPerLitre;
 const n: ElementLine = {
@@ -22,9 +25,9 @@ const sure: Sureness = {
   ],
   ec: { low: 0.9, high: 1.1 },
   risks: [
-    { limit: 'N min', side: 'low', share: 0.04 },
-    { limit: 'NH4 <= 0.1 * N', side: 'high', share: 0.02 },
-    { limit: 'N max', side: 'high', share: 0.004 },
+    { limit: 'N min', kind: 'min', nutrient: 'N', side: 'low', share: 0.04 },
+    { limit: 'NH4 <= 0.1 * N', kind: 'rule', side: 'high', share: 0.02 },
+    { limit: 'N max', kind: 'max', nutrient: 'N', side: 'high', share: 0.004 },
   ],
   sources: [{ source: 'scale', shareWithout: 0.98 }],
   batches: 4000,
@@ -47,8 +50,24 @@ describe('how sure, on a sheet', () => {
   });
 
   it('a wish is answered first, and its blame is not said twice', () => {
-    const lines = surenessLines({ ...sure, share: 0.5 }, [n], { status: 'short', sentence: 'No doses found.' });
-    expect(lines[0]).toBe('No doses found.');
+    const half = { ...sure, share: 0.5 };
+    const wish: NotSureEnough = {
+      status: 'short',
+      plan: planOf(request([], {}), []),
+      wanted: 0.9,
+      share: 0.5,
+      sureness: half,
+      tightened: 1,
+      plain: { costPerLitre: 0, largestDeviation: 0 },
+      extraCostPerLitre: null,
+      extraDeviation: 0,
+      blame: { source: 'scale', shareWithout: 0.98 },
+      remedies: [{ kind: 'batch', litres: 8, share: 0.7 }],
+    };
+    const lines = surenessLines(half, [n], wish);
+    expect(lines[0]).toBe(
+      'No doses found keep every limit in 90 of 100 batches; the surest keep them in 50. Most to blame is the error of the scale: without it, 98. It would help to take a batch of 8 L (70 of 100).',
+    );
     expect(lines.join(' ')).not.toMatch(/comes from|--sure/);
   });
 

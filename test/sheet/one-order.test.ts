@@ -107,9 +107,10 @@ async function orders(
     solutionChemistry,
     catalog.solubility,
   );
+  const sheet = mixingSheet(plan, request, result, { pen: { reads: 'EC' }, date: null });
   return {
     blend: ids(mix.items),
-    sheet: ids(mixingSheet(plan, request, { ...result, proof: '' }, { pen: { reads: 'EC' }, date: null }).steps),
+    sheet: sheet.status === 'cannot' ? [] : ids(sheet.steps),
     meter: ids(batchOfPlan(plan).items.map((item) => item.product)),
     // a recipe takes several waters in equal shares, which is another can
     assess: mix.waters.length === 1 ? ids(assessed.items) : null,

@@ -1,6 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { shippedCatalog } from '../../src/desk/shipped-catalog.js';
 import { closeShelf } from '../../src/label/close.js';
+import { sheetJson } from '../../src/report/json/sheet.js';
+import { effectSays } from '../../src/report/says/sheet.js';
+import { sheetText } from '../../src/report/sheet-page/index.js';
+import { noSheetShape } from '../../src/report/sheet-shapes.js';
 import { mixingSheet } from '../../src/sheet/mixing-sheet.js';
 import { planDoses } from '../../src/dose/plan.js';
 import { readingOf, stepsOf } from '../../src/sheet/steps.js';
@@ -8,6 +12,7 @@ import { amountsOfMix } from '../../src/dose/wanted.js';
 import { blend } from '../../src/blend/blend.js';
 import type { FeedRequest } from '../../src/feed/request.js';
 import { powder, pure, request } from '../feed/fixtures.js';
+import { mixed } from './mixed.js';
 import { made } from '../feed/answers.js';
 
 const salts = await closeShelf(shippedCatalog().salts);
@@ -50,8 +55,13 @@ describe('readings on the way', () => {
     const { plan } = await planned(chloride(), { spoons: [], scaleStepGrams: 0.05 });
     const [step] = stepsOf(plan, plan.request, PEN);
     const off = 100 * (step!.measure.amount / step!.wanted - 1);
-    expect(step!.effect).toMatch(off === 0 ? /exact/ : /: \d+(\.\d+)? % (more|less)$/);
-    expect(Number(/([\d.]+) %/.exec(step!.effect)?.[1])).toBeCloseTo(Math.abs(off), 1);
+    const { amount } = step!.measure;
+    const effect = effectSays({
+      wanted: step!.wanted,
+      measures: [{ ...step!.measure, amount, unit: 'g', keeps: true }],
+    });
+    expect(effect).toMatch(off === 0 ? /exact/ : /: \d+(\.\d+)? % (more|less)$/);
+    expect(Number(/([\d.]+) %/.exec(effect)?.[1])).toBeCloseTo(Math.abs(off), 1);
   });
 });
 
@@ -62,7 +72,7 @@ describe('when the reading is off', () => {
       N: { min: 40, aim: 50, max: 60 },
     });
     const { plan, result } = await planned(feed);
-    const sheet = mixingSheet(plan, plan.request, { ...result, proof: '' }, { pen: PEN, date: null });
+    const sheet = mixed(mixingSheet(plan, plan.request, result, { pen: PEN, date: null }));
     const end = sheet.end.reading.mSPerCm;
     const slip = (kind: string, id: string | null = null) => sheet.slips.find((s) => s.slip === kind && s.id === id)!;
     // twice the salt reads twice, less crowding of at most 3 %
@@ -79,22 +89,32 @@ describe('when the reading is off', () => {
     expect(cold.mSPerCm / end).toBeLessThan(0.82);
     // urea carries no charge
     expect(slip('twice', 'urea-like').shows).toBe(false);
-    expect(sheet.unseen.join(' ')).toMatch(/Urea, which carries no charge: [\d.]+ of the/);
-    expect(sheet.unseen.join(' ')).toContain('urea-like: forgotten or taken twice');
-    expect(sheet.keeps.hours).toBe(48);
+    expect(sheet.unseen.map(({ kind }) => kind)).toEqual(['salt', 'urea', 'items']);
+    expect(sheet.unseen).toContainEqual({ kind: 'items', products: ['urea-like'] });
+    expect(sheet.keeps).toEqual({ hours: 48, why: 'urea' });
   });
 
-  it('water alone has no steps and no slips', async () => {
+  it('water alone is no sheet', async () => {
     const feed = request([salt('potassium-chloride')], { K: { max: 50 } }, { waters: [pure] });
     const { plan, result } = await planned(feed);
-    const sheet = mixingSheet(
-      plan,
-      plan.request,
-      { ...result, proof: '' },
-      { pen: { reads: 'EC' }, date: '2026-11-25' },
-    );
-    expect(sheet.steps).toEqual([]);
-    expect(sheet.slips).toEqual([]);
-    expect(sheet.status).toBe('kept');
+    const sheet = mixingSheet(plan, plan.request, result, { pen: { reads: 'EC' }, date: '2026-11-25' });
+    expect(sheet).toMatchObject({ status: 'cannot', why: { kind: 'water alone' } });
+    expect(sheet).not.toHaveProperty('steps');
+    expect(noSheetShape.parse(sheetJson(sheet))).toMatchObject({ status: 'cannot', leftOut: [], offers: [] });
+    expect(sheetText(sheet, { columns: 80, colour: false })).toMatch(/^test: no mixing sheet/);
+  });
+
+  it('what no tool can measure is no sheet either, and says what would do', async () => {
+    const feed = chloride();
+    const { plan, result } = await planned(feed, { spoons: [], scaleStepGrams: 5 });
+    const sheet = mixingSheet(plan, plan.request, result, { pen: PEN, date: null });
+    expect(sheet).toMatchObject({
+      status: 'cannot',
+      why: {
+        kind: 'too little to measure',
+        leftOut: [{ id: 'potassium-chloride' }],
+        offers: expect.arrayContaining([expect.objectContaining({ kind: 'scale', stepGrams: 0.01 })]),
+      },
+    });
   });
 });

@@ -1,12 +1,72 @@
-import type * as z from 'zod';
-import type { MixingSheet } from '../../sheet/mixing-sheet.js';
-import type { sheetShape } from '../sheet-shapes.js';
+import type { Sureness } from '../../chance/sure.js';
+import type { MixingSheet, NoSheet, Sheet, SheetStep } from '../../sheet/sheet-types.js';
+import { doseProofSays } from '../says/dose-proof.js';
+import { doseOfferSays } from '../says/doses.js';
+import { proofSentence } from '../says/proof.js';
 import { orderLines } from '../says/order.js';
+import { effectSays, keepingSays, noSheetSays, notesSay, surenessSays, unseenSays, waterNames } from '../says/sheet.js';
+import type { NoSheetJson, SheetJson } from '../sheet-shapes.js';
 import { cautionsJson } from './mix.js';
 
 /** What `sheet --json` prints. */
-export const sheetJson = (sheet: MixingSheet): z.infer<typeof sheetShape> => ({
-  ...sheet,
-  order: { verdict: sheet.order.verdict, says: orderLines(sheet.order) },
-  cautions: cautionsJson(sheet.cautions),
+export const sheetJson = (sheet: Sheet): SheetJson | NoSheetJson =>
+  sheet.status === 'cannot' ? noSheetJson(sheet) : mixingSheetJson(sheet);
+
+export function mixingSheetJson(sheet: MixingSheet): SheetJson {
+  const { feed, date, litres, firstLitres, pen, nitrogen, end, slips, elements, leftOut } = sheet;
+  return {
+    schema: 'velamen.sheet/1',
+    status: sheet.status,
+    ...{ feed, date, litres, firstLitres },
+    water: { names: waterNames(sheet.water), ...sheet.water },
+    ...{ pen, nitrogen },
+    steps: sheet.steps.map(stepJson),
+    order: { verdict: sheet.order.verdict, says: orderLines(sheet.order) },
+    ...{ end, slips },
+    unseen: sheet.unseen.map(unseenSays),
+    keeps: { hours: sheet.keeps.hours, says: keepingSays(sheet.keeps) },
+    elements,
+    misses: sheet.status === 'kept' ? [] : sheet.violations,
+    offers: sheet.status === 'missed' ? sheet.offers.map(doseOfferSays) : [],
+    leftOut,
+    sure: sheet.sure && sureJson(sheet.sure),
+    sureness: surenessSays(sheet),
+    notes: notesSay(sheet.notes),
+    cautions: cautionsJson(sheet.cautions),
+    proof: `${proofSentence(sheet.proof.blend)}; ${doseProofSays(sheet.proof.doses)}`,
+  };
+}
+
+function noSheetJson(sheet: NoSheet): NoSheetJson {
+  const little = sheet.why.kind === 'too little to measure' ? sheet.why : { leftOut: [], offers: [] };
+  return {
+    schema: 'velamen.sheet/1',
+    status: 'cannot',
+    feed: sheet.feed,
+    date: sheet.date,
+    why: noSheetSays(sheet),
+    offers: little.offers.map(doseOfferSays),
+    leftOut: little.leftOut,
+    notes: notesSay(sheet.notes),
+    proof: proofSentence(sheet.proof),
+  };
+}
+
+function stepJson(step: SheetStep): SheetJson['steps'][number] {
+  const { id, name, grams, millilitres, measures, wanted, borrowed, litres, reading } = step;
+  return { id, name, grams, millilitres, measures, wanted, effect: effectSays(step), borrowed, litres, reading };
+}
+
+const sureJson = ({
+  share,
+  elements,
+  ec,
+  risks,
+  sources,
+  batches,
+  seed,
+}: Sureness): NonNullable<SheetJson['sure']> => ({
+  ...{ share, elements, ec },
+  risks: risks.map(({ limit, side, share: lost }) => ({ limit, side, share: lost })),
+  ...{ sources, batches, seed },
 });

@@ -1,11 +1,16 @@
-import type { MixingSheet } from '../../sheet/mixing-sheet.js';
+import type { MixingSheet, Sheet } from '../../sheet/sheet-types.js';
 import { formatNumber } from '../../units/index.js';
 import { renderCsv } from '../csv.js';
-import { table } from '../sheet.js';
-import type { SheetPage } from './page.js';
+import { effectSays, waterNames } from '../says/sheet.js';
+import { type Sheet as Blocks, table } from '../sheet.js';
+import { noSheetBlocks } from './no-sheet.js';
+import { pageOf, type SheetPage } from './page.js';
 
 /** The steps, the readings to expect and the ladder of slips as CSV; numbers in full, for reckoning on. */
-export function sheetCsv(sheet: MixingSheet, page: SheetPage): string {
+export const sheetCsv = (sheet: Sheet): string =>
+  renderCsv(sheet.status === 'cannot' ? noSheetBlocks(sheet) : csvBlocks(sheet, pageOf(sheet)));
+
+function csvBlocks(sheet: MixingSheet, page: SheetPage): Blocks {
   const n = (value: number | null): string => (value === null ? '' : formatNumber(value, 8));
   const reading = (r: { mSPerCm: number; pen: number | null; low: number; high: number }): string[] =>
     [r.mSPerCm, r.low, r.high, r.pen].map(n);
@@ -14,7 +19,7 @@ export function sheetCsv(sheet: MixingSheet, page: SheetPage): string {
     String(i + 2),
     step.id,
     step.name,
-    step.measures[0]!.words,
+    step.measures[0].words,
     n(step.grams),
     n(step.millilitres),
     step.measures
@@ -23,15 +28,15 @@ export function sheetCsv(sheet: MixingSheet, page: SheetPage): string {
       .map((m) => m.words)
       .join('; '),
     n(step.wanted),
-    step.effect,
+    effectSays(step),
     n(step.litres),
     ...reading(step.reading),
   ]);
   const none = ['', '', '', '', '', ''];
-  const water = ['1', '', sheet.water.names, ...none, n(sheet.firstLitres), ...reading(sheet.water.reading)];
+  const water = ['1', '', waterNames(sheet.water), ...none, n(sheet.firstLitres), ...reading(sheet.water.reading)];
   const end = ['end', '', 'at the mark', '', '', '', '', '', '', n(sheet.litres), ...reading(sheet.end.reading)];
   const heads = 'step,id,product,amount,g,mL,or,wanted,effect,litres in the can,mS/cm,low,high,pen'.split(',');
-  return renderCsv({
+  return {
     title: page.title,
     blocks: [
       { kind: 'heading', text: 'steps' },
@@ -44,5 +49,5 @@ export function sheetCsv(sheet: MixingSheet, page: SheetPage): string {
       { kind: 'heading', text: 'what the can holds' },
       { kind: 'bars', unit: 'mg/L', bars: page.bars },
     ],
-  });
+  };
 }

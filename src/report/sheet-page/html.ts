@@ -1,3 +1,4 @@
+import type { NoSheet, Sheet } from '../../sheet/sheet-types.js';
 import { escapeMarkup as safe } from '../escape.js';
 import { figure } from '../figures.js';
 import { htmlPage } from '../html-page.js';
@@ -7,7 +8,8 @@ import { barSvg } from '../svg.js';
 import { fitOf } from './fit.js';
 import type { Rung } from './ladder.js';
 import type { LineOnPage } from './lines.js';
-import type { SheetPage } from './page.js';
+import { noSheetPage } from './no-sheet.js';
+import { pageOf, type SheetPage } from './page.js';
 import { type Paper, STYLE, sizeRule } from './style.js';
 
 /**
@@ -15,13 +17,30 @@ import { type Paper, STYLE, sizeRule } from './style.js';
  * card beside the sink) what is needed while mixing stays, the rest gives way.
  * @param paper the size that the printer is asked for; null leaves it to the printer
  */
-export function sheetHtml(pages: readonly SheetPage[], paper: Paper | null = null): string {
-  return htmlPage(pages.map((page) => page.title).join(' · '), `${STYLE}${sizeRule(paper)}`, pages.map(article));
+export function sheetHtml(sheets: readonly Sheet[], paper: Paper | null = null): string {
+  const parts = sheets.map((sheet) => (sheet.status === 'cannot' ? without(sheet) : article(pageOf(sheet))));
+  return htmlPage(
+    parts.map(({ title }) => title).join(' · '),
+    `${STYLE}${sizeRule(paper)}`,
+    parts.map(({ html }) => html),
+  );
 }
 
-function article(page: SheetPage): string {
+function without(sheet: NoSheet): { title: string; html: string } {
+  const { title, plants, alert, notes } = noSheetPage(sheet);
+  const html = [
+    '<article>',
+    `<header><h1>${safe(title)}</h1><p class="plants">${safe(plants)}</p></header>`,
+    `<div class="alert"><p><b>${safe(alert[0])}</b></p>${list(alert.slice(1))}</div>`,
+    part('notes', 'Notes', list(notes), notes.length > 0),
+    '</article>',
+  ].join('\n');
+  return { title, html };
+}
+
+function article(page: SheetPage): { title: string; html: string } {
   const fit = fitOf(page);
-  return [
+  const html = [
     `<article style="--page:${fit.page};--small:${fit.small};--card:${fit.card}">`,
     '<header>',
     `<h1>${safe(page.title)}</h1>`,
@@ -51,6 +70,7 @@ function article(page: SheetPage): string {
     BLANKS,
     '</article>',
   ].join('\n');
+  return { title: page.title, html };
 }
 
 const part = (name: string, title: string, body: string, there = true): string =>

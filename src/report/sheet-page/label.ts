@@ -1,4 +1,4 @@
-import type { MixingSheet } from '../../sheet/mixing-sheet.js';
+import type { MixingSheet } from '../../sheet/sheet-types.js';
 import { escapeMarkup as safe } from '../escape.js';
 import { figure, percent } from '../figures.js';
 import { htmlPage } from '../html-page.js';
@@ -14,7 +14,7 @@ function labelLines(sheet: MixingSheet): string[] {
     `${feed.name}: PLANT FEED, ready to use`,
     `for ${feed.plants} in ${feed.medium}`,
     ...(sheet.status === 'kept' ? [] : ['DOES NOT KEEP EVERY LIMIT: see its mixing sheet']),
-    `In ${litresText(litres)}: ${sheet.steps.map((step) => `${step.measures[0]!.words} ${step.name}`).join('; ')}`,
+    `In ${litresText(litres)}: ${sheet.steps.map((step) => `${step.measures[0].words} ${step.name}`).join('; ')}`,
     `Nitrogen ${figure(nitrogen.mgPerLitre)} mg/L${ammonium}`,
     `Reads ${shown(end.reading, pen)} (${range(end.reading, pen)})${pen === 'EC' ? '' : ` on the ${pen} scale, ${mSPerCm(end.reading.mSPerCm)}`}, pH about ${formatFixed(end.ph.value, 1)}`,
     `Mixed on: ${sheet.date ?? '______________'}   Use within ${keeps.hours < 72 ? `${keeps.hours} hours` : `${figure(keeps.hours / 24)} days`}`,

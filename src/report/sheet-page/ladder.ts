@@ -1,4 +1,4 @@
-import type { MixingSheet } from '../../sheet/mixing-sheet.js';
+import type { MixingSheet } from '../../sheet/sheet-types.js';
 import type { Slip } from '../../sheet/off.js';
 import { figure } from '../figures.js';
 import { ecNumber, litresText, markText, number, range } from './readings.js';

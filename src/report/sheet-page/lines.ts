@@ -1,5 +1,6 @@
-import type { MixingSheet, SheetStep } from '../../sheet/mixing-sheet.js';
+import type { MixingSheet, SheetStep } from '../../sheet/sheet-types.js';
 import { figure } from '../figures.js';
+import { effectSays } from '../says/sheet.js';
 import { ecNumber, litresText, markText, number, range } from './readings.js';
 import { formatFixed } from '../../units/index.js';
 
@@ -43,11 +44,11 @@ export function linesOf(sheet: MixingSheet): LineOnPage[] {
     full = Math.max(full, step.litres);
     lines.push({
       step: i + 2,
-      amount: step.measures[0]!.words,
+      amount: step.measures[0].words,
       what: step.name,
       others: othersOf(step, sheet.status === 'kept'),
       how: step.millilitres === null ? 'Stir until it is wholly clear.' : 'Pour in and stir.',
-      effect: step.effect,
+      effect: effectSays(step),
       reading: at(step.reading),
     });
   });

@@ -1,9 +1,12 @@
-import type { MixingSheet } from '../../sheet/mixing-sheet.js';
+import type { MixingSheet } from '../../sheet/sheet-types.js';
+import type { DoseOffer } from '../../dose/findings.js';
 import { figure, percent } from '../figures.js';
 import { elementBar, missLines } from '../mix.js';
 import { type Bar, type Fact, spoken } from '../sheet.js';
 import { cautionSays } from '../says/cautions.js';
+import { doseOfferSays } from '../says/doses.js';
 import { orderLines } from '../says/order.js';
+import { keepingSays, leftOutSays, notesSay, surenessSays, unseenSays, waterNames } from '../says/sheet.js';
 import { ladderOf, type Rung } from './ladder.js';
 import { type LineOnPage, linesOf } from './lines.js';
 import { IMPERIAL_GALLON, litresText, markText, mSPerCm, penUnit, range, shown, US_GALLON } from './readings.js';
@@ -52,26 +55,21 @@ export function pageOf(sheet: MixingSheet): SheetPage {
     lines: linesOf(sheet),
     ladder: ladderOf(sheet),
     tolerance: toleranceText(sheet),
-    unseen: sheet.unseen,
-    keeps: sheet.keeps.says,
-    sureness: sheet.sureness,
+    unseen: sheet.unseen.map(unseenSays),
+    keeps: keepingSays(sheet.keeps),
+    sureness: surenessSays(sheet),
     bars: sheet.elements.filter((e) => e.min !== null || e.max !== null).map(elementBar),
     notes: [
       ...(sheet.order.verdict === 'will cloud' ? [] : orderLines(sheet.order)),
-      ...(sheet.status === 'missed' ? [] : leftOutLines(sheet)),
-      ...sheet.notes,
+      ...(sheet.status === 'missed' ? [] : sheet.leftOut.map(leftOutSays)),
+      ...notesSay(sheet.notes),
     ],
     cautions: sheet.cautions.map(cautionSays),
   };
 }
 
 function alertOf(sheet: MixingSheet): string[] {
-  const told = alertLines(sheet);
-  return sheet.steps.length > 0 ? told : ['NOTHING IS MIXED IN: this is the bare water, and no feed.', ...told];
-}
-
-function alertLines(sheet: MixingSheet): string[] {
-  const lines = missLines(sheet.misses).map(spoken);
+  const lines = sheet.status === 'kept' ? [] : missLines(sheet.violations).map(spoken);
   const clouds = sheet.order.verdict === 'will cloud' ? ['THE CAN WILL CLOUD.', ...orderLines(sheet.order)] : [];
   const borrowed = borrowedLines(sheet);
   switch (sheet.status) {
@@ -81,8 +79,8 @@ function alertLines(sheet: MixingSheet): string[] {
       return [
         'NOT EVERY LIMIT IS KEPT: your tools cannot measure this batch closely enough.',
         ...lines,
-        ...leftOutLines(sheet),
-        ...offers(sheet),
+        ...sheet.leftOut.map(leftOutSays),
+        ...sheet.offers.map(offerLine),
         ...borrowed,
         ...clouds,
       ];
@@ -101,11 +99,11 @@ function alertLines(sheet: MixingSheet): string[] {
         ...clouds,
       ];
     default:
-      return sheet.status satisfies never;
+      return sheet satisfies never;
   }
 }
 
-const offers = (sheet: MixingSheet): string[] => sheet.offers.map((offer) => `A way out: ${offer}`);
+export const offerLine = (offer: DoseOffer): string => `A way out: ${doseOfferSays(offer)}`;
 
 /** What the kit has nothing for: the amounts on the sheet are then another's. */
 function borrowedLines({ steps }: MixingSheet): string[] {
@@ -144,7 +142,7 @@ function fillText({ firstLitres, litres }: MixingSheet): string {
 function waterText({ water, pen }: MixingSheet): string {
   const both =
     pen === 'EC' ? mSPerCm(water.reading.mSPerCm) : `${shown(water.reading, pen)} (${mSPerCm(water.reading.mSPerCm)})`;
-  return `${water.names}; alone it reads ${both} ${water.measured ? 'on your pen' : 'by its analysis'}`;
+  return `${waterNames(water)}; alone it reads ${both} ${water.measured ? 'on your pen' : 'by its analysis'}`;
 }
 
 function nitrogenText({ nitrogen }: MixingSheet): string {
@@ -162,9 +160,3 @@ function toleranceText({ end, pen }: MixingSheet): string {
   if (at === null) return `${base} A pen that does not correct reads about 2 % less for each °C below 25.`;
   return `${base} A pen that does not correct shows ${shown(at, pen)} (${range(at, pen)}) at ${figure(at.celsius)} °C.`;
 }
-
-const leftOutLines = ({ leftOut }: MixingSheet): string[] =>
-  leftOut.map(
-    ({ name, id, wanted, unit }) =>
-      `${name || id}: left out; the ${figure(wanted)} ${unit} that the blend wants are too little to measure.`,
-  );

@@ -1,4 +1,4 @@
-import type { MixingSheet } from '../../sheet/mixing-sheet.js';
+import type { MixingSheet } from '../../sheet/sheet-types.js';
 import { figure } from '../figures.js';
 import { formatFixed } from '../../units/index.js';
 

@@ -1,12 +1,15 @@
-import { type Block, facts, heading, list, paragraph, type Sheet, section, table } from '../sheet.js';
+import type { Sheet } from '../../sheet/sheet-types.js';
+import { type Block, facts, heading, list, paragraph, type Sheet as Blocks, section, table } from '../sheet.js';
 import { type TextOptions, renderText } from '../text.js';
 import type { LineOnPage } from './lines.js';
-import type { SheetPage } from './page.js';
+import { noSheetBlocks } from './no-sheet.js';
+import { pageOf, type SheetPage } from './page.js';
 
-/** A mixing sheet for the terminal or a plain printer. */
-export const sheetText = (page: SheetPage, options: TextOptions): string => renderText(textSheet(page), options);
+/** A mixing sheet for the terminal or a plain printer, or why there is none. */
+export const sheetText = (sheet: Sheet, options: TextOptions): string =>
+  renderText(sheet.status === 'cannot' ? noSheetBlocks(sheet) : textSheet(pageOf(sheet)), options);
 
-function textSheet(page: SheetPage): Sheet {
+function textSheet(page: SheetPage): Blocks {
   return {
     title: page.title,
     blocks: [

@@ -1,0 +1,38 @@
+/** What a person should know about how the doses can be measured; products by id. */
+export type DoseNote =
+  | { kind: 'no kit' }
+  /** Nothing but spoons would measure this powder, and its bulk density is unknown. */
+  | { kind: 'bulk density missing'; product: string }
+  /** It is weighed, because its bulk density is unknown. */
+  | { kind: 'bulk density unknown'; product: string }
+  | { kind: 'nothing measures a powder'; product: string }
+  | { kind: 'nothing measures a liquid'; product: string }
+  | { kind: 'bulk density of the catalog'; product: string; gramsPerMillilitre: number }
+  | { kind: 'can too small'; batchLitres: number; can: string };
+
+/** The doses that an offer comes to, by product id; `words` is null for an item that is left out. */
+export type OfferedDose = { product: string; words: string | null };
+
+/** What would make the doses measurable. */
+export type DoseOffer =
+  | { kind: 'batch'; litres: number; instead: number; doses: OfferedDose[] }
+  | { kind: 'spoon'; label: string; doses: OfferedDose[] }
+  /** A set of small level spoons, 1/2 to 1/64 US tsp. */
+  | { kind: 'spoons'; doses: OfferedDose[] }
+  | { kind: 'scale'; stepGrams: number; doses: OfferedDose[] }
+  | { kind: 'syringe'; millilitres: number; doses: OfferedDose[] }
+  | StockOffer;
+
+/** Stock bottles of which the syringe takes a whole number of marks. */
+export interface StockOffer {
+  kind: 'stock';
+  /** One part in so many parts of feed. */
+  ratio: number;
+  bottleMillilitres: number;
+  bottles: { name: 'A' | 'B' | 'stock'; doses: OfferedDose[] }[];
+  /** mL of each bottle for the batch, and in how many fills of the syringe. */
+  doseMillilitres: number;
+  batchLitres: number;
+  syringeMillilitres: number;
+  fills: number;
+}

@@ -1,0 +1,56 @@
+import type { DoseNote, DoseOffer, OfferedDose } from '../../dose/findings.js';
+import { formatNumber } from '../../units/format.js';
+
+/** What a person should know about how the doses can be measured. */
+export function doseNoteSays(note: DoseNote): string {
+  switch (note.kind) {
+    case 'no kit':
+      return 'The bench names no kit: amounts are given to 0.01 g and 0.1 mL. Name your spoons, scale and syringe for more.';
+    case 'bulk density missing':
+      return `${note.product}: its bulk density is unknown, so no spoon can measure it. Weigh ten level spoons on any kitchen scale and put bulk_density on the shelf, or calibrate with the pen; until then weigh it.`;
+    case 'bulk density unknown':
+      return `${note.product}: its bulk density is unknown, so no spoon is offered. Weigh ten level spoons, or calibrate with the pen.`;
+    case 'nothing measures a powder':
+      return `${note.product}: nothing in the kit measures a powder; weigh it on a borrowed scale, or add spoons or a scale to the kit.`;
+    case 'nothing measures a liquid':
+      return `${note.product}: nothing in the kit measures a liquid; use a syringe, and add it to the kit.`;
+    case 'bulk density of the catalog':
+      return `${note.product}: a level spoon is taken at the catalog's ${formatNumber(note.gramsPerMillilitre, 3)} g/mL, which varies by a fifth: weigh ten level spoons of yours.`;
+    case 'can too small':
+      return `The batch of ${litres(note.batchLitres)} is more than the largest can holds (${note.can}): mix it in parts, or give the feed a smaller batch.`;
+    default:
+      return note satisfies never;
+  }
+}
+
+/** What would make the doses measurable. */
+export function doseOfferSays(offer: DoseOffer): string {
+  switch (offer.kind) {
+    case 'batch':
+      return `Mix ${litres(offer.litres)} at a time instead of ${litres(offer.instead)}: ${dosesSay(offer.doses)}.`;
+    case 'spoon':
+      return `A level ${offer.label} spoon would do: ${dosesSay(offer.doses)}.`;
+    case 'spoons':
+      return `A set of level spoons from 1/2 to 1/64 US tsp would do: ${dosesSay(offer.doses)}.`;
+    case 'scale':
+      return `A ${formatNumber(offer.stepGrams)} g scale would do: ${dosesSay(offer.doses)}.`;
+    case 'syringe':
+      return `A ${formatNumber(offer.millilitres)} mL syringe would do: ${dosesSay(offer.doses)}.`;
+    case 'stock':
+      return stockOfferSays(offer);
+    default:
+      return offer satisfies never;
+  }
+}
+
+function stockOfferSays(offer: Extract<DoseOffer, { kind: 'stock' }>): string {
+  const { ratio, bottles, bottleMillilitres, doseMillilitres, batchLitres, syringeMillilitres, fills } = offer;
+  const one = bottles.length === 1;
+  const parts = bottles.map(({ name, doses }) => `${name === 'stock' ? name : `stock ${name}`}: ${dosesSay(doses)}`);
+  return `Keep it as stock, 1 part in ${ratio}: for ${bottleMillilitres} mL ${one ? 'of ' : 'each of '}${parts.join('; ')}. Then ${formatNumber(doseMillilitres, 4)} mL ${one ? 'of it' : 'of each'} go into ${litres(batchLitres)}, ${fills === 1 ? 'one fill' : `${fills} fills`} of a ${formatNumber(syringeMillilitres, 4)} mL syringe. Ask concentrate for the bottles.`;
+}
+
+const dosesSay = (doses: readonly OfferedDose[]): string =>
+  doses.map(({ product, words }) => (words === null ? `no ${product}` : `${words} ${product}`)).join(', ');
+
+const litres = (value: number): string => `${formatNumber(value, 4)} L`;

@@ -1,0 +1,98 @@
+import type { Keeping } from '../../sheet/keeping.js';
+import type { DropNote, LeftOut, MixingSheet, NoSheet, SheetNotes, SheetStep } from '../../sheet/sheet-types.js';
+import type { Unseen } from '../../sheet/unseen.js';
+import { formatNumber } from '../../units/format.js';
+import { figure } from '../figures.js';
+import { surenessLines } from '../sure.js';
+import { doseNoteSays } from './doses.js';
+import { grams } from './measures.js';
+
+/** `Rain water`, or `Rain water 60 %, tap water 40 %`; less than half a percent is not worth a name. */
+export function waterNames({ parts }: MixingSheet['water']): string {
+  const told = parts.filter(({ share }) => share >= 0.005);
+  if (told.length === 1) return told[0]!.name;
+  return told.map(({ name, share }) => `${name} ${Math.round(100 * share)} %`).join(', ');
+}
+
+/** `the blend wants 0.196 g: 2 % more` */
+export function effectSays({ wanted, measures }: Pick<SheetStep, 'wanted' | 'measures'>): string {
+  const { amount, unit } = measures[0];
+  const off = amount / wanted - 1;
+  const by =
+    Math.abs(off) < 0.0005 ? 'exact' : `${formatNumber(Math.abs(100 * off), 2)} % ${off > 0 ? 'more' : 'less'}`;
+  return `the blend wants ${unit === 'g' ? grams(wanted) : `${formatNumber(wanted, 3)} mL`}: ${by}`;
+}
+
+/** How long the can keeps. */
+export function keepingSays(keeping: Keeping): string {
+  switch (keeping.why) {
+    case 'plain water':
+      return 'Plain water: nothing in it goes off.';
+    case 'organic matter':
+      return `Use it within 24 hours: ${keeping.products.join(', ')} feeds microbes, and the can begins to smell.`;
+    case 'near clouding':
+      return 'Use it within 24 hours: it is near the point where it clouds. Stir before use.';
+    case 'urea':
+      return 'Use it within 2 days: microbes split urea into ammonia, and the pH climbs.';
+    case 'light':
+      return `Keeps up to 7 days closed, cool and in the dark: light ${keeping.iron ? 'breaks the iron chelate down and ' : ''}feeds algae.`;
+    default:
+      return keeping satisfies never;
+  }
+}
+
+/** What the pen cannot see. */
+export function unseenSays(unseen: Unseen): string {
+  switch (unseen.kind) {
+    case 'salt':
+      return 'Which salt it is: a pen counts all ions together.';
+    case 'urea':
+      return `Urea, which carries no charge: ${formatNumber(unseen.mgPerLitre, 2)} of the ${formatNumber(unseen.nitrogen, 3)} mg/L of nitrogen here.`;
+    case 'organic matter':
+      return 'Organic matter (kelp, fish, humic matter) and its nitrogen.';
+    case 'items':
+      return `${unseen.products.join(', ')}: forgotten or taken twice, the reading stays within its tolerance. Tick it off as it goes in.`;
+    case 'traces':
+      return 'Iron, boron and the other traces: far too little of them to show.';
+    default:
+      return unseen satisfies never;
+  }
+}
+
+/** Notes on the doses, on counting drops and on the blend, in this order. */
+export const notesSay = ({ doses, drops, blend }: SheetNotes): string[] => [
+  ...doses.map(doseNoteSays),
+  ...(drops === null ? [] : [dropNoteSays(drops)]),
+  ...blend,
+];
+
+/** A drop hangs on the liquid as well as on the dropper. */
+const dropNoteSays = ({ products, perMillilitre }: DropNote): string =>
+  `${products.join(', ')}: ${perMillilitre} drops are taken as 1 mL, as the kit says. Count the drops of this liquid that fill 1 mL, and write that under dropper.`;
+
+/** How sure the doses are; of doses that violate a limit by design there is nothing to be sure of, unless that was the wish. */
+export function surenessSays(sheet: MixingSheet): string[] {
+  const { sure, wish, elements } = sheet;
+  const violates = sheet.status !== 'kept' && sheet.violations.length > 0;
+  return sure === null || (violates && wish === null) ? [] : surenessLines(sure, elements, wish);
+}
+
+/** Items of the blend that are not measured out. */
+export const leftOutSays = ({ name, id, wanted, unit }: LeftOut): string =>
+  `${name || id}: left out; the ${figure(wanted)} ${unit} that the blend wants are too little to measure.`;
+
+/** Why there is no sheet. */
+export function noSheetSays({ why }: NoSheet): string {
+  switch (why.kind) {
+    case 'no feed':
+      return 'NOTHING TO MIX: no feed from this shelf keeps every limit, and the nearest to it is the bare water. `velamen blend` says why, and what would help.';
+    case 'not proved':
+      return 'NOTHING TO MIX: no engine’s answer passed its check.';
+    case 'water alone':
+      return 'NOTHING TO MIX: the water by itself keeps every limit.';
+    case 'too little to measure':
+      return 'NOTHING TO MIX: your tools can measure no item of this batch.';
+    default:
+      return why satisfies never;
+  }
+}

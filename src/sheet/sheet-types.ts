@@ -1,0 +1,140 @@
+import type { Pen } from '../catalog/bench-types.js';
+import type { Caution } from '../can/cautions.js';
+import type { Sequence } from '../can/sequence.js';
+import type { BlendResult, FeedHeader } from '../feed/results.js';
+import type { DoseNote, DoseOffer } from '../dose/findings.js';
+import type { DosePlan, Violation } from '../dose/plan-types.js';
+import type { DoseProof } from '../dose/proof.js';
+import type { NotSureEnough, SureEnough } from '../chance/robust-types.js';
+import type { Sureness } from '../chance/sure.js';
+import type { Keeping } from './keeping.js';
+import type { Slip } from './off.js';
+import type { Reading } from './steps.js';
+import type { Unseen } from './unseen.js';
+
+/** What there is to say besides the plan. */
+export interface SheetOptions {
+  pen: Pen;
+  /** As the grower wants it printed; null leaves a line to fill in. */
+  date: string | null;
+  /** What the meter reads in the water alone, mS/cm at 25 °C. */
+  waterMSPerCm?: number;
+  /** How sure the doses are. */
+  sure?: Sureness;
+  /** What came of the wish for surer doses; null where none was made. */
+  wish?: SureWish | null;
+}
+
+type SureWish = SureEnough | NotSureEnough;
+
+/** One product on the sheet. */
+export interface SheetStep {
+  id: string;
+  name: string;
+  /** g for the batch; null for a liquid of unknown density. */
+  grams: number | null;
+  /** mL for the batch; null for a powder. */
+  millilitres: number | null;
+  /** The chosen one first, then the others. */
+  measures: [SheetMeasure, ...SheetMeasure[]];
+  /** g or mL that the proved blend wants. */
+  wanted: number;
+  /** True where nothing in the kit measures it: the amount is one for a borrowed scale or syringe. */
+  borrowed: boolean;
+  /** Litres in the can while it goes in. */
+  litres: number;
+  reading: Reading;
+}
+
+export interface SheetMeasure {
+  tool: string;
+  words: string;
+  amount: number;
+  unit: 'g' | 'mL';
+  actions: number;
+  keeps: boolean;
+}
+
+/** A sheet to mix by, or why there is none. */
+export type Sheet = MixingSheet | NoSheet;
+
+/** Everything a mixing sheet says; text, page, label, CSV and JSON are drawn from it and cannot disagree. */
+export type MixingSheet = SheetOfDoses & SheetStatus;
+
+export type SheetStatus =
+  /** Every limit holds as measured. */
+  | { status: 'kept' }
+  /** The kit cannot measure it so that every limit holds: the nearest doses, and what would make it possible. */
+  | { status: 'missed'; violations: Violation[]; offers: DoseOffer[] }
+  /** No feed keeps every limit: the nearest one. */
+  | { status: 'infeasible'; violations: Violation[] }
+  /** The blend is not proved. */
+  | { status: 'uncertified'; violations: Violation[] };
+
+export interface SheetOfDoses {
+  feed: FeedHeader;
+  date: string | null;
+  litres: number;
+  /** Litres to begin with; `litres` is the mark at the end. */
+  firstLitres: number;
+  water: { parts: { name: string; share: number }[]; reading: Reading; measured: boolean };
+  /** ppm per mS/cm of the grower's pen, or EC. */
+  pen: 'EC' | number;
+  nitrogen: { mgPerLitre: number; aim: number | null; ammoniumShare: number | null };
+  steps: [SheetStep, ...SheetStep[]];
+  /** How the order keeps the can clear, or cannot. */
+  order: Pick<Sequence, 'verdict' | 'avoiding' | 'cloudy'>;
+  end: {
+    reading: Reading;
+    atTemperature: (Reading & { celsius: number }) | null;
+    ph: { value: number; low: number; high: number };
+  };
+  slips: Slip[];
+  unseen: Unseen[];
+  keeps: Keeping;
+  elements: DosePlan['mix']['elements'];
+  leftOut: LeftOut[];
+  /** Share of batches that keep every limit, with 90 % intervals; null where it was not worked out. */
+  sure: Sureness | null;
+  wish: SureWish | null;
+  notes: SheetNotes;
+  cautions: Caution[];
+  proof: { blend: BlendResult['proof']; doses: DoseProof };
+}
+
+/** There is nothing to mix by. */
+export interface NoSheet {
+  status: 'cannot';
+  feed: FeedHeader;
+  date: string | null;
+  why: /** No feed keeps every limit, and the nearest to it is the bare water. */
+    | { kind: 'no feed' }
+    | { kind: 'not proved' }
+    /** The water by itself keeps every limit. */
+    | { kind: 'water alone' }
+    /** The kit can measure none of the items. */
+    | { kind: 'too little to measure'; leftOut: LeftOut[]; offers: DoseOffer[] };
+  notes: SheetNotes;
+  proof: BlendResult['proof'];
+}
+
+/** An item of the blend that is not measured out. */
+export interface LeftOut {
+  id: string;
+  name: string;
+  wanted: number;
+  unit: 'g' | 'mL';
+}
+
+/** Notes on the doses, on counting drops, on the blend. */
+export interface SheetNotes {
+  doses: DoseNote[];
+  drops: DropNote | null;
+  blend: BlendResult['notes'];
+}
+
+/** So many drops are taken as 1 mL of these products (by name). */
+export interface DropNote {
+  products: string[];
+  perMillilitre: number;
+}
