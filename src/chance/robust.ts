@@ -132,7 +132,7 @@ function ownPlan({ plan, k }: Tried, request: FeedRequest): DosePlan {
   const violations = missesOf(mix);
   const proof = { ...plan.proof, tightened: k };
   const own = { batchLitres, items, sequence, leftOut, amounts, request, mix, actions, tools, notes, proof };
-  return violations.length === 0 ? { status: 'kept', ...own } : { status: 'missed', ...own, violations, offers: [] };
+  return violations.length === 0 ? { status: 'kept', ...own } : { status: 'violated', ...own, violations, offers: [] };
 }
 
 /** The cheapest doses met that reach the target, or the surest. */

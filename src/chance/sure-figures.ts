@@ -11,7 +11,7 @@ import { type Figure, nutrientFigure, type Part, type VaryingCan, varyingCan } f
 
 /** A limit with the figure that it judges; one of the bounds is present. */
 export interface JudgedLimit {
-  /** `Ca min`, `NH4 <= 0.1 * N`, `EC max`: as misses are named. */
+  /** `Ca min`, `NH4 <= 0.1 * N`, `EC max`: as violations are named. */
   limit: string;
   kind: 'min' | 'max' | 'rule' | 'ec';
   nutrient?: Nutrient;

@@ -16,7 +16,7 @@ export interface Sureness {
   elements: { element: Nutrient; low: number; high: number }[];
   /** 90 % interval of what a true pen shows at 25 °C, mS/cm: the model's own error is in it. */
   ec: { low: number; high: number };
-  /** Limits that some batches break, the most often broken first. */
+  /** Limits that some batches violate, the most often violated first. */
   risks: Risk[];
   /** Share of batches that keep everything if this one source did not vary, the most telling first. */
   sources: { source: Source; shareWithout: number }[];
@@ -24,7 +24,7 @@ export interface Sureness {
   seed: number;
 }
 
-/** A limit that a share of batches breaks. */
+/** A limit that a share of batches violates. */
 export interface Risk extends Pick<JudgedLimit, 'limit' | 'kind' | 'nutrient'> {
   side: 'low' | 'high';
   share: number;
@@ -53,7 +53,7 @@ export function sureness(
 ): Sureness {
   const { can, ec, limits } = judgedCan(plan, request, known);
   const drawn = drawBatches(can, count, seed);
-  const { kept, broken } = judge(limits, drawn);
+  const { kept, violated } = judge(limits, drawn);
   return {
     share: kept / count,
     elements: elementsOf(can),
@@ -64,7 +64,7 @@ export function sureness(
         kind,
         ...(nutrient === undefined ? {} : { nutrient }),
         side: lower === undefined ? ('high' as const) : ('low' as const),
-        share: broken[r]! / count,
+        share: violated[r]! / count,
       }))
       .filter((risk) => risk.share > 0)
       .sort((a, b) => b.share - a.share),
@@ -84,10 +84,10 @@ const KEPT = 1e-6;
 /** The model of conductivity was off by 3 % at most against the tables it is tested with: taken as two standard deviations. */
 const MODEL_SPREAD = 0.015;
 
-/** How many batches keep everything, and how often each limit breaks. */
-function judge(limits: readonly JudgedLimit[], drawn: Batches): { kept: number; broken: number[] } {
+/** How many batches keep everything, and how often each limit is violated. */
+function judge(limits: readonly JudgedLimit[], drawn: Batches): { kept: number; violated: number[] } {
   const lost = new Uint8Array(drawn.count);
-  const broken = limits.map(({ figure, lower, upper }) => {
+  const violated = limits.map(({ figure, lower, upper }) => {
     const values = figureIn(drawn, figure);
     const size = Math.abs(lower ?? upper!) || sizeOf(figure, drawn);
     const low = (lower ?? Number.NEGATIVE_INFINITY) - KEPT * size;
@@ -100,7 +100,7 @@ function judge(limits: readonly JudgedLimit[], drawn: Batches): { kept: number; 
     }
     return times;
   });
-  return { kept: drawn.count - lost.reduce((sum, x) => sum + x, 0), broken };
+  return { kept: drawn.count - lost.reduce((sum, x) => sum + x, 0), violated };
 }
 
 /** Size of a figure whose bound is 0: the sum of its parts. */

@@ -20,7 +20,7 @@ export interface DoseLimits {
   likeBlend: LikeBlend | null;
 }
 
-/** What the nearest mix of an infeasible feed leaves to its doses: what it keeps is firm, what it misses is to be missed no more. */
+/** What the nearest mix of an infeasible feed leaves to its doses: what it keeps is firm, what it violates is to be violated no more. */
 export interface LikeBlend {
   rows: UpperRow[];
   ecRow: UpperRow | null;
@@ -113,5 +113,5 @@ export function delivered(
 /** mg/L: a row of nothing is measured in something. */
 const TINY = 1e-6;
 
-/** Of a limit that is missed anyway, a hundredth more: below what tools, labels and plants could tell. */
+/** Of a limit that is violated anyway, a hundredth more: below what tools, labels and plants could tell. */
 export const NOTICED = 0.01;

@@ -43,7 +43,7 @@ export function openItems(
 
 const NOTHING: Measure = { tool: 'scale', words: 'leave it out', amount: 0, actions: 0, sd: 0 };
 
-/** The most of each item that any row leaves room for, all others at nothing; where the blend misses a row, as much as it takes itself. */
+/** The most of each item that any row leaves room for, all others at nothing; where the blend violates a row, as much as it takes itself. */
 function reachOf({ rows, ecRow, ceilings, likeBlend }: DoseLimits): number[] {
   const all = withEc(likeBlend ?? { rows, ecRow });
   return ceilings.map((ceiling, i) => {

@@ -60,7 +60,7 @@ export async function planOnce(
   const short = settings.margin > 0 && chosen !== null && chosen.violation > 0;
   return violations.length === 0 && !short
     ? { status: 'kept', ...planned }
-    : { status: 'missed', ...planned, violations, offers: [] };
+    : { status: 'violated', ...planned, violations, offers: [] };
 }
 
 /** The order of the measured doses: that of the blend, so that blend, sheet and meter speak of the same first item. */

@@ -43,7 +43,7 @@ export interface KeptPlan extends Doses {
 
 /** The kit cannot measure it closely enough; these doses violate least. */
 export interface ViolatingPlan extends Doses {
-  status: 'missed';
+  status: 'violated';
   violations: Violation[];
   /** What would make it possible, each checked by planning again; empty where none was asked for. */
   offers: DoseOffer[];
@@ -81,6 +81,6 @@ export interface PlanOptions {
   known?: readonly PowderKnown[];
   /** What water holds of each salt; without it no stock bottles are offered. */
   solubility?: readonly Solubility[];
-  /** False leaves the offers out (default: worked out where a limit is missed). */
+  /** False leaves the offers out (default: worked out where a limit is violated). */
   offers?: boolean;
 }

@@ -34,7 +34,9 @@ export function concentrateSheet(answer: ConcentrateResult): Sheet {
       ),
       ...(made ? [] : whyNot(result)),
       ...canBlocks(result),
-      ...result.tanks.flatMap((tank) => tankBlocks(tank, result.jugMillilitres)),
+      ...result.tanks.flatMap((tank, i) =>
+        tankBlocks(tank, answer.status === 'made' && answer.tanks[i]!.calcium, result.jugMillilitres),
+      ),
       ...apartBlocks(result),
       ...section('From stock to feed', result.use),
       ...lastsBlocks(result),
@@ -62,14 +64,14 @@ function canBlocks({ can }: ConcentrateJson): Block[] {
   if (cloudy.length === 0) return [];
   return [
     paragraph(
-      `However it is mixed, the finished can itself turns cloudy. ${cloudy.map((line) => spoken(line.sentence)).join(' ')}`,
+      `However it is mixed, the finished can itself turns cloudy: salts precipitate. ${cloudy.map((line) => spoken(line.sentence)).join(' ')}`,
       'bad',
     ),
   ];
 }
 
-function tankBlocks(tank: ConcentrateJson['tanks'][number], jug: number): Block[] {
-  const head = tank.name === 'stock' ? 'The stock' : `Stock ${tank.name}`;
+function tankBlocks(tank: ConcentrateJson['tanks'][number], calcium: boolean, jug: number): Block[] {
+  const head = tank.name === 'stock' ? 'The stock bottle' : `Stock bottle ${tank.name}${calcium ? ' (calcium)' : ''}`;
   const clouding = tank.precipitation.filter((line) => line.index !== null && line.index > FAR).map(cloudText);
   return [
     heading(head),
@@ -92,7 +94,7 @@ const FAR = -3;
 
 const cloudText = (line: ConcentrateJson['tanks'][number]['precipitation'][number]): string =>
   line.verdict === 'clear'
-    ? `${spoken(line.sentence).replace(/\.$/, '')} (index ${figure(line.index ?? 0).replace('-', '−')}).`
+    ? `${spoken(line.sentence).replace(/\.$/, '')} (saturation index ${figure(line.index ?? 0).replace('-', '−')}).`
     : line.sentence;
 
 function apartBlocks({ apart }: ConcentrateJson): Block[] {

@@ -46,7 +46,7 @@ function statusOf(plan: DosePlan, { status }: SheetBlend): SheetStatus {
     return { status: status === 'cannot' ? 'infeasible' : 'uncertified', violations: violationsOf(plan) };
   return plan.status === 'kept'
     ? { status: 'kept' }
-    : { status: 'missed', violations: plan.violations, offers: plan.offers };
+    : { status: 'violated', violations: plan.violations, offers: plan.offers };
 }
 
 function sheetOf(

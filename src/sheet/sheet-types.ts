@@ -65,7 +65,7 @@ export type SheetStatus =
   /** Every limit holds as measured. */
   | { status: 'kept' }
   /** The kit cannot measure it so that every limit holds: the nearest doses, and what would make it possible. */
-  | { status: 'missed'; violations: Violation[]; offers: DoseOffer[] }
+  | { status: 'violated'; violations: Violation[]; offers: DoseOffer[] }
   /** No feed keeps every limit: the nearest one. */
   | { status: 'infeasible'; violations: Violation[] }
   /** The blend is not proved. */

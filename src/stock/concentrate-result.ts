@@ -35,8 +35,8 @@ export interface StocksMade extends Asked {
 /** No split into bottles holds at this ratio. */
 export interface TooStrong extends Asked {
   status: 'too strong';
-  /** What the split that breaks the fewest limits breaks, the worst first. */
-  broken: StockLimit[];
+  /** What the split that violates the fewest limits violates, the worst first. */
+  violations: StockLimit[];
   /** The ratios that hold. */
   largest: LargestLine[];
   notes: StockNote[];

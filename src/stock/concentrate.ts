@@ -8,7 +8,7 @@ import { type Split, splitHolds, splitsOf } from './assign.js';
 import type { ConcentrateRequest } from './concentrate-request.js';
 import type { ConcentrateResult, Filling, Lasts, LargestLine } from './concentrate-result.js';
 import type { StockLimit } from './findings.js';
-import { broken, largest, STRONGEST } from './largest.js';
+import { largest, STRONGEST, violationsOf } from './largest.js';
 import { notesOf } from './notes.js';
 import { type StockItem, type StockSetting, stockSetting, tankLimits } from './tank.js';
 import { tankSheet } from './tank-sheet.js';
@@ -56,7 +56,7 @@ export function concentrate(
       feed?.plants ?? '',
     ),
   };
-  if (!best) return { status: 'too strong', ...told, broken: fewestBroken(splits, ratio, setting) };
+  if (!best) return { status: 'too strong', ...told, violations: fewestViolations(splits, ratio, setting) };
   const tanks = best.map((tank, i) =>
     tankSheet({
       name: best.length === 1 ? 'stock' : i === 0 ? 'A' : 'B',
@@ -96,9 +96,9 @@ function largestLine(tanks: 1 | 2, items: readonly StockItem[], setting: StockSe
   return { tanks, ratio, limitedBy };
 }
 
-/** What the split that breaks the fewest limits breaks, so that the reason given is the real one. */
-function fewestBroken(splits: readonly Split[], factor: number, setting: StockSetting): StockLimit[] {
-  const [first, ...others] = splits.slice(0, 64).map((split) => broken(split, factor, setting));
+/** What the split that violates the fewest limits violates, so that the reason given is the real one. */
+function fewestViolations(splits: readonly Split[], factor: number, setting: StockSetting): StockLimit[] {
+  const [first, ...others] = splits.slice(0, 64).map((split) => violationsOf(split, factor, setting));
   return others.reduce((least, limits) => (limits.length < least.length ? limits : least), first!);
 }
 

@@ -8,7 +8,7 @@ export interface Largest {
   /** Times the strength in the can; null where not even the weakest holds. */
   factor: number | null;
   split: Split | null;
-  /** What breaks first just above it, the worst first. */
+  /** What is violated first just above it, the worst first. */
   limitedBy: StockLimit[];
 }
 
@@ -18,7 +18,7 @@ export const STRONGEST = 1000;
 
 /**
  * The strongest stock over all splits, to 0.1 ‰. Solubility only tightens with strength; minerals need not (a strong stock turns acid),
- * so they are followed up from the weakest in steps of a tenth to the first that breaks.
+ * so they are followed up from the weakest in steps of a tenth to the first that is violated.
  */
 export function largest(splits: readonly Split[], setting: StockSetting): Largest {
   let best = 0;
@@ -30,17 +30,17 @@ export function largest(splits: readonly Split[], setting: StockSetting): Larges
     if (factor > best) [best, split] = [factor, candidate];
   }
   if (split === null) {
-    return { factor: null, split, limitedBy: splits[0] ? broken(splits[0], WEAKEST, setting) : [] };
+    return { factor: null, split, limitedBy: splits[0] ? violationsOf(splits[0], WEAKEST, setting) : [] };
   }
   return {
     factor: best,
     split,
-    limitedBy: best >= STRONGEST ? [{ kind: 'dose' }] : broken(split, best * (1 + 1e-3), setting),
+    limitedBy: best >= STRONGEST ? [{ kind: 'dose' }] : violationsOf(split, best * (1 + 1e-3), setting),
   };
 }
 
-/** The limits that a split breaks at a strength, the worst first; what both bottles break alike is told once. */
-export function broken(split: Split, factor: number, setting: StockSetting): StockLimit[] {
+/** The limits that a split violates at a strength, the worst first; what both bottles violate alike is told once. */
+export function violationsOf(split: Split, factor: number, setting: StockSetting): StockLimit[] {
   const over = splitLimits(split, factor, setting).filter(({ holds }) => !holds);
   over.sort((a, b) => b.share - a.share);
   return over.map(({ limit }) => limit).filter((limit, i, all) => all.findIndex((other) => isSame(limit, other)) === i);
@@ -54,7 +54,7 @@ function isSame(a: StockLimit, b: StockLimit): boolean {
   return a.kind === b.kind && ('name' in a ? a.name : '') === ('name' in b ? b.name : '');
 }
 
-/** The strongest that one bottle can be; 0 where the weakest breaks already. */
+/** The strongest that one bottle can be; 0 where the weakest violates a limit already. */
 function mostOf(tank: readonly StockItem[], setting: StockSetting): number {
   const dissolves = (factor: number): boolean => solubleLimits(tank, factor, setting).every(({ holds }) => holds);
   const clear = (factor: number): boolean => mineralsHold(tank, factor, setting);

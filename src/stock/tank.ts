@@ -46,7 +46,7 @@ export function stockSetting(
   return { ...bare, waterIndex: indices([unbalanced(water)], bare) };
 }
 
-/** One limit of a bottle; `share` above 1 breaks it (for a mineral the index itself decides). */
+/** One limit of a bottle; `share` above 1 violates it (for a mineral the index itself decides). */
 export interface TankLimit {
   limit: StockLimit;
   share: number;
@@ -96,7 +96,7 @@ function mineralLimits(items: readonly StockItem[], factor: number, setting: Sto
   });
 }
 
-/** The same as a plain yes or no, which stops at the first that breaks. */
+/** The same as a plain yes or no, which stops at the first violation. */
 export function mineralsHold(items: readonly StockItem[], factor: number, setting: StockSetting): boolean {
   if (!canCloud(items, setting)) return true;
   return solutionsOf(items, factor, setting).every((ions) =>

@@ -62,8 +62,8 @@ describe('concentrate', () => {
     );
     expect(made.exit).toBe(0);
     for (const said of [
-      'Stock A',
-      'Stock B',
+      'Stock bottle A (calcium)',
+      'Stock bottle B',
       'Label for bottle A',
       'NOT FOR DRINKING',
       'Jar test',

@@ -23,7 +23,7 @@ describe('a stock of the solution of Hoagland & Arnon (1950)', () => {
   it('clouds in one bottle between 5 and 20 times its strength', () => {
     const verdictAt = (ratio: number) => {
       const result = stock(HOAGLAND, { ratio, tanks: 1 });
-      return result.status === 'too strong' ? mineralsOf(result.broken) : result.status;
+      return result.status === 'too strong' ? mineralsOf(result.violations) : result.status;
     };
     expect(verdictAt(4)).toBe('made');
     // gypsum: index −0.26 at 5 times, 0.09 at 10 times by PHREEQC (test/reference/stock_bottles.csv): within 0.3 of 0 is no stock
@@ -76,7 +76,7 @@ describe('the largest ratio', () => {
 
   it('is what a refused ratio may be replaced by', () => {
     const refused = stock(HOAGLAND, { ratio: 1000 });
-    expect(refused).toMatchObject({ status: 'too strong', broken: expect.arrayContaining([expect.anything()]) });
+    expect(refused).toMatchObject({ status: 'too strong', violations: expect.arrayContaining([expect.anything()]) });
     expect(refused).not.toHaveProperty('tanks');
     for (const { tanks, ratio } of strongestOf(HOAGLAND, { ratio: 1000 }))
       expect(stock(HOAGLAND, { tanks, ratio: ratio! }).status).toBe('made');
@@ -178,7 +178,7 @@ describe('what goes where', () => {
     const guessed = { kind: 'make-up unknown', products: ['mystery'] };
     expect(stocksOf([[mystery, 0.9]]).notes).toContainEqual(guessed);
     const limit = { kind: 'powder', name: 'mystery', gramsPerLitre: 100, known: false };
-    expect(stock([[mystery, 1.1]])).toMatchObject({ status: 'too strong', broken: [limit] });
+    expect(stock([[mystery, 1.1]])).toMatchObject({ status: 'too strong', violations: [limit] });
     const listed = powder('listed', { 'NO3-N': 10, K: 20 }, { derivedFrom: ['potassium nitrate'] });
     expect(stocksOf([[listed, 1.1]]).notes.map(({ kind }) => kind)).not.toContain('make-up unknown');
   });

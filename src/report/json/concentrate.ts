@@ -37,7 +37,7 @@ function whySays(result: ConcentrateResult): string[] {
     case 'made':
       return [];
     case 'too strong':
-      return stockLimitsSay(result.broken);
+      return stockLimitsSay(result.violations);
     case 'nothing to dissolve':
       return [result.remark === null ? NOTHING : remarkSays(result.remark)];
     default:

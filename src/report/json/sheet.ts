@@ -16,7 +16,7 @@ export function mixingSheetJson(sheet: MixingSheet): SheetJson {
   const { feed, date, litres, firstLitres, pen, nitrogen, end, slips, elements, leftOut } = sheet;
   return {
     schema: 'velamen.sheet/1',
-    status: sheet.status,
+    status: sheet.status === 'violated' ? 'missed' : sheet.status,
     ...{ feed, date, litres, firstLitres },
     water: { names: waterNames(sheet.water), ...sheet.water },
     ...{ pen, nitrogen },
@@ -27,7 +27,7 @@ export function mixingSheetJson(sheet: MixingSheet): SheetJson {
     keeps: { hours: sheet.keeps.hours, says: keepingSays(sheet.keeps) },
     elements,
     misses: sheet.status === 'kept' ? [] : sheet.violations,
-    offers: sheet.status === 'missed' ? sheet.offers.map(doseOfferSays) : [],
+    offers: sheet.status === 'violated' ? sheet.offers.map(doseOfferSays) : [],
     leftOut,
     sure: sheet.sure && sureJson(sheet.sure),
     sureness: surenessSays(sheet),

@@ -61,7 +61,7 @@ export function pageOf(sheet: MixingSheet): SheetPage {
     bars: sheet.elements.filter((e) => e.min !== null || e.max !== null).map(elementBar),
     notes: [
       ...(sheet.order.verdict === 'will cloud' ? [] : orderLines(sheet.order)),
-      ...(sheet.status === 'missed' ? [] : sheet.leftOut.map(leftOutSays)),
+      ...(sheet.status === 'violated' ? [] : sheet.leftOut.map(leftOutSays)),
       ...notesSay(sheet.notes),
     ],
     cautions: sheet.cautions.map(cautionSays),
@@ -70,12 +70,13 @@ export function pageOf(sheet: MixingSheet): SheetPage {
 
 function alertOf(sheet: MixingSheet): string[] {
   const lines = sheet.status === 'kept' ? [] : missLines(sheet.violations).map(spoken);
-  const clouds = sheet.order.verdict === 'will cloud' ? ['THE CAN WILL CLOUD.', ...orderLines(sheet.order)] : [];
+  const clouds =
+    sheet.order.verdict === 'will cloud' ? ['THE CAN WILL CLOUD: salts precipitate.', ...orderLines(sheet.order)] : [];
   const borrowed = borrowedLines(sheet);
   switch (sheet.status) {
     case 'kept':
       return [...borrowed, ...clouds];
-    case 'missed':
+    case 'violated':
       return [
         'NOT EVERY LIMIT IS KEPT: your tools cannot measure this batch closely enough.',
         ...lines,
