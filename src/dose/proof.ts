@@ -1,5 +1,3 @@
-import type { Chosen, OpenItem } from './choose.js';
-
 /** What is known of how good the doses are. Every sentence on it is made from this alone. */
 export type DoseProof = SearchProof | SurestProof;
 
@@ -29,13 +27,13 @@ export interface SurestProof {
   tightened: number;
 }
 
-/** What the search says of these doses. */
-export function proofOf({ by, kept, violation, deviation }: Chosen, open: readonly OpenItem[]): SearchProof {
+/** What the search says of these doses, out of all measures that were open to the items. */
+export function proofOf(
+  { by, kept, violation, deviation }: Pick<SearchProof, 'by' | 'kept' | 'violation' | 'deviation'>,
+  open: readonly { measures: readonly unknown[] }[],
+): SearchProof {
   return {
-    by,
-    tightened: 0,
-    kept,
-    violation,
+    ...{ by, tightened: 0, kept, violation },
     items: open.length,
     measures: open.reduce((sum, item) => sum + item.measures.length, 0),
     combinations: open.reduce((product, item) => product * item.measures.length, 1),

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { NotSureEnough } from '../../src/chance/robust-types.js';
 import type { Sureness } from '../../src/chance/sure.js';
 import type { ElementLine } from '../../src/feed/results.js';
-import { surenessLines } from '../../src/report/sure.js';
+import { surenessLines } from '../../src/report/says/sureness.js';
 import { planOf } from '../chance/plans.js';
 import { request } from '../feed/fixtures.js';
 

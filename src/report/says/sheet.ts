@@ -3,7 +3,7 @@ import type { DropNote, LeftOut, MixingSheet, NoSheet, SheetNotes, SheetStep } f
 import type { Unseen } from '../../sheet/unseen.js';
 import { formatNumber } from '../../units/format.js';
 import { figure } from '../figures.js';
-import { surenessLines } from '../sure.js';
+import { surenessLines } from './sureness.js';
 import { doseNoteSays } from './doses.js';
 import { grams } from './measures.js';
 

@@ -1,8 +1,8 @@
-import type { NotSureEnough, SureEnough } from '../chance/robust-types.js';
-import type { Risk, Sureness } from '../chance/sure.js';
-import type { ElementLine } from '../feed/results.js';
-import { figure } from './figures.js';
-import { sureSays } from './says/sure.js';
+import type { NotSureEnough, SureEnough } from '../../chance/robust-types.js';
+import type { Risk, Sureness } from '../../chance/sure.js';
+import type { ElementLine } from '../../feed/results.js';
+import { figure } from '../figures.js';
+import { sureSays } from './sure.js';
 
 /** How sure doses are, for a sheet: the share of batches, what is most at risk, what most of it comes from, and the 90 % intervals. */
 export function surenessLines(
