@@ -32,8 +32,7 @@ export function sheetFiles(
       write('html', () => sheetHtml(sheets, size));
       write('csv', () => sheets.map(sheetCsv).join('\r\n'));
       const mixed = sheets.flatMap((sheet) => (sheet.status === 'cannot' ? [] : [sheet]));
-      if (mixed.length > 0)
-        write('label', (file) => (/\.html?$/i.test(file) ? labelHtml(mixed) : labelText(mixed)));
+      if (mixed.length > 0) write('label', (file) => (/\.html?$/i.test(file) ? labelHtml(mixed) : labelText(mixed)));
       if (pdf !== undefined) await printPdf(sheetHtml(sheets, size ?? 'a4'), pdf, io);
     },
   };
