@@ -34,6 +34,7 @@ export function expectedReadings(batch: Batch, moments: readonly Moment[]): Expe
   return found;
 }
 
+/** Kept by all that they depend on, which cannot be changed: the batch, and the moments asked for. */
 const KNOWN = new WeakMap<Batch, Map<string, Expected>>();
 
 function worked(batch: Batch, moments: readonly Moment[]): Expected {

@@ -23,8 +23,6 @@ export interface Ground {
 /** The plan is what the doses were meant for, whatever water they went into. */
 export function groundOf({ weighed }: Judged, asked: FeedRequest): Ground {
   const { batch } = weighed;
-  const known = KNOWN.get(batch);
-  if (known?.asked === asked) return known.ground;
   const planned = { amounts: batch.items.map((item) => item.planned), litres: plannedLitres(batch), cause: NO_FAULT };
   const linearisation = linearisationFor(after(planned, nothing(asked), batch, asked), asked);
   const request = { ...asked, ecLinearisation: linearisation };
@@ -41,12 +39,9 @@ export function groundOf({ weighed }: Judged, asked: FeedRequest): Ground {
     );
     return Math.max(0, -worst!);
   });
-  const ground = { linearisation, moved, aside: violated.map((limit) => limit.text), allowances };
-  KNOWN.set(batch, { asked, ground });
-  return ground;
+  return { linearisation, moved, aside: violated.map((limit) => limit.text), allowances };
 }
 
-const KNOWN = new WeakMap<Batch, { asked: FeedRequest; ground: Ground }>();
 const RIGHT_CANS = 200;
 const NINE_OF_TEN = 0.9;
 

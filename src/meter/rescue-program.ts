@@ -96,29 +96,29 @@ const DEEP_ENOUGH = 4;
 /** So that of two as deep the less wasteful is taken. */
 const HARDLY = 1e-3;
 
-/** The waste of an action on a can of so many litres, in litres thrown away: what the program holds least. */
-export function wasteOf({ keep, water, add }: Action, request: FeedRequest, batch: Batch, litres: number): number {
+/** How the waste of an action on a can of so many litres is counted, in litres thrown away: what the program holds least. */
+export function wasteCounter(request: FeedRequest, batch: Batch): (action: Action, litres: number) => number {
   const costs = costsOf(request, batch);
-  const total = keep * litres + water.reduce((a, b) => a + b, 0);
-  return (
-    WEIGHTS.poured * (1 - keep) * litres +
-    WEIGHTS.beyond * Math.max(0, total - plannedLitres(batch)) +
-    water.reduce((sum, x, i) => sum + x * costs.waters[i]!, 0) +
-    add.reduce((sum, x, i) => sum + x * costs.products[i]!, 0)
-  );
+  return ({ keep, water, add }, litres) => {
+    const total = keep * litres + water.reduce((a, b) => a + b, 0);
+    return (
+      WEIGHTS.poured * (1 - keep) * litres +
+      WEIGHTS.beyond * Math.max(0, total - plannedLitres(batch)) +
+      water.reduce((sum, x, i) => sum + x * costs.waters[i]!, 0) +
+      add.reduce((sum, x, i) => sum + x * costs.products[i]!, 0)
+    );
+  };
 }
 
 /** What a litre of each water and a unit of each product weigh. */
 function costsOf(request: FeedRequest, batch: Batch): { waters: number[]; products: number[] } {
-  const known = COSTS.get(request);
-  if (known?.batch === batch) return known.costs;
   const perUnit = costing(request.shelf).perUnit;
   const batchCost = batch.items.reduce((sum, { product, planned }) => {
     const at = request.shelf.findIndex((p) => p.id === product.id);
     return sum + planned * (perUnit[at] ?? 0);
   }, 0);
   const perMoney = batchCost > 0 ? (WEIGHTS.products * plannedLitres(batch)) / batchCost : 0;
-  const costs = {
+  return {
     waters: request.waters.map((w) => WEIGHTS.water + w.pricePerLitre * perMoney),
     products: request.shelf.map((product, i) => {
       const own = batch.items.some((item) => item.product.id === product.id);
@@ -126,11 +126,7 @@ function costsOf(request: FeedRequest, batch: Batch): { waters: number[]; produc
       return Math.max(perUnit[i]! * perMoney, LEAST_COST) * (own ? 1 : STRANGER);
     }),
   };
-  COSTS.set(request, { batch, costs });
-  return costs;
 }
-
-const COSTS = new WeakMap<FeedRequest, { batch: Batch; costs: { waters: number[]; products: number[] } }>();
 
 /** What a rescue is worked out for. */
 export interface RescueAsked {

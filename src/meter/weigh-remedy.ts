@@ -7,7 +7,7 @@ import { doseSpread, drawHands } from './hands.js';
 import { isMisfilled, plannedLitres } from './batch.js';
 import type { Judged } from './judge.js';
 import type { PossibleCan } from './posterior.js';
-import { wasteOf } from './rescue-program.js';
+import { wasteCounter } from './rescue-program.js';
 
 /** A remedy weighed against every can that would show these readings. */
 export interface Candidate {
@@ -64,12 +64,13 @@ export function weigher({ judged, request, kit, limits, allowances, can }: Weigh
   const hands = drawHands(table.length, request);
   const spreadOf = doseSpread(request, kit);
   const countKept = keptCounter(limits, table, allowances);
+  const wasteOf = wasteCounter(request, batch);
   const trouble = TROUBLE[standingOf(judged)];
   return (action, verdict) => {
     const kept = countKept(action, spreadOf(action.add), verdict === null ? null : hands);
     const [sure, asRight] = [kept.strictly / table.length, kept.allowed / table.length];
     const doses = action.add.filter((x) => x > 0).length;
-    const waste = wasteOf(action, request, batch, can.litres) / plannedLitres(batch);
+    const waste = wasteOf(action, can.litres) / plannedLitres(batch);
     const effort = verdict === null ? 0 : trouble + DOSE * doses + WASTE * waste;
     return {
       action,

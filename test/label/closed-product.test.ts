@@ -135,4 +135,14 @@ describe('in the whole house', () => {
     const closing = naming(/\bclose(?:Product|Shelf)\(/).filter((name) => name.startsWith('src/'));
     expect(closing.sort()).toEqual(['src/desk/close-labels.ts', 'src/label/close.ts']);
   });
+
+  it('nothing is kept by the identity of a product, a shelf or a label', () => {
+    // the two that are left are kept by all that they depend on: a batch with its moments, a programme with its first water and cap
+    expect(
+      naming(/\bnew WeakMap\b/)
+        .filter((name) => !name.startsWith('test/'))
+        .sort(),
+    ).toEqual(['src/formulation/ec-row.ts', 'src/meter/expected.ts']);
+    expect(naming(/\b(?:Weak)?Map<(?:Closed)?Product\b/)).toEqual([]);
+  });
 });
