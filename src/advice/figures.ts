@@ -1,5 +1,5 @@
 import { massShare } from '../chemistry/oxides.js';
-import { type Rest, refuse, span } from './rest.js';
+import { number, type Rest, refuse, span } from './rest.js';
 import type { Figure, PenScaleNamed, Span } from './types.js';
 import * as words from './words.js';
 
@@ -8,7 +8,10 @@ export function readScale(rest: Rest): PenScaleNamed | null | undefined {
   const found = rest.take(words.SCALE);
   if (!found) return undefined;
   const name = found.named1 ?? found.named2 ?? found.named3;
-  return name === undefined ? null : words.scaleNamed(name);
+  if (name === undefined) return null;
+  // 0,5: told like every decimal comma
+  if (name.includes(',')) number(rest, name);
+  return words.scaleNamed(name);
 }
 
 /** Every figure without a product: ppm, TDS, conductivity, EC, CF. */

@@ -1,4 +1,5 @@
 import type { Nutrient } from '../chemistry/nutrients.js';
+import { readPenScale } from '../units/index.js';
 import type { PenScaleNamed } from './types.js';
 
 /** Words of advice on feeding, as patterns; all are tried without regard to case. */
@@ -90,7 +91,7 @@ export const BARE_TDS = new RegExp(
 
 /** `on a 500 pen`, `(500 scale)`, `0.7 conversion`, `NaCl scale`, `442`. */
 export const SCALE =
-  /\b(?:(?:on|with|at|by)\s+)?(?:an?\s+|the\s+)?(?:(?:scale|factor|conversion)\s*(?:of\s+)?(?<named1>500|640|700|0?\.5|0?\.64|0?\.7|442|NaCl|KCl)\b|(?<named2>500|640|700|0?\.5|0?\.64|0?\.7|442|NaCl|KCl)[ -]*(?:ppm[ -]*)?(?:(?:scale|factor|conversion|tds)[ -]*)?(?:scale|pen|meter|metre|factor|conversion)\b)|\b(?:on\s+)?(?<named3>NaCl|KCl)\b|\b(?:(?:on|by|with)\s+)?(?:an?\s+|the\s+)?(?<unknown>(?:tds[ -])?(?:pen|meter))(?:\s+(?:reads?|reading|says|shows))?\b/i;
+  /\b(?:(?:on|with|at|by)\s+)?(?:an?\s+|the\s+)?(?:(?:scale|factor|conversion)\s*(?:of\s+)?(?<named1>500|640|700|0?[.,]5|0?[.,]64|0?[.,]7|442|NaCl|KCl)\b|(?<named2>500|640|700|0?[.,]5|0?[.,]64|0?[.,]7|442|NaCl|KCl)[ -]*(?:ppm[ -]*)?(?:(?:scale|factor|conversion|tds)[ -]*)?(?:scale|pen|meter|metre|factor|conversion)\b)|\b(?:on\s+)?(?<named3>NaCl|KCl)\b|\b(?:(?:on|by|with)\s+)?(?:an?\s+|the\s+)?(?<unknown>(?:tds[ -])?(?:pen|meter))(?:\s+(?:reads?|reading|says|shows))?\b/i;
 
 /**
  * The scale of a pen. 1413 µS/cm (0.01 M KCl at 25 °C) reads 702 ppm on a NaCl scale, 745 on KCl and 1000 on the "442" scale in two meter
@@ -102,8 +103,9 @@ export function scaleNamed(name: string): PenScaleNamed {
   if (key === 'nacl') return { name: 'NaCl scale', ppmPerMilliSiemens: { low: point(702), high: 500 } };
   if (key === 'kcl') return { name: 'KCl scale', ppmPerMilliSiemens: { low: point(745), high: point(745) } };
   if (key === '442') return { name: '442 scale', ppmPerMilliSiemens: { low: 700, high: point(1000) } };
-  const number = Number(key);
-  const scale = number < 1 ? Math.round(number * 1000) : number;
+  const read = readPenScale(key);
+  if (!read.ok || read.value === null) throw new Error(`no scale of a pen: ${name}`);
+  const scale = read.value;
   return { name: `${scale} scale`, ppmPerMilliSiemens: { low: scale, high: scale } };
 }
 

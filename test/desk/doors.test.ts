@@ -108,6 +108,10 @@ const QUANTITIES: Record<string, { texts: [text: string, value: number | null][]
     ],
     doors: {
       '--scale': (text) => value(parseScale(text, undefined, {}), (x) => x),
+      advice: (text) =>
+        value(parseAdvice(text === 'EC' ? 'EC 0.5 mS/cm' : `200 ppm on a ${text} pen`), ({ figures: [figure] }) =>
+          figure?.kind === 'pen' ? figure.scale?.ppmPerMilliSiemens.low : null,
+        ),
       'pen:': bench(
         (text) => `water: rain\npen: ${text}\n`,
         ({ pen }) => (pen.reads === 'EC' ? null : pen.scale),
