@@ -1,107 +1,139 @@
-import yargs from 'yargs';
+import { Parser } from 'yargs/helpers';
+import { dashed, spelled } from '../desk/options/option.js';
+import { type OptionKey, optionNamed, type Words } from '../desk/options/table.js';
 import { nearest, type Problem, problem, Refusal } from '../problem.js';
-import { type Command, FORMAT_OPTIONS, type Given, type OptionSpec } from './command.js';
+import type { Command, Given } from './command.js';
+import type { Io } from './io.js';
+import { SHEET_FORMS } from './forms.js';
+import { readOutputs } from './outputs.js';
+import { fileAfterForm, renamed, retiredOf } from './retired.js';
 
-/** Reads a command's arguments. @throws Refusal with every unknown, repeated, empty or clashing option. */
-export function readArguments(command: Command, argv: readonly string[]): Given {
-  const options = optionsOf(command);
-  const { words, loose } = tellSigns(argv, options);
-  const parsed = parserFor(options).parseSync(words) as Record<string, unknown>;
-  const values = new Map<string, unknown[]>();
+/**
+ * Reads a command's arguments by the table of options.
+ * @throws Refusal with every unknown, old, repeated, empty or clashing option, and every file that may not be written
+ */
+export function readArguments(command: Command, argv: readonly string[], io?: Io): Given {
+  const keys = new Map(takenBy(command).map((key) => [spelled(key), key]));
+  const { words: written, loose } = tellSigns(argv, keys, retiredOf(command.name));
+  const parsed = parse(written, keys, retiredOf(command.name));
   const problems: Problem[] = [];
-  for (const [key, value] of Object.entries(parsed)) {
-    if (key === '_' || key === '$0' || key === 'h' || value === undefined) continue;
-    const spec = options.get(key);
-    if (spec === undefined) problems.push(unknownOption(key, argv, [...options.keys()], command.name));
-    else values.set(key, Array.isArray(value) ? value : [value]);
+  const words: Record<string, unknown> = {};
+  for (const [name, value] of Object.entries(parsed)) {
+    if (name === '_' || name === 'h' || value === undefined) continue;
+    const values: unknown[] = Array.isArray(value) ? value : [value];
+    const key = keys.get(name);
+    if (value === false) continue;
+    if (key !== undefined) {
+      problems.push(...valueProblems(key, values));
+      words[key] = said(key, values);
+    } else if (retiredOf(command.name).includes(name)) {
+      problems.push(renamed(command.name, name, String(values[0] ?? '')));
+    } else problems.push(unknownOption(name, argv, [...keys.keys()], command.name));
   }
-  for (const [key, given] of values) problems.push(...valueProblems(key, given, options.get(key)!));
-  const operands = [...(parsed._ as unknown[]).map(String), ...loose];
-  problems.push(...operandProblems(command, operands), ...formatProblems(values));
+  const operands = [...(parsed._ ?? []).map(String), ...loose];
+  const files = filesAfterForms(argv, operands, keys);
+  problems.push(...files.problems, ...operandProblems(command, files.operands));
+  const able = command.forms?.(words as Words, operands) ?? SHEET_FORMS;
+  const { outputs, problems: unable } = readOutputs(words as Words, able, io);
+  problems.push(...unable);
   if (problems.length > 0) throw new Refusal(problems);
-  const text = (name: string): string | undefined =>
-    known(options, name) && (values.get(name)?.[0] as string | undefined);
-  return {
-    text,
-    texts: (name) => (known(options, name) && (values.get(name) as string[] | undefined)) || [],
-    flag: (name) => known(options, name) && values.get(name)?.[0] === true,
-    takes: (name) => options.has(name),
-    named: () => [...values].filter(([, value]) => value[0] !== false).map(([name]) => name),
-    operands,
-  };
+  return { words: words as Words, operands, outputs };
 }
 
-/** The options of a command with those of every command, in the order of its help. */
-export function optionsOf(command: Command): Map<string, OptionSpec> {
-  const formats = command.formats === false ? {} : FORMAT_OPTIONS;
-  return new Map(Object.entries({ ...command.options, ...formats, help: { says: 'this help (-h)' } }));
+/** The options of a command with that of every command, in the order of its help. */
+export const takenBy = (command: Command): OptionKey[] => [...command.options, 'help'];
+
+/** A text, a list of texts, or true. */
+function said(key: OptionKey, values: readonly unknown[]): unknown {
+  const { value, repeatable } = optionNamed(key);
+  return value === undefined ? values[0] === true : repeatable ? values : values[0];
 }
 
-/** A yargs parser that neither prints nor exits, and leaves judging to us. */
-function parserFor(options: ReadonlyMap<string, OptionSpec>) {
-  const parser = yargs([]).locale('en').help(false).version(false).exitProcess(false).fail(false).parserConfiguration({
-    'boolean-negation': false,
-    'camel-case-expansion': false,
-    'dot-notation': false,
-    'parse-numbers': false,
-    'parse-positional-numbers': false,
-    'duplicate-arguments-array': true,
-    'strip-aliased': false,
+/** The words as yargs takes them apart; judging is left to us. */
+function parse(words: readonly string[], keys: ReadonlyMap<string, OptionKey>, retired: readonly string[]) {
+  const names = [...keys].map(([name, key]) => ({ name, isSwitch: optionNamed(key).value === undefined }));
+  return Parser([...words], {
+    alias: { help: ['h'] },
+    boolean: names.filter(({ isSwitch }) => isSwitch).map(({ name }) => name),
+    string: [...names.filter(({ isSwitch }) => !isSwitch).map(({ name }) => name), ...retired],
+    configuration: {
+      'boolean-negation': false,
+      'camel-case-expansion': false,
+      'dot-notation': false,
+      'parse-numbers': false,
+      'parse-positional-numbers': false,
+      'duplicate-arguments-array': true,
+    },
   });
-  for (const [name, spec] of options) {
-    parser.option(name, {
-      type: spec.value === undefined ? 'boolean' : 'string',
-      describe: spec.says,
-      ...(name === 'help' ? { alias: 'h' } : {}),
-    });
-  }
-  return parser;
 }
 
 /** A word such as `-4 L` is a value with a sign, not an option: it goes to the option before it, or stands on its own. */
 function tellSigns(
   argv: readonly string[],
-  options: ReadonlyMap<string, OptionSpec>,
+  keys: ReadonlyMap<string, OptionKey>,
+  retired: readonly string[],
 ): { words: string[]; loose: string[] } {
   const words: string[] = [];
   const loose: string[] = [];
+  const takesValue = (name: string): boolean => {
+    const key = keys.get(name);
+    return retired.includes(name) || (key !== undefined && optionNamed(key).value !== undefined);
+  };
   for (const word of argv) {
     const before = words.at(-1);
     if (!/^[-−][.,]?\d/.test(word)) words.push(word);
-    else if (before?.startsWith('--') && options.get(before.slice(2))?.value !== undefined)
-      words[words.length - 1] = `${before}=${word}`;
+    else if (before?.startsWith('--') && takesValue(before.slice(2))) words[words.length - 1] = `${before}=${word}`;
     else loose.push(word);
   }
   return { words, loose };
 }
 
 function unknownOption(key: string, argv: readonly string[], known: readonly string[], command: string): Problem {
-  const dashed = key.length > 1 ? `--${key}` : (argv.find((a) => /^-[^-]/.test(a) && a.includes(key)) ?? `-${key}`);
-  const guess = nearest(dashed.replace(/^-+/, ''), known, 1)[0];
+  const found = key.length > 1 ? `--${key}` : (argv.find((a) => /^-[^-]/.test(a) && a.includes(key)) ?? `-${key}`);
+  const guess = nearest(found.replace(/^-+/, ''), known, 1)[0];
   const fix = guess === undefined ? `\`velamen ${command} -h\` lists them.` : `Did you mean --${guess}?`;
-  return problem('unknown-option', { field: dashed }, dashed, `an option of \`velamen ${command}\``, fix);
+  return problem('unknown-option', { field: found }, found, `an option of \`velamen ${command}\``, fix);
 }
 
-function valueProblems(key: string, given: readonly unknown[], spec: OptionSpec): Problem[] {
-  const field = `--${key}`;
+function valueProblems(key: OptionKey, given: readonly unknown[]): Problem[] {
+  const field = dashed(key);
+  const { value: needed, repeatable } = optionNamed(key);
   const problems: Problem[] = [];
-  if (spec.value !== undefined && given.some((value) => typeof value !== 'string' || value.trim() === '')) {
+  if (needed !== undefined && given.some((value) => typeof value !== 'string' || value.trim() === '')) {
     problems.push(
       problem(
         'option-without-value',
         { field },
         `${field} with nothing after it`,
-        `${field} ${spec.value}`,
-        `Write ${field} ${spec.value}.`,
+        `${field} ${needed}`,
+        `Write ${field} ${needed}.`,
       ),
     );
   }
-  if (given.length > 1 && !spec.repeatable) {
+  if (given.length > 1 && !repeatable) {
     problems.push(
       problem('option-given-twice', { field }, `${field} ${given.length} times`, 'it once', 'Keep the one you mean.'),
     );
   }
   return problems;
+}
+
+/** `--html sheet.html`, as files were named of old: the file is then no operand. */
+function filesAfterForms(
+  argv: readonly string[],
+  operands: readonly string[],
+  keys: ReadonlyMap<string, OptionKey>,
+): { operands: string[]; problems: Problem[] } {
+  const pairs = argv.flatMap((word, i) => {
+    const [form = '', joined] = word.replace(/^--/, '').split('=', 2);
+    const file = joined ?? argv[i + 1];
+    const isForm = word.startsWith('--') && ['html', 'csv', 'svg', 'json'].includes(form) && keys.has(form);
+    return isForm && file !== undefined && /\.(html?|csv|svg|json|txt|pdf)$/i.test(file) ? [{ form, file }] : [];
+  });
+  return {
+    operands: operands.filter((operand) => !pairs.some(({ file }) => file === operand)),
+    problems: pairs.map(({ form, file }) => fileAfterForm(form, file)),
+  };
 }
 
 function operandProblems(command: Command, operands: readonly string[]): Problem[] {
@@ -118,18 +150,4 @@ function operandProblems(command: Command, operands: readonly string[]): Problem
       'A value of several words needs quotes around it; an option starts with --.',
     ),
   ];
-}
-
-function formatProblems(values: ReadonlyMap<string, unknown[]>): Problem[] {
-  const formats = ['json', 'csv', 'html'].filter((name) => values.get(name)?.[0] === true);
-  if (formats.length < 2) return [];
-  return [
-    problem('two-formats', {}, formats.map((f) => `--${f}`).join(' and '), 'one format', 'Ask for one at a time.'),
-  ];
-}
-
-/** A misspelt option name in our own code is a fault of ours. */
-function known(options: ReadonlyMap<string, OptionSpec>, name: string): true {
-  if (!options.has(name)) throw new Error(`option --${name} is read but not declared`);
-  return true;
 }

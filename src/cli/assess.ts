@@ -1,16 +1,16 @@
+import { adviceJson, assessJson } from '../report/json/assess.js';
 import { assessWords } from '../desk/assess.js';
 import { adviceSheet } from '../report/advice.js';
 import { assessSheet } from '../report/assess.js';
-import { adviceJson, assessJson } from '../report/json/assess.js';
 import { benchTexts } from './bench-texts.js';
-import type { Command, Given } from './command.js';
-import { FEED_OPTIONS, METER_OPTIONS } from './feed-options.js';
+import { type Command, type Given, OUT } from './command.js';
+import { A_FEED } from './feed-options.js';
+import { ofSheets } from './forms.js';
 import { wishesOf } from './wishes.js';
 
 /** What a given recipe delivers. */
 export const assessCommand: Command = {
   name: 'assess',
-  summary: 'what a recipe delivers, or what others’ advice comes to',
   examples: [
     {
       line: 'velamen assess "1/4 tsp cal-part + 1.2 g base + 3 mL kelp in 1 US gal" --shelf shelf.csv',
@@ -34,27 +34,24 @@ export const assessCommand: Command = {
     says: 'amounts joined by +, then "in" and a volume; or advice in words; all in one pair of quotes',
     most: 1,
   },
-  options: {
-    ...Object.fromEntries(Object.entries(FEED_OPTIONS).filter(([name]) => name !== 'mix')),
-    ...METER_OPTIONS,
-  },
+  options: [...A_FEED, 'temperature', ...OUT],
   async run(given, io) {
     const [recipe] = given.operands;
     const wishes = { ...wishesOf(given), ...(recipe === undefined ? {} : { recipe }) };
     const found = await assessWords(benchTexts(given, io), wishes);
-    const json = found.about === 'recipe' ? assessJson(found.result) : adviceJson(found.result);
     const sheet =
       found.about === 'recipe'
         ? assessSheet(found.result, found.pen)
         : adviceSheet(found.result, blendCommand(given), found.pen);
-    return { exit: found.met ? 0 : 3, json, sheets: [sheet], warnings: found.warnings };
+    const json = found.about === 'recipe' ? assessJson(found.result) : adviceJson(found.result);
+    return { exit: found.met ? 0 : 3, forms: ofSheets(json, [sheet]), warnings: found.warnings };
   },
 };
 
 /** The blend command of the same feed, without its strength. */
 function blendCommand(given: Given): string {
   const options = REPEATED.flatMap((name) =>
-    given.takes(name) ? given.texts(name).map((text) => `--${name} ${quoted(text)}`) : [],
+    [given.words[name] ?? []].flat().map((text) => `--${name} ${quoted(text)}`),
   );
   return ['velamen blend', ...new Set(options)].join(' ');
 }

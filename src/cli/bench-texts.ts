@@ -1,40 +1,44 @@
-import { join } from 'node:path';
+import { realpathSync } from 'node:fs';
+import { join, resolve } from 'node:path';
 import type { BenchFiles, TextFile } from '../desk/bench-files.js';
+import type { Words } from '../desk/options/table.js';
 import { type Problem, problem, Refusal } from '../problem.js';
 import type { Given } from './command.js';
 import { isFile, isFolder, readText } from './files.js';
 import type { Io } from './io.js';
+import { targetProblems } from './targets.js';
 
 /** The texts that --bench, --shelf, --market and --against name, or that stand in the current folder; with what went wrong in reading them. */
-export function benchTexts(given: Given, io: Io, already: readonly Problem[] = []): BenchFiles {
+export function benchTexts({ words, outputs }: Given, io: Io, already: readonly Problem[] = []): BenchFiles {
   const problems: Problem[] = [...already];
   const read = (path: string): TextFile | null => {
     try {
-      return readText(path, io.cwd);
+      const text = readText(path, io.cwd);
+      io.inputs.add(realpathSync(resolve(io.cwd, path)));
+      return text;
     } catch (fault) {
       if (!(fault instanceof Refusal)) throw fault;
       problems.push(...fault.problems);
       return null;
     }
   };
-  const named = (option: string): string | undefined => (given.takes(option) ? given.text(option) : undefined);
-  const readNamed = (option: string, inFolder = (path: string) => path) => {
-    const path = named(option);
-    return path === undefined ? {} : { [option]: read(inFolder(path)) };
+  const { market, against } = words;
+  const shelfPlace = shelfPath(words);
+  const files = {
+    ...benchText(words.bench, io, read, problems),
+    ...(words.shelf === undefined && !isFile(shelfPlace, io.cwd) ? {} : { shelf: read(shelfPlace) }),
+    ...(market === undefined ? {} : { market: read(market) }),
+    ...(against === undefined
+      ? {}
+      : { against: read(isFolder(against, io.cwd) ? join(against, 'shelf.csv') : against) }),
   };
-  const shelfPlace = shelfPath(given);
-  return {
-    ...benchText(named('bench'), io, read, problems),
-    ...(named('shelf') === undefined && !isFile(shelfPlace, io.cwd) ? {} : { shelf: read(shelfPlace) }),
-    ...readNamed('market'),
-    ...readNamed('against', (path) => (isFolder(path, io.cwd) ? join(path, 'shelf.csv') : path)),
-    shelfPlace,
-    problems,
-  };
+  // told before the work: an answer is never written over what it was read from
+  problems.push(...targetProblems(outputs, io));
+  return { ...files, shelfPlace, problems };
 }
 
 /** Where the shelf stands, as the grower would write it. */
-export const shelfPath = (given: Given): string => given.text('shelf') ?? join(given.text('bench') ?? '', 'shelf.csv');
+export const shelfPath = ({ shelf, bench }: Words): string => shelf ?? join(bench ?? '', 'shelf.csv');
 
 /** bench.yaml of the folder that was named, or of the current one where it is there. */
 function benchText(

@@ -1,16 +1,15 @@
 import { execFile } from 'node:child_process';
-import { accessSync, constants, copyFileSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { accessSync, constants, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { delimiter, join, resolve } from 'node:path';
+import { delimiter, join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { promisify } from 'node:util';
 import { type Problem, problem, Refusal } from '../problem.js';
 import type { Io } from './io.js';
-import { asRefusal } from './write-file.js';
 
-/** Prints a page to a PDF file by the browser of this machine. @throws Refusal where there is none, or the file cannot be written. */
-export async function printPdf(html: string, file: string, io: Pick<Io, 'cwd' | 'env'>): Promise<void> {
-  const browser = browserOf(io.env);
+/** A page as PDF, printed by the browser of this machine. @throws Refusal where there is none. */
+export async function pdfOf(html: string, env: Io['env']): Promise<Uint8Array> {
+  const browser = browserOf(env);
   if (browser === null) throw new Refusal([noBrowser()]);
   const folder = mkdtempSync(join(tmpdir(), 'velamen-pdf-'));
   try {
@@ -28,11 +27,7 @@ export async function printPdf(html: string, file: string, io: Pick<Io, 'cwd' | 
       ],
       { timeout: PATIENCE },
     );
-    try {
-      copyFileSync(pdf, resolve(io.cwd, file));
-    } catch (fault) {
-      throw asRefusal(fault, file);
-    }
+    return readFileSync(pdf);
   } finally {
     rmSync(folder, { recursive: true, force: true, maxRetries: 5 });
   }
@@ -42,10 +37,10 @@ export async function printPdf(html: string, file: string, io: Pick<Io, 'cwd' | 
 export const noBrowser = (): Problem =>
   problem(
     'no-browser',
-    { field: '--pdf' },
+    { field: '--to' },
     'no browser on this machine',
     'Chromium in PATH, or its place in CHROME_PATH',
-    'Install it, or write --html FILE and print that page from any browser.',
+    'Install it, or write a page (--to sheet.html) and print that from any browser.',
   );
 
 /** A quiet browser that asks the network nothing. */

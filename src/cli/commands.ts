@@ -1,23 +1,62 @@
-import { assessCommand } from './assess.js';
-import { blendCommand } from './blend.js';
-import { buyCommand } from './buy.js';
 import type { Command } from './command.js';
-import { concentrateCommand } from './concentrate.js';
-import { labelsCommand } from './labels.js';
-import { meterCommand } from './meter.js';
-import { reachCommand } from './reach.js';
-import { schemaCommand } from './schema.js';
-import { sheetCommand } from './sheet.js';
+
+/** A command as it stands in the list; what it works with is loaded when it is called. */
+export interface Listed {
+  name: string;
+  summary: string;
+  load: () => Promise<Command>;
+}
 
 /** Every command, in the order a grower meets them. */
-export const COMMANDS: readonly Command[] = [
-  labelsCommand,
-  blendCommand,
-  reachCommand,
-  buyCommand,
-  assessCommand,
-  sheetCommand,
-  meterCommand,
-  concentrateCommand,
-  schemaCommand,
+export const COMMANDS: readonly Listed[] = [
+  {
+    name: 'labels',
+    summary: 'what each label means in mg/L, and what is wrong with it',
+    load: async () => (await import('./labels.js')).labelsCommand,
+  },
+  {
+    name: 'blend',
+    summary: 'the cheapest (or closest) feed from your shelf, with its proof',
+    load: async () => (await import('./blend.js')).blendCommand,
+  },
+  {
+    name: 'reach',
+    summary: 'what the shelf can and cannot reach, element by element',
+    load: async () => (await import('./reach.js')).reachCommand,
+  },
+  {
+    name: 'buy',
+    summary: 'what to buy so that every feed can be mixed, with its proof',
+    load: async () => (await import('./buy.js')).buyCommand,
+  },
+  {
+    name: 'assess',
+    summary: 'what a recipe delivers, or what others’ advice comes to',
+    load: async () => (await import('./assess.js')).assessCommand,
+  },
+  {
+    name: 'sheet',
+    summary: 'the mixing sheet for the sink: doses, order, readings; as text, page, PDF, label',
+    load: async () => (await import('./sheet.js')).sheetCommand,
+  },
+  {
+    name: 'meter',
+    summary: 'judge a reading, rescue a can, weigh a spoon with the pen, check the pen',
+    load: async () => (await import('./meter.js')).meterCommand,
+  },
+  {
+    name: 'concentrate',
+    summary: 'stock solutions of a feed in one or two bottles',
+    load: async () => (await import('./concentrate.js')).concentrateCommand,
+  },
+  {
+    name: 'schema',
+    summary: 'the shape of what a command prints with --json, as JSON Schema',
+    load: async () => (await import('./schema.js')).schemaCommand,
+  },
+  {
+    name: 'completion',
+    summary: 'a script that lets your shell complete commands, options and names',
+    load: async () => (await import('./completion.js')).completionCommand,
+  },
 ];

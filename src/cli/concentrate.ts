@@ -1,15 +1,15 @@
+import { concentrateJson } from '../report/json/concentrate.js';
 import { concentrateFeed } from '../desk/concentrate.js';
 import { concentrateSheet } from '../report/concentrate.js';
-import { concentrateJson } from '../report/json/concentrate.js';
 import { benchTexts } from './bench-texts.js';
-import type { Command } from './command.js';
-import { FEED_OPTIONS, SHELF_OPTIONS } from './feed-options.js';
+import { type Command, OUT } from './command.js';
+import { A_FEED, A_SHELF } from './feed-options.js';
+import { ofSheets } from './forms.js';
 import { wishesOf } from './wishes.js';
 
 /** Stock solutions of a feed, in one bottle or two. */
 export const concentrateCommand: Command = {
   name: 'concentrate',
-  summary: 'stock solutions of a feed in one or two bottles',
   examples: [
     {
       line: 'velamen concentrate --bench examples/moss-without-ammonium --ratio 1:100 --jug "500 mL"',
@@ -24,18 +24,13 @@ export const concentrateCommand: Command = {
     'Shares the items between bottles so that no mineral comes out (gypsum, calcium phosphate, lime, struvite) and every salt stays dissolved at the coldest storage; one bottle where one will do. 1:100 means 10 mL of each stock in a litre of feed.',
     'A ratio that cannot hold is refused (exit code 3) with the largest that does, and what stands in its way.',
   ],
-  options: {
-    recipe: { value: 'RECIPE', says: 'a recipe instead of the feed of the bench: "1.2 g base + 0.5 g cal in 1 L"' },
-    ratio: { value: 'RATIO', says: 'one part of each stock in so many parts of feed (default: 1:100)' },
-    dose: { value: 'RATE', says: 'the same as a dose: "10 mL/L"' },
-    tanks: { value: 'N', says: '1 or 2 bottles (default: as many as are needed)' },
-    jug: { value: 'AMOUNT', says: 'how much of each stock to make (default: 1 L)' },
-    coldest: { value: 'TEMP', says: 'the coldest it will get where the stock stands (default: 10 °C)' },
-    ...FEED_OPTIONS,
-    ...SHELF_OPTIONS,
-  },
+  options: ['recipe', 'ratio', 'dose', 'tanks', 'jug', 'coldest', ...A_FEED, 'mix', ...A_SHELF, ...OUT],
   async run(given, io) {
     const { met, results, warnings } = await concentrateFeed(benchTexts(given, io), wishesOf(given));
-    return { exit: met ? 0 : 3, json: concentrateJson(results[0]!), sheets: results.map(concentrateSheet), warnings };
+    return {
+      exit: met ? 0 : 3,
+      forms: ofSheets(concentrateJson(results[0]!), results.map(concentrateSheet)),
+      warnings,
+    };
   },
 };

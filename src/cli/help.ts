@@ -1,13 +1,13 @@
 import { wrap } from '../report/wrap.js';
-import { optionsOf } from './arguments.js';
+import { dashed } from '../desk/options/option.js';
+import { type OptionKey, optionNamed } from '../desk/options/table.js';
+import { takenBy } from './arguments.js';
 import type { Command } from './command.js';
+import type { Listed } from './commands.js';
 
 /** Help for one command, led by an example that can be copied. */
 export function commandHelp(command: Command): string {
-  const options = [...optionsOf(command)].map(([name, spec]): [string, string] => [
-    `--${name}${spec.value === undefined ? '' : ` ${spec.value}`}`,
-    spec.repeatable ? `${spec.says} (may be repeated)` : spec.says,
-  ]);
+  const options = takenBy(command).map((key): [string, string] => [written(key), meaning(key)]);
   const operand: [string, string][] = command.operands ? [[command.operands.name, command.operands.says]] : [];
   return [
     ...command.examples.flatMap(({ line, says }) => [
@@ -21,8 +21,24 @@ export function commandHelp(command: Command): string {
   ].join('\n');
 }
 
+/** `--mix AMOUNT`. */
+export function written(key: OptionKey): string {
+  const { value } = optionNamed(key);
+  return value === undefined ? dashed(key) : `${dashed(key)} ${value}`;
+}
+
+/** What an option asks for, with what is taken where it is not said. */
+export function meaning(key: OptionKey): string {
+  const { says, usual, repeatable } = optionNamed(key);
+  return [
+    says,
+    ...(usual === undefined ? [] : [`(default: ${usual})`]),
+    ...(repeatable ? ['(may be repeated)'] : []),
+  ].join(' ');
+}
+
 /** The list of commands. */
-export function overview(commands: readonly Command[], version: string): string {
+export function overview(commands: readonly Listed[], version: string): string {
   return [
     ...commandLines('velamen blend --plants phalaenopsis --medium sphagnum --shelf shelf.csv --mix "4 L"'),
     '      the cheapest feed for moth orchids in moss from what stands on your shelf',

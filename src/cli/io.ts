@@ -10,10 +10,21 @@ export interface Io {
   /** Width of the terminal, if any. */
   columns?: number;
   now: () => Date;
+  /** Real paths of the files that were read; none of them is ever written over by an answer. */
+  inputs: Set<string>;
 }
 
-/** How text is set for this terminal: 80 columns at most, colour only where it is welcome. */
-export function textOptions(io: Io): { columns: number; colour: boolean } {
+/** How text is set. */
+export interface TextSetting {
+  columns: number;
+  colour: boolean;
+}
+
+/** For this terminal: 80 columns at most, colour only where it is welcome. */
+export function textOptions(io: Io): TextSetting {
   const columns = io.isTTY ? Math.min(80, Math.max(40, io.columns ?? 80)) : 80;
   return { columns, colour: io.isTTY && !io.env.NO_COLOR && io.env.TERM !== 'dumb' };
 }
+
+/** For a file. */
+export const IN_A_FILE: TextSetting = { columns: 80, colour: false };

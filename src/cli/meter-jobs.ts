@@ -1,14 +1,16 @@
+import { dashed } from '../desk/options/option.js';
+import type { OptionKey, Words } from '../desk/options/table.js';
 import { type Problem, problem, Refusal } from '../problem.js';
 import type { Given } from './command.js';
 
 /** Options that only one of the three jobs reads. */
-const ONLY: Readonly<Record<'reading' | 'calibrate' | 'standard', readonly string[]>> = {
+const ONLY: Readonly<Record<'reading' | 'calibrate' | 'standard', readonly OptionKey[]>> = {
   reading: [
     'recipe',
     'mix',
     'brim',
     'closest',
-    'at-most',
+    'atMost',
     'sure',
     'feed',
     'plants',
@@ -28,16 +30,16 @@ const ONLY: Readonly<Record<'reading' | 'calibrate' | 'standard', readonly strin
 export type MeterJob = keyof typeof ONLY;
 
 /** Which of the three jobs is asked for, and what stands beside it in vain. @throws Refusal where there is none */
-export function jobOf(given: Given): { job: MeterJob; problems: Problem[] } {
+export function jobOf({ words }: Given): { job: MeterJob; problems: Problem[] } {
   const jobs: MeterJob[] = [];
-  if (given.texts('reading').length > 0) jobs.push('reading');
-  if (given.flag('calibrate')) jobs.push('calibrate');
-  if (given.text('standard') !== undefined) jobs.push('standard');
+  if (words.reading !== undefined) jobs.push('reading');
+  if (words.calibrate) jobs.push('calibrate');
+  if (words.standard !== undefined) jobs.push('standard');
   const [job] = jobs;
   if (job === undefined) throw new Refusal([noReading()]);
-  const words = jobs.map((name) => `--${name}`).join(' and ');
-  const two = jobs.length > 1 ? [problem('two-jobs', {}, words, 'one of them', 'Ask for one at a time.')] : [];
-  return { job, problems: [...two, ...idle(given, job)] };
+  const said = jobs.map((name) => `--${name}`).join(' and ');
+  const two = jobs.length > 1 ? [problem('two-jobs', {}, said, 'one of them', 'Ask for one at a time.')] : [];
+  return { job, problems: [...two, ...idle(words, job)] };
 }
 
 const noReading = (): Problem =>
@@ -50,18 +52,18 @@ const noReading = (): Problem =>
   );
 
 /** Options that have no say in the job asked for. */
-function idle(given: Given, job: MeterJob): Problem[] {
+function idle(words: Words, job: MeterJob): Problem[] {
   return (Object.keys(ONLY) as MeterJob[])
     .filter((other) => other !== job)
-    .flatMap((other) => ONLY[other].filter((name) => given.named().includes(name) && !ONLY[job].includes(name)))
+    .flatMap((other) => ONLY[other].filter((name) => words[name] !== undefined && !ONLY[job].includes(name)))
     .filter((name) => !(job === 'calibrate' && (name === 'with' || name === 'without')))
     .map((name) =>
       problem(
         'beside-job',
-        { field: `--${name}` },
-        `--${name} beside --${job}`,
+        { field: dashed(name) },
+        `${dashed(name)} beside --${job}`,
         'options that have a say in it',
-        `Leave --${name} out.`,
+        `Leave ${dashed(name)} out.`,
       ),
     );
 }

@@ -9,6 +9,7 @@ import { calibrateSheet, standardSheet } from '../report/meter-tools.js';
 import { benchTexts, shelfPath } from './bench-texts.js';
 import type { Given, Outcome } from './command.js';
 import { rewriteText } from './rewrite-file.js';
+import { ofSheets } from './forms.js';
 import type { Io } from './io.js';
 import { wishesOf } from './wishes.js';
 
@@ -16,21 +17,21 @@ import { wishesOf } from './wishes.js';
 export async function judged(given: Given, io: Io, problems: readonly Problem[]): Promise<Outcome> {
   const files = benchTexts(given, io, problems);
   const { met, result, warnings } = await judgeReading(files, wishesOf(given));
-  return { exit: met ? 0 : 3, json: meterJson(result), sheets: [meterSheet(result)], warnings };
+  return { exit: met ? 0 : 3, forms: ofSheets(meterJson(result), [meterSheet(result)]), warnings };
 }
 
 /** `meter --calibrate`: a spoon weighed by the pen; --save keeps it on the shelf. */
 export async function calibrate(given: Given, io: Io, problems: readonly Problem[]): Promise<Outcome> {
   const files = benchTexts(given, io, problems);
   const { result: weighed, warnings } = await weighSpoonByPen(files, wishesOf(given));
-  const saved = given.flag('save') ? shelfPath(given) : null;
+  const saved = given.words.save ? shelfPath(given.words) : null;
   if (saved !== null) rewriteText(saved, (text) => densityOnShelf({ name: saved, text }, weighed.id, weighed), io.cwd);
   const result = { ...weighed, saved };
-  return { exit: 0, json: calibrateJson(result), sheets: [calibrateSheet(result)], warnings };
+  return { exit: 0, forms: ofSheets(calibrateJson(result), [calibrateSheet(result)]), warnings };
 }
 
 /** `meter --standard`: the pen itself checked. */
 export function standard(given: Given, problems: readonly Problem[]): Outcome {
   const { result, warnings } = checkPenWithStandard(wishesOf(given), problems);
-  return { exit: 0, json: standardJson(result), sheets: [standardSheet(result)], warnings };
+  return { exit: 0, forms: ofSheets(standardJson(result), [standardSheet(result)]), warnings };
 }

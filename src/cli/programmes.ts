@@ -1,23 +1,26 @@
+import { dashed } from '../desk/options/option.js';
+import type { OptionKey } from '../desk/options/table.js';
 import { programmesOf } from '../desk/programmes.js';
 import { problem } from '../problem.js';
 import { programmesSheet } from '../report/programmes.js';
-import type { Given, Outcome } from './command.js';
+import { type Given, OUT, type Outcome } from './command.js';
+import { ofSheets } from './forms.js';
 import { wishesOf } from './wishes.js';
 
 /** The programmes of the catalog, narrowed by --plants, --medium and --phase. */
 export function listProgrammes(given: Given): Outcome {
-  const idle = given.named().filter((name) => !NARROWING.has(name));
-  const problems = idle.map((name) =>
+  const idle = Object.keys(given.words).filter((key) => !NARROWING.includes(key as OptionKey));
+  const problems = idle.map((key) =>
     problem(
       'not-with-programmes',
-      { field: `--${name}` },
-      `--${name} with --programmes`,
+      { field: dashed(key) },
+      `${dashed(key)} with --programmes`,
       '--plants, --medium or --phase beside --programmes',
-      `Leave out --${name}.`,
+      `Leave out ${dashed(key)}.`,
     ),
   );
   const { result, warnings } = programmesOf({ problems }, wishesOf(given));
-  return { exit: 0, json: result, sheets: [programmesSheet(result.programmes)], warnings };
+  return { exit: 0, forms: ofSheets(result, [programmesSheet(result.programmes)]), warnings };
 }
 
-const NARROWING: ReadonlySet<string> = new Set(['programmes', 'plants', 'medium', 'phase', 'json', 'csv', 'html']);
+const NARROWING: readonly OptionKey[] = ['programmes', 'plants', 'medium', 'phase', ...OUT];

@@ -8,9 +8,8 @@ export interface Progress {
 }
 
 /** None where the output is read by a program or the terminal cannot take a line back. */
-export function progress(given: Given, io: Io): Progress {
-  const formats = ['json', 'csv', 'html'].some((name) => given.flag(name));
-  if (!io.isTTY || formats || io.env.TERM === 'dumb') return { step: () => {}, done: () => {} };
+export function progress({ outputs }: Given, io: Io): Progress {
+  if (!io.isTTY || outputs.print !== 'txt' || io.env.TERM === 'dumb') return { step: () => {}, done: () => {} };
   const width = Math.max(20, (io.columns ?? 80) - 1);
   return {
     step: (what) => io.stderr(`\r\u001b[K${`seeking ${what} …`.slice(0, width)}`),

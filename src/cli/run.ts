@@ -1,13 +1,8 @@
 import { version } from '../../package.json';
-import { nearest, problem, Refusal } from '../problem.js';
-import { renderCsv } from '../report/csv.js';
-import { renderHtml } from '../report/html.js';
-import { renderText } from '../report/text.js';
-import { readArguments } from './arguments.js';
+import { nearest, type Problem, problem, Refusal } from '../problem.js';
 import type { Command, Given, Outcome } from './command.js';
 import { COMMANDS } from './commands.js';
-import { commandHelp, overview } from './help.js';
-import { type Io, textOptions } from './io.js';
+import { IN_A_FILE, type Io, textOptions } from './io.js';
 import { jsonText } from './json.js';
 import { problemText, refusedObject } from './refuse.js';
 
@@ -15,18 +10,27 @@ import { problemText, refusedObject } from './refuse.js';
 export type ExitCode = 0 | 1 | 2 | 3;
 
 /** Runs one command line to its exit code. Results go to stdout, messages to stderr; nothing is thrown. */
-export async function run(argv: readonly string[], io: Io): Promise<ExitCode> {
+export async function run(argv: readonly string[], world: Omit<Io, 'inputs'>): Promise<ExitCode> {
+  const io: Io = { ...world, inputs: new Set() };
   const name = argv[0] ?? '';
   try {
-    if (name === '' || name === '-h' || name === '--help') return say(io, overview(COMMANDS, version));
     if (name === '--version') return say(io, `${version}\n`);
-    const command = commandNamed(name);
-    if (argv.some((word) => word === '-h' || word === '--help')) return say(io, commandHelp(command));
-    const given = readArguments(command, argv.slice(1));
-    const outcome = await command.run(given, io);
-    io.stderr(problemText(outcome.warnings));
-    io.stdout(resultText(outcome, given, io));
-    return outcome.exit;
+    if (name === '' || name === '-h' || name === '--help') {
+      const { overview } = await import('./help.js');
+      return say(io, overview(COMMANDS, version));
+    }
+    if (name === '--get-yargs-completions') {
+      const { completions } = await import('./complete.js');
+      return say(io, (await completions(argv.slice(1), io)).map((word) => `${word}\n`).join(''));
+    }
+    const command = await commandNamed(name);
+    if (argv.some((word) => word === '-h' || word === '--help')) {
+      const { commandHelp } = await import('./help.js');
+      return say(io, commandHelp(command));
+    }
+    const { readArguments } = await import('./arguments.js');
+    const given = readArguments(command, argv.slice(1), io);
+    return await answer(await command.run(given, io), given, io);
   } catch (fault) {
     return fault instanceof Refusal ? refuse(fault, name, argv, io) : ourFault(fault, io);
   }
@@ -37,9 +41,9 @@ function say(io: Io, text: string): ExitCode {
   return 0;
 }
 
-function commandNamed(name: string): Command {
+async function commandNamed(name: string): Promise<Command> {
   const command = COMMANDS.find((c) => c.name === name);
-  if (command) return command;
+  if (command) return command.load();
   const guess = nearest(
     name,
     COMMANDS.map((c) => c.name),
@@ -60,13 +64,33 @@ function commandNamed(name: string): Command {
   throw new Refusal([problem('unknown-command', {}, `"${name}"`, 'a command', fix)]);
 }
 
-function resultText(outcome: Outcome, given: Given, io: Io): string {
-  if ('text' in outcome) return outcome.text;
-  if (given.flag('json')) return jsonText(outcome.json);
-  if (given.flag('csv')) return outcome.sheets.map(renderCsv).join('\r\n');
-  if (given.flag('html')) return renderHtml(outcome.sheets);
-  return outcome.sheets.map((sheet) => renderText(sheet, textOptions(io))).join('\n\n');
+/** Prints what was found, and writes the files that were asked for: all of them, or none. */
+async function answer({ exit, warnings, forms }: Outcome, { outputs }: Given, io: Io): Promise<ExitCode> {
+  const notes: Problem[] = [...warnings];
+  if (outputs.files.length > 0) {
+    const { targetProblems } = await import('./targets.js');
+    const { marked, writeOut } = await import('./write-out.js');
+    const files = [];
+    for (const { path, form } of outputs.files) {
+      const content = await forms[form]?.(IN_A_FILE);
+      if (content === undefined) notes.push(notMade(path));
+      else files.push({ path, content: marked(content, form) });
+    }
+    const unable = targetProblems(outputs, io);
+    if (unable.length > 0) throw new Refusal(unable);
+    for (const { path, content } of files) writeOut(path, content, io.cwd);
+  }
+  io.stderr(problemText(notes));
+  // a form that cannot be had of what was found is answered with the reason, in words
+  const text = await (forms[outputs.print] ?? forms.txt!)(textOptions(io));
+  io.stdout(String(text));
+  return exit;
 }
+
+const notMade = (path: string): Problem => ({
+  ...problem('not-written', { file: path }, 'nothing to write into it', 'an answer of that form', 'See below why.'),
+  severity: 'warning',
+});
 
 function refuse(refusal: Refusal, name: string, argv: readonly string[], io: Io): ExitCode {
   io.stderr(problemText(refusal.problems));

@@ -8,18 +8,21 @@ import { jsonText } from './json.js';
 /** Publishes the shape of what --json prints, as JSON Schema. */
 export const schemaCommand: Command = {
   name: 'schema',
-  summary: 'the shape of what a command prints with --json, as JSON Schema',
   examples: [{ line: 'velamen schema blend > blend.schema.json', says: 'what `velamen blend --json` prints' }],
   about: [
     'Without a command it lists those that have a shape. `refused` is what every command prints with --json and exit code 2.',
   ],
   operands: { name: 'COMMAND', says: `one of ${[...SHAPES.keys(), 'refused'].join(', ')}`, most: 1 },
-  options: {},
-  formats: false,
+  options: ['to', 'replace'],
+  forms: (_, [command]) => (command === undefined ? ['txt'] : ['json']),
   async run(given) {
     const wanted = given.operands[0];
-    if (wanted === undefined) return { exit: 0, text: `${[...SHAPES.keys(), 'refused'].join('\n')}\n`, warnings: [] };
-    return { exit: 0, text: jsonText(jsonSchema(wanted)), warnings: [] };
+    if (wanted === undefined) {
+      const names = `${[...SHAPES.keys(), 'refused'].join('\n')}\n`;
+      return { exit: 0, forms: { txt: () => names }, warnings: [] };
+    }
+    const schema = jsonText(jsonSchema(wanted));
+    return { exit: 0, forms: { json: () => schema }, warnings: [] };
   },
 };
 

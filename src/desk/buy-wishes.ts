@@ -1,13 +1,12 @@
-import { findProduct } from '../catalog/catalog.js';
 import type { FeedRequest } from '../feed/request.js';
 import { problem } from '../problem.js';
 import type { PlannedFeed, PurchaseRequest } from '../purchase/types.js';
 import type { Collected } from './collected.js';
 import type { Market } from './market.js';
 import type { OpenBench } from './opened.js';
-import { parseMoney, parseNumberOfProducts, parseSeconds } from './options/number.js';
-import { parseWeekly } from './options/volume.js';
-import { made, optionOf, type Wishes } from './wishes.js';
+import { dashed } from './options/option.js';
+import { readWish } from './options/read-wish.js';
+import { made, type Wishes } from './wishes.js';
 
 const USUAL_SECONDS = 20;
 
@@ -18,11 +17,11 @@ export function purchaseWishes(
   { shelf, currency }: OpenBench,
   collected: Collected,
 ): Pick<PurchaseRequest, 'atMost' | 'budget' | 'ban' | 'need'> & { seconds: number } {
-  const atMost = collected.wish(wishes, 'atMost', parseNumberOfProducts);
-  const budget = collected.wish(wishes, 'budget', (text, where) => parseMoney(text, where, currency));
-  const seconds = collected.wish(wishes, 'seconds', parseSeconds);
+  const atMost = collected.wish(wishes, 'atMost');
+  const budget = collected.wish(wishes, 'budget', { currency });
+  const seconds = collected.wish(wishes, 'seconds');
   const known = [...market.all, ...shelf.products.filter((p) => !market.all.some((m) => m.id === p.id))];
-  const ban = (wishes.ban ?? []).flatMap((id) => collected.take(findProduct(known, id, { field: '--ban' }))?.id ?? []);
+  const ban = collected.wishes(wishes, 'ban', { among: known }).map(({ id }) => id);
   return {
     ...(atMost === undefined ? {} : { atMost }),
     ...(budget === undefined ? {} : { budget }),
@@ -33,7 +32,7 @@ export function purchaseWishes(
 }
 
 function neededId(id: string, market: Market, ban: readonly string[], collected: Collected): string | undefined {
-  const product = collected.take(findProduct(market.all, id, { field: '--need' }));
+  const product = collected.take(readWish('need', id, { among: market.all }));
   if (product && market.products.every((sold) => sold.id !== product.id)) {
     const why = 'It has no pack or price, or is an acid, an alkali or a salt of cobalt or nickel.';
     collected.add(problem('not-for-sale', { field: '--need' }, `"${id}"`, 'a product that can be bought', why));
@@ -52,7 +51,7 @@ export function plannedFeeds(
   requests: readonly FeedRequest[],
   collected: Collected,
 ): PlannedFeed[] {
-  const weekly = collected.wish(wishes, 'weekly', parseWeekly);
+  const weekly = collected.wish(wishes, 'weekly');
   return requests.flatMap((request) => {
     const spec = open.feeds.find((s) => s.name === request.header.name);
     const weeklyLitres = weekly ?? spec?.weeklyLitres;
@@ -75,7 +74,7 @@ export function plannedFeeds(
 /** Wishes of a purchase mean nothing where a product is to be replaced. */
 export function refusePurchaseWishes(wishes: Wishes, collected: Collected): void {
   const idle = made(wishes, ['weekly', 'weeks', 'months', 'year', 'atMost', 'budget', 'ban', 'need', 'seconds']);
-  for (const option of idle.map(optionOf)) {
+  for (const option of idle.map(dashed)) {
     collected.add(
       problem(
         'not-with-instead-of',

@@ -1,4 +1,4 @@
-import { type Catalog, findProduct } from '../catalog/catalog.js';
+import type { Catalog } from '../catalog/catalog.js';
 import { purchase } from '../purchase/purchase.js';
 import { substitutes } from '../purchase/substitutes.js';
 import type { SubstitutesResult } from '../purchase/substitutes-types.js';
@@ -11,6 +11,7 @@ import { pricesInOtherCurrencies } from './currencies.js';
 import { feedRequests } from './feed-requests.js';
 import { marketOf } from './market.js';
 import { opened } from './opened.js';
+import { readWish } from './options/read-wish.js';
 import { parseHorizon, USUAL_WEEKS } from './options/horizon.js';
 import { shippedCatalog } from './shipped-catalog.js';
 import type { Wishes } from './wishes.js';
@@ -83,7 +84,7 @@ export async function substitutesFor(
   const market = await marketOf(files, catalog, collected);
   collected.add(...pricesInOtherCurrencies(market.all, open.currency));
   refusePurchaseWishes(wishes, collected);
-  const product = collected.take(findProduct(open.shelf.products, wishes.insteadOf ?? '', { field: '--instead-of' }));
+  const product = collected.take(readWish('insteadOf', wishes.insteadOf ?? '', { among: open.shelf.products }));
   const warnings = collected.settle();
   onStep?.('what could stand in');
   const result = await substitutes({

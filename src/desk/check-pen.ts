@@ -3,7 +3,6 @@ import { type Problem, problem } from '../problem.js';
 import type { StandardResult } from '../report/meter-tools.js';
 import type { Answer } from './answer.js';
 import { Collected } from './collected.js';
-import { parsePenValue, parseScale } from './options/pen.js';
 import { penFactor, penWarmth } from './pen.js';
 import type { Wishes } from './wishes.js';
 
@@ -13,8 +12,8 @@ import type { Wishes } from './wishes.js';
  */
 export function checkPenWithStandard(wishes: Wishes, problems: readonly Problem[] = []): Answer<StandardResult> {
   const collected = new Collected(problems);
-  const scale = collected.take(parseScale(wishes.scale, undefined, { field: '--scale' })) ?? null;
-  const bottle = collected.wish(wishes, 'standard', (text, where) => parsePenValue(text, null, where));
+  const scale = collected.wish(wishes, 'scale') ?? null;
+  const bottle = collected.wish(wishes, 'standard');
   if (wishes.reads === undefined)
     collected.add(
       problem(
@@ -26,8 +25,7 @@ export function checkPenWithStandard(wishes: Wishes, problems: readonly Problem[
       ),
     );
   // a bare number is in the standard's unit, or in ppm on a pen with a scale
-  const bare = scale === null ? (bottle?.unit ?? undefined) : 'ppm';
-  const shown = collected.wish(wishes, 'reads', (text, where) => parsePenValue(text, scale, where, bare));
+  const shown = collected.wish(wishes, 'reads', { scale, bare: scale === null ? (bottle?.unit ?? undefined) : 'ppm' });
   const factor = penFactor(wishes, collected);
   if (bottle && !(bottle.mSPerCm > 0))
     collected.add(

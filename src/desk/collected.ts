@@ -1,8 +1,10 @@
-import { type Checked, type Problem, Refusal, type Where } from '../problem.js';
-import { optionOf, type Wishes } from './wishes.js';
+import { type Checked, type Problem, Refusal } from '../problem.js';
+import { type Beside, type ReadKey, readWish, type ValueOf } from './options/read-wish.js';
+import type { Wishes } from './wishes.js';
 
-/** Wishes that hold one text. */
-type Worded = { [K in keyof Wishes]-?: NonNullable<Wishes[K]> extends string ? K : never }[keyof Wishes];
+/** Wishes that hold one text, and wishes that hold several. */
+type One = { [K in ReadKey]: NonNullable<Wishes[K]> extends string ? K : never }[ReadKey];
+type Several = Exclude<ReadKey, One>;
 
 /** Gathers every problem of a question's inputs, so that all are told at once. */
 export class Collected {
@@ -17,10 +19,16 @@ export class Collected {
     return read.ok ? read.value : undefined;
   }
 
-  /** What a wish says, read; undefined where it was not made or was refused. */
-  wish<T>(wishes: Wishes, name: Worded, parse: (text: string, where: Where) => Checked<T>): T | undefined {
-    const text = wishes[name];
-    return text === undefined ? undefined : this.take(parse(text, { field: optionOf(name) }));
+  /** What a wish says, read by the table of options; undefined where it was not made or was refused. */
+  wish<K extends One>(wishes: Wishes, key: K, ...beside: Beside<K>): ValueOf<K> | undefined {
+    const text = wishes[key];
+    return text === undefined ? undefined : this.take(readWish(key, text as string, ...beside));
+  }
+
+  /** The same for a wish that may be made more than once; what was refused is left out. */
+  wishes<K extends Several>(wishes: Wishes, key: K, ...beside: Beside<K>): ValueOf<K>[] {
+    const texts = (wishes[key] ?? []) as readonly string[];
+    return texts.flatMap((text) => this.take(readWish(key, text, ...beside)) ?? []);
   }
 
   add(...problems: Problem[]): void {

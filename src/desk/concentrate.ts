@@ -1,4 +1,4 @@
-import { parseRecipe, type Recipe } from '../advice/recipe.js';
+import type { Recipe } from '../advice/recipe.js';
 import { blend } from '../blend/blend.js';
 import type { Catalog } from '../catalog/catalog.js';
 import { solutionChemistry } from '../chemistry/solution/index.js';
@@ -13,12 +13,10 @@ import { closeRecipe } from './close-labels.js';
 import { Collected } from './collected.js';
 import { feedRequests, oneFeedOnly } from './feed-requests.js';
 import { DESCRIBING_A_FEED, type OpenBench, opened } from './opened.js';
-import { parseDose, parseRatio, parseTanks } from './options/stock.js';
-import { parseStorage } from './options/temperature.js';
-import { parseJug } from './options/volume.js';
 import { recipeProducts } from './recipe-products.js';
 import { shippedCatalog } from './shipped-catalog.js';
-import { made, optionOf, type Wishes } from './wishes.js';
+import { dashed } from './options/option.js';
+import { made, type Wishes } from './wishes.js';
 
 /**
  * Stock solutions of each feed that is meant, or of `recipe`, in one bottle or two so that nothing precipitates at the coldest storage:
@@ -35,9 +33,7 @@ export async function concentrateFeed(
   const open = await opened(files, wishes, catalog, collected, { feed: !own, shelf: !own });
   const stock = stockWishes(wishes, collected);
   if (own) refuseBesideRecipe(wishes, collected);
-  const recipe = collected.wish(wishes, 'recipe', (text, where) =>
-    parseRecipe(text, recipeProducts(open.shelf, catalog), open.kit, where),
-  );
+  const recipe = collected.wish(wishes, 'recipe', { among: recipeProducts(open.shelf, catalog), kit: open.kit });
   const requests = own ? [] : feedRequests(open, collected);
   oneFeedOnly(wishes, requests, collected);
   const warnings = collected.settle();
@@ -53,7 +49,7 @@ export async function concentrateFeed(
 
 /** What describes a feed or the shelf to blend it from has no say beside a recipe. */
 function refuseBesideRecipe(wishes: Wishes, collected: Collected): void {
-  for (const option of made(wishes, ['feed', ...DESCRIBING_A_FEED, 'mix', 'currency', 'with', 'without']).map(optionOf))
+  for (const option of made(wishes, ['feed', ...DESCRIBING_A_FEED, 'mix', 'currency', 'with', 'without']).map(dashed))
     collected.add(
       problem(
         'beside-recipe',
@@ -71,13 +67,13 @@ type Feed = Omit<ConcentrateRequest, keyof StockWishes | 'scaleStepGrams'>;
 function stockWishes(wishes: Wishes, collected: Collected): StockWishes {
   if (wishes.ratio !== undefined && wishes.dose !== undefined)
     collected.add(problem('two-ratios', { field: '--dose' }, '--ratio and --dose', 'one of the two', 'Leave one out.'));
-  const dose = collected.wish(wishes, 'dose', parseDose);
-  const ratio = wishes.dose === undefined ? collected.wish(wishes, 'ratio', parseRatio) : dose;
+  const dose = collected.wish(wishes, 'dose');
+  const ratio = wishes.dose === undefined ? collected.wish(wishes, 'ratio') : dose;
   return {
     ratio: ratio ?? 100,
-    tanks: collected.wish(wishes, 'tanks', parseTanks) ?? null,
-    jugMillilitres: collected.wish(wishes, 'jug', parseJug) ?? 1000,
-    coldestCelsius: collected.wish(wishes, 'coldest', parseStorage) ?? 10,
+    tanks: collected.wish(wishes, 'tanks') ?? null,
+    jugMillilitres: collected.wish(wishes, 'jug') ?? 1000,
+    coldestCelsius: collected.wish(wishes, 'coldest') ?? 10,
   };
 }
 

@@ -6,8 +6,6 @@ import { resolveProgramme } from '../programme/resolve.js';
 import { atStrength, strengthText } from '../programme/strength.js';
 import type { Collected } from './collected.js';
 import type { OpenBench } from './opened.js';
-import { parseCount } from './options/number.js';
-import { parseTemperature } from './options/temperature.js';
 import type { Wishes } from './wishes.js';
 
 /** The requests of all feeds that are meant, each with what is asked of the mix. */
@@ -23,7 +21,11 @@ export type AskedOfMix = Partial<Pick<FeedRequest, 'goal' | 'atMost' | 'temperat
 
 /** Reads `closest`, `atMost` and `temperature`. */
 export function askedOfMix(wishes: Wishes, collected: Collected): AskedOfMix {
-  const atMost = collected.wish(wishes, 'atMost', parseCount);
+  const atMost = collected.wish(wishes, 'atMost');
+  if (atMost === 0)
+    collected.add(
+      problem('no-products', { field: '--at-most' }, 'a feed of no products', '1 or more', 'Water alone is no feed.'),
+    );
   return {
     goal: wishes.closest ? 'closest' : 'cheapest',
     ...(atMost === undefined ? {} : { atMost }),
@@ -33,7 +35,7 @@ export function askedOfMix(wishes: Wishes, collected: Collected): AskedOfMix {
 
 /** Reads `temperature`, that of the can. */
 export function warmthOf(wishes: Wishes, collected: Collected): Pick<FeedRequest, 'temperatureC'> {
-  const temperatureC = collected.wish(wishes, 'temperature', parseTemperature);
+  const temperatureC = collected.wish(wishes, 'temperature');
   return temperatureC === undefined ? {} : { temperatureC };
 }
 
@@ -54,7 +56,7 @@ export function requestOf(spec: FeedSpec, open: OpenBench, collected: Collected)
       phase: spec.phase,
       strength: strengthText(spec.strength),
       strengthFactor: scaled.factor,
-      batchLitres: open.mixLitres ?? spec.batchLitres ?? null,
+      batchLitres: spec.batchLitres ?? null,
       currency: open.currency,
     },
     programme: scaled.programme,

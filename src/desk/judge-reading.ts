@@ -1,4 +1,3 @@
-import { parseRecipe } from '../advice/recipe.js';
 import type { Kit } from '../catalog/bench-types.js';
 import type { Catalog } from '../catalog/catalog.js';
 import type { FeedRequest } from '../feed/request.js';
@@ -13,13 +12,12 @@ import { Collected } from './collected.js';
 import { askedOfMix, feedRequests, unjudged } from './feed-requests.js';
 import { planOfRecipe, planOfSheet } from './meter-plan.js';
 import { type OpenBench, opened } from './opened.js';
-import { momentOf, parseStepReading, type StepReading } from './options/pen.js';
-import { parseSure } from './options/share.js';
-import { parseCan } from './options/volume.js';
+import { momentOf, type StepReading } from './options/pen.js';
 import { penFactor, penUse } from './pen.js';
 import { recipeProducts } from './recipe-products.js';
 import { shippedCatalog } from './shipped-catalog.js';
-import { made, optionOf, type Wishes } from './wishes.js';
+import { dashed } from './options/option.js';
+import { made, type Wishes } from './wishes.js';
 
 /** How much more than the batch a can is taken to hold where nothing is said (common practice, no source). */
 const ROOM = 1.25;
@@ -39,20 +37,12 @@ export async function judgeReading(
   const bare = wishes.recipe !== undefined;
   const open = await opened(files, wishes, catalog, collected, { feed: !bare, shelf: !bare });
   const pen = penUse(wishes, open.bench?.pen, collected);
-  const readings = (wishes.reading ?? []).map((text) =>
-    collected.take(parseStepReading(text, pen?.scale ?? null, { field: '--reading' })),
-  );
+  const readings = collected.wishes(wishes, 'reading', { scale: pen?.scale ?? null });
   const factor = penFactor(wishes, collected);
-  const [measured, brim] = (['measured', 'brim'] as const).map((name) =>
-    collected.wish(wishes, name, (text, where) => parseCan(text, open.kit, where)),
-  );
-  const sure = collected.wish(wishes, 'sure', parseSure);
-  const recipe =
-    wishes.recipe === undefined
-      ? undefined
-      : collected.take(
-          parseRecipe(wishes.recipe, recipeProducts(open.shelf, catalog), open.kit, { field: '--recipe' }),
-        );
+  const measured = collected.wish(wishes, 'measured');
+  const brim = collected.wish(wishes, 'brim');
+  const sure = collected.wish(wishes, 'sure');
+  const recipe = collected.wish(wishes, 'recipe', { among: recipeProducts(open.shelf, catalog), kit: open.kit });
   const request = requestOf(wishes, open, measured, collected);
   if (bare) refuseBesideRecipe(wishes, collected);
   refuseSmallCan(brim, measured ?? recipe?.volumeLitres ?? request?.header.batchLitres, collected);
@@ -68,7 +58,7 @@ export async function judgeReading(
     batch,
     hasProgramme: open.feeds.length === 1,
     recipe: recipe?.text ?? null,
-    readings: placed(readings as StepReading[], batch, factor, pen!, collected),
+    readings: placed(readings, batch, factor, pen!, collected),
     pen: pen!,
     kit: open.kit,
     capacityLitres: Math.max(capacity, batch.litres),
@@ -141,7 +131,7 @@ function refuseSmallCan(brim: number | undefined, litres: number | null | undefi
 
 /** Wishes that choose doses of the sheet have no say beside a recipe. */
 function refuseBesideRecipe(wishes: Wishes, collected: Collected): void {
-  for (const option of made(wishes, ['mix', 'closest', 'atMost', 'sure']).map(optionOf))
+  for (const option of made(wishes, ['mix', 'closest', 'atMost', 'sure']).map(dashed))
     collected.add(
       problem(
         'beside-recipe',

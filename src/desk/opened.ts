@@ -10,7 +10,6 @@ import { closeLabels } from './close-labels.js';
 import type { Collected } from './collected.js';
 import { pricesInOtherCurrencies } from './currencies.js';
 import { readFeedWords } from './options/feed-words.js';
-import { parseCan } from './options/volume.js';
 import { type Shelf, shelfOf } from './shelf.js';
 import { made, type Wishes } from './wishes.js';
 
@@ -30,8 +29,6 @@ export interface OpenBench {
   pen: PenScale | null;
   /** The feeds that are meant, in the order of the file. */
   feeds: FeedSpec[];
-  /** How much was wished to be mixed, in litres. */
-  mixLitres?: number;
 }
 
 /** What a question cannot do without. */
@@ -52,10 +49,9 @@ export async function opened(
   const base =
     chosenFeeds(wishes, bench, faulty, collected) ??
     (needs.feed || made(wishes, DESCRIBING_A_FEED).length > 0 ? null : []);
-  const said = readFeedWords({ ...wishes, water: wishes.water ?? [], rules: wishes.rule ?? [] }, base, catalog);
+  const said = readFeedWords(wishes, base, catalog);
   collected.add(...said.problems);
   const kit = bench?.kit ?? { spoons: [] };
-  const mixLitres = collected.wish(wishes, 'mix', (text, where) => parseCan(text, kit, where));
   const named = said.bench.waters ?? bench?.waters;
   const currency = wishes.currency ?? bench?.currency ?? '';
   collected.add(...pricesInOtherCurrencies(shelf.products, currency));
@@ -68,7 +64,6 @@ export async function opened(
     kit,
     pen: bench ? penScale(bench.pen) : null,
     feeds: said.bench.feeds,
-    ...(mixLitres === undefined ? {} : { mixLitres }),
   };
 }
 

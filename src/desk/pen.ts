@@ -2,13 +2,12 @@ import type { Pen } from '../catalog/bench-types.js';
 import type { PenUse } from '../meter/batch.js';
 import { problem } from '../problem.js';
 import type { Collected } from './collected.js';
-import { parseFactor, parseScale, parseYesNo } from './options/pen.js';
-import { parseTemperature } from './options/temperature.js';
+import { scaleOf } from './options/pen.js';
 import type { Wishes } from './wishes.js';
 
 /** How the pen was used on a can; undefined where its scale was refused. */
 export function penUse(wishes: Wishes, pen: Pen | undefined, collected: Collected): PenUse | undefined {
-  const scale = collected.take(parseScale(wishes.scale, pen, { field: '--scale' }));
+  const scale = wishes.scale === undefined ? scaleOf(pen) : collected.wish(wishes, 'scale');
   const { celsius = null, compensates = null } = penWarmth(wishes, collected);
   if (compensates === false && wishes.temperature === undefined)
     collected.add(
@@ -26,11 +25,10 @@ export function penUse(wishes: Wishes, pen: Pen | undefined, collected: Collecte
 /** How warm it was, and whether the pen corrects for that. */
 export function penWarmth(wishes: Wishes, collected: Collected) {
   return {
-    celsius: collected.wish(wishes, 'temperature', parseTemperature),
-    compensates: collected.wish(wishes, 'compensates', parseYesNo),
+    celsius: collected.wish(wishes, 'temperature'),
+    compensates: collected.wish(wishes, 'compensates'),
   };
 }
 
 /** What every reading is multiplied by. */
-export const penFactor = (wishes: Wishes, collected: Collected): number =>
-  collected.wish(wishes, 'penFactor', parseFactor) ?? 1;
+export const penFactor = (wishes: Wishes, collected: Collected): number => collected.wish(wishes, 'penFactor') ?? 1;

@@ -1,4 +1,4 @@
-import { type Catalog, findMedium, findPhase, findPlants } from '../catalog/catalog.js';
+import type { Catalog } from '../catalog/catalog.js';
 import { PHASES } from '../programme/programme.js';
 import { resolveProgramme } from '../programme/resolve.js';
 import type { ProgrammeList } from '../report/programmes.js';
@@ -19,9 +19,9 @@ export function programmesOf(
 ): Answer<ProgrammeList> {
   const collected = new Collected(problems);
   const wanted = {
-    plants: collected.wish(wishes, 'plants', (text, where) => findPlants(catalog, text, where)),
-    medium: collected.wish(wishes, 'medium', (text, where) => findMedium(catalog, text, where)),
-    phase: collected.wish(wishes, 'phase', (text, where) => findPhase(catalog, text, where)),
+    plants: collected.wish(wishes, 'plants', { catalog }),
+    medium: collected.wish(wishes, 'medium', { catalog }),
+    phase: collected.wish(wishes, 'phase', { catalog }),
   };
   collected.settle();
   // a full name shows one programme: growth, unless another phase is asked for

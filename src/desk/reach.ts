@@ -11,7 +11,8 @@ import { feedRequests } from './feed-requests.js';
 import { opened } from './opened.js';
 import { readShelf } from './shelf.js';
 import { shippedCatalog } from './shipped-catalog.js';
-import { optionOf, type Wishes } from './wishes.js';
+import { dashed } from './options/option.js';
+import type { Wishes } from './wishes.js';
 
 /** How far each element can be moved on a shelf, feed by feed. */
 export interface ReachAnswer extends Answers<ReachResult> {
@@ -55,7 +56,7 @@ function refuseUnclear(files: BenchFiles, wishes: Wishes, requests: readonly Fee
   const beside = { feed: wishes.feed, plants: wishes.plants, against: files.against };
   for (const [name, said] of Object.entries(all ? beside : {})) {
     if (said === undefined) continue;
-    const option = optionOf(name);
+    const option = dashed(name);
     collected.add(
       problem('all-or-one', { field: '--all' }, `--all and ${option}`, 'one of them', `Leave out --all or ${option}.`),
     );

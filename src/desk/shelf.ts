@@ -1,9 +1,10 @@
-import { type Catalog, findProduct } from '../catalog/catalog.js';
+import type { Catalog } from '../catalog/catalog.js';
 import { readProducts } from '../catalog/shelf.js';
 import type { Product } from '../label/product.js';
 import { problem } from '../problem.js';
 import type { BenchFiles, TextFile } from './bench-files.js';
 import type { Collected } from './collected.js';
+import { readWish } from './options/read-wish.js';
 import type { Wishes } from './wishes.js';
 
 /** Products to mix from, and what to call them. */
@@ -51,13 +52,13 @@ function altered(shelf: Shelf, wishes: Wishes, catalog: Catalog, collected: Coll
   let { products } = shelf;
   const changes: string[] = [];
   for (const id of wishes.without ?? []) {
-    const gone = collected.take(findProduct(products, id, { field: '--without' }));
+    const gone = collected.take(readWish('without', id, { among: products }));
     if (!gone) continue;
     products = products.filter((product) => product !== gone);
     changes.push(`without ${gone.id}`);
   }
   for (const id of wishes.with ?? []) {
-    const more = collected.take(findProduct([...catalog.products, ...catalog.salts], id, { field: '--with' }));
+    const more = collected.take(readWish('with', id, { among: [...catalog.products, ...catalog.salts] }));
     if (!more) continue;
     if (products.some((product) => product.id === more.id)) {
       collected.add(

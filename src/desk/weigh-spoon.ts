@@ -1,5 +1,5 @@
 import { BULK_DENSITY } from '../catalog/bulk-density.js';
-import { type Catalog, findProduct } from '../catalog/catalog.js';
+import type { Catalog } from '../catalog/catalog.js';
 import type { Product } from '../label/product.js';
 import { warmth } from '../meter/batch.js';
 import { type NoWeight, weighSpoon } from '../meter/index.js';
@@ -11,13 +11,12 @@ import type { BenchFiles } from './bench-files.js';
 import { closeLabels } from './close-labels.js';
 import { Collected } from './collected.js';
 import { type OpenBench, opened } from './opened.js';
-import { parseCount } from './options/number.js';
-import { parsePenValue, parseScale } from './options/pen.js';
-import { parseCan, parseSpoon } from './options/volume.js';
+import { scaleOf } from './options/pen.js';
 import { penFactor, penWarmth } from './pen.js';
 import { recipeProducts } from './recipe-products.js';
 import { shippedCatalog } from './shipped-catalog.js';
-import { optionOf, type Wishes } from './wishes.js';
+import { dashed } from './options/option.js';
+import type { Wishes } from './wishes.js';
 
 /**
  * The pen as a scale: what one level spoon of a powder weighs (g) and how dense it lies (g/mL), from the readings `before` and `after`
@@ -32,14 +31,12 @@ export async function weighSpoonByPen(
   const collected = new Collected(files.problems);
   const open = await opened(files, wishes, catalog, collected, { feed: false, shelf: false });
   refuseIncomplete(wishes, collected);
-  const scale = collected.take(parseScale(wishes.scale, open.bench?.pen, { field: '--scale' })) ?? null;
+  const scale = collected.wish(wishes, 'scale') ?? scaleOf(open.bench?.pen);
   const product = powderOf(wishes, open, collected);
-  const spoon = collected.wish(wishes, 'spoon', parseSpoon);
-  const count = collected.wish(wishes, 'count', parseCount);
-  const [before, after] = (['before', 'after'] as const).map((name) =>
-    collected.wish(wishes, name, (text, where) => parsePenValue(text, scale, where)),
-  );
-  const litres = collected.wish(wishes, 'measured', (text, where) => parseCan(text, open.kit, where));
+  const spoon = collected.wish(wishes, 'spoon');
+  const count = collected.wish(wishes, 'count');
+  const [before, after] = (['before', 'after'] as const).map((name) => collected.wish(wishes, name, { scale }));
+  const litres = collected.wish(wishes, 'measured');
   const { celsius, compensates } = penWarmth(wishes, collected);
   const factor = penFactor(wishes, collected);
   if (wishes.save && product && !open.shelf.products.some((p) => p.id === product.id))
@@ -90,19 +87,17 @@ function refuseIncomplete(wishes: Wishes, collected: Collected): void {
       collected.add(
         problem(
           'trial-incomplete',
-          { field: optionOf(name) },
-          `no ${optionOf(name)}`,
+          { field: dashed(name) },
+          `no ${dashed(name)}`,
           'product, spoon, count, before, after and measured',
-          `Add ${optionOf(name)}; see velamen meter -h.`,
+          `Add ${dashed(name)}; see velamen meter -h.`,
         ),
       );
   }
 }
 
 function powderOf(wishes: Wishes, open: OpenBench, collected: Collected): Product | undefined {
-  const product = collected.wish(wishes, 'product', (id, where) =>
-    findProduct(recipeProducts(open.shelf, open.catalog), id, where),
-  );
+  const product = collected.wish(wishes, 'product', { among: recipeProducts(open.shelf, open.catalog) });
   if (product && product.form !== 'powder')
     collected.add(
       problem(

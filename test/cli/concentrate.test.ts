@@ -1,9 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { parseDose, parseRatio, parseTanks } from '../../src/desk/options/stock.js';
-import { parseStorage } from '../../src/desk/options/temperature.js';
-import { parseJug } from '../../src/desk/options/volume.js';
 import { concentrateShape } from '../../src/report/concentrate-shapes.js';
-import type { Checked } from '../../src/problem.js';
 import { folder, velamen } from './world.js';
 
 const HOAGLAND =
@@ -108,31 +104,5 @@ describe('what concentrate refuses', () => {
     );
     expect(refused.exit).toBe(2);
     expect(refused.stderr).toContain('Did you mean moss?');
-  });
-});
-
-describe('the words of its options', () => {
-  const value = <T>(read: Checked<T>) => (read.ok ? read.value : read.problems[0]!.code);
-  it.each([
-    [parseRatio('1:100', {}), 100],
-    [parseRatio('100', {}), 100],
-    [parseRatio('1 / 128', {}), 128],
-    [parseRatio('2:100', {}), 50],
-    [parseDose('10 mL/L', {}), 100],
-    [parseDose('1 mL/L', {}), 1000],
-    [parseJug('2 L', {}), 2000],
-    [parseStorage('10', {}), 10],
-    [parseStorage('50 °F', {}), 10],
-    [parseStorage('0 C', {}), 0],
-    [parseStorage('−1 °C', {}), 'coldest'],
-    [parseTanks('2', {}), 2],
-    [parseTanks('two', {}), 'tanks'],
-  ])('%#', (read, expected) => {
-    expect(value(read as Checked<number>)).toBe(expected);
-  });
-
-  it('read a spoon in a gallon: 2 US tsp in 1 US gal is 2.604 mL in a litre', () => {
-    // 4.92892159375 mL and 3.785411784 L, by definition
-    expect(value(parseDose('2 tsp / US gal', {}))).toBeCloseTo(3785.411784 / (2 * 4.92892159375), 9);
   });
 });

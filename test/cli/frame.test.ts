@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { takenBy } from '../../src/cli/arguments.js';
 import { COMMANDS } from '../../src/cli/commands.js';
+import { dashed } from '../../src/desk/options/option.js';
 import { jsonText } from '../../src/cli/json.js';
 import { refusedShape } from '../../src/report/schemas.js';
 import { folder, velamen } from './world.js';
@@ -17,11 +19,13 @@ describe('the command line', () => {
 
   it.each(COMMANDS.map((c) => [c.name, c] as const))(
     '%s -h is led by an example and lists every option',
-    async (name, command) => {
+    async (name, { load }) => {
       const ran = await velamen([name, '-h'], folder());
       expect(ran.exit).toBe(0);
       expect(ran.stdout.startsWith(`  velamen ${name}`)).toBe(true);
-      for (const option of Object.keys(command.options)) expect(ran.stdout).toContain(`  --${option}`);
+      const command = await load();
+      expect(command.name).toBe(name);
+      for (const option of takenBy(command)) expect(ran.stdout).toContain(`  ${dashed(option)}`);
       for (const line of ran.stdout.split('\n')) expect(line.length).toBeLessThanOrEqual(80);
     },
   );
@@ -51,9 +55,12 @@ describe('the command line', () => {
     const broken = {
       ...COMMANDS[0]!,
       name: 'broken',
-      run: async () => {
-        throw new Error('a gear slipped\nsecond line');
-      },
+      load: async () => ({
+        ...(await COMMANDS[0]!.load()),
+        run: async () => {
+          throw new Error('a gear slipped\nsecond line');
+        },
+      }),
     };
     const commands = COMMANDS as unknown as (typeof broken)[];
     commands.push(broken);

@@ -25,7 +25,7 @@ describe('blend --prices', () => {
 describe('blend --frontier', () => {
   it('prints the vertices and draws them into a file', async () => {
     const home = folder();
-    const ran = await velamen([...MOSS, '--frontier', '--svg', 'curve.svg', '--json'], home);
+    const ran = await velamen([...MOSS, '--frontier', '--to', 'curve.svg', '--json'], home);
     const result = frontierShape.parse(JSON.parse(ran.stdout));
     expect(ran.exit).toBe(0);
     const svg = readFileSync(join(home, 'curve.svg'), 'utf8');
@@ -38,9 +38,10 @@ describe('blend --frontier', () => {
 
   it('exits with 3 where there is nothing to trade, and draws nothing', async () => {
     const home = folder();
-    const ran = await velamen([...MOSS, '--frontier', '--rule', 'K <= 1', '--svg', 'curve.svg'], home);
+    const ran = await velamen([...MOSS, '--frontier', '--rule', 'K <= 1', '--to', 'curve.svg'], home);
     expect(ran.exit).toBe(3);
     expect(ran.stdout).toContain('nothing to trade');
+    expect(ran.stderr).toContain('curve.svg: note: found nothing to write into it');
     expect(() => readFileSync(join(home, 'curve.svg'))).toThrow('ENOENT');
   });
 });
@@ -61,21 +62,22 @@ describe('refusals', () => {
       ['--prices', '--at-most', '2'],
       'found --prices and --at-most expected prices of the cheapest blend of the whole shelf',
     ],
-    [['--svg', 'a.svg'], 'found --svg alone expected --frontier with it Add --frontier, or leave out --svg.'],
+    [['--svg'], 'found --svg expected text, --json, --csv or --html Only the curve of `blend --frontier` is drawn.'],
+    [['--to', 'a.svg'], 'found "a.svg" expected a name that ends in .txt, .json, .csv or .html'],
     [
-      ['--frontier', '--svg', 'gone/a.svg'],
+      ['--frontier', '--to', 'gone/a.svg'],
       'found a folder that is not there expected a place to write to Name another file.',
     ],
-    [['--frontier', '--svg', 'a-folder'], 'found a folder of that name expected a place to write to'],
+    [['--frontier', '--to', 'a-folder.svg'], 'found a folder of that name expected a place to write to'],
   ])('%j', async (options, wanted) => {
-    const ran = await velamen([...MOSS, ...options], folder({ 'a-folder/x': '' }));
+    const ran = await velamen([...MOSS, ...options], folder({ 'a-folder.svg/x': '' }));
     expect(ran.exit).toBe(2);
     expect(ran.stderr.replace(/\s+/g, ' ')).toContain(wanted);
   });
 
   it('of one picture for several feeds', async () => {
     const bench = join(ROOT, 'examples/what-the-shelf-reaches');
-    const ran = await velamen(['blend', '--bench', bench, '--frontier', '--svg', 'a.svg'], folder());
+    const ran = await velamen(['blend', '--bench', bench, '--frontier', '--to', 'a.svg'], folder());
     expect(ran.exit).toBe(2);
     expect(ran.stderr).toContain('one feed for --svg');
   });

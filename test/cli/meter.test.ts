@@ -6,7 +6,6 @@ import { readProducts } from '../../src/catalog/shelf.js';
 import { bulkDensityOf } from '../../src/dose/density.js';
 import { closeShelf } from '../../src/label/close.js';
 import { unwrap } from '../../src/problem.js';
-import { momentOf, parsePenValue, parseScale, parseStepReading } from '../../src/desk/options/pen.js';
 import { SHAPES } from '../../src/report/schemas.js';
 import { folder, velamen } from './world.js';
 
@@ -278,35 +277,5 @@ describe('--save', () => {
     chmodSync(home, 0o755);
     if (process.getuid?.() !== 0) expect(ran.exit).toBe(2);
     expect(readdirSync(home)).toEqual(['shelf.csv']);
-  });
-});
-
-describe('what the pen shows', () => {
-  const where = { field: '--reading' };
-  it.each([
-    ['0.46', null, 0.46],
-    ['0,46', null, 0.46],
-    ['460 µS', null, 0.46],
-    ['460 uS/cm', 500, 0.46],
-    ['230 ppm', 500, 0.46],
-    ['230', 500, 0.46],
-    ['0.46', 500, 0.46],
-    ['322', 700, 0.46],
-  ])('%s on scale %s is %f mS/cm', (text, scale, mSPerCm) => {
-    const read = parsePenValue(text, scale, where);
-    expect(read.ok && read.value.mSPerCm).toBeCloseTo(mSPerCm, 9);
-  });
-
-  it('steps count as on the sheet: the water, the items, the top-up', () => {
-    const moments = [1, 2, 3, 4, 'end' as const].map((step) => momentOf(step, ['a', 'b'], where));
-    expect(moments.map((m) => m.ok && m.value)).toEqual([0, 1, 2, 'end', 'end']);
-    expect(momentOf(0, ['a'], where).ok).toBe(false);
-    const read = parseStepReading('step 2: 0.3', null, where);
-    expect(read.ok && read.value.step).toBe(2);
-  });
-
-  it('the bench’s pen is the scale where none is given', () => {
-    expect(parseScale(undefined, { reads: 'ppm', scale: 640 }, where)).toMatchObject({ value: 640 });
-    expect(parseScale('EC', { reads: 'ppm', scale: 640 }, where)).toMatchObject({ value: null });
   });
 });

@@ -8,7 +8,8 @@ import { parseFactor, parsePenValue, parseScale, parseWaterReading } from '../..
 import { parseShare, parseSure } from '../../src/desk/options/share.js';
 import { parseDose } from '../../src/desk/options/stock.js';
 import { parseStorage, parseTemperature } from '../../src/desk/options/temperature.js';
-import { parseCan, parseJug, parseSpoon, parseWeekly } from '../../src/desk/options/volume.js';
+import { readCan, readWeekly } from '../../src/catalog/feed-values.js';
+import { parseJug, parseSpoon } from '../../src/desk/options/volume.js';
 import { type Checked, checked } from '../../src/problem.js';
 import { parseRules } from '../../src/programme/index.js';
 import { littleCatalog } from '../catalog/little.js';
@@ -90,7 +91,7 @@ const QUANTITIES: Record<string, { texts: [text: string, value: number | null][]
     doors: {
       '--reading': (text) => value(parsePenValue(text, null, {}), (read) => read.mSPerCm),
       'a reading in ppm too': (text) => value(parsePenValue(text, 500, {}), (read) => read.mSPerCm),
-      '--water-reading': (text) => value(parseWaterReading(text, undefined, {}), (x) => x),
+      '--water-reading': (text) => value(parseWaterReading(text, null, {}), (x) => x),
       'shelf.csv ec': shelf('ec', (p) => p.ec),
       'shelf.csv ec with ;': semicolons('ec', (p) => p.ec),
       advice: (text) =>
@@ -107,7 +108,7 @@ const QUANTITIES: Record<string, { texts: [text: string, value: number | null][]
       ['EC', null],
     ],
     doors: {
-      '--scale': (text) => value(parseScale(text, undefined, {}), (x) => x),
+      '--scale': (text) => value(parseScale(text, {}), (x) => x),
       advice: (text) =>
         value(parseAdvice(text === 'EC' ? 'EC 0.5 mS/cm' : `200 ppm on a ${text} pen`), ({ figures: [figure] }) =>
           figure?.kind === 'pen' ? figure.scale?.ppmPerMilliSiemens.low : null,
@@ -170,7 +171,7 @@ const QUANTITIES: Record<string, { texts: [text: string, value: number | null][]
         ({ waters: [water] }) => water?.mgPerLitre.Ca,
       ),
       '--water': (text) => {
-        const { bench: read, problems } = readFeedWords({ water: [`Mg=3, Ca=${text}, Na=2`], rules: [] }, [], catalog);
+        const { bench: read, problems } = readFeedWords({ water: [`Mg=3, Ca=${text}, Na=2`] }, [], catalog);
         return value(checked(read, problems), ({ waters }) => waters?.[0]?.mgPerLitre.Ca);
       },
       'shelf.csv Mg': shelf('Mg', (p) => p.composition.content.Mg.low / 10),
@@ -188,8 +189,8 @@ const QUANTITIES: Record<string, { texts: [text: string, value: number | null][]
       ['10 cL', 100],
     ],
     doors: {
-      '--brim': (text) => value(parseCan(text, undefined, {}), (litres) => 1000 * litres),
-      '--weekly': (text) => value(parseWeekly(text, {}), (litres) => 1000 * litres),
+      '--brim': (text) => value(readCan(text, {}), (litres) => 1000 * litres),
+      '--weekly': (text) => value(readWeekly(text, {}), (litres) => 1000 * litres),
       '--jug': option(parseJug),
       '--spoon': option(parseSpoon),
       'batch:': bench(

@@ -30,7 +30,7 @@ describe.skipIf(withoutBrowser())('the sheet in a browser', () => {
 
   async function opened(argv: (home: string) => string[], more: string[] = []): Promise<{ page: Page; feeds: number }> {
     const home = folder(SIX_ITEMS);
-    const ran = await velamen(['sheet', ...argv(home), '--html', 'sheet.html', ...more], home);
+    const ran = await velamen(['sheet', ...argv(home), '--to', 'sheet.html', ...more], home);
     expect(ran.exit, ran.stderr).not.toBe(2);
     const html = readFileSync(join(home, 'sheet.html'), 'utf8');
     const page = await browser.newPage();
@@ -76,7 +76,7 @@ describe.skipIf(withoutBrowser())('the sheet in a browser', () => {
     const bench = SIX_ITEMS['bench.yaml'].replace(/^( {2})[\w-]+:/m, `$1"${name}":`);
     expect(bench).toContain(name);
     const home = folder({ ...SIX_ITEMS, 'bench.yaml': bench });
-    const ran = await velamen(['sheet', '--feed', name, '--html', 'sheet.html'], home);
+    const ran = await velamen(['sheet', '--feed', name, '--to', 'sheet.html'], home);
     expect(ran.exit, ran.stderr).not.toBe(2);
     const page = await browser.newPage();
     await page.setContent(readFileSync(join(home, 'sheet.html'), 'utf8'), { waitUntil: 'load' });
@@ -118,10 +118,10 @@ describe.skipIf(withoutBrowser())('the sheet in a browser', () => {
     await Promise.all([first.close(), page.close()]);
   });
 
-  it('--pdf prints the same through the browser of the machine', async () => {
+  it('a PDF is the same, printed through the browser of the machine', async () => {
     const home = folder(SIX_ITEMS);
     const env = { NO_COLOR: '1', CHROME_PATH: browserPath! };
-    const ran = await velamen(['sheet', '--bench', home, '--pdf', 'sheet.pdf', '--paper', 'a6'], home, { env });
+    const ran = await velamen(['sheet', '--bench', home, '--to', 'sheet.pdf', '--paper', 'a6'], home, { env });
     expect(ran.exit, ran.stderr).toBe(0);
     const pdf = readFileSync(join(home, 'sheet.pdf'));
     expect(pagesOf(pdf)).toBe(1);

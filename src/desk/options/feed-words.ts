@@ -1,10 +1,8 @@
 import type { FeedSpec } from '../../catalog/bench-types.js';
-import { type Catalog, findMedium, findPhase, findPlants } from '../../catalog/catalog.js';
-import { readStrength } from '../../catalog/feed-values.js';
+import type { Catalog } from '../../catalog/catalog.js';
 import type { Water } from '../../label/product.js';
-import { type Checked, type Problem, problem, type Where } from '../../problem.js';
-import { parseRules } from '../../programme/parse-rule.js';
-import { parseShare } from './share.js';
+import { type Problem, problem } from '../../problem.js';
+import { type Beside, type ReadKey, readWish, type ValueOf } from './read-wish.js';
 import { readWaters } from './water.js';
 
 /** A feed as options say it; what is absent was not said. */
@@ -13,8 +11,10 @@ export interface FeedWords {
   medium?: string | undefined;
   phase?: string | undefined;
   strength?: string | undefined;
-  water: readonly string[];
-  rules: readonly string[];
+  /** How much is to be mixed: what bench.yaml calls the batch. */
+  mix?: string | undefined;
+  water?: readonly string[] | undefined;
+  rule?: readonly string[] | undefined;
   /** Most ammonium as a share of total nitrogen; one more rule. */
   nh4?: string | undefined;
 }
@@ -36,30 +36,31 @@ export function readFeedWords(
   catalog: Catalog,
 ): { bench: OptionBench; problems: Problem[] } {
   const problems: Problem[] = [];
-  const take = <T>(text: string | undefined, field: string, read: (text: string, where: Where) => Checked<T>) => {
+  const take = <K extends ReadKey>(key: K, text: string | undefined, ...beside: Beside<K>): ValueOf<K> | undefined => {
     if (text === undefined) return undefined;
-    const value = read(text, { field });
-    problems.push(...(value.ok ? value.warnings : value.problems));
-    return value.ok ? value.value : undefined;
+    const read = readWish(key, text, ...beside);
+    problems.push(...(read.ok ? read.warnings : read.problems));
+    return read.ok ? read.value : undefined;
   };
-  const waters = words.water.length === 0 ? undefined : readWaters(words.water, { field: '--water' }, catalog);
+  const waters = words.water?.length ? readWaters(words.water, { field: '--water' }, catalog) : undefined;
   problems.push(...(waters === undefined ? [] : waters.ok ? waters.warnings : waters.problems));
-  const share = take(words.nh4, '--nh4', parseShare);
-  const missing = base === null ? unnamed(words) : [];
-  problems.push(...missing);
+  const share = take('nh4', words.nh4);
+  if (base === null) problems.push(...unnamed(words));
   const said: Partial<FeedSpec> = defined({
-    plants: take(words.plants, '--plants', (text, where) => findPlants(catalog, text, where)),
-    medium: take(words.medium, '--medium', (text, where) => findMedium(catalog, text, where)),
-    phase: take(words.phase, '--phase', (text, where) => findPhase(catalog, text, where)),
-    strength: take(words.strength, '--strength', readStrength),
+    plants: take('plants', words.plants, { catalog }),
+    medium: take('medium', words.medium, { catalog }),
+    phase: take('phase', words.phase, { catalog }),
+    strength: take('strength', words.strength),
+    batchLitres: take('mix', words.mix),
   });
-  for (const rule of words.rules) take(rule, '--rule', (text, where) => parseRules([text], 'you', where));
-  const rules = [...words.rules, ...(share === undefined ? [] : [`NH4 <= ${share} * N`])];
+  const rules = words.rule ?? [];
+  for (const rule of rules) take('rule', rule);
+  const own = [...rules, ...(share === undefined ? [] : [`NH4 <= ${share} * N`])];
   const feeds = base ?? (problems.some((p) => p.severity === 'error') ? [] : [newFeed(words, said)]);
   return {
     bench: {
       ...(waters?.ok ? { waters: waters.value } : {}),
-      feeds: feeds.map((feed) => ({ ...feed, ...said, rules: [...feed.rules, ...rules] })),
+      feeds: feeds.map((feed) => ({ ...feed, ...said, rules: [...feed.rules, ...own] })),
     },
     problems,
   };

@@ -1,4 +1,4 @@
-import { type Checked, problem } from '../../problem.js';
+import { type Checked, problem, type Where } from '../../problem.js';
 import { readPlainNumber } from '../../units/index.js';
 import { refusedText, taken } from './refused.js';
 
@@ -24,19 +24,28 @@ export function parseHorizon(said: Horizon): Checked<number> {
   }
   const name = named[0];
   const usual = said.year ? WEEKS_IN_YEAR : USUAL_WEEKS;
-  return name === undefined ? { ok: true, value: usual, warnings: [] } : spanOf(name, said[name]!);
+  if (name === undefined) return { ok: true, value: usual, warnings: [] };
+  return name === 'weeks' ? parseWeeks(said.weeks!) : parseMonths(said.months!);
 }
 
-function spanOf(name: 'weeks' | 'months', text: string): Checked<number> {
+/** A number of weeks, up to ten years. */
+export const parseWeeks = (text: string, where: Where = { field: '--weeks' }): Checked<number> =>
+  spanOf('weeks', text, where);
+
+/** A number of months, a twelfth of 52 weeks each; in weeks. */
+export const parseMonths = (text: string, where: Where = { field: '--months' }): Checked<number> =>
+  spanOf('months', text, where);
+
+function spanOf(name: 'weeks' | 'months', text: string, where: Where): Checked<number> {
   const read = readPlainNumber(text, [name]);
   const weeks = !read.ok ? 0 : name === 'weeks' ? read.value : (read.value * WEEKS_IN_YEAR) / 12;
-  if (read.ok && weeks > 0 && weeks <= MOST_WEEKS) return taken(weeks, read, { field: `--${name}` });
+  if (read.ok && weeks > 0 && weeks <= MOST_WEEKS) return taken(weeks, read, where);
   const most = name === 'weeks' ? MOST_WEEKS : (MOST_WEEKS / WEEKS_IN_YEAR) * 12;
   return refusedText(
     text,
     read,
     'horizon',
-    { field: `--${name}` },
+    where,
     `a number of ${name} above 0, at most ${most}`,
     `Write for example --${name} ${name === 'weeks' ? 26 : 6}.`,
   );

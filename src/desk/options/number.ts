@@ -8,15 +8,15 @@ export function parseCount(text: string, where: Where): Checked<number> {
   return refused('count', where, `"${text}"`, 'a whole number, 1 or more', 'Write for example 3.');
 }
 
-/** How many products may be bought that are not on the shelf: a whole number from 0 (refills only) to 9999. */
-export function parseNumberOfProducts(text: string, where: Where): Checked<number> {
+/** How many products at most: a whole number from 0 to 9999. */
+export function parseMostProducts(text: string, where: Where): Checked<number> {
   if (/^\s*\d{1,4}\s*$/.test(text)) return { ok: true, value: Number(text), warnings: [] };
   return refused(
     'number-of-products',
     where,
     `"${text}"`,
     'a whole number, 0 or more',
-    'Write for example 2; 0 buys more of what is on the shelf only.',
+    'Write for example 2; to buy, 0 is more of what stands on the shelf only.',
   );
 }
 

@@ -81,15 +81,14 @@ export function momentOf(step: number | 'end', items: readonly string[], where: 
   return refused('unknown-step', where, `step ${step}`, 'a step of the sheet', `The steps are ${steps.join(', ')}.`);
 }
 
-/** `500`, `640`, `700`, `EC`: what the pen shows, read as bench.yaml reads it; the bench's pen where nothing is said. */
-export function parseScale(text: string | undefined, pen: Pen | undefined, where: Where): Checked<Scale> {
-  if (text === undefined) return { ok: true, value: scaleOf(pen), warnings: [] };
+/** `500`, `640`, `700`, `EC`: what the pen shows, read as bench.yaml reads it. */
+export function parseScale(text: string, where: Where): Checked<Scale> {
   const read = readPenWords(text, where);
   return read.ok ? { ...read, value: scaleOf(read.value) } : read;
 }
 
 /** The scale of a pen; EC where nothing is said. */
-const scaleOf = (pen: Pen | undefined): Scale => (pen?.reads === 'ppm' ? pen.scale : null);
+export const scaleOf = (pen: Pen | undefined): Scale => (pen?.reads === 'ppm' ? pen.scale : null);
 
 /** `yes` or `no`. */
 export function parseYesNo(text: string, where: Where): Checked<boolean> {
@@ -107,13 +106,12 @@ export function parseFactor(text: string, where: Where): Checked<number> {
 }
 
 /** What the pen shows in the water alone: `0.02` or `0.02 mS/cm`, `20 µS/cm`, or `10 ppm` on the scale of the bench's pen; in mS/cm. */
-export function parseWaterReading(text: string, pen: Pen | undefined, where: Where): Checked<number> {
+export function parseWaterReading(text: string, scale: Scale, where: Where): Checked<number> {
   const expected = 'a reading from 0 to 3 mS/cm';
   const read = readConductivity(text);
   if (!read.ok)
     return refusedText(text, read, 'water-reading', where, expected, 'Write for example 0.02 or "20 µS/cm".');
   const { number, written, unit } = read.value;
-  const scale = pen?.reads === 'ppm' ? pen.scale : null;
   if (unit === 'ppm' && scale === null)
     return refused(
       'water-reading',

@@ -35,7 +35,7 @@ export function readWaters(texts: readonly string[], where: Where, catalog: Cata
   const problems = words.flatMap((read) => (read.ok ? read.warnings : read.problems));
   const said = words.flatMap((read) => (read.ok ? [read.value] : []));
   if (said.length === 0) return { ok: false, problems };
-  const bench = readBench(JSON.stringify({ water: said }), 'options', catalog);
+  const bench = readBench(JSON.stringify({ water: said.length === 1 ? said[0] : said }), 'options', catalog);
   const found = (bench.ok ? bench.warnings : bench.problems).map((p) => ({ ...p, where }));
   return bench.ok && problems.length === 0
     ? { ok: true, value: bench.value.waters, warnings: found }

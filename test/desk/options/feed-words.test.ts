@@ -14,7 +14,7 @@ const base = unwrap(readBench(BENCH, 'bench.yaml', catalog)).feeds;
 
 describe('feeds of a bench with words of options on top', () => {
   it('say how a rule was read, once, and leave the rules of the bench as they are', () => {
-    const { bench, problems } = readFeedWords({ water: ['rain'], rules: ['Ca > 40'] }, base, catalog);
+    const { bench, problems } = readFeedWords({ water: ['rain'], rule: ['Ca > 40'] }, base, catalog);
     expect(bench.feeds.map(({ name, rules }) => [name, rules])).toEqual([
       ['moss', ['NH4 < 0.1 * N', 'Ca > 40']],
       ['bark', ['Ca > 40']],

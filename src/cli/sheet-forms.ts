@@ -1,0 +1,62 @@
+import { parsePaper } from '../desk/options/paper.js';
+import type { Words } from '../desk/options/table.js';
+import type { mixingSheets } from '../desk/mixing-sheets.js';
+import type { Problem } from '../problem.js';
+import { blendSheet } from '../report/blend.js';
+import { blendJson } from '../report/json/blend.js';
+import { sheetJson } from '../report/json/sheet.js';
+import { labelHtml, labelText, type Paper, sheetCsv, sheetHtml, sheetText } from '../report/sheet-page/index.js';
+import { renderText } from '../report/text.js';
+import { browserOf, noBrowser, pdfOf } from './browser.js';
+import type { Io } from './io.js';
+import { jsonText } from './json.js';
+import { asks, type Form, type Forms, type Outputs } from './forms.js';
+
+/** The forms of a mixing sheet, or of the label for the jug. */
+export const formsOfSheet = ({ jugLabel }: Words): readonly Form[] =>
+  jugLabel ? ['txt', 'html', 'pdf'] : ['txt', 'json', 'csv', 'html', 'pdf'];
+
+/** The paper to print on, with what stands in the way of printing. */
+export function paperOf(
+  { paper: word }: Words,
+  outputs: Outputs,
+  { env }: Io,
+): { paper: Paper | null; problems: Problem[] } {
+  const read = word === undefined ? undefined : parsePaper(word, { field: '--paper' });
+  return {
+    paper: read?.ok ? read.value : null,
+    problems: [
+      ...(read === undefined || read.ok ? [] : read.problems),
+      ...(asks(outputs, 'pdf') && browserOf(env) === null ? [noBrowser()] : []),
+    ],
+  };
+}
+
+/** Sheets as text, JSON, CSV, a page and a PDF; or their labels as text, a page and a PDF. Of a feed without a sheet the text says why. */
+export function sheetForms(
+  { results, pen }: Awaited<ReturnType<typeof mixingSheets>>,
+  paper: Paper | null,
+  { jugLabel }: Words,
+  { env }: Io,
+): Forms {
+  const sheets = results.flatMap(({ sheet }) => sheet ?? []);
+  const mixed = sheets.flatMap((sheet) => (sheet.status === 'cannot' ? [] : [sheet]));
+  if (mixed.length > 0 && jugLabel) {
+    return { txt: () => labelText(mixed), html: () => labelHtml(mixed), pdf: () => pdfOf(labelHtml(mixed), env) };
+  }
+  const [first] = results;
+  const told: Forms = {
+    txt: (set) =>
+      results
+        .map((one) => (one.sheet === null ? renderText(blendSheet(one.blend, pen), set) : sheetText(one.sheet, set)))
+        .join('\n\n'),
+    json: () => jsonText(first!.sheet === null ? blendJson(first!.blend) : sheetJson(first!.sheet)),
+  };
+  if (sheets.length === 0 || jugLabel) return told;
+  return {
+    ...told,
+    csv: () => sheets.map(sheetCsv).join('\r\n'),
+    html: () => sheetHtml(sheets, paper),
+    pdf: () => pdfOf(sheetHtml(sheets, paper ?? 'a4'), env),
+  };
+}
