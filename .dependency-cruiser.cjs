@@ -59,6 +59,20 @@ module.exports = {
       from: { path: '^src/', pathNot: `^src/(${solving.join('/|')}/|feed/proof\\.ts|index\\.ts)` },
       to: { path: '^solver/' },
     },
+    {
+      name: 'one-door-under-the-ec-cap',
+      comment:
+        'A feed that is solved on the first linearisation of EC alone may be over its cap: other rooms solve feeds through the door, which brings them under it.',
+      severity: 'error',
+      from: { path: '^src/', pathNot: '^src/formulation/' },
+      to: { path: '^src/formulation/', pathNot: '^src/formulation/(index|starting)\\.ts$' },
+    },
+    only(
+      'first-linearisation',
+      'Purchases bring their feeds under the caps afterwards, and the nearest feed may miss the cap; nobody else may stand on the first linearisation.',
+      '^src/formulation/starting\\.ts$',
+      '^src/(purchase/program|why/nearest)\\.ts$',
+    ),
     ...rooms.map((room, i) => ({
       name: `${room}-looks-back-only`,
       comment: 'The data flows one way (label → … → report); an import against the stream would make a circle.',

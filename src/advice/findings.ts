@@ -1,5 +1,6 @@
 import type { Nutrient } from '../chemistry/nutrients.js';
 import type { Disagreement } from '../label/closed-product.js';
+import type { Limit, Wish } from '../feed/limits.js';
 
 /** Findings of this room as data; their sentences stand in the report. */
 
@@ -87,7 +88,7 @@ export type Limited =
   /** No such strength can be asked for. */
   | { kind: 'strength'; way: Way }
   /** No mix from this shelf keeps every limit; the limits of the conflict. */
-  | { kind: 'shelf'; way: Way; limits: string[] }
+  | { kind: 'shelf'; way: Way; limits: (Limit | Wish)[] }
   | { kind: 'not found'; way: Way };
 
 export type Way = 'stronger' | 'weaker';

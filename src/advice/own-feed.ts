@@ -1,15 +1,15 @@
 import { type Nutrient, RULE_NAMES } from '../chemistry/nutrients.js';
 import type { Programme } from '../programme/programme.js';
-import type { Rule } from '../programme/rule.js';
+import type { LinearRule } from '../programme/rule.js';
 import { formatNumber, formatUpTo } from '../units/index.js';
 import { isAboveWater, type Limited } from './findings.js';
 import type { AdviceReading, OwnMatch } from './types.js';
-import { conflictOf } from '../why/conflict.js';
+import { whyNot } from '../why/conflict.js';
 import { conductivity, ionsOfMix } from '../can/ec.js';
 import { readOut } from '../feed/readout.js';
 import { ecCap, type FeedRequest } from '../feed/request.js';
 import type { FeedHeader, Mix } from '../feed/results.js';
-import { solveFeed } from '../formulation/solve-feed.js';
+import { solveFeed } from '../formulation/index.js';
 
 /** The grower's own feed, at any strength. */
 export interface OwnFeed {
@@ -129,8 +129,8 @@ export class OwnStrengths {
     const request = this.own.at(percent);
     const way = stronger ? 'stronger' : 'weaker';
     if (!request) return { kind: 'strength', way };
-    const { conflict } = await conflictOf(request);
-    return { kind: 'shelf', way, limits: conflict.map((line) => line.limit).slice(0, MOST_LIMITS) };
+    const why = await whyNot(request);
+    return { kind: 'shelf', way, limits: (why?.conflict ?? []).map((line) => line.limit).slice(0, MOST_LIMITS) };
   }
 
   private async onlyWater(wanted: number, limit: Limited): Promise<OwnMatch> {
@@ -157,13 +157,13 @@ export class OwnStrengths {
   private async solve(percent: number): Promise<Mixed | null> {
     const asked = percent > 0 && percent <= MOST ? this.own.at(percent) : null;
     if (!asked) return null;
-    for (const rules: Rule[] = []; ; ) {
+    for (const rules: LinearRule[] = []; ; ) {
       const answer = await solveFeed({ ...asked, rules: [...asked.rules, ...rules] });
       if (answer.answer !== 'found') {
         if (rules.length > 0) this.reasons.set(percent, { kind: 'programme', rules: rules.map((rule) => rule.text) });
         return null;
       }
-      const mix = readOut(answer.amounts, answer.request);
+      const mix = readOut(answer.amounts, asked);
       const over = ceilings(this.own.full).filter(
         (rule) => exceeds(mix, rule) && rules.every((r) => r.text !== rule.text),
       );
@@ -208,16 +208,17 @@ interface Found extends Mixed {
 }
 
 /** What the programme takes at most at full strength, as rules. */
-function ceilings({ bands }: Programme): Rule[] {
+function ceilings({ bands }: Programme): LinearRule[] {
   return [...RULE_NAMES].flatMap(([name, nutrient]) => {
     const max = bands[nutrient]?.max;
     if (max === undefined) return [];
     const upper = formatNumber(max, 6);
-    return [{ text: `${name} <= ${upper}`, terms: { [nutrient]: 1 }, upper: Number(upper), from: 'you' }];
+    const text = `${name} <= ${upper}`;
+    return [{ kind: 'linear', text, terms: { [nutrient]: 1 }, upper: Number(upper), from: { owner: 'you' } }];
   });
 }
 
-function exceeds(mix: Mix, { terms, upper }: Rule): boolean {
+function exceeds(mix: Mix, { terms, upper }: LinearRule): boolean {
   return mix.elements.some(({ element, high }) => terms[element] === 1 && high > upper! * (1 + KEPT));
 }
 

@@ -1,16 +1,14 @@
 import type { Amounts } from '../can/mix-amounts.js';
 import { type Caution, cautionsFor } from '../can/cautions.js';
-import { disagreementText } from '../label/disagreement.js';
 import { conflictOf } from '../why/conflict.js';
 import { nearestMix } from '../why/nearest.js';
 import { type Costing, costing } from '../feed/price.js';
 import { pricesOf } from './prices.js';
 import { missesOf, readOut } from '../feed/readout.js';
 import type { FeedRequest } from '../feed/request.js';
-import type { BlendCannot, BlendOpen, BlendResult, Mix, NearestMix, Relaxation } from '../feed/results.js';
-import { type FeedTooFew, solveFeed } from '../formulation/solve-feed.js';
+import type { BlendCannot, BlendNote, BlendOpen, BlendResult, Mix, NearestMix, Relaxation } from '../feed/results.js';
+import { type FeedTooFew, solveFeed } from '../formulation/index.js';
 import { costOfSilence } from './unknowns.js';
-import { formatNumber } from '../units/index.js';
 
 /** Up to this many products, what it costs to insist is always worked out: some ten programs for each of them. */
 const PRICED_SHELF = 100;
@@ -30,42 +28,43 @@ export async function blend(asked: FeedRequest, options: BlendOptions = {}): Pro
   const told = {
     goal: asked.goal,
     feed: asked.header,
-    notes: [...notesOf(asked, cost), ...disagreements(asked)],
+    notes: [...notesOf(cost), ...disagreements(asked)],
     proof: answer.proof,
   };
-  const { request } = answer;
   switch (answer.answer) {
     case 'found': {
-      const mix = readOut(answer.amounts, request);
+      const mix = readOut(answer.amounts, asked);
       return {
         status: 'made',
         ...told,
         ...mix,
         unknowns: await costOfSilence(asked, answer.figure),
-        cautions: cautionsOf(mix, request),
-        ...(isPriced(asked, cost, options) ? { prices: await pricesOf(request, answer.optimal) } : {}),
+        cautions: cautionsOf(mix, asked),
+        ...(isPriced(asked, cost, options)
+          ? { prices: await pricesOf(asked, answer.linearisation, answer.optimal) }
+          : {}),
       };
     }
     case 'none': {
-      const nearest = await nearestMix(request);
+      const nearest = await nearestMix(asked);
       return {
         status: 'cannot',
         ...told,
         unknowns: await costOfSilence(asked, null),
-        cautions: cautionsOf(nearest, request),
-        ...(await conflictOf(request)),
+        cautions: cautionsOf(nearest, asked),
+        ...(await conflictOf(asked, answer.linearisation)),
         nearest,
       };
     }
     case 'too few':
-      return tooFew(answer, told);
+      return tooFew(answer, asked, told);
     case 'open': {
-      const nearest = answer.over ? missing(answer.over, request) : await nearestMix(request);
+      const nearest = answer.over ? missing(answer.over, asked) : await nearestMix(asked);
       return {
         status: 'open',
         ...told,
         unknowns: [],
-        cautions: cautionsOf(nearest, request),
+        cautions: cautionsOf(nearest, asked),
         relaxations: [],
         nearest,
       };
@@ -78,26 +77,32 @@ function isPriced({ goal, atMost, shelf }: FeedRequest, { counts }: Costing, { p
   return goal === 'cheapest' && atMost === undefined && counts === 'money' && (prices ?? shelf.length <= PRICED_SHELF);
 }
 
-function disagreements({ shelf }: FeedRequest): string[] {
-  return shelf.flatMap(({ id, disagreement }) => (disagreement ? [`${id}: ${disagreementText(disagreement)}.`] : []));
+function disagreements({ shelf }: FeedRequest): BlendNote[] {
+  return shelf.flatMap(({ id, disagreement }) =>
+    disagreement === undefined ? [] : [{ kind: 'sources disagree', product: id, off: disagreement }],
+  );
 }
 
 /** Where more products would do: the wish is what stands in the way, and on a search's word alone it is only said to. */
-function tooFew(
-  { atMost, fewest, proof, request }: FeedTooFew,
+async function tooFew(
+  { atMost, fewest, proof }: FeedTooFew,
+  asked: FeedRequest,
   told: Pick<BlendCannot, 'goal' | 'feed' | 'notes' | 'proof'>,
-): BlendCannot | BlendOpen {
-  const limit = `at most ${atMost} ${atMost === 1 ? 'product' : 'products'}`;
-  const change = `at most ${fewest} products instead of ${atMost}`;
-  const relaxations: Relaxation[] =
-    fewest === null ? [] : [{ kind: 'products', limit, change, from: atMost, to: fewest }];
-  const rest = { ...told, unknowns: [], cautions: cautionsOf(null, request), relaxations, nearest: null };
+): Promise<BlendCannot | BlendOpen> {
+  const relaxations: Relaxation[] = fewest === null ? [] : [{ kind: 'products', from: atMost, to: fewest }];
+  const nearest = await nearestMix(asked);
+  const rest = { ...told, unknowns: [], cautions: cautionsOf(nearest, asked), relaxations, nearest };
   if (proof.verdict !== 'infeasible') return { status: 'open', ...rest };
   return {
     status: 'cannot',
     ...rest,
     absent: [],
-    conflict: [{ limit, from: 'you', because: ['every other limit can be kept with more products'] }],
+    conflict: [
+      {
+        limit: { kind: 'products', end: 'most', bound: atMost, owner: 'you' },
+        because: [{ kind: 'more products do' }],
+      },
+    ],
     irreducible: true,
     farkas: null,
   };
@@ -116,16 +121,9 @@ function cautionsOf(mix: Mix | null, request: FeedRequest): Caution[] {
   );
 }
 
-function notesOf(request: FeedRequest, cost: Costing): string[] {
-  const notes: string[] = [];
-  if (cost.counts === 'mass')
-    notes.push(
-      'No product on this shelf has a price and a pack size, so the lightest mix was sought instead of the cheapest.',
-    );
-  if (cost.dearest !== null) {
-    notes.push(
-      `No price is known for ${cost.assumed.join(', ')}: counted at the dearest known price, ${formatNumber(cost.dearest)} ${request.header.currency} per g or mL; the cost shown leaves it out.`,
-    );
-  }
-  return notes;
+function notesOf({ counts, assumed, dearest }: Costing): BlendNote[] {
+  return [
+    ...(counts === 'mass' ? [{ kind: 'no prices' } as const] : []),
+    ...(dearest === null ? [] : [{ kind: 'price assumed', products: assumed, dearest } as const]),
+  ];
 }

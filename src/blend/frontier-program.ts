@@ -1,8 +1,7 @@
 import type { LinearProgram, Optimal, Row } from '../../solver/index.js';
 import { solve } from '../../solver/index.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
-import { aimsOf } from '../formulation/closest.js';
-import type { Formulated } from '../formulation/formulate.js';
+import { aimsOf, type Formulated } from '../formulation/index.js';
 import type { FeedRequest } from '../feed/request.js';
 import { termsOf } from '../feed/terms.js';
 
@@ -20,7 +19,8 @@ export interface Vertex {
  * Cost against closeness: the limits of the feed, and a column `worst` with |stated content − aim| ≤ worst · aim for every
  * nutrient with an aim. Costs are those of the feed.
  */
-export function frontierProgram(formulated: Formulated, request: FeedRequest): LinearProgram {
+export function frontierProgram(formulated: Formulated): LinearProgram {
+  const { request } = formulated;
   const rows: Row[] = [...formulated.program.rows];
   for (const [nutrient, aim] of aimsOf(request)) {
     const terms = statedTerms(request, nutrient);

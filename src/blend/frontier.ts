@@ -1,13 +1,11 @@
 import { type LinearProgram, solve, type Verdict } from '../../solver/index.js';
-import { amountsOf } from '../formulation/amounts.js';
-import { type Capped, leastEc, standingOf, underEcCap } from '../formulation/ec-cap.js';
-import { formulate } from '../formulation/formulate.js';
+import { amountsOf, type Capped, programOn, standingOf, withSecondLook } from '../formulation/index.js';
 import { verticesOf, SAME } from './frontier-vertices.js';
 import { type Vertex, vertexOf, frontierProgram, missesFromAims, WORST } from './frontier-program.js';
 import { costing } from '../feed/price.js';
 import { Proof } from '../feed/proof.js';
 import { readOut } from '../feed/readout.js';
-import { ecCap, type FeedRequest } from '../feed/request.js';
+import type { FeedRequest } from '../feed/request.js';
 import type { FrontierNone, FrontierPoint, FrontierResult } from '../feed/results.js';
 
 /** How far an end may be loosened when rounding leaves no mix exactly there. */
@@ -18,17 +16,14 @@ const LOOSEN = [0, 1e-10, 1e-9, 1e-8, 1e-7];
  * found exactly: the ends first, then between two neighbours the mix that is best at their own exchange rate; where none
  * beats them the straight line between them is proved (Aneja & Nair 1979, Management Science 25:73). From closest to cheapest.
  */
-export async function frontier(asked: FeedRequest): Promise<FrontierResult> {
-  const capped = await onOneLinearisation(asked);
-  const { request } = capped;
-  const formulated = formulate(request);
-  const program = frontierProgram(formulated, request);
+export async function frontier(request: FeedRequest): Promise<FrontierResult> {
+  const capped = await onOneLinearisation(request);
+  const formulated = programOn(request, capped.linearisation);
+  const program = frontierProgram(formulated);
   const { counts, assumed } = costing(request.shelf);
-  const notes =
-    assumed.length === 0 ? [] : [`No price is known for ${assumed.join(', ')}: counted at the dearest known price.`];
   const unit =
     counts === 'money' ? (request.header.currency === '' ? 'per litre' : `${request.header.currency}/L`) : 'g/L';
-  const base = { feed: request.header, costUnit: unit, notes };
+  const base = { feed: request.header, costUnit: unit, assumed };
   const curve = { question: 'curve' as const, unit, ec: standingOf(capped) };
   const none = (stopped: readonly Verdict[]): FrontierNone => {
     const proof = Proof.of({ ...curve, vertices: stopped, ends: null });
@@ -59,26 +54,19 @@ export async function frontier(asked: FeedRequest): Promise<FrontierResult> {
 }
 
 /**
- * The request with one EC linearisation for the whole curve: that of the closest mix where the cap holds that one back (it is the stronger
+ * One EC linearisation for the whole curve: that of the closest mix where the cap holds that one back (it is the stronger
  * feed as a rule), else that of the cheapest. Planes lie above the model, so every mix of the curve keeps the cap.
  */
 async function onOneLinearisation(request: FeedRequest): Promise<Capped<unknown>> {
-  const settle = (from: FeedRequest, goal: (program: LinearProgram) => LinearProgram) =>
-    underEcCap(
-      from,
-      async (at) => {
-        const formulated = formulate(at);
-        return { formulated, verdict: await solve(goal(frontierProgram(formulated, at))) };
-      },
+  const settle = (goal: (program: LinearProgram) => LinearProgram) =>
+    withSecondLook(
+      request,
+      async (formulated) => ({ formulated, verdict: await solve(goal(frontierProgram(formulated))) }),
       ({ formulated, verdict }) => (verdict.verdict === 'optimal' ? amountsOf(verdict, formulated) : null),
+      ({ verdict }) => (verdict.verdict === 'infeasible' ? 'may be' : 'no'),
     );
-  const forMiss = (program: LinearProgram) => ({ ...program, columns: missOnly(program.columns) });
-  let closest = await settle(request, forMiss);
-  if (closest.result.verdict.verdict === 'infeasible' && ecCap(request) !== null) {
-    const least = await leastEc(request);
-    if (least) closest = await settle({ ...request, ecLinearisation: least.linearisation }, forMiss);
-  }
-  return closest.presses ? closest : settle(request, (program) => program);
+  const closest = await settle((program) => ({ ...program, columns: missOnly(program.columns) }));
+  return closest.presses ? closest : settle((program) => program);
 }
 
 function missOnly(columns: LinearProgram['columns']): LinearProgram['columns'] {

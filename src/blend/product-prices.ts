@@ -1,6 +1,5 @@
 import { costRange, entryPrice, type LinearProgram, type Optimal } from '../../solver/index.js';
 import type { ClosedProduct } from '../label/closed-product.js';
-import { formatNumber } from '../units/format.js';
 import { costing, pricePerUnit } from '../feed/price.js';
 import type { FeedRequest } from '../feed/request.js';
 import type { Prices, ProductPrice } from '../feed/results.js';
@@ -24,17 +23,15 @@ export async function productPrices(
     if ((x[id] ?? 0) > 1e-12) {
       const range = await costRange(program, id, x);
       if (range.verdict !== 'range') continue;
-      used.push(
-        priceOf(product, counted[i]!, cents(range.lowest ?? 0, counted[i]!), range.highest, request.header.currency),
-      );
+      used.push(lineOf(product, counted[i]!, cents(range.lowest ?? 0, counted[i]!), range.highest));
     } else if (worth(program, id, y) <= 0) {
-      unused.push(entryOf(product, counted[i]!, null, request.header.currency));
+      unused.push(lineOf(product, counted[i]!, null, null));
     } else {
       const entry = await entryPrice(program, id, x);
       if (entry.verdict !== 'price') continue;
       // below this price it comes in; no price below nothing is asked for anything
       const comesIn = entry.cost === null ? null : cents(entry.cost, counted[i]!) || null;
-      unused.push(entryOf(product, counted[i]!, comesIn, request.header.currency));
+      unused.push(lineOf(product, counted[i]!, comesIn, null));
     }
   }
   unused.sort((a, b) => nearness(b) - nearness(a));
@@ -51,38 +48,7 @@ function worth(program: LinearProgram, column: string, y: Readonly<Record<string
   return program.rows.reduce((sum, row) => sum + (y[row.id] ?? 0) * (row.terms[column] ?? 0), 0);
 }
 
-function priceOf(
-  product: ClosedProduct,
-  counted: number,
-  lowest: number,
-  highest: number | null,
-  currency: string,
-): ProductPrice {
-  const line = lineOf(product, counted, lowest, highest);
-  const { pack, unit } = line;
-  const show = (perUnit: number): string =>
-    pack === null ? `${plain(perUnit)} ${currency}/${unit}` : `${plain(perUnit * pack)} ${currency}`;
-  const per = pack === null ? '' : ` a pack of ${plain(pack)} ${unit}`;
-  const above = lowest > 0 ? `from ${show(lowest)}` : 'even for nothing';
-  const below = highest === null ? 'at any price' : `${lowest > 0 ? '' : 'and '}up to ${show(highest)}`;
-  const stays = lowest > 0 && highest === null ? `${above} upwards` : highest === null ? below : `${above} ${below}`;
-  return { ...line, sentence: `the blend stays the cheapest ${stays}${per}${nowOf(product, currency)}` };
-}
-
-function entryOf(product: ClosedProduct, counted: number, comesIn: number | null, currency: string): ProductPrice {
-  const line = lineOf(product, counted, comesIn ?? 0, null);
-  const { pack, unit } = line;
-  if (comesIn === null) {
-    return { ...line, lowest: null, lowestPerPack: null, sentence: 'would not come in at any price' };
-  }
-  const at =
-    pack === null
-      ? `${plain(comesIn)} ${currency}/${unit}`
-      : `${plain(comesIn * pack)} ${currency} a pack of ${plain(pack)} ${unit}`;
-  return { ...line, sentence: `would come in below ${at}${nowOf(product, currency)}` };
-}
-
-function lineOf(product: ClosedProduct, counted: number, lowest: number, highest: number | null): ProductPrice {
+function lineOf(product: ClosedProduct, counted: number, lowest: number | null, highest: number | null): ProductPrice {
   const pack = product.pack !== undefined && product.pack > 0 ? product.pack : null;
   const perPack = (x: number | null): number | null => (x === null || pack === null ? null : x * pack);
   return {
@@ -94,19 +60,11 @@ function lineOf(product: ClosedProduct, counted: number, lowest: number, highest
     pack,
     lowestPerPack: perPack(lowest),
     highestPerPack: perPack(highest),
-    sentence: '',
+    isKnown: pricePerUnit(product) !== null,
   };
-}
-
-function nowOf(product: ClosedProduct, currency: string): string {
-  if (pricePerUnit(product) === null) return ' (its price is not known)';
-  return ` (now ${plain(product.price!)} ${currency})`.replace(' )', ')');
 }
 
 /** How near a product is to coming in: its entry price as a share of its own. */
 function nearness(line: ProductPrice): number {
   return line.lowest === null ? -1 : line.price > 0 ? line.lowest / line.price : Number.MAX_VALUE;
 }
-
-/** Three digits are what a price is read to. */
-const plain = (x: number): string => formatNumber(x, 3);

@@ -1,13 +1,11 @@
-import { type LinearProgram, solve, type Verdict } from '../../solver/index.js';
+import type { Row, Verdict } from '../../solver/index.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
-import { amountsOf } from '../formulation/amounts.js';
-import { leastEc, underEcCap } from '../formulation/ec-cap.js';
-import { type Formulated, type FormulateOptions, formulate } from '../formulation/formulate.js';
+import { type Formulated, type FormulateOptions, leastOf } from '../formulation/index.js';
 import { Proof } from '../feed/proof.js';
-import type { Amounts } from '../can/mix-amounts.js';
-import { ecCap, type FeedRequest } from '../feed/request.js';
+import type { FeedRequest } from '../feed/request.js';
 import type { ReachLine, ReachResult, Extent } from '../feed/results.js';
 import { termsOf } from '../feed/terms.js';
+import type { Limit } from '../feed/limits.js';
 
 /** An end of a band counts as reached within this share, as the certificate allows. */
 const KEPT = 1e-6;
@@ -23,7 +21,7 @@ const PRESSES = 1e-7;
 export async function reach(request: FeedRequest, shelfName: string): Promise<ReachResult> {
   const banded = Object.keys(request.programme.bands) as Nutrient[];
   const elements: ReachLine[] = [];
-  const whole = await feasible(request);
+  const { verdict: whole } = await leastOf(request, null);
   const verdicts: Verdict[] = [];
   for (const nutrient of banded) {
     const band = request.programme.bands[nutrient]!;
@@ -52,25 +50,12 @@ export async function reach(request: FeedRequest, shelfName: string): Promise<Re
     feed: request.header,
     shelf: shelfName,
     elements,
-    notes:
-      whole.verdict === 'infeasible'
-        ? [
-            'The limits cannot all be kept together, so most elements show no range: for those, the range with the caps alone decides.',
-          ]
-        : [],
+    conflicting: whole.verdict === 'infeasible',
     proof: Proof.of({ question: 'reach', whole, ends: verdicts }),
   };
 }
 
-/** Whether any mix keeps every limit; where the first linearisation of the EC cap forbids it, the one at the mix of least EC decides. */
-async function feasible(request: FeedRequest): Promise<Verdict> {
-  const verdict = await solve(formulate(request).program);
-  if (verdict.verdict !== 'infeasible' || ecCap(request) === null || (verdict.ray.ec ?? 0) === 0) return verdict;
-  const least = await leastEc(request);
-  return least ? solve(formulate({ ...request, ecLinearisation: least.linearisation }).program) : verdict;
-}
-
-/** Verdicts with the legend of the last program each. */
+/** Verdicts with the programs that they are about. */
 interface Extremes {
   formulated: { low: Formulated; high: Formulated };
   low: Verdict;
@@ -79,23 +64,11 @@ interface Extremes {
 
 async function extremes(request: FeedRequest, nutrient: Nutrient, options: FormulateOptions): Promise<Extremes> {
   const terms = (side: 'cap' | 'floor') => termsOf(request.shelf, request.waters, new Map([[nutrient, 1]]), side);
-  const end = async (costs: Record<string, number>, sign: 1 | -1): Promise<Ended> => {
-    const run = async (at: FeedRequest): Promise<Ended> => {
-      const formulated = formulate(at, { ...options, ceilingsAsRows: request.shelf.length <= 200 });
-      const columns = formulated.program.columns.map((c) => ({ ...c, cost: sign * (costs[c.id] ?? 0) }));
-      return { formulated, verdict: await solve({ rows: formulated.program.rows, columns }) };
-    };
-    const mixOf = ({ verdict, formulated }: Ended): Amounts | null =>
-      verdict.verdict === 'optimal' ? amountsOf(verdict, formulated) : null;
-    return (await underEcCap(request, run, mixOf)).result;
-  };
-  const [low, high] = [await end(terms('cap'), 1), await end(terms('floor'), -1)];
+  const opposite = (of: Record<string, number>) => Object.fromEntries(Object.entries(of).map(([id, a]) => [id, -a]));
+  const program = { ...options, ceilingsAsRows: request.shelf.length <= 200 };
+  const low = await leastOf(request, terms('cap'), program);
+  const high = await leastOf(request, opposite(terms('floor')), program);
   return { formulated: { low: low.formulated, high: high.formulated }, low: low.verdict, high: high.verdict };
-}
-
-interface Ended {
-  formulated: Formulated;
-  verdict: Verdict;
 }
 
 /** The mg/L reached; null when the other limits cannot be kept; Infinity for an element that nothing holds back. */
@@ -113,25 +86,24 @@ function extentOf({ low, high }: Extremes): Extent | null {
   return { lowest, highest: highest === null || !Number.isFinite(highest) ? null : highest };
 }
 
-function limitedBy(found: Extremes, end: 'low' | 'high'): string[] {
+/** The limits that hold an element back, the strongest first; null where nothing does. */
+function limitedBy(found: Extremes, end: 'low' | 'high'): Limit[] | null {
   const verdict = end === 'high' ? found.high : found.low;
-  if (verdict.verdict === 'unbounded') return ['nothing: no cap holds it back'];
+  if (verdict.verdict === 'unbounded') return null;
   const weights = verdict.verdict === 'optimal' ? verdict.y : verdict.verdict === 'infeasible' ? verdict.ray : {};
-  const entries = [...found.formulated[end].limits.values()].map((limit) => ({
+  // multipliers are compared after multiplying by their row's size, so that mS/cm and mg/L stand side by side
+  const entries = found.formulated[end].limited.map(({ limit, row }) => ({
     limit,
-    weight: Math.abs(weights[limit.id] ?? 0),
+    weight: Math.abs(weights[row.id] ?? 0) * sizeOf(row),
   }));
-  const { program } = found.formulated[end];
-  const most = Math.max(0, ...entries.map((e) => e.weight * scaleOf(program, e.limit.id)));
+  const most = Math.max(0, ...entries.map(({ weight }) => weight));
   return entries
-    .filter((e) => e.limit.kind !== 'water' && most > 0 && e.weight * scaleOf(program, e.limit.id) > PRESSES * most)
-    .sort((a, b) => b.weight * scaleOf(program, b.limit.id) - a.weight * scaleOf(program, a.limit.id))
-    .map((e) => e.limit.text);
+    .filter(({ limit, weight }) => limit.kind !== 'water' && most > 0 && weight > PRESSES * most)
+    .sort((a, b) => b.weight - a.weight)
+    .map(({ limit }) => limit);
 }
 
-/** Multipliers are compared after multiplying by their row's size, so that mS/cm and mg/L stand side by side. */
-function scaleOf(program: LinearProgram, rowId: string): number {
-  const row = program.rows.find((r) => r.id === rowId)!;
+function sizeOf(row: Row): number {
   const bound = Math.max(Math.abs(row.lower ?? 0), Math.abs(row.upper ?? 0));
   return bound > 0 ? bound : Math.max(0, ...Object.values(row.terms).map(Math.abs));
 }

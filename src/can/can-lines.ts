@@ -8,7 +8,6 @@ export interface EcLine {
   mSPerCm: MilliSiemensPerCm;
   low: MilliSiemensPerCm;
   high: MilliSiemensPerCm;
-  max: MilliSiemensPerCm | null;
 }
 
 /** Conductivity without a pen's correction, at the temperature of the feed solution. */

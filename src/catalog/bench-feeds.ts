@@ -75,7 +75,7 @@ function keyed(spot: Spot): string {
 function rulesOf(spot: Spot, problems: Problem[]): string[] {
   return itemsOf(spot).map((item) => {
     const text = String(contentOf(item) ?? '');
-    const parsed = parseRules([text], 'you', whereIs(item));
+    const parsed = parseRules([text], { owner: 'you' }, whereIs(item));
     problems.push(...(parsed.ok ? parsed.warnings : parsed.problems));
     return text;
   });

@@ -74,7 +74,7 @@ export function readRules(text: string, file: string, words: Vocabulary): Checke
     const medium = reference(row, 'medium', words.media, 'a medium', problems);
     const phase = reference(row, 'phase', words.phases, 'a phase', problems);
     const rule = requiredCell(row, 'rule', problems);
-    const parsed = rule === '' ? undefined : parseRules([rule], 'programme', row.where('rule'));
+    const parsed = rule === '' ? undefined : parseRules([rule], { owner: 'programme' }, row.where('rule'));
     if (parsed) problems.push(...(parsed.ok ? parsed.warnings : parsed.problems));
     if (plants === undefined || medium === undefined || phase === undefined) return [];
     return [{ plants, medium, phase, rule, ...sourced(row, problems), where: row.where() }];

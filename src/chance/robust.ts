@@ -2,7 +2,7 @@ import type { Kit } from '../catalog/bench-types.js';
 import type { Amounts } from '../can/mix-amounts.js';
 import { missesOf, readOut } from '../feed/readout.js';
 import type { FeedRequest } from '../feed/request.js';
-import { solveFeed } from '../formulation/solve-feed.js';
+import { solveFeed } from '../formulation/index.js';
 import { type LimitSpread, limitSpreads, mostTightened, tightened } from './tightened.js';
 import { planDoses } from '../dose/plan.js';
 import type { DosePlan, PlanOptions } from '../dose/plan-types.js';

@@ -3,23 +3,17 @@ import type { Nutrient } from '../chemistry/nutrients.js';
 import { CHARGES, ION_NUTRIENTS } from '../chemistry/ions.js';
 import { conductingIons } from '../can/ec.js';
 import type { EcLinearisation } from '../feed/ec-linearisation.js';
-import { linearisationOfMix } from '../formulation/ec-cap.js';
-import { linearisationOfProduct, linearisationOfWater } from '../formulation/ec-row.js';
-import { allRules, ecCap, type FeedRequest } from '../feed/request.js';
+import { linearisationOfMix, linearisationOfProduct, linearisationOfWater } from '../formulation/index.js';
+import { ecLimit, type MissableLimit } from '../feed/limits.js';
+import { ecRule, type FeedRequest, linearRules } from '../feed/request.js';
+import type { Band } from '../programme/programme.js';
 import type { Amounts } from '../can/mix-amounts.js';
 import { type Figure, nutrientFigure, type Part, type VaryingCan, varyingCan } from './varying.js';
 
-/** A limit with the figure that it judges; one of the bounds is present. */
+/** A limit with the figure that it judges: least by what is guaranteed, most by what is possible. */
 export interface JudgedLimit {
-  /** `Ca min`, `NH4 <= 0.1 * N`, `EC max`: as violations are named. */
-  limit: string;
-  kind: 'min' | 'max' | 'rule' | 'ec';
-  nutrient?: Nutrient;
-  /** Index among all rules. */
-  rule?: number;
+  limit: MissableLimit;
   figure: Figure;
-  lower?: number;
-  upper?: number;
 }
 
 /** A can with every limit that it is judged by. */
@@ -43,21 +37,23 @@ export function judgedCan(
 /** Every band, rule and cap of a feed, as the program counts them: a floor by what is guaranteed, a cap by what is possible. */
 export function judgedLimits(can: VaryingCan, request: FeedRequest, ec: Figure): JudgedLimit[] {
   const found: JudgedLimit[] = [];
-  for (const [n, band] of Object.entries(request.programme.bands) as [Nutrient, { min?: number; max?: number }][]) {
-    const of = (side: 'floor' | 'cap') => nutrientFigure(can, new Map([[n, 1]]), side);
-    if (band.min !== undefined && band.min > 0)
-      found.push({ limit: `${n} min`, kind: 'min', nutrient: n, figure: of('floor'), lower: band.min });
-    if (band.max !== undefined)
-      found.push({ limit: `${n} max`, kind: 'max', nutrient: n, figure: of('cap'), upper: band.max });
+  const judge = (limit: MissableLimit, weights: ReadonlyMap<Nutrient, number>): void => {
+    found.push({ limit, figure: nutrientFigure(can, weights, limit.end === 'least' ? 'floor' : 'cap') });
+  };
+  for (const [nutrient, { min, max }] of Object.entries(request.programme.bands) as [Nutrient, Band][]) {
+    const own = { kind: 'nutrient', nutrient, owner: 'programme' } as const;
+    const weights = new Map([[nutrient, 1]]);
+    if (min !== undefined && min > 0) judge({ ...own, end: 'least', bound: min }, weights);
+    if (max !== undefined) judge({ ...own, end: 'most', bound: max }, weights);
   }
-  allRules(request).forEach(({ text, terms, lower, upper }, rule) => {
-    const weights = new Map(Object.entries(terms) as [Nutrient, number][]);
-    const own = { limit: text, kind: 'rule' as const, rule };
-    if (upper !== undefined) found.push({ ...own, figure: nutrientFigure(can, weights, 'cap'), upper });
-    if (lower !== undefined) found.push({ ...own, figure: nutrientFigure(can, weights, 'floor'), lower });
-  });
-  const cap = ecCap(request);
-  if (cap !== null) found.push({ limit: 'EC max', kind: 'ec', figure: ec, upper: cap });
+  for (const rule of linearRules(request)) {
+    const own = { kind: 'rule', rule, owner: rule.from.owner } as const;
+    const weights = new Map(Object.entries(rule.terms) as [Nutrient, number][]);
+    if (rule.upper !== undefined) judge({ ...own, end: 'most', bound: rule.upper }, weights);
+    if (rule.lower !== undefined) judge({ ...own, end: 'least', bound: rule.lower }, weights);
+  }
+  const cap = ecRule(request);
+  if (cap !== null) found.push({ limit: ecLimit(cap), figure: ec });
   return found;
 }
 

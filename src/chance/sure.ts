@@ -7,6 +7,7 @@ import { NINETY } from './deviates.js';
 import type { DosePlan } from '../dose/plan-types.js';
 import { type JudgedCan, type JudgedLimit, judgedCan } from './sure-figures.js';
 import { nutrientFigure, nutrientsOf, SOURCES, type Source, type VaryingCan } from './varying.js';
+import type { MissableLimit } from '../feed/limits.js';
 
 /** How far doses can be trusted when hands, jars and water vary as they do. */
 export interface Sureness {
@@ -25,8 +26,8 @@ export interface Sureness {
 }
 
 /** A limit that a share of batches violates. */
-export interface Risk extends Pick<JudgedLimit, 'limit' | 'kind' | 'nutrient'> {
-  side: 'low' | 'high';
+export interface Risk {
+  limit: MissableLimit;
   share: number;
 }
 
@@ -59,13 +60,7 @@ export function sureness(
     elements: elementsOf(can),
     ec: ecInterval(momentsOf(can, ec), plan, request),
     risks: limits
-      .map(({ limit, kind, nutrient, lower }, r) => ({
-        limit,
-        kind,
-        ...(nutrient === undefined ? {} : { nutrient }),
-        side: lower === undefined ? ('high' as const) : ('low' as const),
-        share: violated[r]! / count,
-      }))
+      .map(({ limit }, r) => ({ limit, share: violated[r]! / count }))
       .filter((risk) => risk.share > 0)
       .sort((a, b) => b.share - a.share),
     sources: sources ? sourcesOf(can, limits, drawn) : [],
@@ -87,11 +82,11 @@ const MODEL_SPREAD = 0.015;
 /** How many batches keep everything, and how often each limit is violated. */
 function judge(limits: readonly JudgedLimit[], drawn: Batches): { kept: number; violated: number[] } {
   const lost = new Uint8Array(drawn.count);
-  const violated = limits.map(({ figure, lower, upper }) => {
+  const violated = limits.map(({ figure, limit: { end, bound } }) => {
     const values = figureIn(drawn, figure);
-    const size = Math.abs(lower ?? upper!) || sizeOf(figure, drawn);
-    const low = (lower ?? Number.NEGATIVE_INFINITY) - KEPT * size;
-    const high = (upper ?? Number.POSITIVE_INFINITY) + KEPT * size;
+    const size = Math.abs(bound) || sizeOf(figure, drawn);
+    const low = end === 'least' ? bound - KEPT * size : Number.NEGATIVE_INFINITY;
+    const high = end === 'most' ? bound + KEPT * size : Number.POSITIVE_INFINITY;
     let times = 0;
     for (let b = 0; b < drawn.count; b += 1) {
       if (values[b]! >= low && values[b]! <= high) continue;

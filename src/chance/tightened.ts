@@ -1,9 +1,9 @@
 import { mgPerLitre, milliSiemensPerCm } from '../units/index.js';
-import { type LinearProgram, type Row, solve } from '../../solver/index.js';
-import { linearisationOfMix } from '../formulation/ec-cap.js';
-import { formulate } from '../formulation/formulate.js';
-import { allRules, ecCap, type FeedRequest } from '../feed/request.js';
-import type { Rule } from '../programme/rule.js';
+import { type Row, solve } from '../../solver/index.js';
+import { type Formulated, linearisationOfMix, programOn } from '../formulation/index.js';
+import type { Limit, MissableLimit } from '../feed/limits.js';
+import { ecCap, type FeedRequest } from '../feed/request.js';
+import type { EcRule, LinearRule, Rule } from '../programme/rule.js';
 import { type Moments, momentsOf } from './batches.js';
 import type { DosePlan } from '../dose/plan-types.js';
 import type { JudgedCan, JudgedLimit } from './sure-figures.js';
@@ -24,29 +24,37 @@ export const limitSpreads = ({ can, limits }: JudgedCan): LimitSpread[] =>
  */
 export function tightened(request: FeedRequest, spreads: readonly LimitSpread[], k: number): FeedRequest {
   const bands = { ...request.programme.bands };
-  const rules: Rule[] = allRules(request);
-  let maxEc = ecCap(request);
-  for (const { limit, moments } of spreads) {
-    const { kind, nutrient, rule } = limit;
+  const rules = new Map<Rule, Rule>();
+  let cap: EcRule[] = [];
+  for (const { limit: judged, moments } of spreads) {
+    const { limit } = judged;
     const bound = tighter(limit, moments, k);
-    if (kind === 'min') bands[nutrient!] = { ...bands[nutrient!], min: mgPerLitre(bound) };
-    if (kind === 'max') bands[nutrient!] = { ...bands[nutrient!], max: mgPerLitre(bound) };
-    if (kind === 'rule')
-      rules[rule!] = { ...rules[rule!]!, ...(limit.upper === undefined ? { lower: bound } : { upper: bound }) };
-    if (kind === 'ec') maxEc = milliSiemensPerCm(bound);
+    switch (limit.kind) {
+      case 'nutrient': {
+        const { nutrient, end } = limit;
+        bands[nutrient] = { ...bands[nutrient], [end === 'least' ? 'min' : 'max']: mgPerLitre(bound) };
+        break;
+      }
+      case 'rule': {
+        const rule = rules.get(limit.rule) ?? limit.rule;
+        rules.set(limit.rule, { ...rule, [limit.end === 'least' ? 'lower' : 'upper']: bound } as LinearRule);
+        break;
+      }
+      case 'ec':
+        cap = [{ kind: 'ec', text: `EC <= ${bound}`, upper: milliSiemensPerCm(bound), from: { owner: 'you' } }];
+    }
   }
-  const ofProgramme = request.programme.rules.length;
+  const moved = (own: readonly Rule[]): Rule[] => own.map((rule) => rules.get(rule) ?? rule);
   return {
     ...request,
-    programme: { ...request.programme, bands, rules: rules.slice(0, ofProgramme) },
-    rules: rules.slice(ofProgramme),
-    ...(maxEc === null ? {} : { maxEc }),
+    programme: { ...request.programme, bands, rules: moved(request.programme.rules) },
+    rules: [...moved(request.rules), ...cap],
   };
 }
 
-function tighter({ lower, upper }: JudgedLimit, { nominal, mean, sd }: Moments, k: number): number {
+function tighter({ end, bound }: MissableLimit, { nominal, mean, sd }: Moments, k: number): number {
   const shift = mean - nominal;
-  return upper === undefined ? Math.max(lower!, lower! - shift + k * sd) : Math.min(upper, upper - shift - k * sd);
+  return end === 'least' ? Math.max(bound, bound - shift + k * sd) : Math.min(bound, bound - shift - k * sd);
 }
 
 /** More standard deviations than any share asks for. */
@@ -61,10 +69,10 @@ export async function mostTightened(
   spreads: readonly LimitSpread[],
   plan: DosePlan,
 ): Promise<number | null> {
-  const capped =
-    ecCap(request) === null ? request : { ...request, ecLinearisation: linearisationOfMix(plan.amounts, request) };
-  const { program } = formulate(capped);
-  const robust = spreads.flatMap((spread) => robustRow(spread, program));
+  const linearisation = ecCap(request) === null ? null : linearisationOfMix(plan.amounts, request);
+  const formulated = programOn(request, linearisation);
+  const { program } = formulated;
+  const robust = spreads.flatMap((spread) => robustRow(spread, formulated));
   const verdict = await solve({
     columns: [...program.columns.map((c) => ({ ...c, cost: 0 })), { id: 'sure', cost: -1, upper: MOST }],
     rows: [...program.rows, ...robust],
@@ -72,19 +80,18 @@ export async function mostTightened(
   return verdict.verdict === 'optimal' ? (verdict.x.sure ?? 0) : null;
 }
 
-function robustRow({ limit, moments }: LimitSpread, program: LinearProgram): Row[] {
-  const id = rowOf(limit);
-  const row = program.rows.find((r) => r.id === id);
+function robustRow({ limit: { limit }, moments }: LimitSpread, { limited }: Formulated): Row[] {
+  const row = limited.find((one) => isSame(one.limit, limit))?.row;
   if (!row || moments.sd === 0) return [];
   const shift = moments.mean - moments.nominal;
-  return limit.upper === undefined
-    ? [{ id: `sure ${id}`, lower: limit.lower! - shift, terms: { ...row.terms, sure: -moments.sd } }]
-    : [{ id: `sure ${id}`, upper: limit.upper - shift, terms: { ...row.terms, sure: moments.sd } }];
+  return limit.end === 'least'
+    ? [{ id: `sure ${row.id}`, lower: limit.bound - shift, terms: { ...row.terms, sure: -moments.sd } }]
+    : [{ id: `sure ${row.id}`, upper: limit.bound - shift, terms: { ...row.terms, sure: moments.sd } }];
 }
 
-/** The program's row for a limit. */
-function rowOf({ kind, nutrient, rule, upper }: JudgedLimit): string {
-  if (kind === 'ec') return 'ec';
-  if (kind === 'rule') return `rule:${rule}:${upper === undefined ? 'lower' : 'upper'}`;
-  return `${kind}:${nutrient}`;
+/** Whether a row of the program stands for a limit. */
+function isSame(row: Limit, limit: MissableLimit): boolean {
+  if (row.kind === 'water' || row.end !== limit.end) return false;
+  if (limit.kind === 'nutrient') return row.kind === 'nutrient' && row.nutrient === limit.nutrient;
+  return limit.kind === 'ec' ? row.kind === 'ec' : row.kind === 'rule' && row.rule === limit.rule;
 }

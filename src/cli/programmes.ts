@@ -2,6 +2,7 @@ import { dashed } from '../desk/options/option.js';
 import type { OptionKey } from '../desk/options/table.js';
 import { programmesOf } from '../desk/programmes.js';
 import { problem } from '../problem.js';
+import { programmesJson } from '../report/json/programmes.js';
 import { programmesSheet } from '../report/programmes.js';
 import { type Given, OUT, type Outcome } from './command.js';
 import { ofSheets } from './forms.js';
@@ -20,7 +21,7 @@ export function listProgrammes(given: Given): Outcome {
     ),
   );
   const { result, warnings } = programmesOf({ problems }, wishesOf(given));
-  return { exit: 0, forms: ofSheets(result, [programmesSheet(result.programmes)]), warnings };
+  return { exit: 0, forms: ofSheets(programmesJson(result), [programmesSheet(result)]), warnings };
 }
 
 const NARROWING: readonly OptionKey[] = ['programmes', 'plants', 'medium', 'phase', ...OUT];

@@ -44,7 +44,7 @@ export function requestOf(spec: FeedSpec, open: OpenBench, collected: Collected)
   const { catalog } = open;
   const full = collected.take(resolveProgramme(catalog, spec.plants, spec.medium, spec.phase, spec.where));
   const scaled = full && collected.take(atStrength(full, spec.strength, spec.where));
-  const own = parseRules(spec.rules, 'you', spec.where);
+  const own = parseRules(spec.rules, { owner: 'you' }, spec.where);
   // how a rule was read has been told at its own line
   if (!own.ok) collected.add(...own.problems);
   if (!scaled || !own.ok) return undefined;
@@ -60,8 +60,7 @@ export function requestOf(spec: FeedSpec, open: OpenBench, collected: Collected)
       currency: open.currency,
     },
     programme: scaled.programme,
-    rules: own.value.rules,
-    ...(own.value.maxEc === undefined ? {} : { maxEc: own.value.maxEc }),
+    rules: own.value,
     shelf: open.shelf.products,
     waters: open.waters,
     otherWaters: catalog.waters,

@@ -5,6 +5,7 @@ import { warning } from '../problem.js';
 import type { BenchFiles } from './bench-files.js';
 import { closeLabels } from './close-labels.js';
 import type { Collected } from './collected.js';
+import type { LeftOutNote } from '../purchase/types.js';
 import { readShelf } from './shelf.js';
 
 /** What is for sale. */
@@ -13,8 +14,8 @@ export interface Market {
   products: ClosedProduct[];
   /** Everything that was read, to tell a name that is left out from one that is unknown. */
   all: Product[];
-  /** What was left out and why, as sentences. */
-  notes: string[];
+  /** What was left out and why. */
+  notes: LeftOutNote[];
 }
 
 /** Reads the market, or takes the salts and products of the catalog; the labels of what can be bought are closed here. */
@@ -23,7 +24,7 @@ export async function marketOf(files: BenchFiles, catalog: Catalog, collected: C
     files.market === undefined
       ? { name: 'the catalog', products: [...catalog.products, ...catalog.salts] }
       : readShelf(files.market, collected);
-  const reasons = new Map<string, number>();
+  const reasons = new Map<Reason, number>();
   const forSale = read.products.filter((product) => {
     const why = leftOut(product);
     if (why !== null) reasons.set(why, (reasons.get(why) ?? 0) + 1);
@@ -40,19 +41,21 @@ export async function marketOf(files: BenchFiles, catalog: Catalog, collected: C
       ),
     );
   }
-  const told = [...reasons].map(([why, count]) => `${count} ${why}`).join(', ');
+  const of = [...reasons].map(([why, count]) => ({ why, count }));
   return {
     name: read.name,
     products: await closeLabels(forSale),
     all: read.products,
-    notes: told === '' ? [] : [`Left out of the market: ${told}.`],
+    notes: of.length === 0 ? [] : [{ kind: 'left out', of }],
   };
 }
 
-function leftOut(product: Product): string | null {
-  if (product.pack === undefined || product.price === undefined) return 'without pack or price';
-  if (product.kind === 'acid' || product.kind === 'alkali') return 'for changing pH (acids and alkalis)';
+type Reason = LeftOutNote['of'][number]['why'];
+
+function leftOut(product: Product): Reason | null {
+  if (product.pack === undefined || product.price === undefined) return 'no pack or price';
+  if (product.kind === 'acid' || product.kind === 'alkali') return 'acid or alkali';
   const { Co, Ni } = product.composition.content;
   // their own salts hold a fifth and more of the metal; a trace mix holds far less
-  return Co.low > 50 || Ni.low > 50 ? 'salts of cobalt or nickel' : null;
+  return Co.low > 50 || Ni.low > 50 ? 'cobalt or nickel' : null;
 }

@@ -1,7 +1,6 @@
 import type { Catalog } from '../catalog/catalog.js';
-import { PHASES } from '../programme/programme.js';
+import { PHASES, type Programme } from '../programme/programme.js';
 import { resolveProgramme } from '../programme/resolve.js';
-import type { ProgrammeList } from '../report/programmes.js';
 import type { Answer } from './answer.js';
 import type { BenchFiles } from './bench-files.js';
 import { Collected } from './collected.js';
@@ -16,7 +15,7 @@ export function programmesOf(
   { problems }: Pick<BenchFiles, 'problems'>,
   wishes: Pick<Wishes, 'plants' | 'medium' | 'phase'>,
   catalog: Catalog = shippedCatalog(),
-): Answer<ProgrammeList> {
+): Answer<Programme[]> {
   const collected = new Collected(problems);
   const wanted = {
     plants: collected.wish(wishes, 'plants', { catalog }),
@@ -40,5 +39,5 @@ export function programmesOf(
     );
   });
   const warnings = collected.settle();
-  return { met: true, result: { schema: 'velamen.programmes/1', status: 'listed', programmes }, warnings };
+  return { met: true, result: programmes, warnings };
 }

@@ -1,5 +1,4 @@
-import { fullEc, linearisationOfMix } from '../formulation/ec-cap.js';
-import { formulate } from '../formulation/formulate.js';
+import { fullEc, linearisationOfMix, programOn } from '../formulation/index.js';
 import type { Amounts } from '../can/mix-amounts.js';
 import { ecCap, type FeedRequest } from '../feed/request.js';
 import { productColumn, waterColumn } from '../feed/terms.js';
@@ -35,14 +34,13 @@ export function doseLimits(
   batchLitres: number,
 ): DoseLimits {
   const cap = ecCap(request);
-  const { program } = formulate(
-    cap === null ? request : { ...request, ecLinearisation: linearisationOfMix(amounts, request) },
-  );
+  const { program, limited } = programOn(request, cap === null ? null : linearisationOfMix(amounts, request));
   const columns = new Map(program.columns.map((column) => [column.id, column]));
   const rows: UpperRow[] = [];
   let ecRow: UpperRow | null = null;
-  for (const { id, lower, upper, terms } of program.rows) {
-    if (id === 'water') continue;
+  for (const { limit, row } of limited) {
+    if (limit.kind === 'water') continue;
+    const { lower, upper, terms } = row;
     const water = amounts.waters.reduce((sum, share, i) => sum + share * (terms[waterColumn(i)] ?? 0), 0);
     const own = items.map((i) => (terms[productColumn(i)] ?? 0) / batchLitres);
     const whole = items.reduce((sum, i) => sum + Math.abs(terms[productColumn(i)] ?? 0) * amounts.products[i]!, 0);
@@ -51,7 +49,7 @@ export function doseLimits(
       upper: sign * (bound - water),
       size: Math.abs(bound) > 0 ? Math.abs(bound) : Math.max(whole + Math.abs(water), TINY),
     });
-    if (id === 'ec') ecRow = put(upper!, 1);
+    if (limit.kind === 'ec') ecRow = put(limit.bound, 1);
     else {
       if (upper !== undefined) rows.push(put(upper, 1));
       if (lower !== undefined) rows.push(put(lower, -1));

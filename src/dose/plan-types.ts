@@ -4,7 +4,7 @@ import type { Solubility } from '../catalog/solubility.js';
 import type { Amounts } from '../can/mix-amounts.js';
 import type { Sequence } from '../can/sequence.js';
 import type { FeedRequest } from '../feed/request.js';
-import type { Mix } from '../feed/results.js';
+import type { Miss, Mix } from '../feed/results.js';
 import type { DoseNote, DoseOffer } from './findings.js';
 import type { Measure } from './measure.js';
 import type { DoseProof } from './proof.js';
@@ -26,12 +26,8 @@ export interface PlannedItem {
   alternatives: Alternative[];
 }
 
-/** A limit that the doses do not keep. */
-export interface Violation {
-  limit: string;
-  value: number;
-  bound: number;
-}
+/** A limit that the measured doses do not keep. */
+export type Violation = Miss;
 
 /** Doses for a whole batch, chosen together. */
 export type DosePlan = KeptPlan | ViolatingPlan;

@@ -1,15 +1,16 @@
-import { gramsPerLitre, mgPerLitre, millilitresPerLitre } from '../units/index.js';
+import { gramsPerLitre, type MgPerLitre, mgPerLitre, millilitresPerLitre } from '../units/index.js';
 import type { ClosedProduct } from '../label/closed-product.js';
 import type { Water } from '../label/product.js';
 import { NUTRIENTS, type Nutrient } from '../chemistry/nutrients.js';
-import type { Rule } from '../programme/rule.js';
+import type { LinearRule } from '../programme/rule.js';
 import { inTheCan } from '../can/in-the-can.js';
 import type { Amounts } from '../can/mix-amounts.js';
 import { type Part, partsOf, watersOf } from '../can/part.js';
 import { sequenceOf } from '../can/sequence.js';
 import { pricePerUnit } from './price.js';
-import { allRules, ecCap, type FeedRequest } from './request.js';
-import type { ElementLine, Item, Miss, Mix, RuleLine } from './results.js';
+import { ecLimit, type End, type Miss, type NutrientLimit } from './limits.js';
+import { ecRule, type FeedRequest, linearRules } from './request.js';
+import type { ElementLine, Item, Mix, RuleLine } from './results.js';
 import { waterContent } from './terms.js';
 
 /** Elements always listed; the rest only when present. */
@@ -18,10 +19,7 @@ const RARE: ReadonlySet<Nutrient> = new Set<Nutrient>(['other-N', 'Co', 'Ni']);
 /** A limit counts as kept within this share of its size; the certificate allows the same. */
 const KEPT = 1e-6;
 
-type ReadoutRequest = Pick<
-  FeedRequest,
-  'programme' | 'rules' | 'maxEc' | 'shelf' | 'waters' | 'header' | 'temperatureC'
->;
+type ReadoutRequest = Pick<FeedRequest, 'programme' | 'rules' | 'shelf' | 'waters' | 'header' | 'temperatureC'>;
 
 /**
  * Reads a mix out: amounts, elements against bands, rules, cost, and what the can will show. Pure arithmetic on the original labels.
@@ -29,6 +27,7 @@ type ReadoutRequest = Pick<
  */
 export function readOut(amounts: Amounts, request: ReadoutRequest, parts = inOrder(amounts, request)): Mix {
   const { shelf, waters, header } = request;
+  const cap = ecRule(request);
   const batch = header.batchLitres;
   const items: Item[] = [];
   for (const { product, perLitre: x } of parts) {
@@ -73,10 +72,10 @@ export function readOut(amounts: Amounts, request: ReadoutRequest, parts = inOrd
     waters: waterShares,
     elements,
     nitrogenShares: nitrogenShares(totals),
-    rules: allRules(request).map((rule) => ruleLine(rule, totals)),
+    rules: linearRules(request).map((rule) => ruleLine(rule, totals)),
     costPerLitre,
     costPerBatch: batch === null ? null : costPerLitre * batch,
-    ec: { ...ec, max: ecCap(request) },
+    ec: { ...ec, cap: cap && ecLimit(cap) },
     ...solution,
   };
 }
@@ -91,20 +90,53 @@ function inOrder(
 
 /** Every band, rule and EC cap that a mix does not keep, with the value that decides. */
 export function missesOf(mix: Mix): Miss[] {
-  const misses: Miss[] = [];
-  for (const e of mix.elements) {
-    if (e.min !== null && e.low < e.min * (1 - KEPT))
-      misses.push({ limit: `${e.element} min`, value: e.low, bound: e.min });
-    if (e.max !== null && e.high > e.max * (1 + KEPT) + 1e-12)
-      misses.push({ limit: `${e.element} max`, value: e.high, bound: e.max });
-  }
-  for (const r of mix.rules) {
-    if (!r.holds) misses.push({ limit: r.rule, value: r.value ?? 0, bound: r.bound ?? 0 });
-  }
-  if (mix.ec.max !== null && mix.ec.mSPerCm > mix.ec.max * (1 + KEPT)) {
-    misses.push({ limit: 'EC max', value: mix.ec.mSPerCm, bound: mix.ec.max });
-  }
-  return misses;
+  const bands = bandLimits(mix).filter(({ limit, value, bound }) =>
+    limit.end === 'least' ? value < bound * (1 - KEPT) : value > bound * (1 + KEPT) + 1e-12,
+  );
+  const rules = mix.rules.filter(({ holds }) => !holds).map(ruleMiss);
+  const { mSPerCm, cap } = mix.ec;
+  const ec = cap !== null && mSPerCm > cap.bound * (1 + KEPT) ? [{ limit: cap, value: mSPerCm, bound: cap.bound }] : [];
+  return [...bands, ...rules, ...ec];
+}
+
+/** Every limit that a mix keeps with less than this share of its bound to spare. */
+export function justMetBy(mix: Mix, share: number): Miss[] {
+  const bands = bandLimits(mix).filter(
+    ({ limit, value, bound }) =>
+      bound > 0 && (limit.end === 'least' ? value <= bound * (1 + share) : value >= bound * (1 - share)),
+  );
+  const rules = mix.rules.flatMap((line) => {
+    const { value, bound } = line;
+    const near = value !== null && bound !== null && bound !== 0 && Math.abs(value - bound) <= share * Math.abs(bound);
+    return near ? [ruleMiss(line)] : [];
+  });
+  const { mSPerCm, cap } = mix.ec;
+  const ec =
+    cap !== null && mSPerCm >= cap.bound * (1 - share) ? [{ limit: cap, value: mSPerCm, bound: cap.bound }] : [];
+  return [...bands, ...rules, ...ec];
+}
+
+/** Both ends of every band with what they are judged by: the least that labels guarantee, the most that they allow. */
+function bandLimits({ elements }: Mix): (Miss & { limit: NutrientLimit })[] {
+  return elements.flatMap(({ element, low, high, min, max }) => {
+    const limit = (end: End, bound: MgPerLitre): NutrientLimit => ({
+      kind: 'nutrient',
+      nutrient: element,
+      end,
+      bound,
+      owner: 'programme',
+    });
+    return [
+      ...(min === null ? [] : [{ limit: limit('least', min), value: low, bound: min }]),
+      ...(max === null ? [] : [{ limit: limit('most', max), value: high, bound: max }]),
+    ];
+  });
+}
+
+function ruleMiss({ rule, value, bound }: RuleLine): Miss {
+  const end: End = rule.upper === undefined ? 'least' : 'most';
+  const limit = { kind: 'rule', rule, end, bound: (rule.upper ?? rule.lower)!, owner: rule.from.owner } as const;
+  return { limit, value: value ?? 0, bound: bound ?? 0 };
 }
 
 type Total = { low: number; stated: number; high: number };
@@ -140,7 +172,7 @@ function nitrogenShares(totals: ReadonlyMap<Nutrient, Total>): Mix['nitrogenShar
   return { nitrate, ammonium, urea, other, undeclared: Math.abs(rest) < 1e-6 ? 0 : Math.max(0, rest) };
 }
 
-function ruleLine(rule: Rule, totals: ReadonlyMap<Nutrient, Total>): RuleLine {
+function ruleLine(rule: LinearRule, totals: ReadonlyMap<Nutrient, Total>): RuleLine {
   const entries = Object.entries(rule.terms) as [Nutrient, number][];
   const sum = (end: 'most' | 'least'): { value: number; size: number } =>
     entries.reduce(
@@ -158,8 +190,7 @@ function ruleLine(rule: Rule, totals: ReadonlyMap<Nutrient, Total>): RuleLine {
     (rule.lower === undefined || low.value >= rule.lower - slack(rule.lower, low.size));
   const sure = holds(most, least);
   return {
-    rule: rule.text,
-    from: rule.from,
+    rule,
     ...ratioOf(rule, entries, totals, most.value, least.value),
     holds: sure,
     ...(!sure && holds(least, most) ? { mayHold: true as const } : {}),
@@ -168,7 +199,7 @@ function ruleLine(rule: Rule, totals: ReadonlyMap<Nutrient, Total>): RuleLine {
 
 /** `A ≤ k · B` is shown as the ratio A : B; any other rule as its left side. */
 function ratioOf(
-  rule: Rule,
+  rule: LinearRule,
   entries: [Nutrient, number][],
   totals: ReadonlyMap<Nutrient, Total>,
   cap: number,

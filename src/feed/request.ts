@@ -2,18 +2,15 @@ import type { ClosedProduct } from '../label/closed-product.js';
 import type { OnSale, Water } from '../label/product.js';
 import type { Programme } from '../programme/programme.js';
 import { type MilliSiemensPerCm, milliSiemensPerCm } from '../units/index.js';
-import type { Rule } from '../programme/rule.js';
-import type { EcLinearisation } from './ec-linearisation.js';
+import type { EcRule, LinearRule, Rule } from '../programme/rule.js';
 import type { FeedHeader } from './results.js';
 
 /** One feed to be formulated. Bands in `programme` are already at the wanted strength. */
 export interface FeedRequest {
   header: FeedHeader;
   programme: Programme;
-  /** The grower's own rules, on top of the programme's. */
+  /** The grower's own rules, EC caps among them, on top of the programme's. */
   rules: Rule[];
-  /** A lower EC cap of the grower's own, mS/cm. */
-  maxEc?: MilliSiemensPerCm;
   shelf: ClosedProduct[];
   /** At least one source; several are blended, shares summing to 1. */
   waters: Water[];
@@ -25,24 +22,32 @@ export interface FeedRequest {
   atMost?: number;
   /** Temperature of the can in °C, where it is to be told apart from 25. */
   temperatureC?: number;
-  /** The linearisation that stands for the EC model in the program; by default one that suits the programme. */
-  ecLinearisation?: EcLinearisation;
+}
+
+/** Programme rules first, then the grower's; EC caps stand apart. */
+export function linearRules({ programme, rules }: Pick<FeedRequest, 'programme' | 'rules'>): LinearRule[] {
+  return [...programme.rules, ...rules].filter((rule) => rule.kind === 'linear');
+}
+
+/** The tightest EC cap in force, the programme's before the grower's where they say the same; or null. */
+export function ecRule({ programme, rules }: Pick<FeedRequest, 'programme' | 'rules'>): EcRule | null {
+  const caps = [...programme.rules, ...rules].filter((rule) => rule.kind === 'ec');
+  return caps.reduce<EcRule | null>((least, cap) => (least === null || cap.upper < least.upper ? cap : least), null);
 }
 
 /** The tightest EC cap in force, mS/cm, or null. */
-export function ecCap(request: Pick<FeedRequest, 'programme' | 'maxEc'>): MilliSiemensPerCm | null {
-  const caps = [request.programme.maxEc, request.maxEc].filter((c) => c !== undefined);
-  return caps.length === 0 ? null : milliSiemensPerCm(Math.min(...caps));
+export const ecCap = (request: Pick<FeedRequest, 'programme' | 'rules'>): MilliSiemensPerCm | null =>
+  ecRule(request)?.upper ?? null;
+
+/** The same request with an EC cap of the grower's own, mS/cm; a tighter one stays in force. */
+export function withEcCap<R extends Pick<FeedRequest, 'rules'>>(request: R, upper: number): R {
+  const cap: EcRule = { kind: 'ec', text: `EC <= ${upper}`, upper: milliSiemensPerCm(upper), from: { owner: 'you' } };
+  return { ...request, rules: [...request.rules, cap] };
 }
 
 /** The same request without any cap on EC. */
 export function withoutEcCap(request: FeedRequest): FeedRequest {
-  const { maxEc: _, ecLinearisation: __, ...rest } = request;
-  const { maxEc: ___, ...programme } = request.programme;
-  return { ...rest, programme };
-}
-
-/** Programme rules first, then the grower's. */
-export function allRules(request: Pick<FeedRequest, 'programme' | 'rules'>): Rule[] {
-  return [...request.programme.rules, ...request.rules];
+  const others = (rules: readonly Rule[]): Rule[] => rules.filter((rule) => rule.kind !== 'ec');
+  const programme = { ...request.programme, rules: others(request.programme.rules) };
+  return { ...request, programme, rules: others(request.rules) };
 }

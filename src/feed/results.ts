@@ -4,7 +4,14 @@ import type { AcidityLine, EcAtTemperature, EcLine, PhLine } from '../can/can-li
 import type { CloudingLine } from '../can/clouding.js';
 import type { Meeting } from '../can/meeting.js';
 import type { GramsPerLitre, MgPerLitre, MillilitresPerLitre } from '../units/index.js';
+import type { Disagreement } from '../label/closed-product.js';
+import type { LinearRule } from '../programme/rule.js';
+import type { EcLimit, Limit, Miss } from './limits.js';
 import type { Proof } from './proof.js';
+import type { Relaxation, WhyNot } from './why-not.js';
+
+export type * from './limits.js';
+export type * from './why-not.js';
 
 export type { AcidityLine, EcAtTemperature, EcLine, PhLine } from '../can/can-lines.js';
 
@@ -55,8 +62,7 @@ export interface ElementLine {
 
 /** A share, ratio or cap against the mix; value is the left side, or the ratio for `A <= k * B`. */
 export interface RuleLine {
-  rule: string;
-  from: string;
+  rule: LinearRule;
   value: number | null;
   /** The bound the value is judged by, in the same terms. */
   bound: number | null;
@@ -77,7 +83,7 @@ export interface Mix {
   rules: RuleLine[];
   costPerLitre: number;
   costPerBatch: number | null;
-  ec: EcLine;
+  ec: EcLine & { cap: EcLimit | null };
   /** Only where a temperature was asked for. */
   ecAtTemperature?: EcAtTemperature;
   ph: PhLine;
@@ -86,64 +92,6 @@ export interface Mix {
   precipitation: CloudingLine[];
   /** Pairs that stay clear in the can but cloud where they meet undiluted; absent where there are none. */
   meetings?: Meeting[];
-}
-
-/** A limit that a mix does not keep. */
-export interface Miss {
-  limit: string;
-  value: number;
-  bound: number;
-}
-
-/** One limit of a conflict. */
-export interface ConflictLine {
-  limit: string;
-  from: string;
-  /** Products that make this limit bite, with what each brings. */
-  because: string[];
-}
-
-/** One way out of a conflict. */
-export interface Relaxation {
-  /**
-   * `single`: this limit alone; `together`: the least total over all limits, each counted in parts of itself; `strength`: every band
-   * scaled; `water`: another water blended in.
-   */
-  kind: 'single' | 'together' | 'strength' | 'water' | 'products';
-  limit: string;
-  /** In the grower's units, rounded to the side that works. */
-  change: string;
-  /** The limit's number before and after; shares from 0 to 1; for several moves 0 and the sum of their relative sizes. */
-  from: number;
-  to: number;
-  /** For `together`. */
-  moves?: { limit: string; change: string; from: number; to: number }[];
-}
-
-/** An element with a floor that nothing on the shelf and no water in use is known to hold. */
-export interface Absent {
-  element: Nutrient;
-  min: MgPerLitre;
-  /** Kinds of product that would bring it, the best first. */
-  broughtBy: string[];
-}
-
-/** The proof of a conflict as a sum: Σ times · limit asks for `asked`, and no mix can give more than `most`. */
-export interface FarkasSum {
-  terms: { limit: string; end: 'least' | 'most'; bound: number; times: number }[];
-  asked: number;
-  most: number;
-  sentence: string;
-}
-
-/** Why no mix exists. */
-export interface WhyNot {
-  absent: Absent[];
-  conflict: ConflictLine[];
-  /** True where every limit of the conflict is proved to be needed for it. */
-  irreducible: boolean;
-  farkas: FarkasSum | null;
-  relaxations: Relaxation[];
 }
 
 /** What moving an end does to the cost per litre: `pricePerUnit` per unit of the end, the same as far as `limit`. */
@@ -156,18 +104,14 @@ export interface PriceSide {
 
 /** A limit on which the cheapest mix stands, and what it costs to insist on it. */
 export interface LimitPrice {
-  limit: string;
-  from: string;
+  limit: Limit;
   end: 'least' | 'most';
   bound: number;
-  /** What `bound` is counted in. */
-  unit: string;
   /** For a smaller and for a greater bound; they differ where the answer is degenerate. */
   left: PriceSide;
   right: PriceSide;
   /** Without the limit altogether: the cost per litre, and the share saved (0…1). */
   lifted: { costPerLitre: number; saves: number } | null;
-  sentence: string;
 }
 
 /**
@@ -184,15 +128,35 @@ export interface ProductPrice {
   pack: number | null;
   lowestPerPack: number | null;
   highestPerPack: number | null;
-  sentence: string;
+  /** False where the price is assumed. */
+  isKnown: boolean;
 }
 
 /** What it costs to insist. Limits with the greatest saving first; unused products with the nearest first. */
 export interface Prices {
+  /** Per litre, as the program counts it. */
+  cost: number;
   limits: LimitPrice[];
   used: ProductPrice[];
   unused: ProductPrice[];
 }
+
+/** What a label's silence costs: the figure (cost per litre, or largest miss) if it stated what it leaves open as kindly as can be. */
+export interface Silence {
+  /** Null: all labels together. */
+  label: string | null;
+  kindest: number;
+  /** The figure as it is; null where no mix was possible. */
+  found: number | null;
+}
+
+/** What is worth knowing beside a blend. Products go by id. */
+export type BlendNote =
+  /** The lightest mix was sought instead of the cheapest. */
+  | { kind: 'no prices' }
+  /** Counted at the dearest known price per g or mL. */
+  | { kind: 'price assumed'; products: string[]; dearest: number }
+  | { kind: 'sources disagree'; product: string; off: Disagreement };
 
 /** What `blend` answers: a feed; why there is none; or, where neither is proved, the nearest guess. */
 export type BlendResult = BlendMade | BlendCannot | BlendOpen;
@@ -200,9 +164,9 @@ export type BlendResult = BlendMade | BlendCannot | BlendOpen;
 interface BlendTold {
   goal: 'cheapest' | 'closest';
   feed: FeedHeader;
-  /** What the labels' silence costs, sentence by sentence. */
-  unknowns: string[];
-  notes: string[];
+  /** What the labels' silence costs, for all together and label by label. */
+  unknowns: Silence[];
+  notes: BlendNote[];
   cautions: Caution[];
   proof: Proof;
 }
@@ -253,7 +217,8 @@ interface FrontierTold {
   feed: FeedHeader;
   /** `EUR/L`, or `g/L` where nothing has a price. */
   costUnit: string;
-  notes: string[];
+  /** Products counted at the dearest known price. */
+  assumed: string[];
   proof: Proof;
 }
 
@@ -279,7 +244,8 @@ export interface ReachLine {
   aim: number | null;
   max: number | null;
   reachable: boolean;
-  limitedBy: string[];
+  /** Null: nothing does, there is no highest. */
+  limitedBy: Limit[] | null;
 }
 
 /** mg/L from the lowest to the highest; a highest of null: nothing holds it back. */
@@ -295,6 +261,7 @@ export interface ReachResult {
   feed: FeedHeader;
   shelf: string;
   elements: ReachLine[];
-  notes: string[];
+  /** True where it is proved that the limits cannot all be kept together: then the caps alone decide. */
+  conflicting: boolean;
   proof: Proof;
 }

@@ -4,15 +4,16 @@ import { productColumn } from '../feed/terms.js';
 
 /**
  * The same program with a 0/1 column for each product and at most `most` of them 1: x ≤ ceiling(x) · used, Σ used ≤ most.
+ * @param bounds the program that the ceilings are read from, where that is another
  */
-export function withAtMost(formulated: Formulated, most: number): Formulated {
+export function withAtMost(formulated: Formulated, most: number, bounds = formulated.program): Formulated {
   const { program } = formulated;
   const columns = [...program.columns];
   const rows = [...program.rows];
   const used: Record<string, number> = {};
   for (const [id] of formulated.products) {
     columns.push({ id: `used:${id}`, cost: 0, upper: 1, integer: true });
-    rows.push({ id: `use:${id}`, upper: 0, terms: { [id]: 1, [`used:${id}`]: -ceilingOf(program, id) } });
+    rows.push({ id: `use:${id}`, upper: 0, terms: { [id]: 1, [`used:${id}`]: -ceilingOf(bounds, id) } });
     used[`used:${id}`] = 1;
   }
   rows.push({ id: 'at-most', upper: most, terms: used });

@@ -15,9 +15,8 @@ const GIVE_BACK = 1e-7;
  * Closest feed: first the least possible largest relative miss from the aims, then the least sum of misses, then the least
  * cost. Misses are counted on what labels state. A stage that is not proved is the last.
  */
-export async function closestStages(formulated: Formulated, request: FeedRequest): Promise<Stage[]> {
+export async function closestStages({ request, program: base }: Formulated): Promise<Stage[]> {
   const aims = aimsOf(request);
-  const base = formulated.program;
   const missColumns: Column[] = aims.map(([n]) => ({ id: `miss:${n}`, cost: 0 }));
   const rows: Row[] = [...base.rows];
   for (const [nutrient, aim] of aims) {
@@ -55,7 +54,7 @@ export async function closestStages(formulated: Formulated, request: FeedRequest
 }
 
 /** The first goal alone. */
-export async function leastMiss({ program }: Formulated, request: FeedRequest): Promise<Stage> {
+export async function leastMiss({ request, program }: Formulated): Promise<Stage> {
   const rows: Row[] = [...program.rows];
   for (const [nutrient, aim] of aimsOf(request)) {
     const terms = termsOf(request.shelf, request.waters, new Map([[nutrient, 1]]), 'stated');

@@ -51,7 +51,7 @@ export function linearisationOfWater(linearisation: EcLinearisation, water: Wate
  * The linearisation to begin with: it touches the model where a feed in the proportions of the programme's aims, in the first water,
  * reads the EC cap.
  */
-export function firstLinearisation(request: Pick<FeedRequest, 'programme' | 'waters' | 'maxEc'>): EcLinearisation {
+export function firstLinearisation(request: Pick<FeedRequest, 'programme' | 'waters' | 'rules'>): EcLinearisation {
   const before = PLANES.get(request.programme);
   const cap = ecCap(request) ?? 1;
   const water = ionsOfWater(request.waters[0]!);

@@ -1,32 +1,50 @@
 import type { Column, LinearProgram, Row } from '../../solver/index.js';
 import type { ClosedProduct } from '../label/closed-product.js';
 import { NUTRIENTS, type Nutrient } from '../chemistry/nutrients.js';
-import { firstLinearisation, linearisationOfProduct, linearisationOfWater } from './ec-row.js';
+import type { EcLinearisation } from '../feed/ec-linearisation.js';
+import type { EcRule } from '../programme/rule.js';
+import { linearisationOfProduct, linearisationOfWater } from './ec-row.js';
 import { costing } from '../feed/price.js';
-import { allRules, ecCap, type FeedRequest } from '../feed/request.js';
+import { ecLimit, type End, type Limit, type RateLimit, type StockLimit } from '../feed/limits.js';
+import { ecRule, type FeedRequest, linearRules } from '../feed/request.js';
 import { productColumn, termsOf, waterColumn } from '../feed/terms.js';
-import { formatNumber } from '../units/index.js';
+import type { MgPerLitre } from '../units/index.js';
 
-/** A row of the program in the grower's words. */
-export interface Limit {
-  id: string;
-  kind: 'min' | 'max' | 'rule' | 'ec' | 'stock' | 'rate' | 'water';
-  /** `Ca ≥ 40 mg/L`, `NH4 <= 0.1 * N`, … */
-  text: string;
-  from: string;
-  nutrient?: Nutrient;
-  /** Index into the shelf, for stock and rate. */
-  product?: number;
+/** A row of a program with the limit that it stands for. */
+export interface Limited {
+  limit: Limit;
+  row: Row;
 }
 
-/** A linear program with the legend that turns its ids back into a feed. */
+/** A linear program with the legend that turns its ids back into a feed, and with what it stands on. */
 export interface Formulated {
+  request: FeedRequest;
+  /** What its EC row is; null without a cap. */
+  linearisation: EcLinearisation | null;
   program: LinearProgram;
+  /** The rows of the program, each with its limit. */
+  limited: readonly Limited[];
   /** Column id → index into shelf. */
   products: Map<string, number>;
   /** Column id → index into waters. */
   waters: Map<string, number>;
-  limits: Map<string, Limit>;
+}
+
+/** The limit that a row stands for. @throws where it is no row of the program */
+export function limitOf({ limited }: Pick<Formulated, 'limited'>, rowId: string): Limit {
+  const found = limited.find(({ row }) => row.id === rowId);
+  if (!found) throw new Error(`no row ${rowId}`);
+  return found.limit;
+}
+
+/** The row of the EC cap, where there is one. */
+export const ecRowOf = ({ limited }: Pick<Formulated, 'limited'>): Row | undefined =>
+  limited.find(({ limit }) => limit.kind === 'ec')?.row;
+
+/** Whether a proof that no mix exists leans on the EC row. */
+export function leansOnEc(formulated: Pick<Formulated, 'limited'>, ray: Readonly<Record<string, number>>): boolean {
+  const row = ecRowOf(formulated);
+  return row !== undefined && (ray[row.id] ?? 0) !== 0;
 }
 
 /** Which limits to keep, and whether stock and label ceilings are rows (so that a conflict can name them). */
@@ -43,28 +61,38 @@ export interface FormulateOptions {
 /**
  * Turns a request into a program: columns in g/L, mL/L and litres of water per litre; rows in mg/L (EC in mS/cm).
  * A minimum counts what labels guarantee; a cap counts the worst case of what they leave open.
+ * @param linearisation what stands for the model of EC; of no matter without a cap
  */
-export function formulate(request: FeedRequest, options: FormulateOptions = {}): Formulated {
+export function formulate(
+  request: FeedRequest,
+  linearisation: EcLinearisation | null,
+  options: FormulateOptions = {},
+): Formulated {
+  const cap = ecRule(request);
   const { shelf, waters } = request;
-  const limited: Limited[] = [
+  const limited = [
     ...(options.ceilingsAsRows ? ceilingRows(request) : []),
     waterRow(request),
     ...bandRows(request, options),
     ...ruleRows(request),
-    ...ecRows(request),
-  ];
+    ...(cap === null ? [] : [ecRow(request, cap, linearisation)]),
+  ].map(({ id, limit, row }): Limited => ({ limit, row: { id, ...row } }));
   return {
+    request,
+    linearisation: cap === null ? null : linearisation,
     program: {
       columns: [...productColumns(request, options), ...waterColumns(request)],
-      rows: limited.map(({ limit, row }) => ({ id: limit.id, ...row })),
+      rows: limited.map(({ row }) => row),
     },
+    limited,
     products: new Map(shelf.map((_, i) => [productColumn(i), i])),
     waters: new Map(waters.map((_, i) => [waterColumn(i), i])),
-    limits: new Map(limited.map(({ limit }) => [limit.id, limit])),
   };
 }
 
-interface Limited {
+/** Ids are opaque, and the same for the same limit whatever the options, so that multipliers of one program can be read in another. */
+interface Unnamed {
+  id: string;
   limit: Limit;
   row: Omit<Row, 'id'>;
 }
@@ -72,7 +100,7 @@ interface Limited {
 function productColumns({ shelf, header }: FeedRequest, { ceilingsAsRows }: FormulateOptions): Column[] {
   const cost = costing(shelf);
   return shelf.map((product, i) => {
-    const uppers = ceilingsAsRows ? [] : ceilings(product, header.batchLitres).map(({ upper }) => upper);
+    const uppers = ceilingsAsRows ? [] : ceilings(product, header.batchLitres).map(({ bound }) => bound);
     return {
       id: productColumn(i),
       cost: cost.perUnit[i]!,
@@ -85,102 +113,99 @@ function waterColumns({ waters }: FeedRequest): Column[] {
   return waters.map((water, i) => ({ id: waterColumn(i), cost: water.pricePerLitre, upper: 1 }));
 }
 
-function ceilingRows({ shelf, header }: FeedRequest): Limited[] {
+function ceilingRows({ shelf, header }: FeedRequest): Unnamed[] {
   return shelf.flatMap((product, i) =>
     ceilings(product, header.batchLitres).map(
-      ({ kind, text, upper }): Limited => ({
-        limit: { id: `${kind}:${i}`, kind, text, from: 'shelf', product: i },
-        row: { upper, terms: { [productColumn(i)]: 1 } },
+      (limit): Unnamed => ({
+        id: `${limit.kind} ${i}`,
+        limit,
+        row: { upper: limit.bound, terms: { [productColumn(i)]: 1 } },
       }),
     ),
   );
 }
 
-function waterRow({ waters }: FeedRequest): Limited {
+function waterRow({ waters }: FeedRequest): Unnamed {
   return {
-    limit: { id: 'water', kind: 'water', text: 'the waters fill the can', from: 'water' },
+    id: 'water',
+    limit: { kind: 'water', owner: 'water' },
     row: { lower: 1, upper: 1, terms: Object.fromEntries(waters.map((_, i) => [waterColumn(i), 1])) },
   };
 }
 
-function bandRows({ shelf, waters, programme }: FeedRequest, options: FormulateOptions): Limited[] {
-  return NUTRIENTS.flatMap((nutrient): Limited[] => {
+function bandRows({ shelf, waters, programme }: FeedRequest, options: FormulateOptions): Unnamed[] {
+  return NUTRIENTS.flatMap((nutrient): Unnamed[] => {
     const band = programme.bands[nutrient];
     if (!band || nutrient === options.without) return [];
-    const found: Limited[] = [];
-    const limitOf = (kind: 'min' | 'max', sign: string, bound: number): Limit => ({
-      id: `${kind}:${nutrient}`,
-      kind,
-      text: `${nutrient} ${sign} ${formatNumber(bound)} mg/L`,
-      from: 'programme',
+    const found: Unnamed[] = [];
+    const limit = (end: End, bound: MgPerLitre): Limit => ({
+      kind: 'nutrient',
       nutrient,
+      end,
+      bound,
+      owner: 'programme',
     });
     const alone = new Map([[nutrient, 1]]);
     if (band.min !== undefined && band.min > 0 && options.minima !== false)
       found.push({
-        limit: limitOf('min', '≥', band.min),
+        id: `least ${nutrient}`,
+        limit: limit('least', band.min),
         row: { lower: band.min, terms: termsOf(shelf, waters, alone, 'floor') },
       });
     if (band.max !== undefined && options.maxima !== false)
       found.push({
-        limit: limitOf('max', '≤', band.max),
+        id: `most ${nutrient}`,
+        limit: limit('most', band.max),
         row: { upper: band.max, terms: termsOf(shelf, waters, alone, 'cap') },
       });
     return found;
   });
 }
 
-function ruleRows(request: FeedRequest): Limited[] {
+function ruleRows(request: FeedRequest): Unnamed[] {
   const { shelf, waters } = request;
-  return allRules(request).flatMap(({ terms, text, from, upper, lower }, i): Limited[] => {
+  return linearRules(request).flatMap((rule, i): Unnamed[] => {
+    const { terms, upper, lower, from } = rule;
     const weights = new Map(Object.entries(terms) as [Nutrient, number][]);
-    const limitOf = (end: string): Limit => ({ id: `rule:${i}:${end}`, kind: 'rule', text, from });
+    const limit = (end: End, bound: number): Limit => ({ kind: 'rule', rule, end, bound, owner: from.owner });
     return [
       ...(upper === undefined
         ? []
-        : [{ limit: limitOf('upper'), row: { upper, terms: termsOf(shelf, waters, weights, 'cap') } }]),
+        : [
+            {
+              id: `rule ${i} most`,
+              limit: limit('most', upper),
+              row: { upper, terms: termsOf(shelf, waters, weights, 'cap') },
+            },
+          ]),
       ...(lower === undefined
         ? []
-        : [{ limit: limitOf('lower'), row: { lower, terms: termsOf(shelf, waters, weights, 'floor') } }]),
+        : [
+            {
+              id: `rule ${i} least`,
+              limit: limit('least', lower),
+              row: { lower, terms: termsOf(shelf, waters, weights, 'floor') },
+            },
+          ]),
     ];
   });
 }
 
-function ecRows(request: FeedRequest): Limited[] {
-  const cap = ecCap(request);
-  if (cap === null) return [];
-  const linearisation = request.ecLinearisation ?? firstLinearisation(request);
+function ecRow({ shelf, waters }: FeedRequest, cap: EcRule, linearisation: EcLinearisation | null): Unnamed {
+  if (linearisation === null) throw new Error('a program under an EC cap stands on a linearisation');
   const terms = Object.fromEntries([
-    ...request.shelf.map((product, i) => [productColumn(i), linearisationOfProduct(linearisation, product)]),
-    ...request.waters.map((water, i) => [waterColumn(i), linearisationOfWater(linearisation, water)]),
+    ...shelf.map((product, i) => [productColumn(i), linearisationOfProduct(linearisation, product)]),
+    ...waters.map((water, i) => [waterColumn(i), linearisationOfWater(linearisation, water)]),
   ]);
-  return [
-    {
-      limit: { id: 'ec', kind: 'ec', text: `EC ≤ ${formatNumber(cap)} mS/cm`, from: 'programme' },
-      row: { upper: cap, terms },
-    },
-  ];
+  return { id: 'ec', limit: ecLimit(cap), row: { upper: cap.upper, terms } };
 }
 
-function ceilings(
-  product: ClosedProduct,
-  batchLitres: number | null,
-): { kind: 'stock' | 'rate'; upper: number; text: string }[] {
-  const unit = product.composition.per;
-  const found: { kind: 'stock' | 'rate'; upper: number; text: string }[] = [];
-  if (product.onHand !== undefined && (product.onHand === 0 || batchLitres !== null)) {
-    found.push({
-      kind: 'stock',
-      upper: product.onHand === 0 ? 0 : product.onHand / batchLitres!,
-      text: `${product.id}: ${formatNumber(product.onHand)} ${unit} on hand`,
-    });
-  }
-  if (product.maxRate !== undefined) {
-    found.push({
-      kind: 'rate',
-      upper: product.maxRate,
-      text: `${product.id}: at most ${formatNumber(product.maxRate)} ${unit}/L by its label`,
-    });
-  }
+function ceilings(product: ClosedProduct, batchLitres: number | null): (StockLimit | RateLimit)[] {
+  const { id, onHand, maxRate } = product;
+  const of = { product: id, unit: product.composition.per, end: 'most', owner: 'shelf' } as const;
+  const found: (StockLimit | RateLimit)[] = [];
+  if (onHand !== undefined && (onHand === 0 || batchLitres !== null))
+    found.push({ kind: 'stock', ...of, onHand, bound: onHand === 0 ? 0 : onHand / batchLitres! });
+  if (maxRate !== undefined) found.push({ kind: 'rate', ...of, bound: maxRate });
   return found;
 }

@@ -1,4 +1,5 @@
 import { type Optimal, solve } from '../../solver/index.js';
+import type { EcLinearisation, EcStanding } from '../feed/ec-linearisation.js';
 import { Proof, type FeedGoal, type Stage } from '../feed/proof.js';
 import type { Amounts } from '../can/mix-amounts.js';
 import { costing } from '../feed/price.js';
@@ -6,15 +7,15 @@ import { ecCap, type FeedRequest, withoutEcCap } from '../feed/request.js';
 import { amountsOf } from './amounts.js';
 import { chosen, fewestProducts, restrictTo, withAtMost } from './at-most.js';
 import { closestStages, leastMiss } from './closest.js';
-import { type Capped, leastEc, linearisationOfMix, standingOf, underEcCap } from './ec-cap.js';
-import { type Formulated, formulate } from './formulate.js';
+import { type Capped, linearisationOfMix, standingOf, underEcCap, withSecondLook } from './ec-cap.js';
+import { type Formulated, formulate, leansOnEc } from './formulate.js';
 
 /** What a request for a feed came to. */
 export type FeedAnswer = FeedFound | FeedNone | FeedTooFew | FeedOpen;
 
 interface Told {
-  /** The request with the linearisation that the answer stands on. */
-  request: FeedRequest;
+  /** What the answer stands on; null without an EC cap. */
+  linearisation: EcLinearisation | null;
   proof: Proof;
 }
 
@@ -57,41 +58,41 @@ export async function solveFeed(request: FeedRequest): Promise<FeedAnswer> {
   return request.atMost === undefined ? anyNumber(request) : atMost(request, request.atMost);
 }
 
+/** The cheapest feed within the limits (the lightest, on a shelf without a price). */
+export const cheapest = (request: FeedRequest): Promise<FeedAnswer> => solveFeed({ ...request, goal: 'cheapest' });
+
+/** The feed closest to its aims, and the cheapest of those. */
+export const closest = (request: FeedRequest): Promise<FeedAnswer> => solveFeed({ ...request, goal: 'closest' });
+
 /** The least possible largest miss from the aims, as a share of the aim, with every limit kept; null where no mix does. */
 export async function leastLargestMiss(request: FeedRequest): Promise<number | null> {
-  const capped = await underCap(request, async (at) => {
-    const formulated = formulate(at);
-    return { formulated, stages: [await leastMiss(formulated, at)] };
-  });
+  const capped = await underCap(request, async (formulated) => ({ formulated, stages: [await leastMiss(formulated)] }));
   const verdict = capped.result.stages[0]!.verdict;
   return verdict.verdict === 'optimal' && capped.keeps ? Math.max(0, verdict.objective) : null;
 }
 
 async function anyNumber(request: FeedRequest): Promise<FeedAnswer> {
-  const capped = await underCap(request, async (at) => {
-    const formulated = formulate(at);
-    return { formulated, stages: await stagesOf(formulated, at) };
-  });
+  const capped = await underCap(request, async (formulated) => ({ formulated, stages: await stagesOf(formulated) }));
   const { stages } = capped.result;
-  const proof = Proof.of({ question: 'feed', ...questionOf(capped), stages });
-  if (proof.verdict === 'infeasible') return { answer: 'none', request: capped.request, proof };
+  const proof = Proof.of({ question: 'feed', ...questionOf(request, capped), stages });
+  if (proof.verdict === 'infeasible') return { answer: 'none', linearisation: capped.linearisation, proof };
   return foundOr(capped, proof);
 }
 
 async function atMost(request: FeedRequest, most: number): Promise<FeedAnswer> {
-  const capped = await underCap(request, (at) => bestChoice(at, most));
-  if (amountsIn(capped.result)) return foundOr(capped, proofOfFew(capped, most, false));
+  const capped = await underCap(request, (formulated) => bestChoice(formulated, most));
+  if (amountsIn(capped.result)) return foundOr(capped, proofOfFew(request, capped, most, false));
   const { atMost: _, ...rest } = request;
   const any = await anyNumber(rest);
   if (any.answer !== 'found') return any;
   const { told, found } = await withoutTheCap(request, most, capped);
-  if (found) return foundOr(told, proofOfFew(told, most, false));
+  if (found) return foundOr(told, proofOfFew(request, told, most, false));
   return {
     answer: 'too few',
-    request: any.request,
+    linearisation: any.linearisation,
     atMost: most,
-    fewest: await fewestProducts(formulate(any.request)),
-    proof: proofOfFew(told, most, true),
+    fewest: await fewestProducts(formulate(rest, any.linearisation)),
+    proof: proofOfFew(request, told, most, true),
   };
 }
 
@@ -105,12 +106,11 @@ async function withoutTheCap(
   capped: Capped<Run>,
 ): Promise<{ told: Capped<Run>; found: boolean }> {
   if (ecCap(request) === null) return { told: capped, found: false };
-  const free = withoutEcCap(request);
-  const result = await bestChoice(free, most);
+  const result = await bestChoice(formulate(withoutEcCap(request), null), most);
   const amounts = amountsIn(result);
-  if (!amounts) return { told: { result, request: free, round: 1, presses: false, keeps: true }, found: false };
-  const there = { ...request, ecLinearisation: linearisationOfMix(amounts, request) };
-  const again = await underEcCap(there, (at) => bestChoice(at, most), amountsIn);
+  if (!amounts) return { told: { result, linearisation: null, round: 1, presses: false, keeps: true }, found: false };
+  const from = linearisationOfMix(amounts, request);
+  const again = await underEcCap(request, (at) => bestChoice(at, most), amountsIn, { from });
   return amountsIn(again.result) ? { told: again, found: true } : { told: capped, found: false };
 }
 
@@ -124,33 +124,29 @@ interface Run {
 /**
  * Solves under the EC cap, a second time from the mix of least EC where the first linearisation, its EC row among the reasons, leaves no mix.
  */
-async function underCap(request: FeedRequest, run: (at: FeedRequest) => Promise<Run>): Promise<Capped<Run>> {
-  const first = await underEcCap(request, run, amountsIn);
-  const verdict = lastOf(first.result.choice ?? first.result.stages).verdict;
-  if (verdict.verdict === 'optimal' || ecCap(request) === null) return first;
-  if (verdict.verdict === 'infeasible' && !verdict.cases && (verdict.ray.ec ?? 0) === 0)
-    return { ...first, presses: false };
-  const least = await leastEc(request);
-  if (!least) return { ...first, presses: false };
-  // with few products the mix of least EC is no mix of theirs
-  const inside = request.atMost === undefined && least.ec <= ecCap(request)! ? least.amounts : null;
-  return underEcCap({ ...request, ecLinearisation: least.linearisation }, run, amountsIn, inside);
+async function underCap(request: FeedRequest, run: (formulated: Formulated) => Promise<Run>): Promise<Capped<Run>> {
+  return withSecondLook(request, run, amountsIn, ({ formulated, stages, choice }) => {
+    const { verdict } = lastOf(choice ?? stages);
+    if (verdict.verdict === 'optimal') return 'no';
+    return verdict.verdict === 'infeasible' && !verdict.cases && !leansOnEc(formulated, verdict.ray)
+      ? 'no part'
+      : 'may be';
+  });
 }
 
-async function stagesOf(formulated: Formulated, request: FeedRequest): Promise<Stage[]> {
-  if (request.goal === 'closest') return closestStages(formulated, request);
+async function stagesOf(formulated: Formulated): Promise<Stage[]> {
+  if (formulated.request.goal === 'closest') return closestStages(formulated);
   return [{ goal: 'cost', verdict: await solve(formulated.program) }];
 }
 
 /** The best choice of at most so many products; the amounts are solved again as a linear program, so that they carry that certificate. */
-async function bestChoice(request: FeedRequest, most: number): Promise<Run> {
-  const formulated = formulate(request);
+async function bestChoice(formulated: Formulated, most: number): Promise<Run> {
   const integer = withAtMost(formulated, most);
-  const choice = await stagesOf(integer, request);
+  const choice = await stagesOf(integer);
   const { verdict } = lastOf(choice);
   if (verdict.verdict !== 'optimal') return { formulated, choice, stages: [] };
   const restricted = restrictTo(formulated, chosen(integer, verdict));
-  return { formulated: restricted, choice, stages: await stagesOf(restricted, request) };
+  return { formulated: restricted, choice, stages: await stagesOf(restricted) };
 }
 
 function amountsIn({ formulated, stages }: Run): Amounts | null {
@@ -159,22 +155,24 @@ function amountsIn({ formulated, stages }: Run): Amounts | null {
 }
 
 function foundOr(capped: Capped<Run>, proof: Proof): FeedFound | FeedOpen {
-  const { request, result, keeps } = capped;
+  const { linearisation, result, keeps } = capped;
   const amounts = amountsIn(result);
   const last = result.stages.at(-1)?.verdict;
   const first = result.stages[0]?.verdict;
   if (!amounts || !keeps || last?.verdict !== 'optimal' || first?.verdict !== 'optimal')
-    return { answer: 'open', request, over: amounts, proof };
-  return { answer: 'found', request, amounts, optimal: last, figure: first.objective, proof };
+    return { answer: 'open', linearisation, over: amounts, proof };
+  return { answer: 'found', linearisation, amounts, optimal: last, figure: first.objective, proof };
 }
 
-function proofOfFew(capped: Capped<Run>, most: number, anyNumber: boolean): Proof {
+function proofOfFew(request: FeedRequest, capped: Capped<Run>, most: number, anyNumber: boolean): Proof {
   const { stages, choice = [] } = capped.result;
-  return Proof.of({ question: 'at most', ...questionOf(capped), atMost: most, stages, choice, anyNumber });
+  return Proof.of({ question: 'at most', ...questionOf(request, capped), atMost: most, stages, choice, anyNumber });
 }
 
-function questionOf(capped: Capped<Run>): { goal: FeedGoal; unit: string; ec: ReturnType<typeof standingOf> } {
-  const { shelf, header, goal } = capped.request;
+function questionOf(
+  { shelf, header, goal }: FeedRequest,
+  capped: Capped<Run>,
+): { goal: FeedGoal; unit: string; ec: EcStanding | null } {
   const inMoney = costing(shelf).counts === 'money';
   return {
     goal: goal === 'closest' ? 'closest' : inMoney ? 'cheapest' : 'lightest',

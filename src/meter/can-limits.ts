@@ -1,8 +1,10 @@
-import { formulate } from '../formulation/formulate.js';
+import { programOn } from '../formulation/index.js';
 import type { FeedRequest } from '../feed/request.js';
 import { productColumn, waterColumn } from '../feed/terms.js';
 import type { Batch } from './batch.js';
 import type { PossibleCan } from './posterior.js';
+import type { EcLinearisation } from '../feed/ec-linearisation.js';
+import type { Limit } from '../feed/limits.js';
 
 /** What is done to a can. */
 export interface Action {
@@ -17,7 +19,7 @@ export interface Action {
 /** One limit on the final can, made linear by multiplying with its volume: Σ coefficient · column ≥ 0 (`least`) or ≤ 0 (`most`). */
 export interface CanLimit {
   id: string;
-  text: string;
+  limit: Limit;
   side: 'least' | 'most';
   /** Per unit of each shelf product and per litre of each water. */
   products: number[];
@@ -34,13 +36,20 @@ export type MovedLimits = ReadonlyMap<string, number>;
 /** Both sides of one row are limits of their own. */
 export const keyOf = ({ id, side }: Pick<CanLimit, 'id' | 'side'>): string => `${side}:${id}`;
 
-/** Every limit of the feed on a can of which part is kept. */
-export function canLimits(request: FeedRequest, batch: Batch, moved: MovedLimits = new Map()): CanLimit[] {
-  const formulated = formulate(request, { ceilingsAsRows: true });
+/**
+ * Every limit of the feed on a can of which part is kept.
+ * @param linearisation what stands for the EC of the can; null without a cap
+ */
+export function canLimits(
+  request: FeedRequest,
+  linearisation: EcLinearisation | null,
+  batch: Batch,
+  moved: MovedLimits = new Map(),
+): CanLimit[] {
+  const { limited } = programOn(request, linearisation, { ceilingsAsRows: true });
   const places = batch.items.map(({ product }) => request.shelf.findIndex((p) => p.id === product.id));
   const shares = request.waters.map((w) => batch.waters.find(({ water }) => water.id === w.id)?.share ?? 0);
-  return formulated.program.rows.flatMap((row): CanLimit[] => {
-    const limit = formulated.limits.get(row.id)!;
+  return limited.flatMap(({ limit, row }): CanLimit[] => {
     if (limit.kind === 'water' || limit.kind === 'stock') return [];
     const products = request.shelf.map((_, i) => row.terms[productColumn(i)] ?? 0);
     const waters = request.waters.map((_, i) => row.terms[waterColumn(i)] ?? 0);
@@ -52,7 +61,7 @@ export function canLimits(request: FeedRequest, batch: Batch, moved: MovedLimits
       const bound = side === 'least' ? own - by : own + by;
       return {
         id: row.id,
-        text: limit.text,
+        limit,
         side,
         products,
         waters: waters.map((w) => w - bound),

@@ -11,6 +11,8 @@ import { after, nothing, overCap, linearisationFor } from './remedy-action.js';
 import { leastLitres } from './rescue-program.js';
 import { stockLeft } from './stock-left.js';
 import { type Candidate, weigher } from './weigh-remedy.js';
+import type { EcLinearisation } from '../feed/ec-linearisation.js';
+import type { Limit } from '../feed/limits.js';
 
 export interface RescueOptions {
   /** Litres that the can holds to the brim. */
@@ -24,24 +26,21 @@ export interface RescueOptions {
  * kit while that saves more; it is taken if it is worth more than leaving the can alone. Where the plan stands on its limits
  * does not matter: a remedy aims inside them.
  */
-export async function chooseRemedy(judged: Judged, asked: FeedRequest, options: RescueOptions): Promise<Chosen> {
-  const ground = groundOf(judged, asked);
-  const { aside, linearisation } = ground;
-  let request: FeedRequest = { ...asked, ecLinearisation: linearisation };
-  let best = await choose(judged, request, options, ground);
+export async function chooseRemedy(judged: Judged, request: FeedRequest, options: RescueOptions): Promise<Chosen> {
+  const ground = groundOf(judged, request);
+  let best = await choose(judged, request, options, ground, ground.linearisation);
   // the linearisation must hold where the remedied can stands: touch there and try again where it does not
   for (let round = 0; round < ROUNDS && overCap(best.final, request); round += 1) {
-    request = { ...request, ecLinearisation: linearisationFor(best.final, request) };
-    best = await choose(judged, request, options, ground);
+    best = await choose(judged, request, options, ground, linearisationFor(best.final, request));
   }
-  return { ...best, request, aside };
+  return { ...best, request, aside: ground.aside };
 }
 
 /** A remedy as chosen, with what it was chosen under. */
 export interface Chosen extends Best {
   request: FeedRequest;
   /** Limits that the plan itself violates. */
-  aside: readonly string[];
+  aside: readonly Limit[];
 }
 
 interface Best extends Candidate {
@@ -60,9 +59,10 @@ async function choose(
   request: FeedRequest,
   { capacityLitres, kit }: RescueOptions,
   { moved, allowances }: Ground,
+  linearisation: EcLinearisation | null,
 ): Promise<Best> {
   const { batch } = judged.weighed;
-  const limits = canLimits(request, batch, moved);
+  const limits = canLimits(request, linearisation, batch, moved);
   const likeliest = likeliestCause(judged.cans);
   const own = judged.cans.filter((can) => can.cause === likeliest);
   const can = middle(own);

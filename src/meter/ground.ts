@@ -7,15 +7,16 @@ import type { Judged } from './judge.js';
 import { weigh } from './likelihood.js';
 import { type PossibleCan, possibleCans, quantiles } from './posterior.js';
 import { after, nothing, linearisationFor } from './remedy-action.js';
+import type { Limit } from '../feed/limits.js';
 
 /** What a remedy is chosen under; the same for every reading of a batch. */
 export interface Ground {
-  /** The EC linearisation at the plan. */
-  linearisation: EcLinearisation;
+  /** The EC linearisation at the plan; null without a cap. */
+  linearisation: EcLinearisation | null;
   /** Limits that the plan itself violates, moved out to where nine of ten right batches keep them: no can is to be worse than planned. */
   moved: MovedLimits;
-  /** Their names. */
-  aside: string[];
+  /** These limits. */
+  aside: Limit[];
   /** Per limit: how far outside it one right batch in ten may be, so that no can is condemned for what every batch may do. */
   allowances: number[];
 }
@@ -25,12 +26,11 @@ export function groundOf({ weighed }: Judged, asked: FeedRequest): Ground {
   const { batch } = weighed;
   const planned = { amounts: batch.items.map((item) => item.planned), litres: plannedLitres(batch), cause: NO_FAULT };
   const linearisation = linearisationFor(after(planned, nothing(asked), batch, asked), asked);
-  const request = { ...asked, ecLinearisation: linearisation };
-  const violated = violatedBy(planned, batch, request);
+  const violated = violatedBy(planned, batch, asked, linearisation);
   const asMeant = { ...batch, litres: planned.litres };
   const right = possibleCans(weigh(asMeant, [], weighed.pen), RIGHT_CANS, (point) => point.hypothesis.fault === null);
   const moved = new Map(violated.map((limit) => [keyOf(limit), violationOf(limit, right)]));
-  const limits = canLimits(request, batch, moved);
+  const limits = canLimits(asked, linearisation, batch, moved);
   const inside = margins(limits, nothing(asked), canTable(limits, right));
   const allowances = limits.map((_, l) => {
     const [worst] = quantiles(
@@ -39,15 +39,20 @@ export function groundOf({ weighed }: Judged, asked: FeedRequest): Ground {
     );
     return Math.max(0, -worst!);
   });
-  return { linearisation, moved, aside: violated.map((limit) => limit.text), allowances };
+  return { linearisation, moved, aside: violated.map(({ limit }) => limit), allowances };
 }
 
 const RIGHT_CANS = 200;
 const NINE_OF_TEN = 0.9;
 
 /** The limits that a can violates. */
-function violatedBy(can: PossibleCan, batch: Batch, request: FeedRequest): CanLimit[] {
-  const limits = canLimits(request, batch);
+function violatedBy(
+  can: PossibleCan,
+  batch: Batch,
+  request: FeedRequest,
+  linearisation: EcLinearisation | null,
+): CanLimit[] {
+  const limits = canLimits(request, linearisation, batch);
   return limits.filter((limit) => !keepsAll([limit], can, nothing(request)));
 }
 

@@ -5,8 +5,7 @@ import { measuresOf, measuresWithin } from '../dose/measure.js';
 import { type Tool, toolsOf, usualMark } from '../dose/tools.js';
 import { conductingIons, conductivity, ionsOfMix } from '../can/ec.js';
 import type { EcLinearisation } from '../feed/ec-linearisation.js';
-import { linearisationOfMix } from '../formulation/ec-cap.js';
-import { firstLinearisation } from '../formulation/ec-row.js';
+import { linearisationOfMix } from '../formulation/index.js';
 import type { Amounts } from '../can/mix-amounts.js';
 import { ecCap, type FeedRequest } from '../feed/request.js';
 import { productColumn, waterColumn } from '../feed/terms.js';
@@ -115,11 +114,9 @@ export function after(can: PossibleCan, { keep, water, add }: Action, batch: Bat
   };
 }
 
-/** The EC linearisation that touches the model at a can. */
-export function linearisationFor(amounts: Amounts, request: FeedRequest): EcLinearisation {
-  if (ecCap(request) === null) return firstLinearisation(request);
-  return linearisationOfMix(amounts, request);
-}
+/** The EC linearisation that touches the model at a can; null without a cap. */
+export const linearisationFor = (amounts: Amounts, request: FeedRequest): EcLinearisation | null =>
+  ecCap(request) === null ? null : linearisationOfMix(amounts, request);
 
 /** Whether a can is over the EC cap by the full model. */
 export function overCap(final: Amounts, request: FeedRequest): boolean {

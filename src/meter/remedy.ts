@@ -1,5 +1,6 @@
 import type { Mix } from '../feed/results.js';
 import type { Cause } from './cause.js';
+import type { Limit, Miss } from '../feed/limits.js';
 
 /** What to do with a can. */
 export type Remedy = SettledRemedy | CheckFirst;
@@ -72,9 +73,9 @@ export interface Outlook {
   notUnder: string[];
   /** The likeliest can after the remedy, read out. */
   mix: Mix;
-  misses: { limit: string; value: number; bound: number }[];
+  misses: Miss[];
   /** Limits that the plan itself does not keep; held here where right batches leave them. */
-  aside: string[];
+  aside: Limit[];
   because: Because[];
 }
 
@@ -85,7 +86,7 @@ export type Because =
   | { kind: 'thins out' }
   /** Causes under which it is right, under which the can is good as it is, and under which it would not be right. */
   | { kind: 'right under' | 'good under' | 'not right under'; causes: string[] }
-  | { kind: 'plan violates'; limits: string[] };
+  | { kind: 'plan violates'; limits: Limit[] };
 
 /** What one explanation asks for. */
 export interface Alternative {

@@ -1,27 +1,20 @@
-import { type MilliSiemensPerCm, milliSiemensPerCm } from '../units/index.js';
+import { milliSiemensPerCm } from '../units/index.js';
 import { type Nutrient, RULE_NAMES } from '../chemistry/nutrients.js';
 import { type Checked, checked, type Problem, problem, type Where } from '../problem.js';
 import { parseRelation } from '../units/expression.js';
 import type { LinearRelation } from '../units/linear.js';
-import type { Rule } from './rule.js';
-
-/** Rules over nutrients, and the tightest EC cap among them (mS/cm). */
-export interface ReadRules {
-  rules: Rule[];
-  maxEc?: MilliSiemensPerCm;
-}
+import type { EcRule, LinearRule, Rule, RuleOrigin } from './rule.js';
 
 const NAMES = [...RULE_NAMES.keys(), 'EC'];
 
 /**
- * Reads rule texts such as `NH4 <= 0.1 * N` or `EC <= 0.8`; every problem of every rule at once. EC may only be capped by a number. A `<`
- * is read as `<=`, which is told in a warning.
- * @param from who asks for them: `you` or `programme`, shown beside the limit
+ * Reads rule texts such as `NH4 <= 0.1 * N` or `EC <= 0.8` into one list; every problem of every rule at once. EC may only be capped by
+ * a number. A `<` is read as `<=`, which is told in a warning.
+ * @param from who asks for them, shown beside the limit
  */
-export function parseRules(texts: readonly string[], from: string, where: Where = {}): Checked<ReadRules> {
+export function parseRules(texts: readonly string[], from: RuleOrigin, where: Where = {}): Checked<Rule[]> {
   const problems: Problem[] = [];
   const rules: Rule[] = [];
-  let maxEc: MilliSiemensPerCm | undefined;
   for (const text of texts) {
     const read = parseRelation(text, NAMES, where);
     if (!read.ok) {
@@ -30,40 +23,37 @@ export function parseRules(texts: readonly string[], from: string, where: Where 
     }
     problems.push(...read.warnings);
     for (const relation of read.value) {
-      if (relation.terms.has('EC')) {
-        const cap = ecCapOf(relation);
-        if (cap === null) {
-          problems.push(
-            problem(
-              'rule-ec',
-              where,
-              `"${text}"`,
-              'EC capped by a number',
-              'Write EC <= 0.8 (mS/cm), nothing else about EC.',
-            ),
-          );
-        } else maxEc = milliSiemensPerCm(Math.min(maxEc ?? cap, cap));
-      } else rules.push(ruleOf(relation, text.trim(), from));
+      const rule = relation.terms.has('EC')
+        ? ecRuleOf(relation, text.trim(), from)
+        : linearRuleOf(relation, text.trim(), from);
+      if (rule) rules.push(rule);
+      else problems.push(onlyCapped(text, where));
     }
   }
-  return checked({ rules, ...(maxEc === undefined ? {} : { maxEc }) }, problems);
+  return checked(rules, problems);
 }
 
-/** c · EC ≤ bound with c > 0, or the mirror image. */
-function ecCapOf(relation: LinearRelation): number | null {
+const onlyCapped = (text: string, where: Where): Problem =>
+  problem('rule-ec', where, `"${text}"`, 'EC capped by a number', 'Write EC <= 0.8 (mS/cm), nothing else about EC.');
+
+/** c · EC ≤ bound with c > 0, or the mirror image; null for anything else about EC. */
+function ecRuleOf(relation: LinearRelation, text: string, from: RuleOrigin): EcRule | null {
   if (relation.terms.size !== 1) return null;
   const weight = relation.terms.get('EC')!;
-  const cap = relation.constant / weight;
-  return relation.relation === (weight > 0 ? '<=' : '>=') && cap > 0 ? cap : null;
+  const upper = relation.constant / weight;
+  return relation.relation === (weight > 0 ? '<=' : '>=') && upper > 0
+    ? { kind: 'ec', text, upper: milliSiemensPerCm(upper), from }
+    : null;
 }
 
-function ruleOf(relation: LinearRelation, text: string, from: string): Rule {
-  const terms: Rule['terms'] = {};
+function linearRuleOf(relation: LinearRelation, text: string, from: RuleOrigin): LinearRule {
+  const terms: LinearRule['terms'] = {};
   for (const [name, weight] of relation.terms) {
     const nutrient: Nutrient = RULE_NAMES.get(name)!;
     if (weight !== 0) terms[nutrient] = weight;
   }
   return {
+    kind: 'linear',
     text,
     terms,
     ...(relation.relation === '<=' ? {} : { lower: relation.constant }),

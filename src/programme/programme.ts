@@ -1,11 +1,9 @@
 import type { Nutrient } from '../chemistry/nutrients.js';
-import type { MgPerLitre, MilliSiemensPerCm } from '../units/index.js';
+import type { MgPerLitre } from '../units/index.js';
+import type { Medium, Phase } from './phases.js';
 import type { Rule } from './rule.js';
 
-export const MEDIA = ['sphagnum', 'bark', 'coir', 'peat', 'clay', 'mounted'] as const;
-export type Medium = (typeof MEDIA)[number];
-export const PHASES = ['growth', 'bloom', 'rest'] as const;
-export type Phase = (typeof PHASES)[number];
+export { MEDIA, type Medium, PHASES, type Phase } from './phases.js';
 
 /** mg/L in the feed solution. Without `min` or `max` that side has no limit; without `aim` nothing within them is preferred. */
 export interface Band {
@@ -20,9 +18,18 @@ export interface Programme {
   medium: Medium;
   phase: Phase;
   readonly bands: Readonly<Partial<Record<Nutrient, Band>>>;
+  /** EC caps among them. */
   readonly rules: Rule[];
-  /** Highest EC of the feed solution at 25 °C, the water's own included, mS/cm. */
-  readonly maxEc?: MilliSiemensPerCm;
-  /** Sentences on why, each with its source and grade of evidence. */
-  evidence: string[];
+  evidence: Grounds[];
+}
+
+/** Why a band, factor or rule is as it is: its source and how well that supports it. */
+export interface Grounds {
+  of:
+    | { kind: 'band'; nutrient: Nutrient }
+    | { kind: 'factor'; factor: number; nutrient: Nutrient | '*'; medium: Medium | '*'; phase: Phase | '*' }
+    | { kind: 'rule'; text: string };
+  evidence: string;
+  source: string;
+  notes: string;
 }

@@ -1,10 +1,10 @@
 import { NUTRIENTS, type Nutrient } from '../chemistry/nutrients.js';
 import { type Checked, checked, nearest, type Problem, problem, type Where } from '../problem.js';
-import { type MilliSiemensPerCm, milliSiemensPerCm, scaleBy } from '../units/index.js';
+import { scaleBy } from '../units/index.js';
 import { parseRules } from './parse-rule.js';
-import type { Band, Medium, Phase, Programme } from './programme.js';
-import type { Rule } from './rule.js';
-import type { BandRow, FactorRow, ProgrammeTables, RuleRow } from './tables.js';
+import type { Band, Grounds, Medium, Phase, Programme } from './programme.js';
+import type { LinearRule, Rule, RuleOrigin } from './rule.js';
+import type { BandRow, FactorRow, ProgrammeTables, RuleRow, Sourced } from './tables.js';
 
 /**
  * The programme of a plant group in a medium and phase: the group's bands (or the defaults), times every matching factor,
@@ -24,16 +24,13 @@ export function resolveProgramme(
   const bands: Programme['bands'] = Object.fromEntries(
     bandRows.map((row) => [row.nutrient, timesBand(row, factorFor(factors, row.nutrient))]),
   );
-  const { rules, maxEc, rows, problems } = rulesFor(tables, plants, medium, phase, where);
+  const { rules, rows, problems } = rulesFor(tables, plants, medium, phase, where);
   const evidence = [
-    ...bandRows.map((row) => noted(row.nutrient, row)),
-    ...factors.map((row) => noted(factorText(row), row)),
-    ...rows.map((row) => noted(row.rule, row)),
+    ...bandRows.map((row) => evidenceOf({ kind: 'band', nutrient: row.nutrient }, row)),
+    ...factors.map((row) => evidenceOf(factorOf(row), row)),
+    ...rows.map((row) => evidenceOf({ kind: 'rule', text: row.rule }, row)),
   ];
-  return checked(
-    { plants, medium, phase, bands, rules: tightest(rules), ...(maxEc === undefined ? {} : { maxEc }), evidence },
-    problems,
-  );
+  return checked({ plants, medium, phase, bands, rules: tightest(rules), evidence }, problems);
 }
 
 function unsuitedProblem(tables: ProgrammeTables, plants: string, medium: Medium, where: Where): Problem | undefined {
@@ -68,12 +65,11 @@ function bandsFor({ bands }: ProgrammeTables, plants: string): BandRow[] {
   });
 }
 
-/** Every matching rule with the row it is from, and the lowest EC cap among them. */
+/** Every matching rule with the row it is from. */
 function rulesFor(tables: ProgrammeTables, plants: string, medium: Medium, phase: Phase, where: Where) {
   const rules: Rule[] = [];
   const rows: RuleRow[] = [];
   const problems: Problem[] = [];
-  let maxEc: MilliSiemensPerCm | undefined;
   for (const row of tables.rules.filter(
     (r) => (r.plants === '*' || r.plants === plants) && matches(r, medium, phase),
   )) {
@@ -82,21 +78,26 @@ function rulesFor(tables: ProgrammeTables, plants: string, medium: Medium, phase
       problems.push(...read.problems);
       continue;
     }
-    rules.push(...read.value.rules);
-    if (read.value.maxEc !== undefined)
-      maxEc = milliSiemensPerCm(Math.min(maxEc ?? Number.POSITIVE_INFINITY, read.value.maxEc));
+    rules.push(...read.value);
     rows.push(row);
   }
-  return { rules, maxEc, rows, problems };
+  return { rules, rows, problems };
 }
 
-function noted(text: string, { evidence, source, notes }: { source: string; evidence: string; notes: string }): string {
-  return `${text}: ${evidence}, ${source}${notes ? ` — ${notes}` : ''}`;
-}
+const evidenceOf = (of: Grounds['of'], { evidence, source, notes }: Sourced): Grounds => ({
+  of,
+  evidence,
+  source,
+  notes,
+});
 
-function factorText({ factor, nutrient, medium, phase }: FactorRow): string {
-  return `× ${factor} on ${nutrient === '*' ? 'every element' : nutrient} in ${medium === '*' ? phase : medium}`;
-}
+const factorOf = ({ factor, nutrient, medium, phase }: FactorRow): Grounds['of'] => ({
+  kind: 'factor',
+  factor,
+  nutrient,
+  medium,
+  phase,
+});
 
 /** A band with each end multiplied. */
 export function timesBand(band: Band, factor: number): Band {
@@ -116,14 +117,16 @@ function tightest(rules: readonly Rule[]): Rule[] {
 }
 
 function sameShape(a: Rule, b: Rule): boolean {
-  const sides = (r: Rule): string => `${r.lower === undefined ? '' : 'l'}${r.upper === undefined ? '' : 'u'}`;
+  if (a.kind === 'ec' || b.kind === 'ec') return a.kind === b.kind;
+  const sides = (r: LinearRule): string => `${r.lower === undefined ? '' : 'l'}${r.upper === undefined ? '' : 'u'}`;
   return sides(a) === sides(b) && sides(a).length === 1 && keys(a) === keys(b);
 }
 
-const keys = (rule: Rule): string => Object.keys(rule.terms).sort().join(' ');
+const keys = (rule: LinearRule): string => Object.keys(rule.terms).sort().join(' ');
 
 /** For `A ≤ kB` forms: leading term 1, the rest compared; `first` breaks ties. */
 function isTighter(a: Rule, b: Rule, first: boolean): boolean {
+  if (a.kind === 'ec' || b.kind === 'ec') return a.upper! < b.upper! || (a.upper === b.upper && first);
   const boundA = a.upper ?? -a.lower!;
   const boundB = b.upper ?? -b.lower!;
   const sign = a.upper !== undefined ? 1 : -1;
@@ -144,7 +147,11 @@ function matches(row: { medium: string; phase: string }, medium: Medium, phase: 
   return (row.medium === '*' || row.medium === medium) && (row.phase === '*' || row.phase === phase);
 }
 
-function ruleOrigin(row: RuleRow): string {
-  const parts = [row.plants, row.medium, row.phase].filter((x) => x !== '*');
-  return parts.length > 0 ? `programme: ${parts.join(', ')}` : 'programme: all plants';
+function ruleOrigin({ plants, medium, phase }: RuleRow): RuleOrigin {
+  return {
+    owner: 'programme',
+    ...(plants === '*' ? {} : { plants }),
+    ...(medium === '*' ? {} : { medium }),
+    ...(phase === '*' ? {} : { phase }),
+  };
 }

@@ -1,12 +1,12 @@
 import { solve } from '../../solver/index.js';
-import { fullEc, leastEc, MOST_ROUNDS, linearisationOfMix } from '../formulation/ec-cap.js';
-import { formulate } from '../formulation/formulate.js';
+import { ecRowOf, fullEc, leastEc, linearisationOfMix, MOST_ROUNDS, programOn } from '../formulation/index.js';
 import { type Joint, jointProgram } from './program.js';
 import { search } from './search.js';
 import { ENGINES, type Settled, settleThrift } from './settle.js';
 import type { PurchaseOption, PurchaseOptions, Unproved } from './types.js';
 import type { PurchaseSettled } from '../feed/proof.js';
 import { ecCap, type FeedRequest, withoutEcCap } from '../feed/request.js';
+import type { EcLinearisation } from '../feed/ec-linearisation.js';
 
 const KEPT = 1e-6;
 
@@ -36,7 +36,7 @@ export async function settleUnderCaps(
       const linearisation = linearisationOfMix(settled.amounts[f]!, request);
       // where the model bends upwards, touching is not enough: a little further in each round
       const ecLinearisation = { ...linearisation, constant: linearisation.constant + (round - 1) * misses[f]! };
-      return { ...feed, formulated: formulate({ ...request, ecLinearisation }) };
+      return { ...feed, formulated: programOn(request, ecLinearisation) };
     });
     current = { ...current, feeds };
   }
@@ -54,7 +54,7 @@ function excess(joint: Joint, settled: Settled, f: number): number {
 
 /** By the full model. */
 export function keepsCaps({ feeds }: Pick<PurchaseOption, 'feeds'>): boolean {
-  return feeds.every(({ ec }) => ec.max === null || ec.mSPerCm <= ec.max * (1 + KEPT));
+  return feeds.every(({ ec }) => ec.cap === null || ec.mSPerCm <= ec.cap.bound * (1 + KEPT));
 }
 
 function pooled(joint: Joint, f: number): FeedRequest {
@@ -63,15 +63,13 @@ function pooled(joint: Joint, f: number): FeedRequest {
 
 /** The purchase with each feed's EC row laid through the least EC that all of pool can reach, for a second look before it is called impossible. */
 export async function atLeastEc(joint: Joint): Promise<Joint | null> {
-  let changed = false;
-  const feeds = [];
-  for (const [f, planned] of joint.request.feeds.entries()) {
+  const linearisations: (EcLinearisation | null)[] = [];
+  for (const f of joint.feeds.keys()) {
     const request = pooled(joint, f);
     const least = ecCap(request) === null ? null : await leastEc(request);
-    if (least) changed = true;
-    feeds.push(least ? { ...planned, request: { ...planned.request, ecLinearisation: least.linearisation } } : planned);
+    linearisations.push(least === null ? null : least.linearisation);
   }
-  return changed ? jointProgram({ ...joint.request, feeds }) : null;
+  return linearisations.some((one) => one !== null) ? jointProgram(joint.request, linearisations) : null;
 }
 
 /**
@@ -102,7 +100,7 @@ export async function ecReserve(
 async function areIdle({ feeds }: Joint): Promise<boolean> {
   for (const { formulated } of feeds) {
     const { columns, rows } = formulated.program;
-    const row = rows.find(({ id }) => id === 'ec');
+    const row = ecRowOf(formulated);
     if (!row) continue;
     const program = {
       columns: columns.map((c) => ({ ...c, cost: -(row.terms[c.id] ?? 0) })),

@@ -4,7 +4,7 @@ import type { Joint } from './program.js';
 import type { Found } from './search.js';
 import { availableWith, closestPossible, type Settled } from './settle.js';
 import type { OptionFeed, Pack, StockLine, Unproved } from './types.js';
-import { readOut } from '../feed/readout.js';
+import { justMetBy, readOut } from '../feed/readout.js';
 import type { Mix } from '../feed/results.js';
 
 /** A year of 52 weeks. */
@@ -72,7 +72,7 @@ function feedsOf(joint: Joint, settled: Settled): OptionFeed[] {
       ...mix,
       feed: request.header,
       litres: joint.feeds[f]!.litres,
-      justMet: justMetOf(mix),
+      justMet: justMetBy(mix, JUST),
       largestMiss: largestMissOf(mix),
     };
   });
@@ -99,24 +99,6 @@ function stockOf(joint: Joint, counts: readonly number[], settled: Settled): Sto
       },
     ];
   });
-}
-
-/** Band ends, rules and EC with less than 2 % to spare. */
-function justMetOf(mix: Mix): OptionFeed['justMet'] {
-  const met: OptionFeed['justMet'] = [];
-  for (const { element, low, high, min, max } of mix.elements) {
-    if (min !== null && min > 0 && low <= min * (1 + JUST))
-      met.push({ limit: `${element} min`, value: low, bound: min });
-    if (max !== null && max > 0 && high >= max * (1 - JUST))
-      met.push({ limit: `${element} max`, value: high, bound: max });
-  }
-  for (const { rule, value, bound } of mix.rules) {
-    if (value !== null && bound !== null && bound !== 0 && Math.abs(value - bound) <= JUST * Math.abs(bound))
-      met.push({ limit: rule, value, bound });
-  }
-  const { mSPerCm, max } = mix.ec;
-  if (max !== null && mSPerCm >= max * (1 - JUST)) met.push({ limit: 'EC max', value: mSPerCm, bound: max });
-  return met;
 }
 
 /** Largest distance from an aim as a share of the aim; 0 without aims. */

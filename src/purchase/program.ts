@@ -1,6 +1,7 @@
 import type { Column, LinearProgram, Row } from '../../solver/index.js';
-import { ceilingOf } from '../formulation/at-most.js';
-import { type Formulated, formulate } from '../formulation/formulate.js';
+import { ceilingOf, type Formulated } from '../formulation/index.js';
+import type { EcLinearisation } from '../feed/ec-linearisation.js';
+import { startingProgram } from '../formulation/starting.js';
 import { type Candidate, poolOf } from './pool.js';
 import type { PurchaseRequest } from './types.js';
 import { productColumn } from '../feed/terms.js';
@@ -32,12 +33,16 @@ export const boughtColumn = (joint: Pick<Joint, 'most'>, index: number): string 
 /**
  * All feeds over one stock: for each feed its own rows; Σ litres · dose ≤ on hand + pack · packs for each product; the cost
  * is the money for packs and, over the horizon, for water.
+ * @param linearisations what stands for each feed's EC; by default one that suits its programme
  */
-export function jointProgram(request: PurchaseRequest): Joint {
+export function jointProgram(
+  request: PurchaseRequest,
+  linearisations: readonly (EcLinearisation | null)[] = [],
+): Joint {
   const pool = poolOf(request);
   const shelf = pool.map((candidate) => candidate.product);
-  const feeds = request.feeds.map(({ request: feed, weeklyLitres }): JointFeed => {
-    const formulated = formulate({ ...feed, shelf });
+  const feeds = request.feeds.map(({ request: feed, weeklyLitres }, f): JointFeed => {
+    const formulated = startingProgram({ ...feed, shelf }, linearisations[f] ?? null);
     return {
       litres: weeklyLitres * request.weeks,
       formulated,

@@ -9,6 +9,7 @@ import { type Found, type Search, search, without } from './search.js';
 import type {
   PurchaseCannot,
   PurchaseMade,
+  PurchaseNote,
   PurchaseOpen,
   PurchaseOption,
   PurchaseOptions,
@@ -100,7 +101,7 @@ interface Listed extends Unproved {
 interface Listing {
   listed: Listed[];
   stopped: Exclude<Search, { found: Found }> | null;
-  notes: string[];
+  notes: PurchaseNote[];
 }
 
 async function list(joint: Joint, options: PurchaseOptions): Promise<Listing> {
@@ -115,8 +116,7 @@ async function list(joint: Joint, options: PurchaseOptions): Promise<Listing> {
     const { found } = answer;
     listed.push({ ...(await optionOf(joint, found)), found });
     if (found.boundBy === null) {
-      const note = 'Time ran out, so no further options were sought; --seconds gives the search more.';
-      return { listed, stopped: null, notes: [note] };
+      return { listed, stopped: null, notes: [{ kind: 'time ran out', why: null }] };
     }
     if (found.counts.every((count) => count === 0)) break;
     left = without(left, found.counts, listed.length);
@@ -148,10 +148,8 @@ function answerOf({ counts: _, ...found }: Found): PurchaseAnswer {
   return { found: true, objective, bound, gap, violation, engine, boundBy };
 }
 
-function endNote(answer: Exclude<Search, { found: Found }>, count: number): string {
-  return answer.none
-    ? `There ${count === 1 ? 'is no option' : `are no options`} beyond ${count === 1 ? 'this one' : `these ${count}`} that ${count === 1 ? 'does' : 'do'} without part of each.`
-    : `Time ran out before more options were found (${answer.why}); --seconds gives the search more.`;
+function endNote(answer: Exclude<Search, { found: Found }>, listed: number): PurchaseNote {
+  return answer.none ? { kind: 'no more options', listed } : { kind: 'time ran out', why: answer.why };
 }
 
 async function oneMoreAllowed(joint: Joint, options: PurchaseOptions): Promise<PurchaseMade['oneMoreAllowed']> {
@@ -176,7 +174,7 @@ function headOf(request: PurchaseRequest): Pick<PurchaseResult, 'currency' | 'we
   };
 }
 
-function notesOf({ pool, request }: Joint): string[] {
+function notesOf({ pool, request }: Joint): PurchaseNote[] {
   const unknown = pool.filter((c) => c.isOnShelf && c.onHand === null).map((c) => c.product.id);
   const other = pool
     .filter(({ product, isOnShelf }) => {
@@ -185,16 +183,8 @@ function notesOf({ pool, request }: Joint): string[] {
     })
     .map((c) => c.product.id);
   return [
-    ...(unknown.length === 0
-      ? []
-      : [
-          `The shelf does not say how much is left of ${unknown.join(', ')}: taken as enough. Fill in on_hand to have it counted.`,
-        ]),
-    ...(other.length === 0
-      ? []
-      : [
-          `${other.join(', ')}: a powder on the shelf and a liquid on the market, or the other way; no more of it is bought.`,
-        ]),
+    ...(unknown.length === 0 ? [] : [{ kind: 'stock unknown', products: unknown } as const]),
+    ...(other.length === 0 ? [] : [{ kind: 'other form', products: other } as const]),
   ];
 }
 

@@ -1,5 +1,5 @@
 import { type Column, highs, type LinearProgram, type Optimal, type Row, simplex, solve } from '../../solver/index.js';
-import { aimsOf } from '../formulation/closest.js';
+import { aimsOf, amountsOf } from '../formulation/index.js';
 import { feedColumn, type Joint } from './program.js';
 import type { Amounts } from '../can/mix-amounts.js';
 import { productColumn, termsOf } from '../feed/terms.js';
@@ -111,10 +111,6 @@ async function settled(joint: Joint, program: LinearProgram): Promise<Settled | 
   const first = await solve(program, { engines: ENGINES });
   const answer = first.verdict === 'uncertified' ? await solve(program) : first;
   if (answer.verdict !== 'optimal') return null;
-  const amounts = joint.feeds.map(({ formulated }, f): Amounts => {
-    const read = (ids: ReadonlyMap<string, number>): number[] =>
-      [...ids.keys()].map((id) => Math.max(0, answer.x[feedColumn(f, id)] ?? 0));
-    return { products: read(formulated.products), waters: read(formulated.waters) };
-  });
+  const amounts = joint.feeds.map(({ formulated }, f) => amountsOf(answer, formulated, (id) => feedColumn(f, id)));
   return { answer, amounts };
 }

@@ -1,7 +1,8 @@
 import type { Caution } from '../can/cautions.js';
 import type { ClosedProduct } from '../label/closed-product.js';
 import type { FeedRequest } from '../feed/request.js';
-import type { FeedHeader } from '../feed/results.js';
+import type { FeedHeader, Miss } from '../feed/results.js';
+import type { LeftOutNote } from './types.js';
 
 /** Which product is to be replaced, in which feeds, from which market. */
 export interface SubstitutesRequest {
@@ -22,7 +23,7 @@ export interface Judged {
   sumOfMisses: number;
   /** Every band, rule and cap is kept. */
   holds: boolean;
-  broken: { limit: string; value: number; bound: number }[];
+  broken: Miss[];
 }
 
 /** One product in the place of another. Doses in g/L or mL/L. */
@@ -39,24 +40,48 @@ export interface Substitute extends Judged {
   price: number;
 }
 
-/** The substitutes for one feed. */
-export interface FeedSubstitutes {
+/** The substitutes for one feed; or that it needs none, or that there is no feed to compare with. */
+export type FeedSubstitutes = FeedCompared | FeedWithout | FeedUnknown;
+
+/** The feed as it is with the product; `broken`: how many limits the shelf breaks even so. */
+export interface OriginalFeed {
+  dose: number;
+  unit: 'g' | 'mL';
+  costPerLitre: number;
+  keepsLimits: boolean;
+  broken: number;
+}
+
+export interface FeedCompared {
+  status: 'compared';
   feed: FeedHeader;
-  /** `broken`: how many limits the shelf breaks even with it. */
-  original: { dose: number; unit: 'g' | 'mL'; costPerLitre: number; keepsLimits: boolean; broken: number };
-  /** The feed with nothing in its place. */
+  original: OriginalFeed;
+  /** The feed with nothing in its place; null where none could be proved. */
   leftOut: Judged | null;
   substitutes: Substitute[];
 }
 
+/** The feed takes none of the product, so nothing is needed in its place. */
+export interface FeedWithout {
+  status: 'not used';
+  feed: FeedHeader;
+  original: OriginalFeed;
+}
+
+/** Neither a feed nor a nearest one was found to compare with. */
+export interface FeedUnknown {
+  status: 'no feed';
+  feed: FeedHeader;
+}
+
 /** What `buy --instead-of` answers. */
 export interface SubstitutesResult {
-  schema: 'velamen.substitutes/1';
   status: 'found' | 'not used' | 'none';
   product: { id: string; name: string };
   currency: string;
   market: { name: string; products: number };
   feeds: FeedSubstitutes[];
-  notes: string[];
+  /** What was left out of the market. */
+  notes: LeftOutNote[];
   cautions: Caution[];
 }

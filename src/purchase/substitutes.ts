@@ -2,8 +2,7 @@ import type { ClosedProduct } from '../label/closed-product.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
 import type { Band } from '../programme/programme.js';
 import { type Caution, cautionsFor } from '../can/cautions.js';
-import { aimsOf } from '../formulation/closest.js';
-import { leastLargestMiss, solveFeed } from '../formulation/solve-feed.js';
+import { aimsOf, cheapest, closest, leastLargestMiss } from '../formulation/index.js';
 import { nearestMix } from '../why/nearest.js';
 import { missesOf, readOut } from '../feed/readout.js';
 import { type FeedRequest, withoutEcCap } from '../feed/request.js';
@@ -26,46 +25,42 @@ const TRIED = 8;
 export async function substitutes(request: SubstitutesRequest): Promise<SubstitutesResult> {
   const feeds: FeedSubstitutes[] = [];
   for (const feed of request.feeds) feeds.push(await ofFeed(feed, request));
-  const used = feeds.some(({ original }) => original.dose > 0);
-  const found = feeds.some((feed) => feed.substitutes.length > 0);
   const { id, name } = request.product;
   return {
-    schema: 'velamen.substitutes/1',
-    status: !used ? 'not used' : found ? 'found' : 'none',
+    status: statusOf(feeds),
     product: { id, name },
     currency: request.currency,
     market: { name: request.marketName, products: request.market.length },
     feeds,
-    notes: feeds.flatMap(({ feed, original }) => [
-      ...(original.keepsLimits
-        ? []
-        : [
-            `${feed.name}: the shelf keeps not every limit even with ${id}; the nearest feed is taken as the original.`,
-          ]),
-      ...(original.dose > 0 ? [] : [`${feed.name}: its feed takes no ${id}, so nothing is needed in its place.`]),
-    ]),
+    notes: [],
     cautions: cautionsOf(request, feeds),
   };
+}
+
+function statusOf(feeds: readonly FeedSubstitutes[]): SubstitutesResult['status'] {
+  if (feeds.some((feed) => feed.status === 'compared' && feed.substitutes.length > 0)) return 'found';
+  return feeds.some(({ status }) => status === 'compared') || feeds.every(({ status }) => status === 'no feed')
+    ? 'none'
+    : 'not used';
 }
 
 async function ofFeed(
   request: FeedRequest,
   { product, market, most = 5 }: SubstitutesRequest,
 ): Promise<FeedSubstitutes> {
+  const feed = request.header;
   const original = await originalOf(request);
-  const item = original?.mix.items.find((line) => line.id === product.id);
+  if (original === null) return { status: 'no feed', feed };
+  const item = original.mix.items.find((line) => line.id === product.id);
   const dose = item?.gramsPerLitre ?? item?.millilitresPerLitre ?? 0;
-  const head = {
-    feed: request.header,
-    original: {
-      dose,
-      unit: product.composition.per,
-      costPerLitre: original?.mix.costPerLitre ?? 0,
-      keepsLimits: original?.keepsLimits ?? false,
-      broken: original ? missesOf(original.mix).length : 0,
-    },
+  const told = {
+    dose,
+    unit: product.composition.per,
+    costPerLitre: original.mix.costPerLitre,
+    keepsLimits: original.keepsLimits,
+    broken: missesOf(original.mix).length,
   };
-  if (!original || dose === 0) return { ...head, leftOut: null, substitutes: [] };
+  if (dose === 0) return { status: 'not used', feed, original: told };
   const rest = request.shelf.filter((p) => p.id !== product.id);
   const aimed = towards(original.mix, request);
   const owned = new Set(request.shelf.map((p) => p.id));
@@ -89,7 +84,7 @@ async function ofFeed(
     (a, b) =>
       keeps(b) - keeps(a) || a.largestMiss - b.largestMiss || a.sumOfMisses - b.sumOfMisses || (a.id < b.id ? -1 : 1),
   );
-  return { ...head, leftOut, substitutes: better.slice(0, most) };
+  return { status: 'compared', feed, original: told, leftOut, substitutes: better.slice(0, most) };
 }
 
 /** One part in twenty of what nothing in its place would miss is no substitute yet. */
@@ -99,9 +94,9 @@ function isBetter(line: Judged, leftOut: Judged, keep: boolean): boolean {
 
 /** The cheapest feed of the shelf as it is, or the nearest where none keeps every limit. */
 async function originalOf(request: FeedRequest): Promise<{ mix: Mix; keepsLimits: boolean } | null> {
-  const answer = await solveFeed({ ...request, goal: 'cheapest' });
+  const answer = await cheapest(request);
   if (answer.answer === 'found') return { mix: readOut(answer.amounts, request), keepsLimits: true };
-  const mix = await nearestMix(answer.request);
+  const mix = await nearestMix(request);
   return mix && { mix, keepsLimits: false };
 }
 
@@ -146,9 +141,9 @@ function unlimited(request: FeedRequest): FeedRequest {
 
 /** The mix that comes closest, read against the real limits. */
 async function closestMix(request: FeedRequest, keep: boolean): Promise<Mix | null> {
-  const kept = keep ? await solveFeed({ ...request, goal: 'closest' }) : null;
+  const kept = keep ? await closest(request) : null;
   if (kept?.answer === 'found') return readOut(kept.amounts, request);
-  const free = await solveFeed({ ...unlimited(request), goal: 'closest' });
+  const free = await closest(unlimited(request));
   return free.answer === 'found' ? readOut(free.amounts, request) : null;
 }
 
@@ -190,7 +185,9 @@ function substituteOf(product: ClosedProduct, mix: Mix, original: number, aimed:
 }
 
 function cautionsOf(request: SubstitutesRequest, feeds: readonly FeedSubstitutes[]): Caution[] {
-  const listed = new Set(feeds.flatMap((feed) => feed.substitutes.map((s) => s.id)));
+  const listed = new Set(
+    feeds.flatMap((feed) => (feed.status === 'compared' ? feed.substitutes.map((s) => s.id) : [])),
+  );
   if (listed.size === 0) return [];
   const products = request.market.filter((p) => listed.has(p.id));
   return cautionsFor(products, ...feeds.map(({ feed }) => feed.plants));

@@ -2,7 +2,7 @@ import type { Caution } from '../can/cautions.js';
 import type { ClosedProduct } from '../label/closed-product.js';
 import type { FeedRequest } from '../feed/request.js';
 import type { Proof } from '../feed/proof.js';
-import type { ConflictLine, FeedHeader, Mix } from '../feed/results.js';
+import type { ConflictLine, FeedHeader, Miss, Mix } from '../feed/results.js';
 
 /** One feed that the purchase has to serve, and how much of it is mixed. The request's own shelf plays no part. */
 export interface PlannedFeed {
@@ -74,7 +74,7 @@ export interface OptionFeed extends Mix {
   /** Over the horizon. */
   litres: number;
   /** Limits within 2 % of their bound. */
-  justMet: { limit: string; value: number; bound: number }[];
+  justMet: Miss[];
   /** Largest miss from an aim in this blend, as a share of the aim. */
   largestMiss: number;
 }
@@ -124,6 +124,24 @@ export interface Comparison {
   fewest: { products: string[]; spend: number; boundBy: 'multipliers' | 'cases' | 'search' | null } | null;
 }
 
+/** What is worth knowing beside a purchase. Products go by id. */
+export type PurchaseNote =
+  /** The shelf does not say how much is left: taken as enough. */
+  | { kind: 'stock unknown'; products: string[] }
+  /** A powder on the shelf and a liquid on the market, or the other way: no more is bought. */
+  | { kind: 'other form'; products: string[] }
+  /** Nothing does beyond the so many options that are listed. */
+  | { kind: 'no more options'; listed: number }
+  /** Time ran out: while the best was proved (then no others were sought), or on the way to another. */
+  | { kind: 'time ran out'; why: string | null }
+  | LeftOutNote;
+
+/** Rows of the market that nobody is to buy unasked. */
+export interface LeftOutNote {
+  kind: 'left out';
+  of: { why: 'no pack or price' | 'acid or alkali' | 'cobalt or nickel'; count: number }[];
+}
+
 /** What `buy` answers: ways to buy; why nothing does; or, where the search ended without either, no more than that. */
 export type PurchaseResult = PurchaseMade | PurchaseCannot | PurchaseOpen;
 
@@ -132,7 +150,7 @@ interface PurchaseTold {
   weeks: number;
   plan: { feed: FeedHeader; weeklyLitres: number; litres: number }[];
   market: { name: string; products: number };
-  notes: string[];
+  notes: PurchaseNote[];
   cautions: Caution[];
   proof: Proof;
 }

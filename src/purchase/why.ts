@@ -1,9 +1,8 @@
-import { conflictOf } from '../why/conflict.js';
+import { whyNot } from '../why/conflict.js';
 import { type Joint, jointProgram } from './program.js';
 import { search } from './search.js';
 import type { Failure, PurchaseOptions, PurchaseRequest } from './types.js';
-import type { ConflictLine } from '../feed/results.js';
-import { formatNumber } from '../units/index.js';
+import type { ConflictReason, ConflictLine } from '../feed/why-not.js';
 
 /**
  * Why no purchase does: the feeds that all of market and shelf together cannot mix, each with its conflict; or, where each could be
@@ -15,8 +14,8 @@ export async function failuresOf(joint: Joint, options: PurchaseOptions): Promis
     .map((candidate) => candidate.product);
   const failures: Failure[] = [];
   for (const { request } of joint.request.feeds) {
-    const { conflict } = await conflictOf({ ...request, shelf });
-    if (conflict.length > 0) failures.push({ feed: request.header.name, conflict });
+    const why = await whyNot({ ...request, shelf });
+    if (why && why.conflict.length > 0) failures.push({ feed: request.header.name, conflict: why.conflict });
   }
   if (failures.length > 0) return failures;
   const wishes = await wishesOf(joint.request, options);
@@ -28,55 +27,50 @@ export async function failuresOf(joint: Joint, options: PurchaseOptions): Promis
 async function wishesOf(request: PurchaseRequest, options: PurchaseOptions): Promise<ConflictLine[]> {
   const lines: ConflictLine[] = [];
   const { budget, atMost, ...rest } = request;
-  const money = (x: number): string => `${formatNumber(x)} ${request.currency}`.trim();
+  const { currency } = request;
+  const without = (wish: DoesWithout['wish'], least: Least): DoesWithout[] => [
+    { kind: 'does without', wish, ...least, currency },
+  ];
   if (budget !== undefined) {
-    const least = await spendOf({ ...rest, ...(atMost === undefined ? {} : { atMost }) }, options);
-    if (least)
-      lines.push(
-        line(`packs for at most ${money(budget)}`, `the least that does costs ${money(least.spend)}: ${least.what}`),
-      );
+    const least = await leastOf({ ...rest, ...(atMost === undefined ? {} : { atMost }) }, options);
+    const limit = { kind: 'budget', end: 'most', bound: budget, currency, owner: 'you' } as const;
+    if (least) lines.push({ limit, because: without('budget', least) });
   }
   if (atMost !== undefined) {
-    const least = await spendOf({ ...rest, ...(budget === undefined ? {} : { budget }) }, options);
-    if (least)
-      lines.push(line(newProducts(atMost), `with any number this does, for ${money(least.spend)}: ${least.what}`));
+    const least = await leastOf({ ...rest, ...(budget === undefined ? {} : { budget }) }, options);
+    const limit = { kind: 'new products', end: 'most', bound: atMost, owner: 'you' } as const;
+    if (least) lines.push({ limit, because: without('new products', least) });
   }
   if (lines.length === 0 && budget !== undefined && atMost !== undefined) {
-    const least = await spendOf(rest, options);
-    if (least)
-      lines.push(
-        line(
-          `${newProducts(atMost)} for at most ${money(budget)}`,
-          `without both limits ${least.what} does, for ${money(least.spend)}`,
-        ),
-      );
+    const least = await leastOf(rest, options);
+    const limit = {
+      kind: 'new products for a budget',
+      end: 'most',
+      bound: atMost,
+      budget,
+      currency,
+      owner: 'you',
+    } as const;
+    if (least) lines.push({ limit, because: without('both', least) });
   }
   return lines;
 }
 
-async function spendOf(
-  request: PurchaseRequest,
-  options: PurchaseOptions,
-): Promise<{ spend: number; what: string } | null> {
+type DoesWithout = Extract<ConflictReason, { kind: 'does without' }>;
+type Least = Pick<DoesWithout, 'spend' | 'packs'>;
+
+async function leastOf(request: PurchaseRequest, options: PurchaseOptions): Promise<Least | null> {
   const joint = jointProgram(request);
-  const answer = await search(joint, { ...options, byCases: false });
-  if (!answer.found) return null;
-  const { counts } = answer.found;
-  const packs = joint.pool.flatMap(({ product }, i) => (counts[i]! > 0 ? [`${counts[i]} × ${product.id}`] : []));
-  const spend = joint.pool.reduce((sum, { offer }, i) => sum + counts[i]! * (offer?.price ?? 0), 0);
-  return { spend, what: packs.join(', ') };
+  const { found } = await search(joint, { ...options, byCases: false });
+  if (!found) return null;
+  const packs = joint.pool.flatMap(({ product }, i) =>
+    found.counts[i]! > 0 ? [{ id: product.id, count: found.counts[i]! }] : [],
+  );
+  const spend = joint.pool.reduce((sum, { offer }, i) => sum + found.counts[i]! * (offer?.price ?? 0), 0);
+  return { spend, packs };
 }
 
-const line = (limit: string, because: string): ConflictLine => ({ limit, from: 'you', because: [because] });
-
-function stockLine(request: PurchaseRequest): ConflictLine {
-  return {
-    limit: `stock for ${formatNumber(request.weeks)} weeks`,
-    from: 'shelf',
-    because: [
-      'each feed could be mixed, but not from what is on hand and for sale for so long: something that is needed is not for sale',
-    ],
-  };
-}
-
-const newProducts = (most: number): string => `at most ${most} new ${most === 1 ? 'product' : 'products'}`;
+const stockLine = ({ weeks }: PurchaseRequest): ConflictLine => ({
+  limit: { kind: 'supply', end: 'least', bound: weeks, owner: 'shelf' },
+  because: [{ kind: 'not for sale' }],
+});

@@ -8,6 +8,7 @@ import { cautionSays } from './says/cautions.js';
 import { proofSentence, stageWords } from './says/proof.js';
 import { type Block, facts, heading, paragraph, section, type Sheet, spoken, table } from './sheet.js';
 import { whyNotBlocks } from './why-not.js';
+import { blendNoteSays, silenceSays } from './says/blend.js';
 
 /** The feed as a sheet: the mix and its proof, or why there is none and the nearest there is. */
 export function blendSheet(result: BlendResult, pen: PenScale | null = null, allPrices = false): Sheet {
@@ -24,8 +25,14 @@ export function blendSheet(result: BlendResult, pen: PenScale | null = null, all
       paragraph(spoken(proofSentence(proof)), proof.verdict === 'uncertified' ? 'bad' : 'good'),
       ...stageBlocks(proof),
       ...priceBlocks(made?.prices, feed.currency, allPrices),
-      ...section('What the labels leave open', result.unknowns),
-      ...section('Notes', result.notes),
+      ...section(
+        'What the labels leave open',
+        result.unknowns.map((silence) => silenceSays(silence, result)),
+      ),
+      ...section(
+        'Notes',
+        result.notes.map((note) => blendNoteSays(note, feed.currency)),
+      ),
       ...cautionBlocks(result.cautions),
     ],
   };

@@ -88,7 +88,7 @@ const judged = {
 
 /** What `buy --instead-of ID` prints. */
 export const substitutesShape = z.strictObject({
-  schema: z.literal('velamen.substitutes/1'),
+  schema: z.literal('velamen.substitutes/2'),
   status: z.enum(['found', 'not used', 'none']),
   product: z.strictObject({ id: z.string(), name: z.string() }),
   currency: z.string(),
@@ -96,7 +96,10 @@ export const substitutesShape = z.strictObject({
   feeds: z.array(
     z.strictObject({
       feed: feedHeader,
-      original: z.strictObject({ dose: amount, unit, costPerLitre: amount, keepsLimits: z.boolean(), broken: z.int() }),
+      original: z
+        .strictObject({ dose: amount, unit, costPerLitre: amount, keepsLimits: z.boolean(), broken: z.int() })
+        .nullable()
+        .describe('null where there is neither a feed nor a nearest one to compare with'),
       leftOut: z.strictObject(judged).nullable().describe('the feed with nothing in its place'),
       substitutes: z.array(
         z.strictObject({

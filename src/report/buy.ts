@@ -12,7 +12,10 @@ import type { Proof } from '../feed/proof.js';
 import { cautionBlocks } from './blend.js';
 import { comparisonBlocks, extraBlocks } from './buy-beside.js';
 import { amount, figure, money, percent } from './figures.js';
-import { waterText } from './mix.js';
+import { boundedName, waterText } from './mix.js';
+import { becauseLines } from './says/because.js';
+import { limitFrom, limitSays } from './says/limits.js';
+import { purchaseNoteSays } from './says/purchase.js';
 import { proofSentence } from './says/proof.js';
 import { type Block, facts, heading, list, paragraph, section, type Sheet, spoken, table } from './sheet.js';
 
@@ -30,7 +33,7 @@ export function buySheet(result: PurchaseResult): Sheet {
       paragraph(spoken(proofSentence(result.proof)), result.proof.verdict === 'uncertified' ? 'bad' : 'good'),
       ...(made ? [...extraBlocks(made), ...comparisonBlocks(made)] : []),
       ...(made ? made.options.slice(1).flatMap((option, i) => optionBlocks(option, i + 2, made)) : []),
-      ...section('Notes', result.notes),
+      ...section('Notes', result.notes.map(purchaseNoteSays)),
       ...cautionBlocks(result.cautions),
     ],
   };
@@ -130,7 +133,7 @@ function feedBlocks(feed: OptionFeed, currency: string): Block[] {
     amount(item.gramsPerLitre ?? item.millilitresPerLitre ?? 0, item.gramsPerLitre === undefined ? 'mL' : 'g'),
     item.costPerLitre === null ? 'price unknown' : money(item.costPerLitre, currency),
   ]);
-  const met = feed.justMet.map(({ limit, bound }) => (/ (min|max)$/.test(limit) ? `${limit} ${figure(bound)}` : limit));
+  const met = feed.justMet.map(({ limit, bound }) => boundedName(limit, bound));
   const tight = met.length === 0 ? 'Nothing is tight.' : `Only just met: ${met.join(', ')}.`;
   return [
     table([`${feed.feed.name}, in ${waterText(feed.waters)}`, '>per litre', '>value per litre'], rows, [
@@ -157,17 +160,17 @@ function failureBlocks({ failures }: PurchaseCannot | PurchaseOpen): Block[] {
     heading(`Why: ${feed}`),
     paragraph(reasonOf(conflict), 'bad'),
     list(
-      conflict.map(
-        ({ limit, from, because }) =>
-          `${limit} (${from})${because.length > 0 ? `: ${because.slice(0, 2).join('; ')}` : ''}`,
-      ),
+      conflict.map((line) => {
+        const because = line.because.flatMap(becauseLines).slice(0, 2).join('; ');
+        return `${limitSays(line.limit)} (${limitFrom(line.limit)})${because === '' ? '' : `: ${because}`}`;
+      }),
     ),
   ]);
 }
 
 /** A feed's own limits conflict; or each feed could be mixed, and a wish or the stock is in the way. */
 function reasonOf(conflict: Failure['conflict']): string {
-  return conflict.every(({ from }) => from === 'you' || from === 'shelf') && conflict.length < 3
+  return conflict.every(({ limit }) => limit.owner === 'you' || limit.owner === 'shelf') && conflict.length < 3
     ? 'Each feed could be mixed from market and shelf, but this is in the way:'
     : 'With everything on the market and on the shelf, these cannot all hold together:';
 }

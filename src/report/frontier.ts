@@ -4,6 +4,7 @@ import { amount, figure, percent } from './figures.js';
 import { waterText } from './mix.js';
 import { proofSentence } from './says/proof.js';
 import { type Block, heading, list, paragraph, section, type Sheet, spoken, table } from './sheet.js';
+import { frontierNotes } from './says/blend.js';
 
 /** Cost against closeness as a sheet: one line for each vertex, closest first. */
 export function frontierSheet(result: FrontierResult): Sheet {
@@ -15,7 +16,7 @@ export function frontierSheet(result: FrontierResult): Sheet {
       ...(result.status === 'made' ? tradeOff(result) : [paragraph(REASONS[result.status], 'bad')]),
       heading('Proof'),
       paragraph(spoken(proofSentence(proof)), result.status === 'made' ? 'good' : 'bad'),
-      ...section('Notes', result.notes),
+      ...section('Notes', frontierNotes(result)),
     ],
   };
 }

@@ -1,7 +1,8 @@
-import type { ElementLine, FeedHeader, Item, Mix, RuleLine, WaterShare } from '../feed/results.js';
+import type { ElementLine, FeedHeader, Item, Miss, Mix, RuleLine, WaterShare } from '../feed/results.js';
 import { amount, figure, money, percent } from './figures.js';
 import { solutionBlocks } from './solution.js';
 import { type Bar, type Block, heading, paragraph, table } from './sheet.js';
+import { missName, originSays } from './says/limits.js';
 
 /** What a grower's pen prints: mS/cm itself, or a dissolved-solids scale (500, 640, 700, …). */
 export type PenScale = 'EC' | number;
@@ -94,17 +95,18 @@ const FORM_NAMES = {
 export function ruleBlocks(rules: readonly RuleLine[]): Block[] {
   if (rules.length === 0) return [];
   const rows = rules.map((rule) => [
-    rule.rule,
+    rule.rule.text,
     rule.value === null ? '' : figure(rule.value),
     rule.holds ? 'holds' : rule.mayHold ? 'MAY BREAK' : 'BROKEN',
-    rule.from,
+    originSays(rule.rule.from),
   ]);
   return [heading('Rules'), table(['', '>in this mix', '', 'from'], rows)];
 }
 
 /** What a meter will show, with the room it has. */
 function ecBlocks(mix: Pick<Mix, 'ec' | 'ecAtTemperature'>, pen: PenScale | null): Block[] {
-  const { mSPerCm, low, high, max } = mix.ec;
+  const { mSPerCm, low, high, cap } = mix.ec;
+  const max = cap?.bound ?? null;
   const limit =
     max === null
       ? ''
@@ -133,14 +135,17 @@ export function waterText(waters: readonly WaterShare[]): string {
   return used.map((water) => `${water.name} ${percent(water.share)}`).join(', ');
 }
 
-/** `K ≥ 90 mg/L: 71, 19 short`, one line per missed limit. */
-export function missLines(misses: readonly { limit: string; value: number; bound: number }[]): string[] {
+/** `K min 90: this mix gives 71, 19 too little`, one line per missed limit. */
+export function missLines(misses: readonly Miss[]): string[] {
   return misses.map(({ limit, value, bound }) => {
     const by = Math.abs(value - bound);
-    const named = / (min|max)$/.test(limit) ? `${limit} ${figure(bound)}` : limit;
-    return `${named}: this mix gives ${figure(value)}, ${figure(by)} too ${value < bound ? 'little' : 'much'}`;
+    return `${boundedName(limit, bound)}: this mix gives ${figure(value)}, ${figure(by)} too ${value < bound ? 'little' : 'much'}`;
   });
 }
+
+/** `K min 90`; a rule has its number in its text. */
+export const boundedName = (limit: Miss['limit'], bound: number): string =>
+  limit.kind === 'rule' ? missName(limit) : `${missName(limit)} ${figure(bound)}`;
 
 export function elementBar(line: ElementLine): Bar {
   const { element, mgPerLitre, low, high, min, aim, max } = line;

@@ -1,6 +1,8 @@
-import type { Prices, ProductPrice } from '../feed/results.js';
+import type { LimitPrice, Prices, ProductPrice } from '../feed/results.js';
 import { figure, money } from './figures.js';
 import { type Block, heading, list, paragraph, table } from './sheet.js';
+import { limitFrom, limitSays } from './says/limits.js';
+import { limitPriceSays, unusedPriceSays } from './says/prices.js';
 
 /** How many lines the short form shows of each sort: enough to act on, too few to drown the answer. */
 const LIMITS = 3;
@@ -9,25 +11,28 @@ const UNUSED = 2;
 /** What it costs to insist: the few lines that matter most, or all of them with their ranges. */
 export function priceBlocks(prices: Prices | undefined, currency: string, all: boolean): Block[] {
   if (!prices) return [];
-  return all ? everything(prices, currency) : shortForm(prices);
+  return all ? everything(prices, currency) : shortForm(prices, currency);
 }
 
-function shortForm({ limits, unused }: Prices): Block[] {
+function shortForm({ cost, limits, unused }: Prices, currency: string): Block[] {
   const telling = limits.filter((line) => (line.lifted?.saves ?? 0) > 0);
   const near = unused.filter((line) => line.lowest !== null && line.lowest > 0);
   const lines = [
-    ...telling.slice(0, LIMITS).map((line) => `${line.limit} (${line.from}): ${line.sentence}`),
-    ...near.slice(0, UNUSED).map((line) => `${line.id} ${line.sentence}`),
+    ...telling.slice(0, LIMITS).map((line) => limitLine(line, cost, currency)),
+    ...near.slice(0, UNUSED).map((line) => `${line.id} ${unusedPriceSays(line, currency)}`),
   ];
   return lines.length === 0 ? [] : [heading('What it costs to insist'), list(lines)];
 }
 
-function everything({ limits, used, unused }: Prices, currency: string): Block[] {
+const limitLine = (line: LimitPrice, cost: number, currency: string): string =>
+  `${limitSays(line.limit)} (${limitFrom(line.limit)}): ${limitPriceSays(line, cost, currency)}`;
+
+function everything({ cost, limits, used, unused }: Prices, currency: string): Block[] {
   const blocks: Block[] = [heading('What it costs to insist')];
   blocks.push(
     limits.length === 0
       ? paragraph('The mix stands on no limit.')
-      : list(limits.map((line) => `${line.limit} (${line.from}): ${line.sentence}`)),
+      : list(limits.map((line) => limitLine(line, cost, currency))),
   );
   if (used.length > 0) {
     blocks.push(

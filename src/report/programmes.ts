@@ -1,13 +1,8 @@
 import type { Band, Programme } from '../programme/programme.js';
 import { figure } from './figures.js';
 import { type Block, heading, list, paragraph, section, type Sheet, table } from './sheet.js';
-
-/** What `blend --programmes` lists. */
-export interface ProgrammeList {
-  schema: 'velamen.programmes/1';
-  status: 'listed';
-  programmes: Programme[];
-}
+import { ecCap, linearRules } from '../feed/request.js';
+import { evidenceSays } from './says/programmes.js';
 
 /** Every programme with its aim for nitrogen and its EC cap; a single one in full, with its evidence. */
 export function programmesSheet(programmes: readonly Programme[]): Sheet {
@@ -21,8 +16,9 @@ export function programmesSheet(programmes: readonly Programme[]): Sheet {
       const nitrogen = group.find((p) => p.phase === phase)?.bands.N;
       return nitrogen?.aim === undefined ? '' : figure(nitrogen.aim);
     };
-    const { plants, medium, maxEc } = group[0]!;
-    return [plants, medium, aim('growth'), aim('bloom'), aim('rest'), maxEc === undefined ? '' : figure(maxEc)];
+    const { plants, medium } = group[0]!;
+    const cap = ecCapOf(group[0]!);
+    return [plants, medium, aim('growth'), aim('bloom'), aim('rest'), cap === null ? '' : figure(cap)];
   });
   return {
     title: 'Programmes at full strength',
@@ -34,9 +30,12 @@ export function programmesSheet(programmes: readonly Programme[]): Sheet {
   };
 }
 
+const ecCapOf = (programme: Programme): number | null => ecCap({ programme, rules: [] });
+
 function oneProgramme(programme: Programme): Sheet {
   const end = (value: number | undefined): string => (value === undefined ? '' : figure(value));
   const bands = Object.entries(programme.bands) as [string, Band][];
+  const cap = ecCapOf(programme);
   const blocks: Block[] = [
     heading('Bands at full strength, mg/L in the can'),
     table(
@@ -45,10 +44,10 @@ function oneProgramme(programme: Programme): Sheet {
     ),
     heading('Rules'),
     list([
-      ...programme.rules.map((rule) => rule.text),
-      ...(programme.maxEc === undefined ? [] : [`EC <= ${figure(programme.maxEc)}`]),
+      ...linearRules({ programme, rules: [] }).map((rule) => rule.text),
+      ...(cap === null ? [] : [`EC <= ${figure(cap)}`]),
     ]),
-    ...section('Where the numbers come from', programme.evidence),
+    ...section('Where the numbers come from', programme.evidence.map(evidenceSays)),
   ];
   return { title: `${programme.plants} in ${programme.medium}, ${programme.phase}`, blocks };
 }

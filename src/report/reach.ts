@@ -3,6 +3,7 @@ import { headerFacts } from './blend.js';
 import { figure } from './figures.js';
 import { proofSentence } from './says/proof.js';
 import { type Block, facts, heading, list, paragraph, section, type Sheet, spoken, table } from './sheet.js';
+import { limitedBySays, reachNotes } from './says/blend.js';
 
 /** How far each element can be moved on this shelf, and what stands in the way. */
 export function reachSheet(result: ReachResult, water: string): Sheet {
@@ -32,7 +33,7 @@ export function reachSheet(result: ReachResult, water: string): Sheet {
       ),
       heading('Proof'),
       paragraph(spoken(proofSentence(result.proof)), result.status === 'open' ? 'bad' : 'good'),
-      ...section('Notes', result.notes),
+      ...section('Notes', reachNotes(result)),
     ],
   };
 }
@@ -107,8 +108,9 @@ function word(line: ReachLine): '' | 'TOO LOW' | 'TOO HIGH' {
 
 /** The limits that bite hardest; all of them are in the JSON. */
 function heldBack(line: ReachLine): string {
-  const rest = line.limitedBy.length - SHOWN;
-  return [...line.limitedBy.slice(0, SHOWN), ...(rest > 0 ? [`${rest} more`] : [])].join('; ');
+  const limits = limitedBySays(line);
+  const rest = limits.length - SHOWN;
+  return [...limits.slice(0, SHOWN), ...(rest > 0 ? [`${rest} more`] : [])].join('; ');
 }
 
 const SHOWN = 2;

@@ -1,8 +1,9 @@
-import type { FeedSubstitutes, Judged, Substitute, SubstitutesResult } from '../purchase/substitutes-types.js';
+import type { FeedCompared, Judged, Substitute, SubstitutesResult } from '../purchase/substitutes-types.js';
 import { cautionBlocks } from './blend.js';
 import { amount, figure, money, percent } from './figures.js';
 import { missLines } from './mix.js';
 import { type Block, facts, heading, list, paragraph, section, type Sheet, table } from './sheet.js';
+import { substitutesNotes } from './says/purchase.js';
 
 /** What could stand in for a product, feed by feed. */
 export function substitutesSheet(result: SubstitutesResult): Sheet {
@@ -11,15 +12,14 @@ export function substitutesSheet(result: SubstitutesResult): Sheet {
     title: `Instead of ${product.name === '' ? product.id : product.name}`,
     blocks: [
       facts(['Market', `${market.name}: ${market.products} products`]),
-      ...result.feeds.flatMap((feed) => feedBlocks(feed, result)),
-      ...section('Notes', result.notes),
+      ...result.feeds.flatMap((feed) => (feed.status === 'compared' ? feedBlocks(feed, result) : [])),
+      ...section('Notes', substitutesNotes(result)),
       ...cautionBlocks(result.cautions),
     ],
   };
 }
 
-function feedBlocks({ feed, original, leftOut, substitutes }: FeedSubstitutes, result: SubstitutesResult): Block[] {
-  if (original.dose === 0) return [];
+function feedBlocks({ feed, original, leftOut, substitutes }: FeedCompared, result: SubstitutesResult): Block[] {
   const { product, currency } = result;
   const head = [
     heading(`${feed.name}: ${feed.plants} in ${feed.medium}, ${feed.phase}, ${feed.strength}`),

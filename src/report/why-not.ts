@@ -1,5 +1,8 @@
 import type { Absent, BlendCannot, BlendOpen, ConflictLine, Relaxation } from '../feed/results.js';
 import { missLines, mixBlocks, type PenScale } from './mix.js';
+import { becauseLines } from './says/because.js';
+import { limitFrom, limitSays } from './says/limits.js';
+import { farkasSays, moveSays, sourceSays, waySays } from './says/why-not.js';
 import { type Block, heading, list, paragraph, spoken } from './sheet.js';
 
 /** Why no feed keeps every limit, the ways out, and the nearest feed there is. */
@@ -21,7 +24,9 @@ export function whyNotBlocks(result: BlendCannot | BlendOpen, pen: PenScale | nu
 function conflictBlocks({ conflict, absent, irreducible, farkas }: BlendCannot): Block[] {
   const blocks: Block[] = [heading('Why'), ...absentBlocks(absent)];
   // where something is missing altogether, the conflict of its one floor says the same again
-  const onlyAbsent = conflict.length === 1 && absent.some((a) => conflict[0]!.limit.startsWith(`${a.element} ≥`));
+  const only = conflict.length === 1 ? conflict[0]!.limit : null;
+  const onlyAbsent =
+    only?.kind === 'nutrient' && only.end === 'least' && absent.some((a) => a.element === only.nutrient);
   if (conflict.length > 0 && !onlyAbsent) {
     blocks.push(
       paragraph(
@@ -30,7 +35,7 @@ function conflictBlocks({ conflict, absent, irreducible, farkas }: BlendCannot):
       ),
       list(conflict.map(conflictLine)),
     );
-    if (farkas) blocks.push(paragraph(spoken(farkas.sentence)));
+    if (farkas) blocks.push(paragraph(spoken(farkasSays(farkas))));
   }
   return blocks;
 }
@@ -53,18 +58,18 @@ function absentBlocks(absent: readonly Absent[]): Block[] {
 function grouped(absent: readonly Absent[]): { names: string[]; by: string }[] {
   const groups = new Map<string, string[]>();
   for (const { element, broughtBy } of absent) {
-    const by = broughtBy.join(', or ');
+    const by = broughtBy.map(sourceSays).join(', or ');
     groups.set(by, [...(groups.get(by) ?? []), element]);
   }
   return [...groups].map(([by, names]) => ({ names, by }));
 }
 
-function conflictLine(line: ConflictLine): string {
+function conflictLine({ limit, because }: ConflictLine): string {
   // the first two tell the story; all of them are in the JSON
-  const rest = line.because.length - 2;
-  const told = [...line.because.slice(0, 2), ...(rest > 0 ? [`${rest} more`] : [])].join('; ');
-  const because = told === '' ? '' : `: ${told}`;
-  return `${line.limit} (${line.from})${because}`;
+  const lines = because.flatMap(becauseLines);
+  const rest = lines.length - 2;
+  const told = [...lines.slice(0, 2), ...(rest > 0 ? [`${rest} more`] : [])].join('; ');
+  return `${limitSays(limit)} (${limitFrom(limit)})${told === '' ? '' : `: ${told}`}`;
 }
 
 function waysOutBlocks(relaxations: readonly Relaxation[]): Block[] {
@@ -74,21 +79,22 @@ function waysOutBlocks(relaxations: readonly Relaxation[]): Block[] {
   const blocks: Block[] = [];
   if (enough.length > 0) blocks.push(heading('Ways out, each enough by itself'), list(enough.map(wayLine)));
   const singles = enough.filter((r) => r.kind === 'single');
-  if (total && (total.moves?.length ?? 0) > 1) {
+  if (total && total.moves.length > 1) {
     blocks.push(
       heading(
         singles.length === 0
           ? 'No single limit is enough; the least that together is'
           : 'Or a little of each, the least in total',
       ),
-      list(total.moves!.map((m) => `${m.limit}: ${m.change}`)),
+      list(total.moves.map(moveSays).map(({ limit, change }) => `${limit}: ${change}`)),
     );
   }
   return blocks;
 }
 
-function wayLine(line: Relaxation): string {
-  return line.kind === 'strength' || line.kind === 'water' ? line.change : `${line.limit}: ${line.change}`;
+function wayLine(way: Relaxation): string {
+  const { limit, change } = waySays(way);
+  return way.kind === 'strength' || way.kind === 'water' ? change : `${limit}: ${change}`;
 }
 
 function enumerated(names: readonly string[]): string {

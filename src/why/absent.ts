@@ -1,23 +1,22 @@
-import { mgPerLitre } from '../units/index.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
-import type { Formulated } from '../formulation/formulate.js';
+import type { Formulated } from '../formulation/index.js';
 import type { FeedRequest } from '../feed/request.js';
-import type { Absent } from '../feed/results.js';
+import type { Absent, Source } from '../feed/why-not.js';
 
-/** Kinds of product in words that a shop would understand. */
-const KINDS: ReadonlyMap<string, string> = new Map([
-  ['nitrate', 'a nitrate feed'],
-  ['ammonium', 'an ammonium feed'],
-  ['balanced', 'a balanced feed'],
-  ['bloom', 'a phosphate and potash feed'],
-  ['rest', 'a winter feed'],
-  ['calcium', 'a calcium feed'],
-  ['calmag', 'a calcium and magnesium liquid'],
-  ['micro', 'a trace-element mix'],
-  ['silicate', 'a soluble silicate'],
-  ['kelp', 'a kelp extract'],
-  ['humic', 'a humic extract'],
-  ['organic', 'an organic feed'],
+/** Kinds of product that say to a shop what to look for; any other goes by its name. */
+const TELLING = new Set([
+  'nitrate',
+  'ammonium',
+  'balanced',
+  'bloom',
+  'rest',
+  'calcium',
+  'calmag',
+  'micro',
+  'silicate',
+  'kelp',
+  'humic',
+  'organic',
 ]);
 
 /** Kinds named for one element. */
@@ -29,20 +28,20 @@ const NAMED = 2;
  * little else.
  */
 export function absentFrom(formulated: Formulated, request: FeedRequest): Absent[] {
-  const missing = formulated.program.rows.filter((row) => {
-    if (formulated.limits.get(row.id)!.kind !== 'min') return false;
-    if ([...formulated.products.keys()].some((id) => (row.terms[id] ?? 0) > 0)) return false;
-    return [...formulated.waters.keys()].every((id) => (row.terms[id] ?? 0) < row.lower!);
+  const missing = formulated.limited.flatMap(({ limit, row }) => {
+    if (limit.kind !== 'nutrient' || limit.end !== 'least') return [];
+    if ([...formulated.products.keys()].some((id) => (row.terms[id] ?? 0) > 0)) return [];
+    return [...formulated.waters.keys()].every((id) => (row.terms[id] ?? 0) < limit.bound) ? [limit] : [];
   });
-  const elements = missing.map((row) => formulated.limits.get(row.id)!.nutrient!);
-  return missing.map((row, i) => ({
-    element: elements[i]!,
-    min: mgPerLitre(row.lower!),
-    broughtBy: kindsWith(elements[i]!, elements, request),
+  const elements = missing.map(({ nutrient }) => nutrient);
+  return missing.map(({ nutrient, bound }) => ({
+    element: nutrient,
+    min: bound,
+    broughtBy: sourcesOf(nutrient, elements, request),
   }));
 }
 
-function kindsWith(nutrient: Nutrient, absent: readonly Nutrient[], request: FeedRequest): string[] {
+function sourcesOf(nutrient: Nutrient, absent: readonly Nutrient[], request: FeedRequest): Source[] {
   const found = (request.market ?? [])
     .map((product) => {
       const { content } = product.composition;
@@ -54,8 +53,9 @@ function kindsWith(nutrient: Nutrient, absent: readonly Nutrient[], request: Fee
     })
     .filter(({ product, score }) => score > 0 && product.composition.content[nutrient].low > 0)
     .sort((x, y) => y.score - x.score)
-    .map(({ product }) => KINDS.get(product.kind ?? '') ?? product.name);
-  return [...new Set(found)].slice(0, NAMED);
+    .map(({ product: { kind, name } }): Source => (kind !== undefined && TELLING.has(kind) ? { kind } : { name }));
+  const keys = found.map((source) => JSON.stringify(source));
+  return found.filter((_, i) => keys.indexOf(keys[i]!) === i).slice(0, NAMED);
 }
 
 /** mg/L wanted of an element; 1 where it has no floor. */

@@ -1,10 +1,10 @@
+import { startingProgram } from '../formulation/starting.js';
 import { type Column, type LinearProgram, type Optimal, type Row, solve } from '../../solver/index.js';
-import { NUTRIENTS } from '../chemistry/nutrients.js';
-import { underEcCap } from '../formulation/ec-cap.js';
-import { type Formulated, formulate, type Limit } from '../formulation/formulate.js';
+import { NITROGEN_FORMS, type Nutrient } from '../chemistry/nutrients.js';
+import { amountsOf, chosen, type Formulated, restrictTo, underEcCap, withAtMost } from '../formulation/index.js';
+import type { Limit, RuleLimit } from '../feed/limits.js';
 import type { Amounts } from '../can/mix-amounts.js';
 import { missesOf, readOut } from '../feed/readout.js';
-import { amountsOf } from '../formulation/amounts.js';
 import type { FeedRequest } from '../feed/request.js';
 import type { NearestMix } from '../feed/results.js';
 
@@ -13,21 +13,29 @@ const GIVE_BACK = 1e-7;
 
 type Soft = (limit: Limit) => boolean;
 
+const isShortage: Soft = (limit) => limit.kind === 'nutrient' && limit.end === 'least';
+
 /** Limits that may give way, in the order in which they are tried: a shortage before an excess before a rule. */
 const TIERS: { soft: Soft; ec: boolean }[] = [
-  { soft: ({ kind }) => kind === 'min', ec: false },
-  { soft: ({ kind }) => kind === 'min' || kind === 'max', ec: false },
-  { soft: ({ kind }) => ['min', 'max', 'rule', 'ec'].includes(kind), ec: true },
+  { soft: isShortage, ec: false },
+  { soft: ({ kind }) => kind === 'nutrient', ec: false },
+  { soft: ({ kind }) => kind === 'nutrient' || kind === 'rule' || kind === 'ec', ec: true },
 ];
 
 /** Shortages, and the programme's ratios of one element to another (never a form of nitrogen, never the grower's own rule). */
-const RATIOS_TOO: Soft = ({ kind, from, text }) =>
-  kind === 'min' || (kind === 'rule' && from !== 'you' && !/NO3|NH4|urea/.test(text) && /[*/]/.test(text));
+const RATIOS_TOO: Soft = (limit) =>
+  isShortage(limit) || (limit.kind === 'rule' && limit.owner === 'programme' && limit.bound === 0 && ofElements(limit));
+
+function ofElements({ rule }: RuleLimit): boolean {
+  const nutrients = Object.keys(rule.terms) as Nutrient[];
+  return nutrients.length > 1 && nutrients.every((n) => !(NITROGEN_FORMS as readonly Nutrient[]).includes(n));
+}
 
 /**
  * The mix that misses least where no mix keeps every limit: least largest relative miss, then least sum, then least cost.
  * Caps, rules and EC are kept whole if minima alone can give way; but where a ratio such as `Ca >= 2 * Mg` would then starve the whole
- * can for want of one element, that ratio gives way too. Null if even that cannot be proved.
+ * can for want of one element, that ratio gives way too. With at most so many products where the request asks for that. Null if even
+ * that cannot be proved.
  */
 export async function nearestMix(request: FeedRequest): Promise<NearestMix | null> {
   for (const { soft, ec } of TIERS) {
@@ -44,41 +52,36 @@ export async function nearestMix(request: FeedRequest): Promise<NearestMix | nul
 const FEW = 3;
 
 async function leastMissing(request: FeedRequest, soft: Soft, ec: boolean): Promise<NearestMix | null> {
-  const run = async (at: FeedRequest): Promise<Amounts | null> => {
-    const formulated = formulate(at);
-    const answer = await leastMiss(formulated, soft);
-    return answer && withoutDust(amountsOf(answer, formulated), request);
+  const run = async (whole: Formulated): Promise<Amounts | null> => {
+    const formulated = request.atMost === undefined ? whole : await fewProducts(whole, soft, request.atMost);
+    const answer = formulated && (await leastMiss(formulated, soft));
+    return answer && amountsOf(answer, formulated!);
   };
-  // where the EC cap may give way too, there is nothing to linearise towards
-  const amounts = ec ? await run(request) : (await underEcCap(request, run, (found) => found)).result;
+  // where the EC cap may give way too, there is nothing to linearise towards: the first linearisation does
+  const amounts = ec
+    ? await run(startingProgram(request, null))
+    : (await underEcCap(request, run, (found) => found)).result;
   if (!amounts) return null;
   const mix = readOut(amounts, request);
   return { ...mix, misses: missesOf(mix) };
 }
 
-/** Less of a product than changes any element by this part of what is wanted of it is the engine's rounding. */
-const DUST = 1e-6;
-
-/** The same amounts without those that no plant and no balance could tell from nothing. */
-function withoutDust(amounts: Amounts, request: FeedRequest): Amounts {
-  const products = amounts.products.map((x, i) => {
-    const { content } = request.shelf[i]!.composition;
-    const felt = NUTRIENTS.some((nutrient) => {
-      const band = request.programme.bands[nutrient];
-      const wanted = (band && (band.max ?? band.aim ?? band.min)) ?? 1;
-      return x * content[nutrient].high > DUST * wanted;
-    });
-    return felt ? x : 0;
-  });
-  return { ...amounts, products };
+/** The choice of products that comes nearest, the rest held at zero; on a search's word, since nearest is no claim of proof. */
+async function fewProducts(formulated: Formulated, soft: Soft, most: number): Promise<Formulated | null> {
+  const { misses, rows } = softened(formulated, soft);
+  const free = formulated.program.columns.map((c) => ({ ...c, cost: 0 }));
+  const program = { columns: [...free, ...misses, { id: 'worst', cost: 1 }], rows };
+  const integer = withAtMost({ ...formulated, program }, most, formulated.program);
+  const answer = await solve(integer.program, { mostCases: 0 });
+  return answer.verdict === 'optimal' ? restrictTo(formulated, chosen(integer, answer)) : null;
 }
 
-async function leastMiss(formulated: Formulated, soft: Soft): Promise<Optimal | null> {
-  const { program, limits } = formulated;
+/** The rows with a column for the miss of each soft one, counted in parts of the limit, and `worst` above all of them. */
+function softened({ limited }: Formulated, soft: Soft): { misses: Column[]; rows: Row[] } {
   const misses: Column[] = [];
   const rows: Row[] = [];
-  for (const row of program.rows) {
-    if (!soft(limits.get(row.id)!)) {
+  for (const { limit, row } of limited) {
+    if (!soft(limit)) {
       rows.push(row);
       continue;
     }
@@ -88,6 +91,12 @@ async function leastMiss(formulated: Formulated, soft: Soft): Promise<Optimal | 
     rows.push({ ...row, terms: { ...row.terms, [id]: row.upper === undefined ? size : -size } });
     rows.push({ id: `worst:${row.id}`, lower: 0, terms: { worst: 1, [id]: -1 } });
   }
+  return { misses, rows };
+}
+
+async function leastMiss(formulated: Formulated, soft: Soft): Promise<Optimal | null> {
+  const { program } = formulated;
+  const { misses, rows } = softened(formulated, soft);
   const free = program.columns.map((c) => ({ ...c, cost: 0 }));
   const first = await optimal({ columns: [...free, ...misses, { id: 'worst', cost: 1 }], rows });
   if (!first) return null;

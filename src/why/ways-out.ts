@@ -1,75 +1,57 @@
 import { leastRelaxation, type Move } from '../../solver/index.js';
-import { otherStrength } from './other-strength.js';
-import type { Formulated, Limit } from '../formulation/formulate.js';
-import { otherWaters } from './other-waters.js';
-import { bestRatio, type Ratio, ratioOfRule } from '../formulation/ratio.js';
-import { allRules, type FeedRequest } from '../feed/request.js';
-import type { Relaxation } from '../feed/results.js';
-import { roundedTo } from '../feed/rounded.js';
+import type { Limit } from '../feed/limits.js';
+import { type Ratio, ratioOfRule } from '../feed/ratio.js';
+import type { FeedRequest } from '../feed/request.js';
 import { termsOf } from '../feed/terms.js';
-import { formatNumber } from '../units/index.js';
+import type { LimitMove, Relaxation } from '../feed/why-not.js';
+import { bestRatio, type Formulated, type Limited, limitOf } from '../formulation/index.js';
+import { otherStrength } from './other-strength.js';
+import { otherWaters } from './other-waters.js';
 
 /**
  * The ways out of a conflict: each limit of it alone as far as it must give way (where that is enough), the least total over
  * all limits, the nearest strength that would work, and the least share of another water that would.
  */
-export async function waysOut(
-  formulated: Formulated,
-  involved: readonly Limit[],
-  request: FeedRequest,
-): Promise<Relaxation[]> {
+export async function waysOut(formulated: Formulated, involved: readonly Limited[]): Promise<Relaxation[]> {
   const ways: Relaxation[] = [];
-  for (const limit of involved) {
-    const way = limit.kind === 'water' ? null : await alone(formulated, limit, request);
-    if (way) ways.push(way);
+  for (const limited of involved) {
+    const move = limited.limit.kind === 'water' ? null : await alone(formulated, limited);
+    if (move) ways.push({ kind: 'single', move });
   }
-  const total = await together(formulated, request);
-  const strength = await otherStrength(formulated, request);
-  return [...ways, ...(total ? [total] : []), ...(strength ? [strength] : []), ...(await otherWaters(request))];
+  const total = await together(formulated);
+  const strength = await otherStrength(formulated);
+  return [...ways, ...(total ? [total] : []), ...(strength ? [strength] : []), ...(await otherWaters(formulated))];
 }
 
-async function alone(formulated: Formulated, limit: Limit, request: FeedRequest): Promise<Relaxation | null> {
-  const { program } = formulated;
-  const loosened = await leastRelaxation(program, new Map([[limit.id, 1]]));
+async function alone(formulated: Formulated, { limit, row }: Limited): Promise<LimitMove | null> {
+  const { program, request } = formulated;
+  const loosened = await leastRelaxation(program, new Map([[row.id, 1]]));
   if (loosened.verdict !== 'relaxed' || loosened.moves.length === 0) return null;
-  const move = loosened.moves[0]!;
-  const ratio = ratioOf(limit, request);
-  const best = ratio && (await bestRatio(program, limit.id, ratio, request));
-  if (ratio && best !== null) return { kind: 'single', limit: limit.text, ...ratioChange(ratio, best) };
-  return { kind: 'single', limit: limit.text, ...moved(move, limit, formulated, request) };
+  const ratio = ratioOf(limit);
+  const best = ratio && (await bestRatio(formulated, row.id, ratio));
+  return ratio && best !== null ? ratioMove(limit, ratio, best) : boundMove(loosened.moves[0]!, limit, request);
 }
 
 /** Every limit may move, each counted in parts of itself. */
-async function together(formulated: Formulated, request: FeedRequest): Promise<Relaxation | null> {
-  const { program, limits } = formulated;
+async function together(formulated: Formulated): Promise<Relaxation | null> {
+  const { program, limited, request } = formulated;
   const weights = new Map(
-    program.rows.flatMap((row): [string, number][] => {
-      const limit = limits.get(row.id)!;
-      return limit.kind === 'water' ? [] : [[row.id, 1 / sizeOf(limit, row.lower ?? row.upper ?? 0, request)]];
-    }),
+    limited.flatMap(({ limit, row }): [string, number][] =>
+      limit.kind === 'water' ? [] : [[row.id, 1 / sizeOf(limit, row.lower ?? row.upper ?? 0, request)]],
+    ),
   );
   const loosened = await leastRelaxation(program, weights);
   if (loosened.verdict !== 'relaxed') return null;
   // a move too small to print is the engine's rounding
   const told = loosened.moves.filter((move) => move.by * weights.get(move.row)! > 1e-9);
   if (told.length === 0) return null;
-  const moves = told.map((move) => {
-    const limit = limits.get(move.row)!;
-    const ratio = ratioOf(limit, request);
+  const moves = told.map((move): LimitMove => {
+    const limit = limitOf(formulated, move.row);
+    const ratio = ratioOf(limit);
     const at = ratio && ratioAt(ratio, loosened.x, request);
-    return {
-      limit: limit.text,
-      ...(ratio && at !== null ? ratioChange(ratio, at) : moved(move, limit, formulated, request)),
-    };
+    return ratio && at !== null ? ratioMove(limit, ratio, at) : boundMove(move, limit, request);
   });
-  return {
-    kind: 'together',
-    limit: moves.length === 1 ? moves[0]!.limit : `${moves.length} limits together`,
-    change: moves.length === 1 ? moves[0]!.change : moves.map((m) => `${m.limit}: ${m.change}`).join('; '),
-    from: moves.length === 1 ? moves[0]!.from : 0,
-    to: moves.length === 1 ? moves[0]!.to : loosened.total,
-    moves,
-  };
+  return { kind: 'together', moves, total: loosened.total };
 }
 
 /** What a limit is counted in parts of: its own number, or the level of its elements where that is zero. */
@@ -77,50 +59,31 @@ function sizeOf(limit: Limit, end: number, request: FeedRequest): number {
   if (end !== 0) return Math.abs(end);
   if (limit.kind !== 'rule') return 1;
   const { bands } = request.programme;
-  const rule = allRules(request)[Number(limit.id.split(':')[1])]!;
   let size = 0;
-  for (const [nutrient, weight] of Object.entries(rule.terms)) {
+  for (const [nutrient, weight] of Object.entries(limit.rule.terms)) {
     const band = bands[nutrient as keyof typeof bands] ?? (nutrient.endsWith('-N') ? bands.N : undefined);
     size += Math.abs(weight) * (band?.aim ?? band?.max ?? band?.min ?? 1);
   }
   return size > 0 ? size : 1;
 }
 
-function moved(
-  move: Move,
-  limit: Limit,
-  { program }: Formulated,
-  request: FeedRequest,
-): Pick<Relaxation, 'change' | 'from' | 'to'> {
-  const row = program.rows.find((r) => r.id === limit.id)!;
-  const from = (move.end === 'lower' ? row.lower : row.upper)!;
+function boundMove(move: Move, limit: Limit, { header }: FeedRequest): LimitMove {
+  const from = limit.kind === 'water' ? 1 : limit.bound;
   const to = Math.abs(move.to) <= 1e-9 * Math.abs(from) ? 0 : move.to;
-  const shown = formatNumber(roundedTo(to, move.end === 'lower' ? 'down' : 'up'));
-  if (limit.kind === 'stock') {
-    const { batchLitres } = request.header;
-    const { id, composition, onHand } = request.shelf[limit.product!]!;
-    if (batchLitres !== null && onHand !== undefined) {
-      const wanted = formatNumber(roundedTo(to * batchLitres, 'up'));
-      return {
-        change: `${wanted} ${composition.per} of ${id} instead of ${formatNumber(onHand)} ${composition.per} for the batch`,
-        from,
-        to,
-      };
-    }
-  }
-  const unit =
-    limit.kind === 'ec'
-      ? 'mS/cm'
-      : limit.kind === 'stock' || limit.kind === 'rate'
-        ? `${request.shelf[limit.product!]!.composition.per}/L`
-        : 'mg/L';
-  return { change: `${shown} instead of ${formatNumber(from)} ${unit}`, from, to };
+  const wanted = limit.kind === 'stock' && header.batchLitres !== null ? to * header.batchLitres : null;
+  return { limit, from, to, ratio: null, wanted };
 }
 
-function ratioOf(limit: Limit, request: FeedRequest): Ratio | null {
-  if (limit.kind !== 'rule') return null;
-  const [, index, side] = limit.id.split(':');
-  return ratioOfRule(allRules(request)[Number(index)]!, side === 'upper' ? 'cap' : 'floor');
+const ratioMove = (limit: Limit, ratio: Ratio, to: number): LimitMove => ({
+  limit,
+  from: ratio.bound,
+  to,
+  ratio,
+  wanted: null,
+});
+
+function ratioOf(limit: Limit): Ratio | null {
+  return limit.kind === 'rule' ? ratioOfRule(limit.rule, limit.end) : null;
 }
 
 /** A ratio as a mix has it, judged as its rule judges it; null where the lower part is nothing. */
@@ -130,12 +93,7 @@ function ratioAt(ratio: Ratio, x: Readonly<Record<string, number>>, request: Fee
       (total, [id, a]) => total + a * (x[id] ?? 0),
       0,
     );
-  const under = sum(ratio.under, ratio.side === 'cap' ? 'floor' : 'cap');
-  return under > 0 ? sum(ratio.over, ratio.side) / under : null;
-}
-
-function ratioChange(ratio: Ratio, to: number): Pick<Relaxation, 'change' | 'from' | 'to'> {
-  const show = (x: number): string => (ratio.isShare ? `${formatNumber(100 * x)} %` : formatNumber(x));
-  const shown = roundedTo(to, ratio.side === 'cap' ? 'up' : 'down');
-  return { change: `${ratio.name} ${show(shown)} instead of ${show(ratio.bound)}`, from: ratio.bound, to };
+  const isCap = ratio.end === 'most';
+  const under = sum(ratio.under, isCap ? 'floor' : 'cap');
+  return under > 0 ? sum(ratio.over, isCap ? 'cap' : 'floor') / under : null;
 }

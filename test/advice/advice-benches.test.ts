@@ -56,7 +56,7 @@ describe('advice on random benches', async () => {
             seen.capped += 1;
           }
           const asked = feed.at(end.percent)!;
-          const more = unwrap(parseRules(end.rules, 'you')).rules;
+          const more = unwrap(parseRules(end.rules, { owner: 'you' }));
           const mixed = made(await blend({ ...asked, rules: [...asked.rules, ...more] }, { prices: false }));
           expect(mixed.items).toEqual(end.items);
           seen.mixed += 1;

@@ -30,9 +30,8 @@ const FULL: Programme = {
     K: { min: 60, max: 250 },
     Ca: { min: 10, max: 250 },
   }),
-  rules: [],
+  rules: [{ kind: 'ec', text: 'EC <= 1.6', upper: milliSiemensPerCm(1.6), from: { owner: 'programme' } }],
   evidence: [],
-  maxEc: milliSiemensPerCm(1.6),
 };
 
 function own(full: Programme = FULL, water = pure): OwnFeed {
@@ -118,7 +117,7 @@ describe('the same strength with the own feed', () => {
     expect(end.rules).toEqual(['Ca <= 85']);
     expect(end.elements.find((e) => e.element === 'Ca')!.mgPerLitre).toBeLessThanOrEqual(85 * (1 + 1e-6));
     const asked = feed.at(end.percent)!;
-    const mixed = made(await blend({ ...asked, rules: unwrap(parseRules(end.rules, 'you')).rules }));
+    const mixed = made(await blend({ ...asked, rules: unwrap(parseRules(end.rules, { owner: 'you' })) }));
     expect(end.items.map((i) => [i.id, i.gramsPerLitre])).toEqual(mixed.items.map((i) => [i.id, i.gramsPerLitre]));
   });
 
@@ -132,7 +131,15 @@ describe('the same strength with the own feed', () => {
   it('says so where no feed can be mixed, and translates all the same', async () => {
     const impossible: Programme = {
       ...FULL,
-      rules: [{ text: 'Ca <= 0.01 * N', terms: { Ca: 1, N: -0.01 }, upper: 0, from: 'you' }],
+      rules: [
+        {
+          kind: 'linear' as const,
+          text: 'Ca <= 0.01 * N',
+          terms: { Ca: 1, N: -0.01 },
+          upper: 0,
+          from: { owner: 'you' as const },
+        },
+      ],
     };
     const result = await translated('100 ppm N', own(impossible));
     expect(result.status).toBe('no feed');

@@ -3,17 +3,29 @@ import { blend } from '../../src/blend/blend.js';
 import { powder, pure, request, water } from '../feed/fixtures.js';
 import { proofSentence } from '../../src/report/says/proof.js';
 import { cannot, made } from '../feed/answers.js';
+import { limitSays, missName } from '../../src/report/says/limits.js';
+import { silenceSays } from '../../src/report/says/blend.js';
+import type { BlendMade } from '../../src/feed/results.js';
 
 // Invented labels with round figures, so that each expected value is a hand calculation written beside it.
 const nitrate = powder('nitrate', { 'NO3-N': 10, K: 40 }, { price: 4, pack: 1000 });
 const ammonium = powder('ammonium', { 'NH4-N': 20 }, { price: 1, pack: 1000 });
 const calcium = powder('calcium', { 'NO3-N': 15, Ca: 20 }, { price: 3, pack: 1000 });
 
+const silences = (result: BlendMade): string =>
+  result.unknowns.map((silence) => silenceSays(silence, result)).join(' ');
+
 describe('blend, cheapest', () => {
   it('takes the cheap source as far as the rule allows (hand calculation)', async () => {
     // N ≥ 100 mg/L, NH4-N ≤ 25 % of N, N from ammonium (200 mg/g, 1 EUR/kg) or calcium nitrate (150 mg/g, 3 EUR/kg):
     // ammonium gives 25 mg N = 0.125 g, calcium nitrate 75 mg N = 0.5 g; cost 0.125 · 0.001 + 0.5 · 0.003 = 0.001625
-    const rule = { text: 'NH4 <= 0.25 * N', terms: { 'NH4-N': 1, N: -0.25 }, upper: 0, from: 'you' };
+    const rule = {
+      kind: 'linear' as const,
+      text: 'NH4 <= 0.25 * N',
+      terms: { 'NH4-N': 1, N: -0.25 },
+      upper: 0,
+      from: { owner: 'you' as const },
+    };
     const result = made(
       await blend(request([ammonium, calcium], { N: { min: 100, aim: 120, max: 150 } }, { rules: [rule] })),
     );
@@ -60,19 +72,31 @@ describe('blend, cheapest', () => {
     for (const form of ['NO3-N', 'NH4-N', 'urea-N', 'other-N'] as const) {
       silent.composition.content[form] = { low: 0, stated: null, high: 200 };
     }
-    const rule = { text: 'NH4 <= 0.25 * N', terms: { 'NH4-N': 1, N: -0.25 }, upper: 0, from: 'you' };
+    const rule = {
+      kind: 'linear' as const,
+      text: 'NH4 <= 0.25 * N',
+      terms: { 'NH4-N': 1, N: -0.25 },
+      upper: 0,
+      from: { owner: 'you' as const },
+    };
     const result = made(await blend(request([silent, calcium], { N: { min: 100 } }, { rules: [rule] })));
     // worst case: silent is all ammonium, so it may bring 25 of the 100 mg N
     expect(result.items.find((i) => i.id === 'silent')!.gramsPerLitre).toBeCloseTo(0.125, 9);
     // were it known to be nitrate, all N could come from it: 0.5 g/L · 0.0001 = 0.00005 EUR/L
-    expect(result.unknowns.join(' ')).toContain('0.00005');
+    expect(silences(result)).toContain('0.00005');
   });
 
   it('says which limits conflict when none can be met, and gives the nearest', async () => {
-    const rule = { text: 'NH4 <= 0 * N', terms: { 'NH4-N': 1 }, upper: 0, from: 'you' };
+    const rule = {
+      kind: 'linear' as const,
+      text: 'NH4 <= 0 * N',
+      terms: { 'NH4-N': 1 },
+      upper: 0,
+      from: { owner: 'you' as const },
+    };
     const result = cannot(await blend(request([ammonium], { N: { min: 100 } }, { rules: [rule] })));
     expect(result.proof.verdict).toBe('infeasible');
-    expect(result.conflict.map((c) => c.limit).sort()).toEqual(['N ≥ 100 mg/L', 'NH4 <= 0 * N']);
+    expect(result.conflict.map((c) => limitSays(c.limit)).sort()).toEqual(['N ≥ 100 mg/L', 'NH4 <= 0 * N']);
     expect(result.nearest!.items).toEqual([]);
     expect(result).not.toHaveProperty('items');
   });
@@ -130,14 +154,20 @@ describe('what silence costs', () => {
     for (const form of ['NO3-N', 'NH4-N', 'urea-N', 'other-N'] as const) {
       silent.composition.content[form] = { low: 0, stated: null, high: 200 };
     }
-    const rule = { text: 'NH4 <= 0.25 * N', terms: { 'NH4-N': 1, N: -0.25 }, upper: 0, from: 'you' };
+    const rule = {
+      kind: 'linear' as const,
+      text: 'NH4 <= 0.25 * N',
+      terms: { 'NH4-N': 1, N: -0.25 },
+      upper: 0,
+      from: { owner: 'you' as const },
+    };
     const bands = { N: { min: 50, aim: 100, max: 110 }, Ca: { min: 10, aim: 20, max: 200 } };
     // worst case: 25 mg N from silent, 75 from calcium nitrate, which brings 100 mg Ca where 20 are wanted
     const closest = made(await blend(request([silent, calcium], bands, { rules: [rule], goal: 'closest' })));
-    expect(closest.unknowns.join(' ')).toMatch(/might come within 0 % of its aims instead of/);
+    expect(silences(closest)).toMatch(/might come within 0 % of its aims instead of/);
     const one = made(await blend(request([silent, calcium], { N: { min: 100 } }, { rules: [rule], atMost: 1 })));
     expect(one.items.map((i) => i.id)).toEqual(['calcium']);
-    expect(one.unknowns.join(' ')).toContain('0.00005');
+    expect(silences(one)).toContain('0.00005');
   });
 });
 
@@ -146,12 +176,18 @@ describe('the nearest mix', () => {
     // no calcium on the shelf: Ca >= 2 * Mg kept hard would forbid the one-part feed, which holds magnesium, altogether
     const onePart = powder('one-part', { 'NO3-N': 10, P: 2, K: 10, Mg: 2, S: 3 }, { price: 5, pack: 1000 });
     const bands = { N: { min: 50 }, P: { min: 5 }, K: { min: 40 }, Mg: { min: 5 }, S: { min: 5 }, Ca: { min: 20 } };
-    const ratio = { text: 'Ca >= 2 * Mg', terms: { Ca: 1, Mg: -2 }, lower: 0, from: 'programme: all plants' };
+    const ratio = {
+      kind: 'linear' as const,
+      text: 'Ca >= 2 * Mg',
+      terms: { Ca: 1, Mg: -2 },
+      lower: 0,
+      from: { owner: 'programme' as const },
+    };
     const base = request([onePart], bands);
     const result = cannot(await blend({ ...base, programme: { ...base.programme, rules: [ratio] } }));
-    expect(result.nearest!.misses.map((m) => m.limit).sort()).toEqual(['Ca >= 2 * Mg', 'Ca min']);
+    expect(result.nearest!.misses.map((m) => missName(m.limit)).sort()).toEqual(['Ca >= 2 * Mg', 'Ca min']);
     // the grower's own rule stays
-    const own = cannot(await blend(request([onePart], bands, { rules: [{ ...ratio, from: 'you' }] })));
-    expect(own.nearest!.misses.map((m) => m.limit)).not.toContain('Ca >= 2 * Mg');
+    const own = cannot(await blend(request([onePart], bands, { rules: [{ ...ratio, from: { owner: 'you' } }] })));
+    expect(own.nearest!.misses.map((m) => missName(m.limit))).not.toContain('Ca >= 2 * Mg');
   });
 });

@@ -2,12 +2,12 @@ import { describe, expect, it } from 'vitest';
 import { solve } from '../../solver/index.js';
 import { blend } from '../../src/blend/blend.js';
 import { frontier } from '../../src/blend/frontier.js';
-import { formulate } from '../../src/formulation/formulate.js';
 import { frontierProgram } from '../../src/blend/frontier-program.js';
 import { powder, request } from '../feed/fixtures.js';
 import { benches } from '../feed/random-benches.js';
 import type { Proof } from '../../src/feed/proof.js';
 import { made } from '../feed/answers.js';
+import { programOf } from '../feed/program.js';
 
 describe('cost against closeness', () => {
   it('has the vertices of a hand calculation', async () => {
@@ -64,7 +64,7 @@ describe('cost against closeness', () => {
         expect(Math.abs(points[0]!.miss - closest.proof.stages[0]!.found), `${seed}`).toBeLessThanOrEqual(2e-6);
         ends += 1;
       } else continue;
-      const program = frontierProgram(formulate(asked), asked);
+      const program = frontierProgram(programOf(asked));
       for (const [i, a] of points.slice(0, -1).entries()) {
         const b = points[i + 1]!;
         expect(b.miss, `${seed}`).toBeGreaterThan(a.miss);

@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
 import { highs, type LinearProgram, solve } from '../../solver/index.js';
-import { formulate } from '../../src/formulation/formulate.js';
 import { blend } from '../../src/blend/blend.js';
 import type { LimitPrice, Prices } from '../../src/feed/results.js';
 import { pricesOf } from '../../src/blend/prices.js';
@@ -8,28 +7,37 @@ import { productColumn } from '../../src/feed/terms.js';
 import { powder, request } from '../feed/fixtures.js';
 import { benches } from '../feed/random-benches.js';
 import { made } from '../feed/answers.js';
+import { limitSays } from '../../src/report/says/limits.js';
+import { limitPriceSays, unusedPriceSays } from '../../src/report/says/prices.js';
+import { firstOf, programOf } from '../feed/program.js';
 
 const ammonium = powder('ammonium', { 'NH4-N': 20 }, { price: 1, pack: 500 });
 const nitrate = powder('nitrate', { 'NO3-N': 10 }, { price: 4, pack: 1000 });
-const rule = { text: 'NH4 <= 0.25 * N', terms: { 'NH4-N': 1, N: -0.25 }, upper: 0, from: 'you' };
+const rule = {
+  kind: 'linear' as const,
+  text: 'NH4 <= 0.25 * N',
+  terms: { 'NH4-N': 1, N: -0.25 },
+  upper: 0,
+  from: { owner: 'you' as const },
+};
 
 describe('what it costs to insist', () => {
   it('on limits, by hand', async () => {
     // N ≥ 100 with at most 25 % ammonium: 25 mg from ammonium (0.125 g at 0.002), 75 mg from nitrate (0.75 g at 0.004): 0.00325.
     // A mg of N more costs 0.0000325; without the rule all from ammonium: 0.001, which saves 69.23 %; without the floor all is saved.
     const result = made(await blend(request([ammonium, nitrate], { N: { min: 100, max: 150 } }, { rules: [rule] })));
-    const { limits } = result.prices!;
-    expect(limits.map((l) => [l.limit, l.lifted!.saves])).toEqual([
+    const { limits, cost } = result.prices!;
+    expect(limits.map((l) => [limitSays(l.limit), l.lifted!.saves])).toEqual([
       ['N ≥ 100 mg/L', expect.closeTo(1, 9)],
       ['NH4 <= 0.25 * N', expect.closeTo(0.00225 / 0.00325, 9)],
     ]);
-    expect(limits[0]).toMatchObject({ end: 'least', bound: 100, unit: 'mg/L' });
+    expect(limits[0]).toMatchObject({ end: 'least', bound: 100, limit: { kind: 'nutrient' } });
     expect(limits[0]!.right).toEqual({ pricePerUnit: expect.closeTo(0.0000325, 12), limit: expect.closeTo(150, 6) });
     expect(limits[0]!.left).toEqual({ pricePerUnit: expect.closeTo(0.0000325, 12), limit: expect.closeTo(0, 6) });
     // a mg of room turns a mg of N from nitrate (0.00004) into ammonium (0.00001), as far as the other 75 mg
     expect(limits[1]!.right).toEqual({ pricePerUnit: expect.closeTo(-0.00003, 12), limit: expect.closeTo(75, 6) });
-    expect(limits[0]!.sentence).toContain('each mg/L costs 0.0000325 EUR/L, from 0 to 150');
-    expect(limits[1]!.sentence).toContain('lifting it saves 69.2 %');
+    expect(limitPriceSays(limits[0]!, cost, 'EUR')).toContain('each mg/L costs 0.0000325 EUR/L, from 0 to 150');
+    expect(limitPriceSays(limits[1]!, cost, 'EUR')).toContain('lifting it saves 69.2 %');
   });
 
   it('on products, by hand', async () => {
@@ -46,19 +54,19 @@ describe('what it costs to insist', () => {
     expect(unused).toMatchObject([
       { id: 'other', lowest: expect.closeTo(0.008, 9), lowestPerPack: expect.closeTo(8, 6) },
     ]);
-    expect(unused[0]!.sentence).toBe('would come in below 8 EUR a pack of 1000 g (now 9 EUR)');
+    expect(unusedPriceSays(unused[0]!, 'EUR')).toBe('would come in below 8 EUR a pack of 1000 g (now 9 EUR)');
   });
 
   it('gives both one-sided prices where the answer is degenerate', async () => {
     // the stock of the cheap one is used up exactly at N = 100: a mg less saves 0.00001, a mg more costs 0.00004
     const few = ammonium.with({ onHand: 2 });
     const result = made(await blend(request([few, nitrate], { N: { min: 100 } })));
-    const [floor] = result.prices!.limits.filter((l) => l.limit === 'N ≥ 100 mg/L');
+    const [floor] = result.prices!.limits.filter((l) => l.limit.kind === 'nutrient');
     expect(floor!.left.pricePerUnit).toBeCloseTo(0.00001, 12);
     expect(floor!.right.pricePerUnit).toBeCloseTo(0.00004, 12);
-    const stock = result.prices!.limits.find((l) => l.limit.includes('on hand'))!;
+    const stock = result.prices!.limits.find((l) => l.limit.kind === 'stock')!;
     // more of it is worth nothing, less of it must be replaced by nitrate
-    expect(stock).toMatchObject({ unit: 'g/L', right: { pricePerUnit: 0 }, lifted: { saves: 0 } });
+    expect(stock).toMatchObject({ limit: { unit: 'g' }, right: { pricePerUnit: 0 }, lifted: { saves: 0 } });
     expect(stock.left.pricePerUnit).toBeCloseTo(0.002 - 0.008, 9);
   });
 
@@ -75,18 +83,17 @@ describe('50 random benches, re-solved at both ends of every range', () => {
     let ends = 0;
     let split = 0;
     for (const { seed, request: made } of await benches(50, true, 52_000)) {
-      const { program, limits } = formulate(made, { ceilingsAsRows: true });
+      const { program, limited } = programOf(made, { ceilingsAsRows: true });
       const answer = await solve(program);
       if (answer.verdict !== 'optimal') throw new Error(`${seed}: ${answer.verdict}`);
-      const prices = await pricesOf(made, answer);
+      const prices = await pricesOf(made, firstOf(made), answer);
       const second = await solve(program, { engines: [highs] });
-      const rows = new Map(program.rows.map((row) => [`${limits.get(row.id)!.text} ${limits.get(row.id)!.from}`, row]));
       for (const line of prices.limits) {
-        const row = rows.get(`${line.limit} ${line.from}`)!;
+        const { row } = limited.find(({ limit }) => JSON.stringify(limit) === JSON.stringify(line.limit))!;
         const end = line.end === 'least' ? 'lower' : 'upper';
         const costAt = (b: number) =>
           cost({ ...program, rows: program.rows.map((r) => (r === row ? { ...r, [end]: b } : r)) });
-        const here = `${seed} ${line.limit}`;
+        const here = `${seed} ${limitSays(line.limit)}`;
         // the other engine's multiplier lies between the two prices
         if (second.verdict === 'optimal') between(second.y[row.id]!, line, answer.objective, here);
         ends += await follows(line, answer.objective, costAt, here);
@@ -103,10 +110,10 @@ describe('50 random benches, re-solved at both ends of every range', () => {
   it('products', async () => {
     let ends = 0;
     for (const { seed, request: made } of await benches(50, true, 63_000)) {
-      const { program } = formulate(made, { ceilingsAsRows: true });
+      const { program } = programOf(made, { ceilingsAsRows: true });
       const answer = await solve(program);
       if (answer.verdict !== 'optimal') throw new Error(`${seed}: ${answer.verdict}`);
-      const prices = await pricesOf(made, answer);
+      const prices = await pricesOf(made, firstOf(made), answer);
       for (const line of [...prices.used, ...prices.unused]) {
         const column = productColumn(made.shelf.findIndex((p) => p.id === line.id));
         const amount = answer.x[column]!;

@@ -3,6 +3,8 @@ import { blend } from '../../src/blend/blend.js';
 import { reach } from '../../src/blend/reach.js';
 import { powder, request } from '../feed/fixtures.js';
 import { cannot } from '../feed/answers.js';
+import { whyNotJson } from '../../src/report/json/why-not.js';
+import { limitSays } from '../../src/report/says/limits.js';
 
 // Invented labels with round figures, so that each expected value is a hand calculation written beside it.
 const calcium = powder('calcium', { 'NO3-N': 15, Ca: 20 }, { price: 3, pack: 1000 });
@@ -20,9 +22,9 @@ describe('reach', () => {
       reachable: true,
     });
     expect(line(result.elements, 'Ca').capsOnly).toMatchObject({ lowest: 0, highest: expect.closeTo(200, 6) });
-    expect(line(result.elements, 'Ca').limitedBy).toEqual(['N ≤ 150 mg/L']);
+    expect(line(result.elements, 'Ca').limitedBy!.map(limitSays)).toEqual(['N ≤ 150 mg/L']);
     expect(line(result.elements, 'Mg')).toMatchObject({ whole: { lowest: 0, highest: expect.closeTo(30, 6) } });
-    expect(line(result.elements, 'Mg').limitedBy).toEqual(['S ≤ 39 mg/L']);
+    expect(line(result.elements, 'Mg').limitedBy!.map(limitSays)).toEqual(['S ≤ 39 mg/L']);
     expect(result.status).toBe('together');
   });
 
@@ -32,7 +34,7 @@ describe('reach', () => {
     expect(line(result.elements, 'Ca')).toMatchObject({
       whole: { highest: expect.closeTo(200, 6) },
       reachable: false,
-      limitedBy: ['N ≤ 150 mg/L'],
+      limitedBy: [{ kind: 'nutrient', nutrient: 'N', end: 'most', bound: 150, owner: 'programme' }],
     });
     expect(result.status).toBe('apart');
   });
@@ -42,7 +44,7 @@ describe('reach', () => {
     expect(line(result.elements, 'Mg')).toMatchObject({
       whole: { highest: null },
       reachable: true,
-      limitedBy: ['nothing: no cap holds it back'],
+      limitedBy: null,
     });
   });
 });
@@ -52,18 +54,26 @@ describe('ways out of a conflict', () => {
     // grade: 14 % NO3-N, 1 % NH4-N, 20 % Ca: the least NH4 share with it is 1/15; nitrate alone has no Ca
     const grade = powder('grade', { 'NO3-N': 14, 'NH4-N': 1, Ca: 20 }, { price: 1, pack: 1000 });
     const nitrate = powder('nitrate', { 'NO3-N': 14 }, { price: 1, pack: 1000 });
-    const rule = { text: 'NH4 <= 0 * N', terms: { 'NH4-N': 1 }, upper: 0, from: 'you' };
+    const rule = {
+      kind: 'linear' as const,
+      text: 'NH4 <= 0 * N',
+      terms: { 'NH4-N': 1 },
+      upper: 0,
+      from: { owner: 'you' as const },
+    };
     const bands = { N: { min: 50, max: 100 }, Ca: { min: 40, max: 80 } };
     const result = cannot(await blend(request([grade, nitrate], bands, { rules: [rule] })));
-    expect(result.conflict.map((c) => c.limit).sort()).toEqual(['Ca ≥ 40 mg/L', 'NH4 <= 0 * N']);
-    expect(result.conflict.find((c) => c.limit.startsWith('Ca'))!.because).toEqual([
+    const { conflict, relaxations } = whyNotJson(result);
+    expect(conflict.map((c) => c.limit).sort()).toEqual(['Ca ≥ 40 mg/L', 'NH4 <= 0 * N']);
+    expect(conflict.find((c) => c.limit.startsWith('Ca'))!.because).toEqual([
       'Ca can only come from grade, which brings 10 mg of NH4-N per 200 mg of Ca; NH4 <= 0 * N allows none',
     ]);
     // Ca 40 takes 0.2 g/L of grade = NH4-N 2 mg/L; against N up to 100 that is 2 %
-    const share = result.relaxations.find((r) => r.limit.startsWith('NH4'))!;
+    const share = relaxations.find((r) => r.limit.startsWith('NH4'))!;
     expect(share.to).toBeCloseTo(0.02, 6);
     expect(share.change).toBe('NH4 share of N 2 % instead of 0 %');
-    expect(result.relaxations.find((r) => r.limit.startsWith('Ca'))!.to).toBeCloseTo(0, 6);
-    expect(result.nearest!.misses).toEqual([{ limit: 'Ca min', value: 0, bound: 40 }]);
+    expect(relaxations.find((r) => r.limit.startsWith('Ca'))!.to).toBeCloseTo(0, 6);
+    const floor = { kind: 'nutrient', nutrient: 'Ca', end: 'least', bound: 40, owner: 'programme' };
+    expect(result.nearest!.misses).toEqual([{ limit: floor, value: 0, bound: 40 }]);
   });
 });

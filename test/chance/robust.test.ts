@@ -4,7 +4,6 @@ import { sureDoses } from '../../src/chance/robust.js';
 import { sureness } from '../../src/chance/sure.js';
 import { judgedCan } from '../../src/chance/sure-figures.js';
 import { amountsOf } from '../../src/formulation/amounts.js';
-import { formulate } from '../../src/formulation/formulate.js';
 import type { FeedRequest } from '../../src/feed/request.js';
 import { solve } from '../../solver/index.js';
 import { powder, pure, request } from '../feed/fixtures.js';
@@ -12,6 +11,8 @@ import { randomBench } from '../feed/random-benches.js';
 import { sureSays } from '../../src/report/says/sure.js';
 import { counted, reached, short } from './enough.js';
 import { planOf, salt, usualKit } from './plans.js';
+import { programOf } from '../feed/program.js';
+import { linearRules } from '../../src/feed/request.js';
 
 /** One exact salt of 100 mg N per g, 4 L. */
 const one = (min: number, max: number): FeedRequest =>
@@ -32,9 +33,9 @@ describe('tightened limits', () => {
     let ends = 0;
     for (let seed = 1; seed <= 20; seed += 1) {
       const made = randomBench(seed, 14);
-      const verdict = await solve(formulate(made).program);
+      const verdict = await solve(programOf(made).program);
       if (verdict.verdict !== 'optimal') continue;
-      const used = amountsOf(verdict, formulate(made));
+      const used = amountsOf(verdict, programOf(made));
       const shelf = made.shelf.filter((_, i) => used.products[i]! > 1e-9);
       const plan = planOf(
         { ...made, shelf },
@@ -47,7 +48,7 @@ describe('tightened limits', () => {
         const own = inner.programme.bands[n as 'N']!;
         ends += within([own.min, own.max], [band.min, band.max]);
       }
-      const rules = (r: FeedRequest) => [...r.programme.rules, ...r.rules];
+      const rules = linearRules;
       rules(plan.request).forEach((rule, i) => {
         const own = rules(inner)[i]!;
         ends += within([own.lower, own.upper], [rule.lower, rule.upper]);

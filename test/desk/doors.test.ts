@@ -177,7 +177,7 @@ const QUANTITIES: Record<string, { texts: [text: string, value: number | null][]
       'shelf.csv Mg': shelf('Mg', (p) => p.composition.content.Mg.low / 10),
       'shelf.csv bulk_density': shelf('bulk_density', (p) => p.bulkDensity),
       '--pen-factor': option(parseFactor),
-      'rules:': (text) => value(parseRules([`Ca <= ${text}`], 'you'), ({ rules: [rule] }) => rule?.upper),
+      'rules:': (text) => value(parseRules([`Ca <= ${text}`], { owner: 'you' }), ([rule]) => rule?.upper),
     },
   },
   'a volume, mL': {

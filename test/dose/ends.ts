@@ -1,7 +1,7 @@
 import type { Nutrient } from '../../src/chemistry/nutrients.js';
 import type { Amounts } from '../../src/can/mix-amounts.js';
 import { readOut } from '../../src/feed/readout.js';
-import type { FeedRequest } from '../../src/feed/request.js';
+import { type FeedRequest, linearRules } from '../../src/feed/request.js';
 
 /** An end of a band or a rule: Σ of(item) · g or mL per litre + water ≤ most. */
 export interface End {
@@ -43,7 +43,7 @@ export function endsOf(request: FeedRequest, { waters }: Amounts): End[] {
           },
         ]),
   ]);
-  const rules = [...request.programme.rules, ...request.rules].flatMap((rule) => {
+  const rules = linearRules(request).flatMap((rule) => {
     const terms = Object.entries(rule.terms) as [Nutrient, number][];
     const of = (sign: 1 | -1) => (shelf: number) =>
       terms.reduce((sum, [n, weight]) => sum + sign * weight * side(n, sign * weight > 0 ? 'high' : 'low')(shelf), 0);
@@ -67,7 +67,7 @@ export function endsOf(request: FeedRequest, { waters }: Amounts): End[] {
  */
 function sizeAtMost(terms: readonly [Nutrient, number][], { programme, rules }: FeedRequest): number {
   const alone = (nutrient: Nutrient): number[] =>
-    [...programme.rules, ...rules].flatMap(({ terms: own, upper }) => {
+    linearRules({ programme, rules }).flatMap(({ terms: own, upper }) => {
       const weight = own[nutrient];
       return upper !== undefined && weight !== undefined && weight > 0 && Object.keys(own).length === 1
         ? [upper / weight]

@@ -108,7 +108,7 @@ function brokenEnds({ items, mix }: DosePlan, request: FeedRequest, amounts: Amo
   const broken = endsOf(request, amounts)
     .filter(({ of, water, most }) => products.reduce((sum, x, i) => sum + (x > 0 ? x * of(i) : 0), water) > most)
     .map(({ name }) => name);
-  return mix.ec.max !== null && mix.ec.mSPerCm > mix.ec.max * (1 + 1e-6) ? [...broken, 'EC'] : broken;
+  return mix.ec.mSPerCm > (mix.ec.cap?.bound ?? Number.POSITIVE_INFINITY) * (1 + 1e-6) ? [...broken, 'EC'] : broken;
 }
 
 async function provedBlends(count: number): Promise<{ seed: number; request: FeedRequest; amounts: Amounts }[]> {

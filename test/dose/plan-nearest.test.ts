@@ -13,6 +13,7 @@ import { SPOONS, USUAL } from './kits.js';
 import { searchOf } from './search-of.js';
 import { openTo } from './open-to.js';
 import { tryRanges } from './try-all-ranges.js';
+import { missName } from '../../src/report/says/limits.js';
 
 const BENCHES = 80;
 /** Of a limit that is missed anyway, so much more is let pass for closer doses (the plan's own promise). */
@@ -86,8 +87,9 @@ interface Limits {
 function asNear(request: FeedRequest, amounts: Amounts): (more: number, lost: number) => Limits {
   const all = endsOf(request, amounts);
   const mix = readOut(amounts, request);
-  const missed = new Set(missesOf(mix).map(({ limit }) => limit));
-  const { max, mSPerCm } = mix.ec;
+  const missed = new Set(missesOf(mix).map(({ limit }) => missName(limit)));
+  const { cap: own, mSPerCm } = mix.ec;
+  const max = own?.bound ?? null;
   return (more, lost) => ({
     ends: all.map((end) => {
       const value = sum(end, amounts);
@@ -99,7 +101,8 @@ function asNear(request: FeedRequest, amounts: Amounts): (more: number, lost: nu
       const over = missed.has('EC max');
       const cap = max === null ? Number.POSITIVE_INFINITY : (over ? mSPerCm : max) + (over ? more : lost) * max;
       return (
-        other.ec.mSPerCm <= cap * (1 + 1e-6) && (lost > 0 || missesOf(other).every(({ limit }) => missed.has(limit)))
+        other.ec.mSPerCm <= cap * (1 + 1e-6) &&
+        (lost > 0 || missesOf(other).every(({ limit }) => missed.has(missName(limit))))
       );
     },
   });
@@ -109,7 +112,7 @@ function asNear(request: FeedRequest, amounts: Amounts): (more: number, lost: nu
 function largestMiss(request: FeedRequest, amounts: Amounts, doses: Amounts): number {
   const of = (end: End): number => (sum(end, doses) - Math.max(end.most, sum(end, amounts))) / sizeOf(end, amounts);
   const { ec } = readOut(doses, request);
-  const most = ec.max === null ? Number.POSITIVE_INFINITY : Math.max(ec.max, readOut(amounts, request).ec.mSPerCm);
+  const most = Math.max(ec.cap?.bound ?? Number.POSITIVE_INFINITY, readOut(amounts, request).ec.mSPerCm);
   return Math.max(...endsOf(request, amounts).map(of), ec.mSPerCm / most - 1);
 }
 

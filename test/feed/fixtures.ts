@@ -3,9 +3,9 @@ import { ionsOfFormula, ionsOfLabel } from '../../src/label/counter-ions.js';
 import { measuredIons } from '../../src/label/measured-ions.js';
 import type { Product, Water } from '../../src/label/product.js';
 import { NITROGEN_FORMS, type Nutrient, perNutrient } from '../../src/chemistry/nutrients.js';
-import type { FeedRequest } from '../../src/feed/request.js';
+import { type FeedRequest, withEcCap } from '../../src/feed/request.js';
 import type { Band, Programme } from '../../src/programme/programme.js';
-import { milliSiemensPerCm, type WithoutUnits } from '../../src/units/index.js';
+import type { WithoutUnits } from '../../src/units/index.js';
 
 /** A powder whose label settles everything; contents in % (so × 10 mg/g). Total N is the sum of the forms. */
 export function powder(
@@ -85,9 +85,9 @@ export const inMg = (bands: PlainBands): Programme['bands'] => bands as Programm
 export function request(
   shelf: ClosedProduct[],
   bands: PlainBands,
-  { maxEc, ...more }: Partial<Omit<FeedRequest, 'maxEc'>> & { maxEc?: number } = {},
+  { maxEc, ...more }: Partial<FeedRequest> & { maxEc?: number } = {},
 ): FeedRequest {
-  return {
+  const made: FeedRequest = {
     header: {
       name: 'test',
       plants: 'test plants',
@@ -110,7 +110,7 @@ export function request(
     shelf,
     waters: [pure],
     goal: 'cheapest',
-    ...(maxEc === undefined ? {} : { maxEc: milliSiemensPerCm(maxEc) }),
     ...more,
   };
+  return maxEc === undefined ? made : withEcCap(made, maxEc);
 }

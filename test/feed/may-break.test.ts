@@ -6,12 +6,14 @@ import { closeShelf } from '../../src/label/close.js';
 import { unwrap } from '../../src/problem.js';
 import { ruleBlocks } from '../../src/report/mix.js';
 import { request } from './fixtures.js';
+import type { LinearRule } from '../../src/programme/rule.js';
 
-const cap = (nutrient: 'Cl' | 'K', upper: number) => ({
+const cap = (nutrient: 'Cl' | 'K', upper: number): LinearRule => ({
+  kind: 'linear',
   text: `${nutrient} <= ${upper}`,
   terms: { [nutrient]: 1 },
   upper,
-  from: 'test',
+  from: { owner: 'you' },
 });
 
 it('a rule that only the silence of a label breaks may break; one that its figures break is broken', async () => {

@@ -1,11 +1,11 @@
 import { solve } from '../../solver/index.js';
 import { shippedCatalog } from '../../src/desk/shipped-catalog.js';
-import { formulate } from '../../src/formulation/formulate.js';
 import { closeShelf } from '../../src/label/close.js';
 import type { FeedRequest } from '../../src/feed/request.js';
 import { PHASES } from '../../src/programme/index.js';
 import { dice } from '../solver/dice.js';
 import { feedOf } from '../desk/benches.js';
+import { programOf } from './program.js';
 
 const catalog = shippedCatalog();
 const salts = catalog.salts.filter((s) => !['acid', 'alkali'].includes(s.kind ?? ''));
@@ -35,7 +35,7 @@ export async function benches(
   const found: { seed: number; request: FeedRequest }[] = [];
   for (let seed = from; found.length < wanted; seed += 1) {
     const made = randomBench(seed, feasible ? 10 + (seed % 9) : 3 + (seed % 8));
-    const { verdict } = await solve(formulate(made).program);
+    const { verdict } = await solve(programOf(made).program);
     if (verdict === (feasible ? 'optimal' : 'infeasible')) found.push({ seed, request: made });
   }
   return found;

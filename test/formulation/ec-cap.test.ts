@@ -1,12 +1,11 @@
-import { type MilliSiemensPerCm, milliSiemensPerCm } from '../../src/units/index.js';
+import type { MilliSiemensPerCm } from '../../src/units/index.js';
 import { describe, expect, it } from 'vitest';
 import { shippedCatalog } from '../../src/desk/shipped-catalog.js';
 import { amountsOf } from '../../src/formulation/amounts.js';
 import { closeShelf } from '../../src/label/close.js';
 import { conductingIons, conductivity, ionsOfMix } from '../../src/can/ec.js';
 import { leastEc, MOST_ROUNDS, underEcCap } from '../../src/formulation/ec-cap.js';
-import { formulate } from '../../src/formulation/formulate.js';
-import type { FeedRequest } from '../../src/feed/request.js';
+import { ecCap, type FeedRequest, withEcCap, withoutEcCap } from '../../src/feed/request.js';
 import { solveFeed } from '../../src/formulation/solve-feed.js';
 import type { Amounts } from '../../src/can/mix-amounts.js';
 import { unwrap } from '../../src/problem.js';
@@ -26,15 +25,13 @@ async function randomBench(seed: number): Promise<FeedRequest | null> {
   const full = unwrap(resolveProgramme(catalog, plants.id, roll.pick(plants.media), 'growth'));
   const { programme } = unwrap(atStrength(full, { kind: 'percent', percent: roll.between(40, 100) }));
   const shelf = await closeShelf(everything.filter(() => roll.chance(0.6)));
-  const { maxEc: _, ...uncapped } = programme;
-  const base = { ...request(shelf, {}), programme: uncapped, waters: [roll.pick(catalog.waters)] };
+  const base = withoutEcCap({ ...request(shelf, {}), programme, waters: [roll.pick(catalog.waters)] });
   const free = await solveFeed(base);
   if (free.answer !== 'found') return null;
   const cheapest = fullEc(base, free.amounts);
   // asked with a cap, so that there is an EC row to go by
-  const least = await leastEc({ ...base, maxEc: cheapest });
-  const maxEc = milliSiemensPerCm(least!.ec + roll.between(0.05, 0.95) * (cheapest - least!.ec));
-  return { ...base, maxEc };
+  const least = await leastEc(withEcCap(base, cheapest));
+  return withEcCap(base, least!.ec + roll.between(0.05, 0.95) * (cheapest - least!.ec));
 }
 
 function fullEc({ shelf, waters }: FeedRequest, amounts: Amounts): MilliSiemensPerCm {
@@ -53,7 +50,7 @@ describe('an EC cap is kept by the full model', () => {
       if (answer.answer !== 'found') throw new Error(`bench ${seed}: ${answer.answer}`);
       expect(answer.proof.verdict, `bench ${seed}`).toBe('optimal');
       // 1e-6 is what the certificate grants a row
-      expect(fullEc(bench, answer.amounts), `bench ${seed}`).toBeLessThanOrEqual(bench.maxEc! * (1 + 1e-6));
+      expect(fullEc(bench, answer.amounts), `bench ${seed}`).toBeLessThanOrEqual(ecCap(bench)! * (1 + 1e-6));
       const { settled } = answer.proof;
       const standing = settled.question === 'feed' ? settled.ec : null;
       expect(standing?.round ?? 1).toBeLessThanOrEqual(MOST_ROUNDS);
@@ -63,12 +60,11 @@ describe('an EC cap is kept by the full model', () => {
       const costs: number[] = [];
       await underEcCap(
         bench,
-        async (at) => {
-          const formulated = formulate(at);
+        async (formulated) => {
           const answer = await solve(formulated.program);
           if (
             answer.verdict === 'optimal' &&
-            fullEc(bench, amountsOf(answer, formulated)) <= bench.maxEc! * (1 + 1e-6)
+            fullEc(bench, amountsOf(answer, formulated)) <= ecCap(bench)! * (1 + 1e-6)
           ) {
             costs.push(answer.objective);
           }

@@ -1,4 +1,3 @@
-import { scaleBy } from '../../src/units/index.js';
 import { describe, expect, it } from 'vitest';
 import { shippedCatalog } from '../../src/desk/shipped-catalog.js';
 import { closeShelf } from '../../src/label/close.js';
@@ -8,6 +7,8 @@ import { reach } from '../../src/blend/reach.js';
 import { powder, request } from '../feed/fixtures.js';
 import { proofSentence } from '../../src/report/says/proof.js';
 import { cannot, made } from '../feed/answers.js';
+import { withEcCap } from '../../src/feed/request.js';
+import { limitSays } from '../../src/report/says/limits.js';
 
 const catalog = shippedCatalog();
 const salts = await closeShelf(catalog.salts);
@@ -17,21 +18,22 @@ const shelf = [salt('potassium-nitrate'), salt('potassium-chloride'), salt('urea
 describe('an EC cap that bites', () => {
   it('is only called impossible where the mix of least EC is over it too', async () => {
     const bands = { N: { min: 50 }, K: { min: 80, max: 200 } };
-    const free = request(shelf, bands, { maxEc: 1 });
+    const free = request(shelf, bands);
+    const capped = request(shelf, bands, { maxEc: 1 });
     // by hand: 80 mg/L K is 2.046 mmol/L; as KNO3 at 2 mmol/L it reads some 0.28 mS/cm (CRC: 141 to 145 S cm²/mol), N from urea costs nothing
-    const least = await leastEc(free);
+    const least = await leastEc(capped);
     expect(least!.ec).toBeGreaterThan(0.28);
     expect(least!.ec).toBeLessThan(0.3);
 
-    const possible = made(await blend({ ...free, maxEc: scaleBy(least!.ec, 1.001) }, { prices: false }));
+    const possible = made(await blend(withEcCap(free, least!.ec * 1.001), { prices: false }));
     expect(possible.proof.verdict).toBe('optimal');
     expect(possible.ec.mSPerCm).toBeLessThanOrEqual(least!.ec * 1.001 * (1 + 1e-6));
 
-    const impossible = cannot(await blend({ ...free, maxEc: scaleBy(least!.ec, 0.99) }, { prices: false }));
+    const impossible = cannot(await blend(withEcCap(free, least!.ec * 0.99), { prices: false }));
     expect(proofSentence(impossible.proof)).toMatch(
       /EC row linearised at .* the least found with every other limit kept/,
     );
-    expect(impossible.conflict.map((line) => line.limit).join()).toMatch(/EC/);
+    expect(impossible.conflict.map((line) => limitSays(line.limit)).join()).toMatch(/EC/);
   });
 
   it('says nothing about a linearisation where it does not press', async () => {
@@ -47,7 +49,7 @@ describe('an EC cap that bites', () => {
     expect(mix.proof.verdict).toBe('optimal');
     // the same cap and model: what reach calls the end stands at the cap within the linearisation's 0.1 %
     expect(Math.abs(mix.ec.mSPerCm / 0.6 - 1)).toBeLessThan(2e-3);
-    expect(result.elements[0]!.limitedBy.join()).toMatch(/EC/);
+    expect(result.elements[0]!.limitedBy!.map(limitSays).join()).toMatch(/EC/);
   });
 
   it('counts a product of unknown ions as nothing, with urea and organics', async () => {

@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { solve } from '../../solver/index.js';
-import { canLimits, keepsAll } from '../../src/meter/can-limits.js';
+import { type CanLimit, canLimits, keepsAll } from '../../src/meter/can-limits.js';
 import { chooseRemedy } from '../../src/meter/choose-remedy.js';
 import type { Batch } from '../../src/meter/batch.js';
 import { expectedReadings } from '../../src/meter/expected.js';
 import { carriedOut, doseSpread, drawHands } from '../../src/meter/hands.js';
 import { type Judged, judge } from '../../src/meter/judge.js';
 import { seeded } from '../../src/meter/matrix.js';
-import { nothing } from '../../src/meter/remedy-action.js';
+import { after, linearisationFor, nothing } from '../../src/meter/remedy-action.js';
 import { rescueProgram } from '../../src/meter/rescue-program.js';
 import { type Bench, benches, SCALE_KIT } from './benches.js';
 import { type Mishap, mishap, rightBatch } from './mistakes.js';
@@ -41,7 +41,7 @@ describe('mistakes at the sink', () => {
         const saved = await keptAfter(bench, truth, judged, hands.uniform());
         tally.all += 1;
         if (judged.judgement.causes.slice(0, 2).some((c) => c.cause === truth.cause)) tally.named += 1;
-        const limits = canLimits(request, batch);
+        const limits = limitsOf(batch, request);
         const known = { request, batch, limits, cans: [truth], sure: 0.5, capacityLitres: CAPACITY };
         if (!saved && (await solve(rescueProgram(known))).verdict !== 'optimal') continue;
         tally.could += 1;
@@ -71,7 +71,7 @@ describe('mistakes at the sink', () => {
         const judged = judge(batch, truth.readings, PEN);
         tally.all += 1;
         if (judged.judgement.verdict === 'within') tally.within += 1;
-        if (keepsAll(canLimits(request, batch), truth, nothing(request))) tally.asIs += 1;
+        if (keepsAll(limitsOf(batch, request), truth, nothing(request))) tally.asIs += 1;
         if (await keptAfter(bench, truth, judged, hands.uniform())) tally.kept += 1;
       }
     }
@@ -84,12 +84,19 @@ describe('mistakes at the sink', () => {
   });
 });
 
+/** The limits of a can, EC linearised at the can as planned. */
+function limitsOf(batch: Bench['batch'], request: Bench['request']): CanLimit[] {
+  const planned = { amounts: batch.items.map((item) => item.planned), litres: batch.litres, cause: 'none' } as const;
+  const at = linearisationFor(after(planned, nothing(request), batch, request), request);
+  return canLimits(request, at, batch);
+}
+
 /** Whether the true can keeps every limit after the remedy, carried out by hands that err. */
 async function keptAfter({ batch, request }: Bench, truth: Mishap, judged: Judged, seed: number): Promise<boolean> {
   const { action } = await chooseRemedy(judged, request, { capacityLitres: CAPACITY, kit: SCALE_KIT });
   const [hand] = drawHands(1, request, Math.floor(1e9 * seed));
   const done = carriedOut(action, doseSpread(request, SCALE_KIT)(action.add), hand!);
-  return keepsAll(canLimits(request, batch), truth, done);
+  return keepsAll(limitsOf(batch, request), truth, done);
 }
 
 /** Twice the pen's error of 2 %. */

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { problemLine } from '../../src/problem.js';
 import { atStrength, parseRules, resolveProgramme } from '../../src/programme/index.js';
 import type { ProgrammeTables } from '../../src/programme/tables.js';
+import type { LinearRule, Rule } from '../../src/programme/rule.js';
 
 const band = (min: number, aim: number, max: number) => ({
   min: mgPerLitre(min),
@@ -44,9 +45,8 @@ describe('resolveProgramme', () => {
   it('keeps the tightest of rules over the same terms, and the lowest EC cap', () => {
     const read = resolveProgramme(tables, 'fern', 'sphagnum', 'growth');
     if (!read.ok) throw new Error('refused');
-    expect(read.value.rules.map((r) => r.text)).toEqual(['NH4 <= 0.25 * N']);
-    expect(read.value.maxEc).toBe(0.9);
-    expect(read.value.evidence.some((e) => e.includes('NH4 <= 0.25 * N'))).toBe(true);
+    expect(read.value.rules.map((r) => r.text)).toEqual(['NH4 <= 0.25 * N', 'EC <= 0.9']);
+    expect(read.value.evidence.some(({ of }) => of.kind === 'rule' && of.text === 'NH4 <= 0.25 * N')).toBe(true);
   });
 
   it('refuses an unknown group with the nearest names, and a medium that makes no sense', () => {
@@ -68,15 +68,19 @@ describe('atStrength', () => {
     const nitrogen = atStrength(read.value, { kind: 'nitrogen', mgPerLitre: mgPerLitre(60) });
     expect(nitrogen.ok && nitrogen.value.factor).toBe(0.75);
     expect(nitrogen.ok && nitrogen.value.programme.bands.N?.aim).toBe(60);
-    expect(nitrogen.ok && nitrogen.value.programme.maxEc).toBe(0.9);
+    expect(nitrogen.ok && nitrogen.value.programme.rules).toEqual(read.value.rules);
   });
 });
 
+const linear = (rules: readonly Rule[]): LinearRule[] => rules.filter((rule) => rule.kind === 'linear');
+
 describe('parseRules', () => {
   it('turns plain maths into linear rules', () => {
-    const read = parseRules(['NH4 <= 0 * N', 'Ca >= 3 * Mg', 'Na <= 50', 'NO3 + NH4 >= 0.8 N', 'Ca/Mg >= 3'], 'you');
+    const read = parseRules(['NH4 <= 0 * N', 'Ca >= 3 * Mg', 'Na <= 50', 'NO3 + NH4 >= 0.8 N', 'Ca/Mg >= 3'], {
+      owner: 'you',
+    });
     if (!read.ok) throw new Error(JSON.stringify(read.problems));
-    expect(read.value.rules.map(({ terms, lower, upper }) => ({ terms, lower, upper }))).toEqual([
+    expect(linear(read.value).map(({ terms, lower, upper }) => ({ terms, lower, upper }))).toEqual([
       { terms: { 'NH4-N': 1 }, lower: undefined, upper: 0 },
       { terms: { Ca: 1, Mg: -3 }, lower: 0, upper: undefined },
       { terms: { Na: 1 }, lower: undefined, upper: 50 },
@@ -86,18 +90,26 @@ describe('parseRules', () => {
   });
 
   it('takes EC only as a cap', () => {
-    const read = parseRules(['EC <= 0.8', '1.2 >= 2 * EC'], 'you');
-    expect(read.ok && read.value.maxEc).toBe(0.6);
+    const read = parseRules(['EC <= 0.8', '1.2 >= 2 * EC'], { owner: 'you' });
+    // in the one list of rules, so that nobody can leave it behind
+    expect(read.ok && read.value.map(({ kind, upper }) => [kind, upper])).toEqual([
+      ['ec', 0.8],
+      ['ec', 0.6],
+    ]);
     for (const text of ['EC >= 0.2', 'EC <= 0.01 * N', 'EC = 0.5', 'EC <= 0']) {
-      const refused = parseRules([text], 'you');
+      const refused = parseRules([text], { owner: 'you' });
       expect(refused.ok ? [] : refused.problems.map((p) => p.code), text).toEqual(['rule-ec']);
     }
   });
 
   it('keeps a strict limit with its bound, and says so', () => {
-    const read = parseRules(['NH4 < 0.1 * N', 'Ca > 40', 'Na <= 50'], 'you', { file: 'bench.yaml', line: 3 });
+    const read = parseRules(
+      ['NH4 < 0.1 * N', 'Ca > 40', 'Na <= 50'],
+      { owner: 'you' },
+      { file: 'bench.yaml', line: 3 },
+    );
     if (!read.ok) throw new Error(JSON.stringify(read.problems));
-    expect(read.value.rules.map(({ text, lower, upper }) => ({ text, lower, upper }))).toEqual([
+    expect(linear(read.value).map(({ text, lower, upper }) => ({ text, lower, upper }))).toEqual([
       { text: 'NH4 < 0.1 * N', lower: undefined, upper: 0 },
       { text: 'Ca > 40', lower: 40, upper: undefined },
       { text: 'Na <= 50', lower: undefined, upper: 50 },
@@ -109,7 +121,7 @@ describe('parseRules', () => {
   });
 
   it('tells every problem of every rule at once', () => {
-    const read = parseRules(['N * K <= 3', 'Kalium <= 3', 'Ca'], 'you');
+    const read = parseRules(['N * K <= 3', 'Kalium <= 3', 'Ca'], { owner: 'you' });
     expect(read.ok ? 0 : read.problems.length).toBe(3);
   });
 });

@@ -1,8 +1,11 @@
 import type { AssessResult } from '../../src/advice/types.js';
 import type { WithoutUnits } from '../../src/units/index.js';
 import type { Optimal } from '../../solver/index.js';
+import type { LinearRule } from '../../src/programme/rule.js';
 import { Proof } from '../../src/feed/proof.js';
+import type { NutrientLimit } from '../../src/feed/limits.js';
 import type { BlendCannot, BlendMade, ElementLine, FeedHeader, Mix, ReachResult } from '../../src/feed/results.js';
+import { mgPerLitre, milliSiemensPerCm } from '../../src/units/index.js';
 
 /** Invented results, only to see how reports are set. */
 export const header: FeedHeader = {
@@ -32,6 +35,34 @@ const line = (
   max,
 });
 
+const ammonium: LinearRule = {
+  kind: 'linear',
+  text: 'NH4 <= 0.25 * N',
+  terms: { 'NH4-N': 1, N: -0.25 },
+  upper: 0,
+  from: { owner: 'programme', medium: 'sphagnum' },
+};
+const calcium: LinearRule = {
+  kind: 'linear',
+  text: 'Ca >= 2 * Mg',
+  terms: { Ca: 1, Mg: -2 },
+  lower: 0,
+  from: { owner: 'you' },
+};
+
+/** An end of an element's band. */
+export const bandEnd = (
+  nutrient: NutrientLimit['nutrient'],
+  end: NutrientLimit['end'],
+  bound: number,
+): NutrientLimit => ({
+  kind: 'nutrient',
+  nutrient,
+  end,
+  bound: mgPerLitre(bound),
+  owner: 'programme',
+});
+
 const plainMix: WithoutUnits<Mix> = {
   items: [
     { id: 'base', name: 'Tall Pine base powder', gramsPerLitre: 0.3125, perBatch: 1.25, costPerLitre: 0.00325 },
@@ -52,12 +83,12 @@ const plainMix: WithoutUnits<Mix> = {
   ],
   nitrogenShares: { nitrate: 0.75, ammonium: 0.25, urea: 0, other: 0, undeclared: 0 },
   rules: [
-    { rule: 'NH4 <= 0.25 * N', from: 'programme: sphagnum', value: 0.25, bound: 0.25, holds: true },
-    { rule: 'Ca >= 2 * Mg', from: 'you', value: 1.303, bound: 2, holds: false },
+    { rule: ammonium, value: 0.25, bound: 0.25, holds: true },
+    { rule: calcium, value: 1.303, bound: 2, holds: false },
   ],
   costPerLitre: 0.0032512,
   costPerBatch: 0.0130048,
-  ec: { mSPerCm: 0.42, low: 0.39, high: 0.45, max: 0.6 },
+  ec: { mSPerCm: 0.42, low: 0.39, high: 0.45, cap: { kind: 'ec', end: 'most', bound: 0.6, owner: 'programme' } },
   ph: { value: 5.6, low: 5.4, high: 5.8, asMixed: null },
   acidity: {
     mgCaCO3PerLitre: -12,
@@ -100,7 +131,7 @@ export const blendResult: BlendMade = {
   status: 'made',
   ...told,
   ...mix,
-  unknowns: ['The label of base is silent on sodium.'],
+  unknowns: [{ label: 'base', kindest: 0.003, found: 0.00325 }],
   notes: [],
   cautions: [{ code: 'label-first' }],
   proof: Proof.of({ question: 'feed', ...asked, stages: [{ goal: 'cost', verdict: optimal }] }),
@@ -121,11 +152,16 @@ export const infeasibleResult: BlendCannot = {
   irreducible: true,
   farkas: null,
   conflict: [
-    { limit: 'Ca ≥ 24 mg/L', from: 'programme', because: ['cal brings 40 mg Ca per mL'] },
-    { limit: 'Mg ≤ 12 mg/L', from: 'programme', because: [] },
+    {
+      limit: bandEnd('Ca', 'least', 24),
+      because: [{ kind: 'only from', nutrient: 'Ca', products: ['cal'], bringing: [] }],
+    },
+    { limit: bandEnd('Mg', 'most', 12), because: [] },
   ],
-  relaxations: [{ kind: 'single', limit: 'Mg ≤ 12 mg/L', change: 'let Mg rise to 14.2 mg/L', from: 12, to: 14.2 }],
-  nearest: { ...mix, misses: [{ limit: 'Ca min', value: 18.5, bound: 24 }] },
+  relaxations: [
+    { kind: 'single', move: { limit: bandEnd('Mg', 'most', 12), from: 12, to: 14.2, ratio: null, wanted: null } },
+  ],
+  nearest: { ...mix, misses: [{ limit: bandEnd('Ca', 'least', 24), value: 18.5, bound: 24 }] },
 };
 
 export const reachResult: ReachResult = {
@@ -151,7 +187,10 @@ export const reachResult: ReachResult = {
       aim: 32,
       max: 48,
       reachable: false,
-      limitedBy: ['Mg ≤ 12 mg/L', 'EC ≤ 0.6 mS/cm'],
+      limitedBy: [
+        bandEnd('Mg', 'most', 12),
+        { kind: 'ec', end: 'most', bound: milliSiemensPerCm(0.6), owner: 'programme' },
+      ],
     },
     {
       element: 'Fe',
@@ -164,7 +203,7 @@ export const reachResult: ReachResult = {
       limitedBy: [],
     },
   ],
-  notes: [],
+  conflicting: true,
   proof: Proof.of({ question: 'reach', whole: optimal, ends: [] }),
 };
 
@@ -174,7 +213,7 @@ export const assessResult: AssessResult = {
   recipe: '1.25 g base + 1.6 mL cal in 4 L',
   volumeLitres: 4,
   ...mix,
-  misses: [{ limit: 'Ca min', value: 18.5, bound: 24 }],
+  misses: [{ limit: bandEnd('Ca', 'least', 24), value: 18.5, bound: 24 }],
   notes: [],
   cautions: [],
 };

@@ -6,6 +6,8 @@ import type { ElementLine } from '../../src/feed/results.js';
 import { surenessLines } from '../../src/report/says/sureness.js';
 import { planOf } from '../chance/plans.js';
 import { request } from '../feed/fixtures.js';
+import type { LinearRule } from '../../src/programme/rule.js';
+import { bandEnd } from './fixtures.js';
 
 const mg = mgPerLitre;
 const n: ElementLine = {
@@ -17,6 +19,13 @@ const n: ElementLine = {
   aim: mg(100),
   max: mg(110),
 };
+const rule: LinearRule = {
+  kind: 'linear',
+  text: 'NH4 <= 0.1 * N',
+  terms: { 'NH4-N': 1, N: -0.1 },
+  upper: 0,
+  from: { owner: 'you' },
+};
 const sure: Sureness = {
   share: 0.9399,
   elements: [
@@ -25,9 +34,9 @@ const sure: Sureness = {
   ],
   ec: { low: 0.9, high: 1.1 },
   risks: [
-    { limit: 'N min', kind: 'min', nutrient: 'N', side: 'low', share: 0.04 },
-    { limit: 'NH4 <= 0.1 * N', kind: 'rule', side: 'high', share: 0.02 },
-    { limit: 'N max', kind: 'max', nutrient: 'N', side: 'high', share: 0.004 },
+    { limit: bandEnd('N', 'least', 90), share: 0.04 },
+    { limit: { kind: 'rule', rule, end: 'most', bound: 0, owner: 'you' }, share: 0.02 },
+    { limit: bandEnd('N', 'most', 110), share: 0.004 },
   ],
   sources: [{ source: 'scale', shareWithout: 0.98 }],
   batches: 4000,

@@ -47,8 +47,8 @@ describe('text', () => {
     const text = renderText(blendSheet(infeasibleResult), { columns: 80, colour: false });
     for (const part of [
       'no feed keeps every limit',
-      'Ca ≥ 24 mg/L (programme): cal brings 40 mg Ca per mL',
-      'let Mg rise to 14.2 mg/L',
+      'Ca ≥ 24 mg/L (programme): Ca can only come from cal',
+      'Mg ≤ 12 mg/L: 14.2 instead of 12 mg/L',
       '5.5 too little',
     ]) {
       expect(text).toContain(part);

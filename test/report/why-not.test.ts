@@ -7,27 +7,19 @@ import { frontierSvg } from '../../src/report/frontier-svg.js';
 import { frontierJson } from '../../src/report/json/frontier.js';
 import { frontierShape } from '../../src/report/schemas.js';
 import { renderText } from '../../src/report/text.js';
-import { blendResult, header, infeasibleResult, mix } from './fixtures.js';
+import { bandEnd, blendResult, header, infeasibleResult, mix } from './fixtures.js';
 
 const said = (result: BlendResult, all = false): string =>
   renderText(blendSheet(result, null, all), { columns: 80, colour: false }).replace(/\s+/g, ' ');
 
-const single: Relaxation = {
-  kind: 'single',
-  limit: 'Mg ≤ 12 mg/L',
-  change: '14.2 instead of 12 mg/L',
-  from: 12,
-  to: 14.2,
-};
+const magnesium = { limit: bandEnd('Mg', 'most', 12), from: 12, to: 14.2, ratio: null, wanted: null };
+const single: Relaxation = { kind: 'single', move: magnesium };
 const total: Relaxation = {
   kind: 'together',
-  limit: '2 limits together',
-  change: 'a; b',
-  from: 0,
-  to: 0.4,
+  total: 0.4,
   moves: [
-    { limit: 'Ca ≥ 24 mg/L', change: '20 instead of 24 mg/L', from: 24, to: 20 },
-    { limit: 'Mg ≤ 12 mg/L', change: '13 instead of 12 mg/L', from: 12, to: 13 },
+    { limit: bandEnd('Ca', 'least', 24), from: 24, to: 20, ratio: null, wanted: null },
+    { ...magnesium, to: 13 },
   ],
 };
 
@@ -36,11 +28,11 @@ describe('why not', () => {
     const text = said({
       ...infeasibleResult,
       absent: [
-        { element: 'Fe', min: mgPerLitre(0.2), broughtBy: ['a trace-element mix', 'a nitrate feed'] },
-        { element: 'Mo', min: mgPerLitre(0.01), broughtBy: ['a trace-element mix', 'a nitrate feed'] },
+        { element: 'Fe', min: mgPerLitre(0.2), broughtBy: [{ kind: 'micro' }, { kind: 'nitrate' }] },
+        { element: 'Mo', min: mgPerLitre(0.01), broughtBy: [{ kind: 'micro' }, { kind: 'nitrate' }] },
         { element: 'Si', min: mgPerLitre(1), broughtBy: [] },
       ],
-      conflict: [{ limit: 'Fe ≥ 0.2 mg/L', from: 'programme', because: ['nothing on the shelf is known to hold Fe'] }],
+      conflict: [{ limit: bandEnd('Fe', 'least', 0.2), because: [{ kind: 'no source', nutrient: 'Fe', inWater: [] }] }],
       relaxations: [total],
     });
     expect(text).toContain('Why Nothing on this shelf is known to hold Fe, Mo and Si.');
@@ -54,8 +46,10 @@ describe('why not', () => {
   });
 
   it('spells the proof out, and claims that every limit is needed only where that is proved', () => {
-    const farkas = { terms: [], asked: 1.3, most: 0, sentence: '0.4 × (Ca ≥ 20.4 mg/L) … together they ask 0 ≥ 1.3' };
+    const limit = bandEnd('Ca', 'least', 20.4);
+    const farkas = { terms: [{ limit, end: 'least' as const, bound: 20.4, times: 0.4 }], asked: 1.3, most: 0 };
     const proved = said({ ...infeasibleResult, irreducible: true, farkas, relaxations: [single, total] });
+    expect(proved).toContain('0.4 × (Ca ≥ 20.4 mg/L) must come to at least 1.3');
     expect(proved).toContain('together they ask 0 ≥ 1.3.');
     expect(proved).toContain('without any one of them the rest could');
     expect(proved).toContain('Or a little of each, the least in total');
@@ -65,15 +59,12 @@ describe('why not', () => {
 
 describe('what it costs to insist', () => {
   const limit = (saves: number, n: number): Prices['limits'][number] => ({
-    limit: `limit ${n}`,
-    from: 'you',
+    limit: bandEnd('K', 'most', n),
     end: 'most',
-    bound: 1,
-    unit: 'mg/L',
-    left: { pricePerUnit: null, limit: 1 },
+    bound: n,
+    left: { pricePerUnit: null, limit: n },
     right: { pricePerUnit: -1, limit: null },
     lifted: { costPerLitre: 1, saves },
-    sentence: `sentence ${n}`,
   });
   const product = {
     id: 'x',
@@ -82,9 +73,10 @@ describe('what it costs to insist', () => {
     pack: null,
     lowestPerPack: null,
     highestPerPack: null,
-    sentence: 'sentence',
+    isKnown: true,
   };
   const prices: Prices = {
+    cost: 1,
     limits: [limit(0.5, 1), limit(0.4, 2), limit(0.3, 3), limit(0.2, 4), limit(0, 5)],
     used: [{ ...product, lowest: 0, highest: null }],
     unused: [{ ...product, id: 'y', lowest: null, highest: null }],
@@ -92,18 +84,20 @@ describe('what it costs to insist', () => {
 
   it('is short unless all is asked for', () => {
     const short = said({ ...blendResult, prices });
-    expect(short).toContain('limit 3 (you): sentence 3');
-    expect(short).not.toContain('limit 4');
+    expect(short).toContain(
+      'K ≤ 3 mg/L (programme): no mix could keep a stricter one; each mg/L more saves 1 EUR/L without end; lifting it saves 30 %',
+    );
+    expect(short).not.toContain('K ≤ 4 mg/L (programme)');
     const all = said({ ...blendResult, prices }, true);
-    expect(all).toContain('limit 5 (you): sentence 5');
+    expect(all).toContain('K ≤ 5 mg/L (programme)');
     expect(all).toContain('x 1 g 0.02 EUR nothing any price');
     expect(all).toContain('y 1 g 0.02 EUR never');
   });
 
   it('is not there where nothing costs anything', () => {
-    const nothing = { limits: [limit(0, 1)], used: [], unused: [] };
+    const nothing = { cost: 1, limits: [limit(0, 1)], used: [], unused: [] };
     expect(said({ ...blendResult, prices: nothing })).not.toContain('insist');
-    expect(said({ ...blendResult, prices: { limits: [], used: [], unused: [] } }, true)).toContain(
+    expect(said({ ...blendResult, prices: { cost: 1, limits: [], used: [], unused: [] } }, true)).toContain(
       'stands on no limit',
     );
   });
@@ -123,7 +117,7 @@ describe('the frontier', () => {
     feed: { ...header, name: '<b>&' },
     costUnit: 'EUR/L',
     points: [point(0, 0, null)],
-    notes: [],
+    assumed: [],
     proof: blendResult.proof,
   };
 

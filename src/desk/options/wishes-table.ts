@@ -113,7 +113,7 @@ export const WISH_OPTIONS = {
     says: 'a rule of your own, for example "Ca >= 3 * Mg" or "EC <= 0.6"',
     repeatable: true,
     bench: 'feeds.*.rules',
-    read: (text: string, where: Where) => parseRules([text], 'you', where),
+    read: (text: string, where: Where) => parseRules([text], { owner: 'you' }, where),
   },
   with: {
     value: 'ID',

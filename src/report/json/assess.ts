@@ -5,7 +5,7 @@ import type { AdviceResult, AssessResult, OwnMatch } from '../../advice/types.js
 import type { adviceShape } from '../advice-shapes.js';
 import type { assessShape } from '../schemas.js';
 import { adviceNeedSays, adviceNoteSays, assessNoteSays, limitedSays, senseSays } from '../says/advice.js';
-import { cautionsJson, mixAlone } from './mix.js';
+import { cautionsJson, missesJson, mixAlone } from './mix.js';
 
 /** What `assess --json` prints of a recipe. */
 export function assessJson(result: AssessResult): z.infer<typeof assessShape> {
@@ -17,7 +17,7 @@ export function assessJson(result: AssessResult): z.infer<typeof assessShape> {
     feed: result.status === 'no programme' ? null : result.feed,
     recipe,
     volumeLitres,
-    misses: result.status === 'no programme' ? [] : result.misses,
+    misses: result.status === 'no programme' ? [] : missesJson(result.misses),
     notes: notes.map(assessNoteSays),
     cautions: cautionsJson(cautions),
   };

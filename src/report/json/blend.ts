@@ -1,38 +1,50 @@
 import type * as z from 'zod';
 import type { BlendResult, NearestMix } from '../../feed/results.js';
 import type { blendShape } from '../schemas.js';
-import { cautionsJson, mixAlone } from './mix.js';
+import { blendNoteSays, silenceSays } from '../says/blend.js';
+import { cautionsJson, missesJson, mixAlone } from './mix.js';
+import { pricesJson } from './prices.js';
 import { proofJson } from './proof.js';
+import { wayJson, whyNotJson } from './why-not.js';
 
 /** What `blend --json` prints. A feed that cannot be made has no items, only what stands in its way and the nearest there is. */
 export function blendJson(result: BlendResult): z.infer<typeof blendShape> {
-  const { goal, feed, unknowns, notes, cautions } = result;
+  const { goal, feed, cautions } = result;
   const schema = 'velamen.blend/2' as const;
+  const unknowns = result.unknowns.map((silence) => silenceSays(silence, result));
+  const notes = result.notes.map((note) => blendNoteSays(note, feed.currency));
   const told = { unknowns, notes, cautions: cautionsJson(cautions), proof: proofJson(result.proof) };
   switch (result.status) {
     case 'made': {
       const { proof, prices } = result;
       const status = proof.verdict === 'optimal' ? 'optimal' : 'uncertified';
-      return { schema, status, goal, feed, ...mixAlone(result), ...told, ...(prices ? { prices } : {}) };
+      return {
+        schema,
+        status,
+        goal,
+        feed,
+        ...mixAlone(result),
+        ...told,
+        ...(prices ? { prices: pricesJson(prices, feed.currency) } : {}),
+      };
     }
     case 'cannot': {
-      const { absent, conflict, irreducible, farkas, relaxations } = result;
-      const why = { absent, conflict, irreducible, farkas, relaxations };
+      const why = whyNotJson(result);
       return { schema, status: 'infeasible', goal, feed, ...told, ...why, nearest: nearestJson(result.nearest) };
     }
     case 'open': {
-      const { relaxations } = result;
       return {
         schema,
         status: 'uncertified',
         goal,
         feed,
         ...told,
-        relaxations,
+        relaxations: result.relaxations.map(wayJson),
         nearest: nearestJson(result.nearest),
       };
     }
   }
 }
 
-const nearestJson = (nearest: NearestMix | null) => nearest && { ...mixAlone(nearest), misses: nearest.misses };
+const nearestJson = (nearest: NearestMix | null) =>
+  nearest && { ...mixAlone(nearest), misses: missesJson(nearest.misses) };

@@ -1,16 +1,18 @@
 import type * as z from 'zod';
 import type { Comparison, PurchaseOption, PurchaseResult } from '../../purchase/types.js';
-import type { SubstitutesResult } from '../../purchase/substitutes-types.js';
+import type { FeedSubstitutes, SubstitutesResult } from '../../purchase/substitutes-types.js';
 import type { buyShape, substitutesShape } from '../buy-shapes.js';
-import { cautionsJson, mixJson } from './mix.js';
+import { purchaseNoteSays, substitutesNotes } from '../says/purchase.js';
+import { cautionsJson, missesJson, mixJson } from './mix.js';
+import { conflictJson } from './why-not.js';
 import { proofJson } from './proof.js';
 
 /** What `buy --json` prints. */
 export function buyJson(result: PurchaseResult): z.infer<typeof buyShape> {
-  const { currency, weeks, plan, market, notes, cautions, proof } = result;
+  const { currency, weeks, plan, market, cautions, proof } = result;
   const schema = 'velamen.buy/1' as const;
   const head = { schema, currency, weeks, plan, market, status: statusOf(result) };
-  const end = { notes, cautions: cautionsJson(cautions), proof: proofJson(proof) };
+  const end = { notes: result.notes.map(purchaseNoteSays), cautions: cautionsJson(cautions), proof: proofJson(proof) };
   if (result.status === 'made') {
     const { options, extras, oneMoreAllowed, comparison } = result;
     return {
@@ -23,7 +25,7 @@ export function buyJson(result: PurchaseResult): z.infer<typeof buyShape> {
       ...end,
     };
   }
-  const { failures } = result;
+  const failures = result.failures.map(({ feed, conflict }) => ({ feed, conflict: conflict.map(conflictJson) }));
   return { ...head, options: [], extras: [], oneMoreAllowed: null, comparison: null, failures, ...end };
 }
 
@@ -47,7 +49,7 @@ function optionJson({
     spend,
     waterCost,
     total,
-    feeds: feeds.map(mixJson),
+    feeds: feeds.map((feed) => ({ ...mixJson(feed), justMet: missesJson(feed.justMet) })),
     stock,
     closest,
     proof: proofJson(proof),
@@ -61,7 +63,33 @@ function comparisonJson({ fewest, ...rest }: Comparison): NonNullable<z.infer<ty
 }
 
 /** What `buy --instead-of ID --json` prints. */
-export const substitutesJson = (result: SubstitutesResult): z.infer<typeof substitutesShape> => ({
-  ...result,
-  cautions: cautionsJson(result.cautions),
-});
+export function substitutesJson(result: SubstitutesResult): z.infer<typeof substitutesShape> {
+  const { status, product, currency, market, feeds, cautions } = result;
+  return {
+    schema: 'velamen.substitutes/2',
+    status,
+    product,
+    currency,
+    market,
+    feeds: feeds.map(feedJson),
+    notes: substitutesNotes(result),
+    cautions: cautionsJson(cautions),
+  };
+}
+
+function feedJson(of: FeedSubstitutes): z.infer<typeof substitutesShape>['feeds'][number] {
+  const { feed } = of;
+  switch (of.status) {
+    case 'no feed':
+      return { feed, original: null, leftOut: null, substitutes: [] };
+    case 'not used':
+      return { feed, original: of.original, leftOut: null, substitutes: [] };
+    case 'compared':
+      return {
+        feed,
+        original: of.original,
+        leftOut: of.leftOut && { ...of.leftOut, broken: missesJson(of.leftOut.broken) },
+        substitutes: of.substitutes.map((line) => ({ ...line, broken: missesJson(line.broken) })),
+      };
+  }
+}

@@ -6,7 +6,8 @@ import { causeSays, checkSays } from '../says/cause.js';
 import { lookAtSays, meterNoteSays } from '../says/meter.js';
 import { spreadSourceSays, suspectSays } from '../says/pen.js';
 import { becauseSays, measureSays, remedyProofSays, stepLines } from '../says/remedy.js';
-import { cautionsJson, mixJson } from './mix.js';
+import { cautionsJson, missesJson, mixJson } from './mix.js';
+import { limitSays } from '../says/limits.js';
 
 type Printed = z.infer<typeof meterShape>;
 
@@ -79,8 +80,8 @@ function remedyJson(
     safeUnder: settled.safeUnder,
     notUnder: settled.notUnder,
     mix: mixJson(settled.mix),
-    misses: settled.misses,
-    aside: settled.aside,
+    misses: missesJson(settled.misses),
+    aside: settled.aside.map(limitSays),
     proof: proof ? { ...proof, sentence: remedyProofSays(proof) } : null,
     steps: 'doing' in settled ? stepLines(settled.doing) : [],
     says: settled.because.map((because) => becauseSays(because, causes, batch)),

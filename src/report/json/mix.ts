@@ -2,13 +2,14 @@ import type * as z from 'zod';
 import type { Caution } from '../../can/cautions.js';
 import type { CloudingLine } from '../../can/clouding.js';
 import { cloudingSays } from '../says/clouding.js';
-import type { Mix } from '../../feed/results.js';
+import type { Miss, Mix } from '../../feed/results.js';
+import { missName, originSays } from '../says/limits.js';
 import { cautionSays } from '../says/cautions.js';
 import { acidityLines, meetingSays, phCaution } from '../says/solution.js';
-import type { cloudingLine, mix } from '../shapes.js';
+import type { cloudingLine, misses, mix } from '../shapes.js';
 
 type MixJson = { [Part in keyof typeof mix]: z.infer<(typeof mix)[Part]> };
-type Solution = Pick<MixJson, 'ph' | 'acidity' | 'precipitation'> & { meetings?: MixJson['meetings'] };
+type Solution = Pick<MixJson, 'rules' | 'ec' | 'ph' | 'acidity' | 'precipitation'> & { meetings?: MixJson['meetings'] };
 
 /** A mix, and whatever else the object holds, as it is published: what the solution is like gets its sentences. */
 export function mixJson<M extends Mix>(result: M): Omit<M, keyof Solution> & Solution {
@@ -16,6 +17,8 @@ export function mixJson<M extends Mix>(result: M): Omit<M, keyof Solution> & Sol
   const { drift: _, acidForWater: __, ...figures } = acidity;
   return {
     ...result,
+    rules: result.rules.map(ruleJson),
+    ec: ecJson(result.ec),
     ph: { ...ph, caution: phCaution(ph) },
     acidity: { ...figures, says: acidityLines(acidity) },
     precipitation: precipitation.map(cloudingJson),
@@ -30,6 +33,25 @@ export function mixJson<M extends Mix>(result: M): Omit<M, keyof Solution> & Sol
         }),
   };
 }
+
+const ruleJson = ({ rule, value, bound, holds, mayHold }: Mix['rules'][number]): MixJson['rules'][number] => ({
+  rule: rule.text,
+  from: originSays(rule.from),
+  value,
+  bound,
+  holds,
+  ...(mayHold ? { mayHold } : {}),
+});
+
+const ecJson = ({ mSPerCm, low, high, cap }: Mix['ec']): MixJson['ec'] => ({
+  mSPerCm,
+  low,
+  high,
+  max: cap?.bound ?? null,
+});
+
+export const missesJson = (missed: readonly Miss[]): z.infer<typeof misses> =>
+  missed.map(({ limit, value, bound }) => ({ limit: missName(limit), value, bound }));
 
 export const cloudingJson = (line: CloudingLine): z.infer<typeof cloudingLine> => ({
   mineral: line.mineral,

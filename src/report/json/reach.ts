@@ -2,19 +2,20 @@ import type * as z from 'zod';
 import type { ReachLine, ReachResult } from '../../feed/results.js';
 import type { reachAllShape, reachShape } from '../schemas.js';
 import { proofJson } from './proof.js';
+import { limitedBySays, reachNotes } from '../says/blend.js';
 
 const STATUS = { together: 'optimal', apart: 'infeasible', open: 'uncertified' } as const;
 
 /** What `reach --json` prints. */
 export function reachJson(result: ReachResult): z.infer<typeof reachShape> {
-  const { status, feed, shelf, elements, notes, proof } = result;
+  const { status, feed, shelf, elements, proof } = result;
   return {
     schema: 'velamen.reach/1',
     status: STATUS[status],
     feed,
     shelf,
     elements: elements.map(lineJson),
-    notes,
+    notes: reachNotes(result),
     proof: proofJson(proof),
   };
 }
@@ -31,8 +32,9 @@ export function reachAllJson(results: readonly ReachResult[]): z.infer<typeof re
   };
 }
 
-function lineJson({ element, whole, capsOnly, ...rest }: ReachLine): z.infer<typeof reachShape>['elements'][number] {
+function lineJson(line: ReachLine): z.infer<typeof reachShape>['elements'][number] {
   const ends = (of: ReachLine['whole']) => ({ lowest: of?.lowest ?? null, highest: of?.highest ?? null });
-  const { min, aim, max, reachable, limitedBy } = rest;
+  const { element, whole, capsOnly, min, aim, max, reachable } = line;
+  const limitedBy = limitedBySays(line);
   return { element, ...ends(whole), capsOnly: ends(capsOnly), min, aim, max, reachable, limitedBy };
 }

@@ -6,7 +6,8 @@ import { proofSentence } from '../says/proof.js';
 import { orderLines } from '../says/order.js';
 import { effectSays, keepingSays, noSheetSays, notesSay, surenessSays, unseenSays, waterNames } from '../says/sheet.js';
 import type { NoSheetJson, SheetJson } from '../sheet-shapes.js';
-import { cautionsJson } from './mix.js';
+import { missName } from '../says/limits.js';
+import { cautionsJson, missesJson } from './mix.js';
 
 /** What `sheet --json` prints. */
 export const sheetJson = (sheet: Sheet): SheetJson | NoSheetJson =>
@@ -26,12 +27,12 @@ export function mixingSheetJson(sheet: MixingSheet): SheetJson {
     unseen: sheet.unseen.map(unseenSays),
     keeps: { hours: sheet.keeps.hours, says: keepingSays(sheet.keeps) },
     elements,
-    misses: sheet.status === 'kept' ? [] : sheet.violations,
+    misses: sheet.status === 'kept' ? [] : missesJson(sheet.violations),
     offers: sheet.status === 'violated' ? sheet.offers.map(doseOfferSays) : [],
     leftOut,
     sure: sheet.sure && sureJson(sheet.sure),
     sureness: surenessSays(sheet),
-    notes: notesSay(sheet.notes),
+    notes: notesSay(sheet),
     cautions: cautionsJson(sheet.cautions),
     proof: `${proofSentence(sheet.proof.blend)}; ${doseProofSays(sheet.proof.doses)}`,
   };
@@ -47,7 +48,7 @@ function noSheetJson(sheet: NoSheet): NoSheetJson {
     why: noSheetSays(sheet),
     offers: little.offers.map(doseOfferSays),
     leftOut: little.leftOut,
-    notes: notesSay(sheet.notes),
+    notes: notesSay(sheet),
     proof: proofSentence(sheet.proof),
   };
 }
@@ -67,6 +68,10 @@ const sureJson = ({
   seed,
 }: Sureness): NonNullable<SheetJson['sure']> => ({
   ...{ share, elements, ec },
-  risks: risks.map(({ limit, side, share: lost }) => ({ limit, side, share: lost })),
+  risks: risks.map(({ limit, share: lost }) => ({
+    limit: missName(limit),
+    side: limit.end === 'least' ? 'low' : 'high',
+    share: lost,
+  })),
   ...{ sources, batches, seed },
 });

@@ -9,6 +9,7 @@ import type {
 } from '../../advice/findings.js';
 import { disagreementText } from '../../label/disagreement.js';
 import { formatNumber } from '../../units/index.js';
+import { limitSays } from './limits.js';
 
 /** A sense in which advice can be meant, as a clause. */
 export function senseSays(sense: AdviceSense, atMost: boolean): string {
@@ -145,7 +146,7 @@ export function limitedSays(limited: Limited): string {
     case 'strength':
       return `no ${limited.way} feed can be asked for`;
     case 'shelf': {
-      const limits = limited.limits.length === 0 ? '' : ` (${limited.limits.join(' and ')})`;
+      const limits = limited.limits.length === 0 ? '' : ` (${limited.limits.map(limitSays).join(' and ')})`;
       return `no mix from this shelf keeps every limit any ${limited.way}${limits}`;
     }
     case 'not found':

@@ -1,6 +1,7 @@
 import type { Added, Because, Cause, Doing, PlannedBatch, RemedyProof } from '../../meter/index.js';
 import { formatDigits, formatNumber } from '../../units/index.js';
 import { causeNames } from './cause.js';
+import { limitSays } from './limits.js';
 
 /** What hands do, in order: pour off, top up, add, stir. */
 export function stepLines(doing: Doing): string[] {
@@ -40,7 +41,7 @@ export function becauseSays(because: Because, causes: readonly Cause[], batch: P
     case 'not right under':
       return `It would not be right if it was this instead: ${named(because.causes)}.`;
     case 'plan violates':
-      return `The plan itself does not keep these, so they count as kept where they are no further off than it leaves them: ${because.limits.join('; ')}.`;
+      return `The plan itself does not keep these, so they count as kept where they are no further off than it leaves them: ${because.limits.map(limitSays).join('; ')}.`;
     default:
       return because satisfies never;
   }

@@ -1,11 +1,12 @@
 import type { Keeping } from '../../sheet/keeping.js';
-import type { DropNote, LeftOut, MixingSheet, NoSheet, SheetNotes, SheetStep } from '../../sheet/sheet-types.js';
+import type { DropNote, LeftOut, MixingSheet, NoSheet, SheetStep } from '../../sheet/sheet-types.js';
 import type { Unseen } from '../../sheet/unseen.js';
 import { formatNumber } from '../../units/format.js';
 import { figure } from '../figures.js';
 import { surenessLines } from './sureness.js';
 import { doseNoteSays } from './doses.js';
 import { grams } from './measures.js';
+import { blendNoteSays } from './blend.js';
 
 /** `Rain water`, or `Rain water 60 %, tap water 40 %`; less than half a percent is not worth a name. */
 export function waterNames({ parts }: MixingSheet['water']): string {
@@ -60,10 +61,10 @@ export function unseenSays(unseen: Unseen): string {
 }
 
 /** Notes on the doses, on counting drops and on the blend, in this order. */
-export const notesSay = ({ doses, drops, blend }: SheetNotes): string[] => [
+export const notesSay = ({ notes: { doses, drops, blend }, feed }: Pick<MixingSheet, 'notes' | 'feed'>): string[] => [
   ...doses.map(doseNoteSays),
   ...(drops === null ? [] : [dropNoteSays(drops)]),
-  ...blend,
+  ...blend.map((note) => blendNoteSays(note, feed.currency)),
 ];
 
 /** A drop hangs on the liquid as well as on the dropper. */

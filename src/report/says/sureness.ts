@@ -1,7 +1,9 @@
 import type { NotSureEnough, SureEnough } from '../../chance/robust-types.js';
-import type { Risk, Sureness } from '../../chance/sure.js';
+import type { Sureness } from '../../chance/sure.js';
+import type { MissableLimit } from '../../feed/limits.js';
 import type { ElementLine } from '../../feed/results.js';
 import { figure } from '../figures.js';
+import { missName } from './limits.js';
 import { sureSays } from './sure.js';
 
 /** How sure doses are, for a sheet: the share of batches, what is most at risk, what most of it comes from, and the 90 % intervals. */
@@ -34,13 +36,15 @@ function riskText({ risks }: Sureness): string {
   return risks
     .filter((risk) => risk.share >= INK)
     .slice(0, NAMED)
-    .map((risk) => `${limitText(risk)} (${Math.round(100 * risk.share)} of 100)`)
+    .map(({ limit, share }) => `${riskName(limit)} (${Math.round(100 * share)} of 100)`)
     .join(', ');
 }
 
 /** `Ca too low`, `EC too high`; a rule is named by its own words. */
-const limitText = ({ limit, kind, nutrient, side }: Risk): string =>
-  kind === 'rule' ? limit : `${kind === 'ec' ? 'EC' : nutrient} too ${side}`;
+function riskName(limit: MissableLimit): string {
+  if (limit.kind === 'rule') return missName(limit);
+  return `${limit.kind === 'ec' ? 'EC' : limit.nutrient} too ${limit.end === 'least' ? 'low' : 'high'}`;
+}
 
 function sourceLine({ share, sources }: Sureness): string[] {
   const [first] = sources;

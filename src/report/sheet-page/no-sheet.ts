@@ -19,7 +19,7 @@ export function noSheetPage(sheet: NoSheet): NoSheetPage {
     title: `${feed.name}: no mixing sheet`,
     plants: `${feed.plants} in ${feed.medium}, ${feed.phase}, ${feed.strength}`,
     alert: [noSheetSays(sheet), ...little],
-    notes: notesSay(sheet.notes),
+    notes: notesSay(sheet),
   };
 }
 

@@ -62,7 +62,7 @@ export function pageOf(sheet: MixingSheet): SheetPage {
     notes: [
       ...(sheet.order.verdict === 'will cloud' ? [] : orderLines(sheet.order)),
       ...(sheet.status === 'violated' ? [] : sheet.leftOut.map(leftOutSays)),
-      ...notesSay(sheet.notes),
+      ...notesSay(sheet),
     ],
     cautions: sheet.cautions.map(cautionSays),
   };

@@ -1,4 +1,4 @@
-import { roundDigits } from '../units/index.js';
+import { roundDigits } from '../../units/index.js';
 
 /** Four significant digits, rounded so that the number printed asks no more than the exact one. */
 export function roundedTo(x: number, way: 'down' | 'up'): number {
