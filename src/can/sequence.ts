@@ -92,16 +92,19 @@ type Check = (some: readonly number[], full: number) => { verdict: Verdict; mine
 function checker(parts: readonly Part[], waters: readonly Blend[], temperatureC: number): Check {
   const known = new Map<string, ReturnType<Check>>();
   const water = waters.map(({ water: w, share }) => ionSourceOfWater(w, share));
-  const alone = new Map(
-    cloudingOf(water, solutionChemistry, temperatureC).minerals.map((line) => [line.mineral, RANK[line.verdict]]),
-  );
+  let bare: readonly CloudingLine[] | null = null;
+  // asked only where something clouds at all
+  const alone = (mineral: number): number => {
+    bare ??= cloudingOf(water, solutionChemistry, temperatureC).minerals;
+    return RANK[bare[mineral]!.verdict];
+  };
   return (some, full) => {
     const key = `${[...some].sort((a, b) => a - b).join()}@${full}`;
     const before = known.get(key);
     if (before) return before;
     const sources = [...water, ...some.map((i) => ionSourceOf(parts[i]!.product, parts[i]!.perLitre / full))];
     const { minerals } = cloudingOf(sources, solutionChemistry, temperatureC);
-    const own = minerals.filter((line) => RANK[line.verdict] > alone.get(line.mineral)!);
+    const own = minerals.filter(({ verdict }, m) => verdict !== 'clear' && RANK[verdict] > alone(m));
     const found = { minerals, verdict: worst(own.map((line) => line.verdict)) };
     known.set(key, found);
     return found;

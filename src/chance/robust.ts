@@ -4,8 +4,9 @@ import { missesOf, readOut } from '../feed/readout.js';
 import type { FeedRequest } from '../feed/request.js';
 import { solveFeed } from '../formulation/index.js';
 import { type LimitSpread, limitSpreads, mostTightened, tightened } from './tightened.js';
-import { planDoses } from '../dose/plan.js';
-import type { DosePlan, PlanOptions } from '../dose/plan-types.js';
+import { ordered } from '../dose/ordered.js';
+import { planOnce } from '../dose/plan-once.js';
+import type { DosePlan, PlanOptions, TrialPlan } from '../dose/plan-types.js';
 import type { SureDoses, SureDosesOptions } from './robust-types.js';
 import { problem, Refusal } from '../problem.js';
 import { HELPS, remediesFor } from './remedies.js';
@@ -77,7 +78,9 @@ interface Setting {
 }
 
 interface Tried {
-  plan: DosePlan;
+  plan: TrialPlan;
+  /** The blend that it measures out. */
+  amounts: Amounts;
   share: number;
   k: number;
   pick: Way;
@@ -104,7 +107,7 @@ async function solved(setting: Setting, within: FeedRequest, k: number, pick: Wa
 }
 
 /** Items that are left out, or so little that the nearest measure is far off. */
-const tooLittle = ({ items, leftOut }: DosePlan): string[] => [
+const tooLittle = ({ items, leftOut }: TrialPlan): string[] => [
   ...leftOut.map(({ product }) => product.id),
   ...items.filter(({ wanted, chosen }) => Math.abs(chosen.amount / wanted - 1) > FAR).map(({ product }) => product.id),
 ];
@@ -118,14 +121,15 @@ async function measured(
   k: number,
   pick: Way,
 ): Promise<Tried> {
-  const plan = await planDoses(within, amounts, kit, { ...options, offers: false, pick });
+  const plan = await planOnce(within, amounts, kit, { ...options, pick });
   const judged = judgedCan(plan, request, options.known);
   const share = shareOf(judged, BATCHES, options.seed ?? 1);
-  return { plan, share, k, pick, spreads: limitSpreads(judged) };
+  return { plan, amounts, share, k, pick, spreads: limitSpreads(judged) };
 }
 
 /** A plan for tightened limits, read out against the limits themselves. */
-function ownPlan({ plan, k }: Tried, request: FeedRequest): DosePlan {
+function ownPlan({ plan: trial, amounts: blend, k }: Tried, request: FeedRequest): DosePlan {
+  const plan = ordered(trial, blend);
   if (k === 0) return plan;
   const { batchLitres, items, sequence, leftOut, amounts, actions, tools, notes } = plan;
   const mix = readOut(amounts, request, sequence.turns);
@@ -191,9 +195,9 @@ function targetOf(share: number, batches: number): number {
   return Math.min(share + 3 * Math.sqrt((share * (1 - share)) / batches), (1 + share) / 2);
 }
 
-const priced = ({ mix }: DosePlan): boolean => mix.items.some((item) => item.costPerLitre !== null);
+const priced = ({ mix }: TrialPlan): boolean => mix.items.some((item) => item.costPerLitre !== null);
 
-function largestDeviation({ mix }: Pick<DosePlan, 'mix'>): number {
+function largestDeviation({ mix }: TrialPlan): number {
   return mix.elements.reduce(
     (most, { mgPerLitre, aim }) => (aim !== null && aim > 0 ? Math.max(most, Math.abs(mgPerLitre / aim - 1)) : most),
     0,

@@ -67,7 +67,7 @@ const MOST = 6;
 export async function mostTightened(
   request: FeedRequest,
   spreads: readonly LimitSpread[],
-  plan: DosePlan,
+  plan: Pick<DosePlan, 'amounts'>,
 ): Promise<number | null> {
   const linearisation = ecCap(request) === null ? null : linearisationOfMix(plan.amounts, request);
   const formulated = programOn(request, linearisation);

@@ -4,9 +4,10 @@ import { solutionChemistry } from '../chemistry/solution/index.js';
 import type { Amounts } from '../can/mix-amounts.js';
 import type { FeedRequest } from '../feed/request.js';
 import { concentrate } from '../stock/concentrate.js';
+import { ordered } from './ordered.js';
 import { planOnce } from './plan-once.js';
 import type { DoseOffer, OfferedDose } from './findings.js';
-import type { DosePlan, PlanOptions } from './plan-types.js';
+import type { DosePlan, PlanOptions, TrialPlan } from './plan-types.js';
 import { largestCan } from './notes.js';
 import { usualMark } from './tools.js';
 
@@ -44,7 +45,8 @@ async function largerBatch(
   for (let times = 2; times <= MOST_TIMES; times += 1) {
     if (can && batch * times * 1000 > can.millilitres * 1.001) return null;
     const plan = await planOnce(withBatch(request, batch * times), amounts, kit, options);
-    if (plan.status === 'kept') return { kind: 'batch', litres: batch * times, instead: batch, doses: dosesOf(plan) };
+    if (plan.status === 'kept')
+      return { kind: 'batch', litres: batch * times, instead: batch, doses: dosesOf(ordered(plan, amounts)) };
   }
   return null;
 }
@@ -64,7 +66,7 @@ async function aSpoon(
   for (const spoon of SMALL_SPOONS) {
     if (kit.spoons.some((own) => alike(own.millilitres, spoon.millilitres))) continue;
     const plan = await planOnce(request, amounts, { ...kit, spoons: [...kit.spoons, spoon] }, options);
-    if (plan.status === 'kept') return { kind: 'spoon', label: spoon.label, doses: dosesOf(plan) };
+    if (plan.status === 'kept') return { kind: 'spoon', label: spoon.label, doses: dosesOf(ordered(plan, amounts)) };
   }
   return null;
 }
@@ -76,7 +78,7 @@ async function aSet(request: FeedRequest, amounts: Amounts, kit: Kit, options: P
   );
   if (spoons.length < 2) return null;
   const plan = await planOnce(request, amounts, { ...kit, spoons: [...kit.spoons, ...spoons] }, options);
-  return plan.status === 'kept' ? { kind: 'spoons', doses: dosesOf(plan) } : null;
+  return plan.status === 'kept' ? { kind: 'spoons', doses: dosesOf(ordered(plan, amounts)) } : null;
 }
 
 const alike = (a: number, b: number): boolean => Math.abs(a / b - 1) < 0.02;
@@ -91,7 +93,7 @@ async function aScale(
     if (kit.scaleStepGrams !== undefined && kit.scaleStepGrams <= step) continue;
     const { scaleErrorGrams: _old, ...rest } = kit;
     const plan = await planOnce(request, amounts, { ...rest, scaleStepGrams: step }, options);
-    if (plan.status === 'kept') return { kind: 'scale', stepGrams: step, doses: dosesOf(plan) };
+    if (plan.status === 'kept') return { kind: 'scale', stepGrams: step, doses: dosesOf(ordered(plan, amounts)) };
   }
   return null;
 }
@@ -106,7 +108,7 @@ async function aSyringe(
   if ((kit.syringeStepMillilitres ?? usualMark(kit.syringeMillilitres ?? 100)) <= 0.01) return null;
   const { syringeStepMillilitres: _old, ...rest } = kit;
   const plan = await planOnce(request, amounts, { ...rest, syringeMillilitres: 1 }, options);
-  return plan.status === 'kept' ? { kind: 'syringe', millilitres: 1, doses: dosesOf(plan) } : null;
+  return plan.status === 'kept' ? { kind: 'syringe', millilitres: 1, doses: dosesOf(ordered(plan, amounts)) } : null;
 }
 
 /** Bottles for stock, mL, and one part in so many, the strongest first. */
@@ -134,6 +136,7 @@ async function aStock(
       const stock = concentrate(stockRequest(plan, request, ratio, bottle, kit), solutionChemistry, table);
       if (stock.status !== 'made') break;
       if (stock.apart.length > 0) break;
+      const inOrder = ordered(plan, amounts);
       return {
         kind: 'stock',
         ratio,
@@ -141,7 +144,7 @@ async function aStock(
         bottles: stock.tanks.map(({ name, items }) => ({
           name,
           doses: dosesOf({
-            items: plan.items.filter(({ product }) => items.some(({ id }) => id === product.id)),
+            items: inOrder.items.filter(({ product }) => items.some(({ id }) => id === product.id)),
             leftOut: [],
           }),
         })),
@@ -156,7 +159,7 @@ async function aStock(
 }
 
 function stockRequest(
-  plan: DosePlan,
+  plan: TrialPlan,
   { header, waters }: FeedRequest,
   ratio: number,
   jugMillilitres: number,

@@ -1,28 +1,27 @@
 import type { PowderKnown } from '../label/product.js';
 import type { Kit } from '../catalog/bench-types.js';
 import type { Amounts } from '../can/mix-amounts.js';
-import { partsOf, watersOf } from '../can/part.js';
-import { type Sequence, sequenceOf } from '../can/sequence.js';
+import { partsOf } from '../can/part.js';
 import { missesOf, readOut } from '../feed/readout.js';
 import type { FeedRequest } from '../feed/request.js';
 import { problem, Refusal } from '../problem.js';
 import { alternativesOf } from './alternatives.js';
 import { chooseDoses, type OpenItem, openItems } from './choose.js';
 import { type DoseLimits, delivered, doseLimits } from './limits.js';
-import type { DosePlan, PlannedItem, PlanOptions } from './plan-types.js';
+import type { PlannedItem, PlanOptions, TrialPlan } from './plan-types.js';
 import { notesOf } from './notes.js';
 import { proofOf } from './proof.js';
 import { TOLERANCE } from '../../solver/small/index.js';
 import { surestMeasures } from './surest.js';
 import { type Tool, toolsOf } from './tools.js';
 
-/** A plan without offers; see `planDoses`. */
+/** A plan without offers and without an order; see `planDoses`. */
 export async function planOnce(
   request: FeedRequest,
   amounts: Amounts,
   kit: Kit,
   options: PlanOptions = {},
-): Promise<DosePlan> {
+): Promise<TrialPlan> {
   const batchLitres = batchOf(request);
   const tools = toolsOf(kit);
   const settings = { tools, known: options.known ?? request.market ?? [], margin: options.margin ?? 0 };
@@ -36,17 +35,12 @@ export async function planOnce(
 
   const doses = measures.map((m) => m.amount);
   const measured = delivered(doses, amounts, indices, batchLitres);
-  const sequence = sequenceAs(amounts, measured, request);
-  const mix = readOut(measured, request, sequence.turns);
+  const mix = readOut(measured, request, partsOf(measured, request.shelf));
   const violations = missesOf(mix);
-  const items = sequence.turns.map(({ product }) => {
-    const k = products.indexOf(product);
-    return plannedItem(open[k]!, measures, k, limits, settings);
-  });
+  const items = open.flatMap((item, k) => (doses[k] === 0 ? [] : [plannedItem(item, measures, k, limits, settings)]));
   const planned = {
     batchLitres,
     items,
-    sequence,
     leftOut: open.flatMap(({ product, wanted }, k) => (doses[k] === 0 ? [{ product, wanted }] : [])),
     amounts: measured,
     request,
@@ -61,14 +55,6 @@ export async function planOnce(
   return violations.length === 0 && !short
     ? { status: 'kept', ...planned }
     : { status: 'violated', ...planned, violations, offers: [] };
-}
-
-/** The order of the measured doses: that of the blend, so that blend, sheet and meter speak of the same first item. */
-function sequenceAs(blend: Amounts, measured: Amounts, { shelf, waters, temperatureC }: FeedRequest): Sequence {
-  const used = watersOf(blend, waters);
-  const { turns } = sequenceOf(partsOf(blend, shelf), used, { temperatureC });
-  const told = turns.map(({ product }) => product.id);
-  return sequenceOf(partsOf(measured, shelf), used, { temperatureC, told });
 }
 
 /** g/L or mL/L: less is no item. */

@@ -32,6 +32,9 @@ export type Violation = Miss;
 /** Doses for a whole batch, chosen together. */
 export type DosePlan = KeptPlan | ViolatingPlan;
 
+/** A plan that is only tried: its items still stand as on the shelf, for working out the order takes as long as all the rest. */
+export type TrialPlan = Omit<KeptPlan, 'sequence'> | Omit<ViolatingPlan, 'sequence'>;
+
 /** Every band, cap, rule and the EC cap (by the full model) holds as measured. */
 export interface KeptPlan extends Doses {
   status: 'kept';

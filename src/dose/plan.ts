@@ -2,6 +2,7 @@ import type { Kit } from '../catalog/bench-types.js';
 import type { Amounts } from '../can/mix-amounts.js';
 import type { FeedRequest } from '../feed/request.js';
 import { offersFor } from './offers.js';
+import { ordered } from './ordered.js';
 import { planOnce } from './plan-once.js';
 import type { DosePlan, PlanOptions, Violation } from './plan-types.js';
 
@@ -22,7 +23,7 @@ export async function planDoses(
   kit: Kit,
   options: PlanOptions = {},
 ): Promise<DosePlan> {
-  const plan = await planOnce(request, amounts, kit, options);
+  const plan = ordered(await planOnce(request, amounts, kit, options), amounts);
   if (plan.status === 'kept' || options.offers === false) return plan;
   return { ...plan, offers: await offersFor(request, amounts, kit, options) };
 }
