@@ -19,6 +19,8 @@ const EXAMPLES = [
   ['moss-without-ammonium', 'moss'],
   ['what-the-shelf-reaches', 'cattleyas'],
   ['what-the-shelf-reaches', 'moth-orchids'],
+  ['what-the-shelf-reaches', 'winter'],
+  ['what-to-buy', 'moss'],
   ['what-to-buy', 'bark'],
 ] as const;
 
