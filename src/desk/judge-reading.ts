@@ -1,3 +1,4 @@
+import { shownSays } from '../report/says/pen.js';
 import type { Kit } from '../catalog/bench-types.js';
 import type { Catalog } from '../catalog/catalog.js';
 import type { FeedRequest } from '../feed/request.js';
@@ -163,7 +164,7 @@ function placed(
         problem(
           'reading-twice',
           { field: '--reading' },
-          `${readings[i]!.shown} at a step that has a reading`,
+          `${shownSays(readings[i]!.shown)} at a step that has a reading`,
           'one reading for each step',
           'Keep the one you trust.',
         ),

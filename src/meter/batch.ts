@@ -42,10 +42,18 @@ export type Moment = number | 'end';
 /** A reading as given, and what it says at 25 °C. */
 export interface Reading {
   moment: Moment;
-  /** As the pen showed it, for the report: `0.46 mS/cm`, `230 ppm`. */
-  shown: string;
+  shown: Shown;
   /** At 25 °C, by the scale and the temperature that were said. */
   mSPerCm: number;
+}
+
+/** As the pen showed it: `0.46` in mS/cm, `230` in ppm of the 500 scale. */
+export interface Shown {
+  /** As written. */
+  figure: string;
+  unit: string;
+  /** ppm per mS/cm; null for a conductivity. */
+  scale: number | null;
 }
 
 /** How the reading was taken. */

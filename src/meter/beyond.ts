@@ -1,3 +1,4 @@
+import type { Shown } from './batch.js';
 import { ecOf } from './expected.js';
 import { distanceOf, type Weighed } from './likelihood.js';
 
@@ -26,7 +27,7 @@ export function beyondBelief({ batch, points, readings, expected }: Weighed): Lo
 /** What to look at before anything is done to a can. */
 export type LookAt =
   /** A reading, as it was given, below that of the water alone. */
-  | { kind: 'less than the water'; shown: string; waterMSPerCm: number }
+  | { kind: 'less than the water'; shown: Shown; waterMSPerCm: number }
   | { kind: 'unit of the pen' }
   | { kind: 'read once more' };
 

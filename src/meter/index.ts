@@ -1,5 +1,5 @@
 /** The room's door: readings in, what happened and what to do out. */
-export type { Batch, BatchItem, Moment, PenUse, Reading } from './batch.js';
+export type { Batch, BatchItem, Moment, PenUse, Reading, Shown } from './batch.js';
 export { type NoWeight, type SpoonTrial, type SpoonWeight, weighSpoon } from './calibrate.js';
 export type { LookAt } from './beyond.js';
 export type { Cause, Fault, Variant } from './cause.js';

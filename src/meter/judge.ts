@@ -1,5 +1,5 @@
 import { NINETY } from '../chance/deviates.js';
-import type { Batch, Moment, PenUse, Reading } from './batch.js';
+import type { Batch, Moment, PenUse, Reading, Shown } from './batch.js';
 import { beyondBelief, type LookAt } from './beyond.js';
 import type { Cause } from './cause.js';
 import { causesOf } from './causes.js';
@@ -9,7 +9,7 @@ import { unsurprising, type Weighed, weigh } from './likelihood.js';
 /** One reading against what the plan should show. */
 export interface ReadingLine {
   moment: Moment;
-  shown: string;
+  shown: Shown;
   /** At 25 °C. */
   mSPerCm: number;
   /** Nine of ten right batches show this. */

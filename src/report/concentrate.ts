@@ -3,6 +3,7 @@ import { cautionBlocks } from './blend.js';
 import type { ConcentrateJson } from './concentrate-shapes.js';
 import { concentrateJson } from './json/concentrate.js';
 import { amount, figure, percent } from './figures.js';
+import { mineralName } from './says/clouding.js';
 import { type Block, facts, heading, list, paragraph, section, type Sheet, spoken, table } from './sheet.js';
 
 /** Stock solutions as a sheet: the bottles, their labels, the doses; or why there are none and the strongest there is. */
@@ -94,7 +95,9 @@ const FAR = -3;
 
 const cloudText = (line: ConcentrateJson['tanks'][number]['precipitation'][number]): string =>
   line.verdict === 'clear'
-    ? `${spoken(line.sentence).replace(/\.$/, '')} (saturation index ${figure(line.index ?? 0).replace('-', '−')}).`
+    ? spoken(
+        `${mineralName(line.mineral)}: stays clear (saturation index ${figure(line.index ?? 0).replace('-', '−')})`,
+      )
     : line.sentence;
 
 function apartBlocks({ apart }: ConcentrateJson): Block[] {

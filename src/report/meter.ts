@@ -37,7 +37,7 @@ function judgementBlocks(result: MeterResult): Block[] {
   const rows = readings.map((line) => [
     momentText(line, plan),
     // the unit below the table says which scale
-    line.shown.replace(` (${pen.scale} scale)`, ''),
+    `${line.shown.figure} ${line.shown.unit}`,
     onScale(line.mSPerCm),
     onScale(line.expected.mSPerCm),
     `${onScale(line.expected.low)} to ${onScale(line.expected.high)}`,

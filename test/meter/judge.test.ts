@@ -29,7 +29,11 @@ beforeAll(async () => {
   batch = batchOfPlan(plan);
 });
 
-const reading = (moment: Moment, mSPerCm: number): Reading => ({ moment, mSPerCm, shown: `${mSPerCm}` });
+const reading = (moment: Moment, mSPerCm: number): Reading => ({
+  moment,
+  mSPerCm,
+  shown: { figure: `${mSPerCm}`, unit: 'mS/cm', scale: null },
+});
 
 /** What is told to do without knowing which explanation it was. */
 const settled = (remedy: Remedy): SettledRemedy => (remedy.status === 'check first' ? remedy.unknowing : remedy);

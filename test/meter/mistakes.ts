@@ -55,7 +55,7 @@ function made(
     );
     // the pen prints two decimals
     const mSPerCm = Math.round(100 * ec * pen * (1 + SPREADS.penEach * random.normal())) / 100;
-    return { moment, shown: `${mSPerCm} mS/cm`, mSPerCm: Math.max(0, mSPerCm) };
+    return { moment, shown: { figure: `${mSPerCm}`, unit: 'mS/cm', scale: null }, mSPerCm: Math.max(0, mSPerCm) };
   });
   return {
     cause,

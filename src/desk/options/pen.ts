@@ -1,14 +1,14 @@
 import { readPenWords } from '../../catalog/bench-kit.js';
 import type { Pen } from '../../catalog/bench-types.js';
-import type { Moment } from '../../meter/index.js';
+import type { Moment, Shown } from '../../meter/index.js';
 import type { Checked, Where } from '../../problem.js';
 import { inMilliSiemens, readConductivity, readPlainNumber } from '../../units/index.js';
 import { refused, refusedText, taken } from './refused.js';
 
-/** What a pen showed: mS/cm as read, and the words for the report. */
+/** What a pen showed: mS/cm as read, and as written. */
 export interface PenValue {
   mSPerCm: number;
-  shown: string;
+  shown: Shown;
   /** The unit as written, null for a bare number. */
   unit: string | null;
   /** True where it was read in ppm of the pen's scale. */
@@ -52,7 +52,7 @@ export function parsePenValue(text: string, scale: Scale, where: Where, bare?: s
     );
   }
   const mSPerCm = inMilliSiemens({ number, unit: asked }, scale);
-  const shown = `${written} ${ppm ? `ppm (${scale} scale)` : asked}`;
+  const shown = { figure: written, unit: asked, scale: ppm ? scale : null };
   if (mSPerCm <= MOST) return taken({ mSPerCm, shown, unit, ppm }, read, where);
   const fix = unit === null ? `Did you mean "${written} µS", or ppm with --scale?` : 'Check the number and its unit.';
   return refused('pen-reading', where, `"${text.trim()}"`, expected, fix);

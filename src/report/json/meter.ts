@@ -4,7 +4,7 @@ import type { calibrateShape, meterShape, standardShape } from '../meter-shapes.
 import type { CalibrateResult, StandardResult } from '../meter-tools.js';
 import { causeSays, checkSays } from '../says/cause.js';
 import { lookAtSays, meterNoteSays } from '../says/meter.js';
-import { spreadSourceSays, suspectSays } from '../says/pen.js';
+import { shownSays, spreadSourceSays, suspectSays } from '../says/pen.js';
 import { becauseSays, measureSays, remedyProofSays, stepLines } from '../says/remedy.js';
 import { cautionsJson, missesJson, mixJson } from './mix.js';
 import { limitSays } from '../says/limits.js';
@@ -25,7 +25,7 @@ export function meterJson(result: MeterResult): Printed {
     litres: result.litres,
     judgement: {
       verdict: beyond ? 'unexplained' : judgement.verdict,
-      readings: judgement.readings,
+      readings: judgement.readings.map((line) => ({ ...line, shown: shownSays(line.shown) })),
       causes: judgement.causes.map((cause) => causeJson(cause, result)),
       asPlanned: judgement.asPlanned,
       beyond: beyond ? judgement.lookAt.map((look) => lookAtSays(look, result)) : [],

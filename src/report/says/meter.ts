@@ -1,4 +1,5 @@
 import type { LookAt, MeterNote, PlannedBatch } from '../../meter/index.js';
+import { shownSays } from './pen.js';
 import { formatNumber } from '../../units/index.js';
 
 /** What to look at where the readings are beyond every mistake considered. */
@@ -9,7 +10,7 @@ export function lookAtSays(look: LookAt, { pen }: Pick<PlannedBatch, 'pen'>): st
         pen.scale === null
           ? `${formatNumber(look.waterMSPerCm, 2)} mS/cm`
           : `${formatNumber(look.waterMSPerCm * pen.scale, 2)} ppm`;
-      return `${look.shown} is less than the water alone reads (${water}): the pen is dry, flat, switched off or not in to its mark. Rinse it and read again.`;
+      return `${shownSays(look.shown)} is less than the water alone reads (${water}): the pen is dry, flat, switched off or not in to its mark. Rinse it and read again.`;
     }
     case 'unit of the pen':
       return 'Look at the unit that the pen shows: mS/cm, µS/cm or ppm, and of which scale (--scale). A pen may change it by itself when a reading is high.';

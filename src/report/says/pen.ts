@@ -1,4 +1,4 @@
-import type { SpoonWeight, Suspect } from '../../meter/index.js';
+import type { Shown, SpoonWeight, Suspect } from '../../meter/index.js';
 
 /** Another explanation of what a pen shows in a standard, as a clause. */
 export function suspectSays(suspect: Suspect): string {
@@ -17,3 +17,7 @@ export function suspectSays(suspect: Suspect): string {
 /** Where the uncertainty of a weighed spoon comes from. */
 export const spreadSourceSays = (source: SpoonWeight['from'][number]['source'], count: number): string =>
   source === 'spoons' ? `${count} level spoon${count === 1 ? '' : 's'}` : `the ${source}`;
+
+/** `0.46 mS/cm`, `230 ppm (500 scale)`. */
+export const shownSays = ({ figure, unit, scale }: Shown): string =>
+  scale === null ? `${figure} ${unit}` : `${figure} ${unit} (${scale} scale)`;
