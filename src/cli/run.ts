@@ -16,7 +16,7 @@ export async function run(argv: readonly string[], world: Omit<Io, 'inputs'>): P
   try {
     if (name === '--version') return say(io, `${version}\n`);
     if (name === '' || name === '-h' || name === '--help') {
-      const { overview } = await import('./help.js');
+      const { overview } = await import('./overview.js');
       return say(io, overview(COMMANDS, version));
     }
     if (name === '--get-yargs-completions') {

@@ -1,4 +1,4 @@
-import { realpathSync } from 'node:fs';
+import { realpathSync, type Stats } from 'node:fs';
 import { dirname, resolve } from 'node:path';
 import { type Problem, problem } from '../problem.js';
 import type { Outputs } from './forms.js';
@@ -9,7 +9,7 @@ import { cannotWrite, isOurs, statOf } from './write-out.js';
 export function targetProblems({ files, replace }: Outputs, io: Io): Problem[] {
   return files.flatMap(({ path, form }) => {
     const old = statOf(path, io.cwd);
-    const code = old ? (old.isDirectory() ? 'EISDIR' : '') : folderOf(path, io.cwd);
+    const code = old ? kindOf(old) : folderOf(path, io.cwd);
     const unable = cannotWrite(path, code, 'Name another file.');
     if (unable) return [unable];
     if (!old) return [];
@@ -17,6 +17,9 @@ export function targetProblems({ files, replace }: Outputs, io: Io): Problem[] {
     return replace || isOurs(path, form, io.cwd) ? [] : [notOurs(path)];
   });
 }
+
+/** What stands in the way where something stands there already: a folder, a pipe, a device. */
+const kindOf = (old: Stats): string => (old.isDirectory() ? 'EISDIR' : old.isFile() ? '' : 'no plain file');
 
 function folderOf(path: string, cwd: string): string {
   const folder = statOf(dirname(resolve(cwd, path)), cwd);

@@ -98,6 +98,7 @@ const REASONS = new Map([
   ['ENOENT', 'a folder that is not there'],
   ['ENOTDIR', 'a file where a folder should be'],
   ['EISDIR', 'a folder of that name'],
+  ['no plain file', 'a pipe or a device'],
   ['EACCES', 'a place that may not be written to'],
   ['EPERM', 'a place that may not be written to'],
   ['EROFS', 'a place that may not be written to'],

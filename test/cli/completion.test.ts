@@ -1,5 +1,5 @@
-import { execFileSync } from 'node:child_process';
-import { chmodSync, existsSync } from 'node:fs';
+import { execFileSync, spawnSync } from 'node:child_process';
+import { chmodSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { completions } from '../../src/cli/complete.js';
@@ -58,7 +58,7 @@ describe('completion', () => {
   });
 
   it('tells zsh what each word means', async () => {
-    const io = { cwd: root, env: { SHELL: '/bin/zsh' } } as unknown as Parameters<typeof completions>[1];
+    const io = { cwd: root, env: { SHELL: 'zsh' } } as unknown as Parameters<typeof completions>[1];
     const offered = await completions(['velamen', 'meter', '--'], io);
     expect(offered).toContain('--brim:what the can holds to the brim');
     const script = (await velamen(['completion', 'zsh'], root)).stdout;
@@ -72,7 +72,7 @@ describe('completion', () => {
     expect(ran.stderr).toContain('expected bash or zsh');
   });
 
-  it.runIf(existsSync('/bin/bash'))('is a script by which bash completes', async () => {
+  it.runIf(spawnSync('bash', ['--version']).status === 0)('is a script by which bash completes', async () => {
     const { stdout: script } = await velamen(['completion', 'bash'], root);
     // stands in for the program: says which words it was asked about
     const home = folder({ velamen: '#!/bin/sh\n[ "$SHELL" = bash ] && printf "%s\\n" blend buy "$4"\n', script });
@@ -84,7 +84,7 @@ describe('completion', () => {
       'declare -p COMPREPLY',
     ].join('\n');
     const env = { ...process.env, PATH: `${home}:${process.env.PATH}` };
-    expect(execFileSync('/bin/bash', ['-c', press], { cwd: home, env, encoding: 'utf8' })).toBe(
+    expect(execFileSync('bash', ['-c', press], { cwd: home, env, encoding: 'utf8' })).toBe(
       'declare -a COMPREPLY=([0]="blend" [1]="buy")\n',
     );
   });

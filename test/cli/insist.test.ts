@@ -62,6 +62,7 @@ describe('refusals', () => {
       ['--prices', '--at-most', '2'],
       'found --prices and --at-most expected prices of the cheapest blend of the whole shelf',
     ],
+    [['--at-most', '0'], 'found a feed of no products expected 1 or more Water alone is no feed.'],
     [['--svg'], 'found --svg expected text, --json, --csv or --html Only the curve of `blend --frontier` is drawn.'],
     [['--to', 'a.svg'], 'found "a.svg" expected a name that ends in .txt, .json, .csv or .html'],
     [

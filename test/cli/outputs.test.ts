@@ -1,3 +1,4 @@
+import { execFileSync } from 'node:child_process';
 import { existsSync, readFileSync, statSync, writeFileSync, chmodSync, mkdirSync, symlinkSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
@@ -116,6 +117,14 @@ describe('--to', () => {
     expect(ran).toMatchObject({ exit: 2, stdout: '' });
     expect(ran.stderr.replace(/\s+/g, ' ')).toContain(said);
     expect(existsSync(join(home, 'a.txt'))).toBe(false);
+  });
+
+  it.runIf(process.platform !== 'win32')('never into a pipe or a device', async () => {
+    const home = folder();
+    execFileSync('mkfifo', [join(home, 'pipe.txt')]);
+    const ran = await velamen([...CATALOG, '--to', 'pipe.txt', '--replace'], home);
+    expect(ran).toMatchObject({ exit: 2, stdout: '' });
+    expect(ran.stderr).toContain('found a pipe or a device');
   });
 
   it('one feed for a JSON file, and for a drawing', async () => {

@@ -13,6 +13,12 @@ feeds:
 const base = unwrap(readBench(BENCH, 'bench.yaml', catalog)).feeds;
 
 describe('feeds of a bench with words of options on top', () => {
+  it('may name several waters, as bench.yaml may', () => {
+    const { bench, problems } = readFeedWords({ water: ['rain', 'Ca=40, alkalinity=100'] }, base, catalog);
+    expect(problems).toEqual([]);
+    expect(bench.waters?.map(({ mgPerLitre }) => mgPerLitre.Ca)).toEqual([expect.anything(), 40]);
+  });
+
   it('say how a rule was read, once, and leave the rules of the bench as they are', () => {
     const { bench, problems } = readFeedWords({ water: ['rain'], rule: ['Ca > 40'] }, base, catalog);
     expect(bench.feeds.map(({ name, rules }) => [name, rules])).toEqual([
