@@ -10,7 +10,7 @@ const MOST_NITROGEN = 2000;
 /** `80 %`, or total nitrogen: `N: 90 mg/L`, `N 90 mg/L`, `N = 90 mg/L`. */
 export function readStrength(text: string, where: Where): Checked<Strength> {
   const plain = text.trim();
-  const nitrogen = /^N\s*[:=]?\s*(?=\d)(.*)$/i.exec(plain)?.[1];
+  const nitrogen = /^N\s*[:=]?\s*(?=[\d.,])(.*)$/i.exec(plain)?.[1];
   if (nitrogen === undefined && !/%|percent|per cent/i.test(plain))
     return refused('strength', text, where, '80 % or "N: 90 mg/L"', sayWhich(plain));
   const read = parseAmount(nitrogen ?? plain, { where });
