@@ -1,4 +1,5 @@
 import type { Catalog } from '../catalog/catalog.js';
+import { problem } from '../problem.js';
 import { purchase } from '../purchase/purchase.js';
 import { substitutes } from '../purchase/substitutes.js';
 import type { SubstitutesResult } from '../purchase/substitutes-types.js';
@@ -16,7 +17,7 @@ import { parseHorizon, USUAL_WEEKS } from './options/horizon.js';
 import { shippedCatalog } from './shipped-catalog.js';
 import type { Wishes } from './wishes.js';
 
-/** What a search that may take long is told, and tells. The desk has no clock: without one a search is not stopped by time. */
+/** What a search that may take long is told, and tells. The desk has no clock: without one a search runs to its end, and `seconds` is refused. */
 export interface Search {
   /** Milliseconds, on any clock that only runs forward. */
   now?: () => number;
@@ -43,6 +44,16 @@ export async function buyFor(
   const weeks = collected.take(parseHorizon({ ...wishes, year: wishes.year === true })) ?? USUAL_WEEKS;
   const feeds = plannedFeeds(wishes, open, requests, collected);
   const { seconds, ...asked } = purchaseWishes(wishes, market, open, collected);
+  if (wishes.seconds !== undefined && now === undefined)
+    collected.add(
+      problem(
+        'no-clock',
+        { field: '--seconds' },
+        'a time limit and no clock',
+        'a clock to go by',
+        'Hand in { now: () => performance.now() }, or leave seconds out.',
+      ),
+    );
   const warnings = collected.settle();
   const started = now?.() ?? 0;
   const result = await purchase(
