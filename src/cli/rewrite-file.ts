@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
-import { decode } from './files.js';
+import { decode } from './utf8.js';
 import { writeOut } from './write-out.js';
 
 /**

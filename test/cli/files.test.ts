@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { decode, readText } from '../../src/cli/files.js';
+import { readText } from '../../src/cli/files.js';
+import { decode } from '../../src/cli/utf8.js';
 import { Refusal } from '../../src/problem.js';
 import { folder } from './world.js';
 

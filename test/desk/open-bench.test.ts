@@ -40,7 +40,7 @@ describe('a bench is opened from texts', () => {
     };
     const told = await codes(files, { strength: '5', nh4: '30', atMost: 'two', mix: '3 kg' });
     expect(told[0]).toBe('not-utf-8');
-    for (const code of ['strength', 'share', 'count', 'volume']) expect(told).toContain(code);
+    for (const code of ['strength', 'share', 'number-of-products', 'volume']) expect(told).toContain(code);
     expect(told.length).toBeGreaterThan(6);
   });
 
