@@ -68,7 +68,7 @@ export type Wish =
   | { kind: 'new products for a budget'; end: 'most'; bound: number; budget: number; currency: string; owner: 'you' }
   | { kind: 'supply'; end: 'least'; bound: number; owner: 'shelf' };
 
-/** A limit that a mix does not keep; value and bound are the ratio's where the rule is one. */
+/** A limit that a mix does not keep, in the limit's own terms: for a ratio, value and bound are ratios. */
 export interface Miss {
   limit: MissableLimit;
   value: number;

@@ -124,8 +124,8 @@ function crossing(from: Amounts, to: Amounts, cap: number, request: FeedRequest)
 }
 
 /**
- * The mix of least EC that keeps every other limit, by linearisations in turn; null where even without the cap none does. Least for the last
- * linearisation: a lower one elsewhere is not excluded.
+ * The mix of least EC that keeps every other limit, by linearisations in turn; null where even without the cap none does. It is proved
+ * least for the last linearisation only: by the full model another mix may read lower.
  */
 export async function leastEc(request: FeedRequest, program: FormulateOptions = {}): Promise<Least | null> {
   let linearisation = firstLinearisation(request);

@@ -1,6 +1,6 @@
 /**
  * The room's door. Every feed is solved through it and so keeps the EC cap by the full model; whoever needs the program itself gets it on
- * a linearisation that he has to name: that of an answer, or of a mix.
+ * a linearisation that they have to name: that of an answer, or of a mix.
  */
 export { amountsOf } from './amounts.js';
 export { ceilingOf, chosen, restrictTo, withAtMost } from './at-most.js';

@@ -97,8 +97,8 @@ async function atMost(request: FeedRequest, most: number): Promise<FeedAnswer> {
 }
 
 /**
- * Whether the EC cap has a part in it that no choice does. Where none does without the cap, it has none, and the proof stands whatever the
- * linearisation; where one does, the cap is linearised at that mix before the choices are given up.
+ * Whether the EC cap is among the reasons why no choice of so few products keeps every limit. Where none does without the cap either, it is
+ * not, and the proof stands whatever the linearisation; where one does, the cap is linearised at that mix and tried once more.
  */
 async function withoutTheCap(
   request: FeedRequest,
