@@ -1,3 +1,4 @@
+import { cos, log, sin } from '../units/elementary/index.js';
 /**
  * Standard normal deviates of a named stream: the same seed and name give the same figures on every machine, so that two plans, or one
  * plan with and without a spread, are compared on the same batches.
@@ -23,10 +24,10 @@ const MOST_STREAMS = 400;
 function draw(uniform: () => number, count: number): Float64Array {
   const found = new Float64Array(count);
   for (let i = 0; i < count; i += 2) {
-    const radius = Math.sqrt(-2 * Math.log(1 - uniform()));
+    const radius = Math.sqrt(-2 * log(1 - uniform()));
     const angle = 2 * Math.PI * uniform();
-    found[i] = radius * Math.cos(angle);
-    if (i + 1 < count) found[i + 1] = radius * Math.sin(angle);
+    found[i] = radius * cos(angle);
+    if (i + 1 < count) found[i + 1] = radius * sin(angle);
   }
   return found;
 }

@@ -8,6 +8,7 @@ import type { DosePlan } from '../dose/plan-types.js';
 import { type JudgedCan, type JudgedLimit, judgedCan } from './sure-figures.js';
 import { nutrientFigure, nutrientsOf, SOURCES, type Source, type VaryingCan } from './varying.js';
 import type { MissableLimit } from '../feed/limits.js';
+import { hypot } from '../units/elementary/index.js';
 
 /** How far doses can be trusted when hands, jars and water vary as they do. */
 export interface Sureness {
@@ -118,7 +119,7 @@ function ecInterval({ mean, nominal, sd }: Moments, { amounts }: DosePlan, reque
   const made = (['value', 'leastConductive', 'mostConductive'] as const).map((which) =>
     conductivity(ionsOfMix(amounts, request.shelf, request.waters, which, usualIons)),
   );
-  const half = NINETY * Math.hypot(sd, MODEL_SPREAD * mean);
+  const half = NINETY * hypot(sd, MODEL_SPREAD * mean);
   return {
     low: Math.max(0, mean + Math.min(...made) - nominal - half),
     high: mean + Math.max(...made) - nominal + half,

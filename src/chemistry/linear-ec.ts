@@ -1,5 +1,6 @@
 import { CHARGES, ION_NUTRIENTS, type Ions, mmolPerMg } from './ions.js';
 import type { PerNutrient } from './nutrients.js';
+import { pow } from '../units/elementary/index.js';
 
 /** Conductivity at 25 °C that 1 g/L or 1 mL/L of a product adds; low…high allows for ions that its label leaves open. */
 export interface LinearEc {
@@ -69,7 +70,7 @@ const IONIC_STRENGTH = 0.01;
 /** 10^(−0.3055·|z|^1.5·√I/(1+√I)): the simplest model that fits feeds within a few per cent. */
 function activity(charge: number): number {
   const root = Math.sqrt(IONIC_STRENGTH);
-  return 10 ** ((-0.3055 * Math.abs(charge) ** 1.5 * root) / (1 + root));
+  return pow(10, (-0.3055 * pow(Math.abs(charge), 1.5) * root) / (1 + root));
 }
 
 function conductivityOf(ion: Strong): number {

@@ -3,6 +3,7 @@ import { decimalsOf, formatFixed, roundDigits } from '../units/index.js';
 import type { ClosedProduct } from '../label/closed-product.js';
 import { type BulkDensity, bulkDensityOf } from './density.js';
 import type { Tool } from './tools.js';
+import { hypot, log10, powerOfTen } from '../units/elementary/index.js';
 
 /** One way to measure an amount of one product. */
 export interface Measure {
@@ -154,13 +155,13 @@ function weighings(tool: Tool, product: ClosedProduct, low: number, high: number
       words: `${decimals(grams, tool.step)} g`,
       amount: grams / density,
       actions: 1,
-      sd: Math.hypot(tool.error, tool.common * grams) / density,
+      sd: hypot(tool.error, tool.common * grams) / density,
     };
   });
 }
 
 /** Steps that hands bother with: each up to 2000, from there every fifth (a 400th of the amount or less), every fiftieth from 20 000 … */
-const coarseness = (n: number): number => (n <= 2000 ? 1 : 5 * 10 ** Math.floor(Math.log10(n / 2000)));
+const coarseness = (n: number): number => (n <= 2000 ? 1 : 5 * powerOfTen(Math.floor(log10(n / 2000))));
 
 const counted = <T>(first: number, last: number, make: (n: number) => T): T[] =>
   Array.from({ length: Math.max(0, last - first + 1) }, (_, i) => make(first + i));

@@ -2,6 +2,7 @@ import { NITROGEN_FORMS, type Nutrient } from '../chemistry/nutrients.js';
 import { elementPerOxide, OXIDES } from '../chemistry/oxides.js';
 import { ANALYSIS_COLUMNS, type Analysis, type AnalysisColumn } from './analysis.js';
 import { decimalsOf } from '../units/index.js';
+import { powerOfTen } from '../units/elementary/index.js';
 
 /**
  * One unit of the last digit in which each figure is printed, as % of the element. A label prints its main figures alike, and its trace elements
@@ -34,4 +35,4 @@ const TRACES: ReadonlySet<AnalysisColumn> = new Set(['Fe', 'Mn', 'Zn', 'Cu', 'B'
 const groupOf = (column: AnalysisColumn): 'main' | 'trace' => (TRACES.has(column) ? 'trace' : 'main');
 
 /** 4.8 → 0.1, 47 → 1, 0.00079 → 0.00001 */
-const unitOf = (value: number): number => 10 ** -decimalsOf(value);
+const unitOf = (value: number): number => powerOfTen(-decimalsOf(value));

@@ -5,6 +5,7 @@ import { NINETY } from '../chance/deviates.js';
 import { conductingIons, conductivity, ionsOfWater, NONE, plus } from '../can/ec.js';
 import { times } from '../label/counter-ions.js';
 import { labelSpread, SPREADS } from './spreads.js';
+import { exp, hypot } from '../units/elementary/index.js';
 
 /** A number of level spoons of one product, stirred into water between two readings. */
 export interface SpoonTrial {
@@ -82,20 +83,20 @@ export function weighSpoon(trial: SpoonTrial): SpoonWeight | NoWeight {
   const grams = (low + high) / 2;
   // how many per cent more grams one per cent more rise asks for: a little over 1, as conductivity bends
   const bend = rise / ((grams * (ec(grams * 1.01) - ec(grams * 0.99))) / (0.02 * grams));
-  const dips = Math.hypot(before * SPREADS.penEach, after * SPREADS.penEach, SPREADS.lastDigit * Math.SQRT2) / rise;
+  const dips = hypot(before * SPREADS.penEach, after * SPREADS.penEach, SPREADS.lastDigit * Math.SQRT2) / rise;
   const parts: SpoonWeight['from'] = [
-    { source: 'pen', sd: bend * Math.hypot(SPREADS.penCommon, SPREADS.model, dips) },
+    { source: 'pen', sd: bend * hypot(SPREADS.penCommon, SPREADS.model, dips) },
     { source: 'water', sd: JUG },
     { source: 'label', sd: labelSpread(product) },
     { source: 'spoons', sd: LEVEL / Math.sqrt(count) },
   ];
   const from = parts.sort((a, b) => b.sd - a.sd);
-  const sd = Math.hypot(...from.map((part) => part.sd));
+  const sd = hypot(...from.map((part) => part.sd));
   const each = grams / count;
   const bulkDensity = each / millilitres;
   if (bulkDensity < BULK_DENSITY.least || bulkDensity > BULK_DENSITY.most)
     return nothing('no such powder', bulkDensity);
-  const [down, up] = [Math.exp(-NINETY * sd), Math.exp(NINETY * sd)];
+  const [down, up] = [exp(-NINETY * sd), exp(NINETY * sd)];
   return {
     status: 'weighed',
     id: product.id,

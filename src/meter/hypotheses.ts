@@ -1,6 +1,7 @@
 import { type Batch, type PenUse, warmth } from './batch.js';
 import { type Fault, NO_FAULT, type Variant } from './cause.js';
 import type { Expected } from './expected.js';
+import { pow } from '../units/elementary/index.js';
 
 /** One way in which a batch or a reading can have gone wrong, with one figure left open (a factor) or settled. */
 export interface Hypothesis {
@@ -193,7 +194,7 @@ function swaps({ items }: Batch): [number, number][] {
 /** Values from low to high, evenly in parts of themselves, each as likely. */
 function spread(low: number, high: number, count: number): Hypothesis['values'] {
   return Array.from({ length: count }, (_, i) => ({
-    value: low * (high / low) ** (i / (count - 1)),
+    value: low * pow(high / low, i / (count - 1)),
     weight: 1 / count,
   }));
 }

@@ -3,6 +3,7 @@ import { type Expected, expectedReadings } from './expected.js';
 import { type Effect, type Hypothesis, hypothesesOf } from './hypotheses.js';
 import { inverse } from './matrix.js';
 import { SPREADS } from './spreads.js';
+import { exp, hypot, log, pow } from '../units/elementary/index.js';
 
 /** One hypothesis at one value of its open figure, weighed against the readings. */
 export interface Point {
@@ -55,13 +56,13 @@ export function weigh(batch: Batch, readings: readonly Reading[], pen: PenUse): 
       const off = seen.map((x, j) => x - effect.mean[j]!);
       const distance = quadratic(noise.precision, off);
       if (hypothesis.fault === null) plan = { noise, sd, distance };
-      const log = Math.log(hypothesis.prior * weight) - 0.5 * (distance + logDeterminant);
-      logs.push({ point: { hypothesis, value, effect, noise }, log });
+      const logOfChance = log(hypothesis.prior * weight) - 0.5 * (distance + logDeterminant);
+      logs.push({ point: { hypothesis, value, effect, noise }, log: logOfChance });
     }
   }
   const most = Math.max(...logs.map(({ log }) => log));
-  const total = logs.reduce((sum, { log }) => sum + Math.exp(log - most), 0);
-  const points = logs.map(({ point, log }) => ({ ...point, probability: Math.exp(log - most) / total }));
+  const total = logs.reduce((sum, { log }) => sum + exp(log - most), 0);
+  const points = logs.map(({ point, log }) => ({ ...point, probability: exp(log - most) / total }));
   return { batch, readings, pen, expected, points, sd: plan!.sd, distance: plan!.distance };
 }
 
@@ -76,7 +77,7 @@ export function distanceOf({ effect, noise }: Pick<Point, 'effect' | 'noise'>, s
 /** Whether a squared distance is no surprise: one in twenty right batches lies beyond (Wilson & Hilferty's cube root, from memory). */
 export function unsurprising(distance: number, readings: number): boolean {
   const spread = 2 / (9 * readings);
-  return (Math.cbrt(distance / readings) - (1 - spread)) / Math.sqrt(spread) < 1.645;
+  return (pow(distance / readings, 1 / 3) - (1 - spread)) / Math.sqrt(spread) < 1.645;
 }
 
 function noiseOf(
@@ -95,7 +96,7 @@ function noiseOf(
       ...items.map((item, i) => slope(i) * (item.planned > 0 ? item.sd / item.planned : 0)),
       ...items.map((_, i) => slope(i) * expected.labelSpreads[i]!),
       expected.volumeSlopes[j]! * scale * SPREADS.water,
-      effect.mean[j]! * Math.hypot(SPREADS.penCommon, SPREADS.model),
+      effect.mean[j]! * hypot(SPREADS.penCommon, SPREADS.model),
     ];
   });
   const own = effect.mean.map((mean) => (mean * SPREADS.penEach) ** 2 + SPREADS.lastDigit ** 2);

@@ -1,3 +1,4 @@
+import { cos, log } from '../units/elementary/index.js';
 /** Inverse and log-determinant of a small symmetric positive matrix, by Gauss and Jordan; the readings of one can are a handful. */
 export function inverse(matrix: readonly (readonly number[])[]): { inverse: number[][]; logDeterminant: number } {
   const n = matrix.length;
@@ -6,7 +7,7 @@ export function inverse(matrix: readonly (readonly number[])[]): { inverse: numb
   for (let pivot = 0; pivot < n; pivot += 1) {
     const at = work[pivot]!;
     const size = at[pivot]!;
-    logDeterminant += Math.log(size);
+    logDeterminant += log(size);
     for (let k = 0; k < 2 * n; k += 1) at[k] = at[k]! / size;
     for (let i = 0; i < n; i += 1) {
       if (i === pivot) continue;
@@ -28,6 +29,6 @@ export function seeded(seed: number): { uniform: () => number; normal: () => num
     t ^= t + Math.imul(t ^ (t >>> 7), t | 61);
     return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
   };
-  const normal = (): number => Math.sqrt(-2 * Math.log(1 - uniform())) * Math.cos(2 * Math.PI * uniform());
+  const normal = (): number => Math.sqrt(-2 * log(1 - uniform())) * cos(2 * Math.PI * uniform());
   return { uniform, normal };
 }

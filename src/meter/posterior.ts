@@ -1,6 +1,7 @@
 import { seeded } from './matrix.js';
 import type { Point, Weighed } from './likelihood.js';
 import { SPREADS } from './spreads.js';
+import { hypot } from '../units/elementary/index.js';
 
 /** One can that would show these readings: g or mL of each item, and litres. */
 export interface PossibleCan {
@@ -50,7 +51,7 @@ function canOf({ batch, readings }: Weighed, point: Point, normal: () => number)
   const off = readings.map((reading, j) => {
     const mean = effect.mean[j]!;
     const drawn = noise.columns[j]!.reduce((sum, column, k) => sum + column * chance[k]!, 0);
-    return reading.mSPerCm - mean - drawn - normal() * Math.hypot(mean * SPREADS.penEach, SPREADS.lastDigit);
+    return reading.mSPerCm - mean - drawn - normal() * hypot(mean * SPREADS.penEach, SPREADS.lastDigit);
   });
   const pull = readings.map((_, j) => noise.precision[j]!.reduce((sum, p, k) => sum + p * off[k]!, 0));
   const settled = chance.map((z, k) => z + readings.reduce((sum, _, j) => sum + noise.columns[j]![k]! * pull[j]!, 0));

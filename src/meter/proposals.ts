@@ -11,6 +11,7 @@ import { actionOf, byHand, tooLittle, waterStep } from './remedy-action.js';
 import { DEPTH, deepestProgram, type RescueAsked, rescueProgram } from './rescue-program.js';
 import type { Candidate, Weigh } from './weigh-remedy.js';
 import { roundDecimals } from '../units/index.js';
+import { hypot } from '../units/elementary/index.js';
 
 /**
  * Remedies worth weighing, each the least wasteful for its own degree of caution: how unlikely a can each limit still allows for; and, where
@@ -73,7 +74,7 @@ function limitSpreads(
     const of = cans.map(limit.ofCan);
     const mean = of.reduce((a, b) => a + b, 0) / of.length;
     const variance = of.reduce((sum, x) => sum + (x - mean) ** 2, 0) / of.length;
-    return Math.hypot(Math.sqrt(variance), ...limit.products.map((x, i) => x * sd[i]!));
+    return hypot(Math.sqrt(variance), ...limit.products.map((x, i) => x * sd[i]!));
   });
 }
 

@@ -13,6 +13,7 @@ import type { Batch } from './batch.js';
 import type { Action } from './can-limits.js';
 import type { PossibleCan } from './posterior.js';
 import { roundDecimals, roundDigits } from '../units/index.js';
+import { log10, powerOfTen } from '../units/elementary/index.js';
 
 /** Feed it as it is. */
 export const nothing = ({ waters, shelf }: FeedRequest): Action => ({
@@ -62,7 +63,7 @@ export function byHand(action: Action, request: FeedRequest, batch: Batch, kit: 
 /** Litres that a jug tells apart: about a seventieth of the batch, 50 mL for 4 L, 10 mL for one, 200 mL for 20 (judgement). */
 export function waterStep({ litres }: Batch): number {
   const raw = (litres / JUGS) * (1 + 1e-9);
-  const power = 10 ** Math.floor(Math.log10(raw));
+  const power = powerOfTen(Math.floor(log10(raw)));
   const first = [5, 2, 1].find((digit) => digit * power <= raw)!;
   return roundDigits(first * power, 1);
 }

@@ -1,6 +1,7 @@
 import { NINETY } from '../chance/deviates.js';
 import { conductivity, NONE } from '../can/ec.js';
 import type { ClosedProduct } from '../label/closed-product.js';
+import { hypot } from '../units/elementary/index.js';
 
 /**
  * Relative standard deviations that a reading has even when nobody made a mistake. A pen is good to ±2 % (common practice: what leaflets
@@ -34,5 +35,5 @@ export function labelSpread(product: ClosedProduct): number {
   const [value, low, high] = [ions.value, leastConductive, mostConductive].map((i) => conductivity(i) - bare);
   const open = value! > 1e-6 ? Math.abs(high! - low!) / (2 * NINETY * value!) : 0;
   // the range by named salts comes from allowances, and so from the same guarantees; without them it is about counter-ions
-  return Math.min(0.25, ions.from === 'sources' ? Math.max(LABEL, open) : Math.hypot(LABEL, open));
+  return Math.min(0.25, ions.from === 'sources' ? Math.max(LABEL, open) : hypot(LABEL, open));
 }

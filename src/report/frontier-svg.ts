@@ -1,6 +1,7 @@
 import type { FrontierMade } from '../feed/results.js';
 import { escapeMarkup } from './escape.js';
 import { figure } from './figures.js';
+import { log10, powerOfTen } from '../units/elementary/index.js';
 
 const WIDTH = 640;
 const HEIGHT = 400;
@@ -70,7 +71,7 @@ function endLabels(
 
 /** From 0 to a round end not below `most`, in 4 to 8 equal steps of 1, 2 or 5 times a power of ten. */
 function scaleOf(start: number, most: number): { end: number; ticks: number[] } {
-  const power = 10 ** Math.floor(Math.log10(most / 4));
+  const power = powerOfTen(Math.floor(log10(most / 4)));
   const step = [1, 2, 5, 10].map((m) => m * power).find((s) => most / s <= 8)!;
   const count = Math.max(1, Math.ceil(most / step - 1e-9));
   return { end: count * step, ticks: Array.from({ length: count + 1 }, (_, i) => start + i * step) };

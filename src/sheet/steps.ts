@@ -6,6 +6,7 @@ import type { Measure } from '../dose/measure.js';
 import { type Blend, type Conductivity, ecOfPart, likelyEc, type Part, watersOf } from '../can/part.js';
 import type { Alternative, DosePlan } from '../dose/plan-types.js';
 import { FILLING_SPREAD } from '../dose/tools.js';
+import { hypot } from '../units/elementary/index.js';
 
 /** What a meter shows at 25 °C: mS/cm, and on the pen's own scale; low…high is where nine of ten readings lie. */
 export interface Reading {
@@ -77,7 +78,7 @@ export function readingOf(
   const ec = ecOfPart(parts, waters, full, temperatureC);
   const shift = waterShift(waters, waterMSPerCm);
   const own = spreadOf(parts, ec.mSPerCm, plan, waters, full);
-  return toReading(ec, shift, Math.hypot(own, PEN_SPREAD * (ec.mSPerCm + shift), LAST_DIGIT), pen);
+  return toReading(ec, shift, hypot(own, PEN_SPREAD * (ec.mSPerCm + shift), LAST_DIGIT), pen);
 }
 
 function readingsOf(
@@ -111,7 +112,7 @@ function spreadOf(parts: readonly Part[], ec: number, plan: DosePlan, waters: re
     const { chosen } = plan.items.find((item) => item.product.id === product.id)!;
     return (addedBy(product, perLitre, waters, water) / full) * (chosen.sd / Math.max(chosen.amount, 1e-12));
   });
-  return Math.hypot(...own, FILLING_SPREAD * (ec - water));
+  return hypot(...own, FILLING_SPREAD * (ec - water));
 }
 
 /** mS/cm that a dose adds to the water, alone in the full can; close enough for a spread. */
@@ -125,7 +126,7 @@ function toReading({ mSPerCm, low, high }: Conductivity, shift: number, sd: numb
   return {
     mSPerCm: at,
     pen: pen.reads === 'ppm' ? at * pen.scale : null,
-    low: Math.max(0, at - Math.hypot(mSPerCm - low, NINETY * sd)),
-    high: at + Math.hypot(high - mSPerCm, NINETY * sd),
+    low: Math.max(0, at - hypot(mSPerCm - low, NINETY * sd)),
+    high: at + hypot(high - mSPerCm, NINETY * sd),
   };
 }

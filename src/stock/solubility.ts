@@ -3,6 +3,7 @@ import { type Formula, formula, parseFormula } from '../chemistry/formula.js';
 import { ionsPerGram } from '../chemistry/ions.js';
 import { saltNamed } from '../chemistry/salts.js';
 import type { SolutionIons } from '../can/clouding.js';
+import { exp, log } from '../units/elementary/index.js';
 
 /** A substance with what water holds of it at one temperature. */
 export interface Ceiling {
@@ -40,10 +41,10 @@ export function fullness(ceiling: Ceiling, molality: (ion: keyof SolutionIons) =
   for (const [ion, n] of ceiling.ions) {
     const there = molality(ion);
     if (!(there > 0)) return 0;
-    logs += n * Math.log(there / (n * ceiling.molality));
+    logs += n * log(there / (n * ceiling.molality));
     count += n;
   }
-  return Math.exp(logs / count);
+  return exp(logs / count);
 }
 
 /** The substance of the table that a product simply is, by its formula or its only source. */

@@ -16,6 +16,7 @@ import {
 } from '../can/clouding.js';
 import type { StockLimit } from './findings.js';
 import { type Ceiling, ceilingOf, ceilingsAt, fullness } from './solubility.js';
+import { powerOfTen } from '../units/elementary/index.js';
 
 /** One product of a feed: g or mL in a litre of the can, and the ions it brings there. */
 export interface StockItem {
@@ -90,7 +91,7 @@ function mineralLimits(items: readonly StockItem[], factor: number, setting: Sto
     const most = mostIndex(mineral, setting);
     return {
       limit: { kind: 'mineral', mineral, between: pairOf(mineral, sources), index, most },
-      share: 10 ** (index - most),
+      share: powerOfTen(index - most),
       holds: index <= most,
     };
   });

@@ -1,6 +1,7 @@
 import { type LinearProgram, type Row, solve } from '../../solver/index.js';
 import type { Formulated } from '../formulation/index.js';
 import type { Relaxation } from '../feed/why-not.js';
+import { log, powerOfTen } from '../units/elementary/index.js';
 
 /** A tenth of what was asked, or ten times it, is another feed, not a way out. */
 const WEAKEST = 0.1;
@@ -17,7 +18,7 @@ export async function otherStrength(formulated: Formulated): Promise<Relaxation 
   const stronger = await extreme(program, 1, STRONGEST, 1);
   const found = [weaker, stronger].filter((s): s is number => s !== null);
   if (found.length === 0) return null;
-  const factor = found.reduce((a, b) => (Math.abs(Math.log(a)) <= Math.abs(Math.log(b)) ? a : b));
+  const factor = found.reduce((a, b) => (Math.abs(log(a)) <= Math.abs(log(b)) ? a : b));
   const { header } = request;
   const nitrogen = request.programme.bands.N?.aim;
   return {
@@ -54,7 +55,7 @@ async function printable(
   exact: number,
 ): Promise<{ percent: number; decimals: number | null }> {
   for (const digits of [0, 1, 2, 3]) {
-    const step = 10 ** -digits;
+    const step = powerOfTen(-digits);
     const shown = (factor < 1 ? Math.floor(exact / step) : Math.ceil(exact / step)) * step;
     const at = (shown / exact) * factor;
     if (shown > 0 && (await extreme(program, at, at, 1)) !== null) return { percent: shown, decimals: digits };

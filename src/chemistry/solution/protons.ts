@@ -1,5 +1,6 @@
 import { CARBONATE, CATION_CHARGES, CATIONS, LIGAND_CHARGES, LIGANDS, SPECIES } from './species.js';
 import type { Totals } from './totals.js';
+import { exp, log, pow } from '../../units/elementary/index.js';
 
 /** The state between two sweeps of a speciation. */
 export interface Bench {
@@ -24,7 +25,7 @@ export interface Bench {
 export function newBench(totals: Totals, ionicStrength: number): Bench {
   const bench: Bench = {
     ionicStrength,
-    hydrogen: 10 ** -(totals.pH ?? 6),
+    hydrogen: pow(10, -(totals.pH ?? 6)),
     powers: new Float64Array(5),
     k: new Float64Array(SPECIES.length),
     cations: Float64Array.from(totals.cations),
@@ -50,9 +51,9 @@ export function solvePH(bench: Bench, totals: Totals): void {
     return;
   }
   let [low, high] = [LOWEST, HIGHEST];
-  let x = Math.log(bench.hydrogen);
+  let x = log(bench.hydrogen);
   for (let trial = 0; trial < 80; trial++) {
-    raise(bench, Math.exp(x));
+    raise(bench, exp(x));
     const { sum, slope } = protonsTaken(bench, totals, kept);
     const excess = charge + sum;
     if (excess > 0) high = x;
@@ -66,14 +67,14 @@ export function solvePH(bench: Bench, totals: Totals): void {
 
 const NITRATE = LIGANDS.indexOf('NO3');
 const CARBON_DIOXIDE = SPECIES.findIndex((s) => s.id === 'CO2');
-const [LOWEST, HIGHEST] = [Math.log(1e-17), Math.log(1e4)];
+const [LOWEST, HIGHEST] = [log(1e-17), log(1e4)];
 const WITH_LIGAND = LIGANDS.map((_, l) => SPECIES.flatMap((s, i) => (s.ligand === l ? [i] : [])));
 const HYDROLYSED = CATIONS.map((_, c) => SPECIES.findIndex((s) => s.cation === c && s.ligand < 0 && s.protons < 0));
 const BARE = ['H', 'OH'].map((id) => SPECIES.findIndex((s) => s.id === id));
 
 function raise(bench: Bench, hydrogen: number): void {
   bench.hydrogen = hydrogen;
-  for (let i = 0; i < 5; i++) bench.powers[i] = hydrogen ** (i - 1);
+  for (let i = 0; i < 5; i++) bench.powers[i] = pow(hydrogen, i - 1);
 }
 
 /** Charge of everything with no proton on it; carbonate from the air counts with its protons instead. */

@@ -10,6 +10,7 @@ import {
   SPECIES,
 } from './species.js';
 import type { Totals } from './totals.js';
+import { exp, log, log10, pow } from '../../units/elementary/index.js';
 
 export interface Speciation {
   pH: number;
@@ -41,7 +42,7 @@ export function speciate(totals: Totals, constants: Constants): Speciation {
     sweeps++;
     writeActivities(bench.ionicStrength, constants.water, logGamma);
     condition(bench, constants, logGamma);
-    bench.carbonDioxide = (totals.carbonDioxide ?? 0) / 10 ** logGamma[CARBON_DIOXIDE]!;
+    bench.carbonDioxide = (totals.carbonDioxide ?? 0) / pow(10, logGamma[CARBON_DIOXIDE]!);
     solvePH(bench, totals);
     const moved = freeCations(bench, totals, history);
     if (sweeps % LEAP_EVERY === 0) leap(bench.cations, history);
@@ -52,7 +53,7 @@ export function speciate(totals: Totals, constants: Constants): Speciation {
     if (moved < TOLERANCE && Math.abs(step) <= TOLERANCE * (bench.ionicStrength + 1e-9)) break;
   }
   return {
-    pH: -Math.log10(bench.hydrogen),
+    pH: -log10(bench.hydrogen),
     ionicStrength: bench.ionicStrength,
     waterActivity: waterActivity(molality.reduce((sum, m) => sum + m, 0)),
     molality,
@@ -87,7 +88,7 @@ function condition(bench: Bench, { logK }: Constants, logGamma: Float64Array): v
     const gammas =
       (cation < 0 ? 0 : logGamma[FREE_CATION[cation]!]!) +
       (ligand < 0 ? 0 : ligandCount * logGamma[FREE_LIGAND[ligand]!]!);
-    bench.k[i] = Math.exp(Math.LN10 * (logK[i]! + gammas - logGamma[i]!));
+    bench.k[i] = exp(Math.LN10 * (logK[i]! + gammas - logGamma[i]!));
   }
 }
 
@@ -104,7 +105,7 @@ function freeCations(bench: Bench, totals: Totals, history: Steps): number {
     const total = totals.cations[c]! + (c === 0 ? Math.max(0, bench.titrant) : 0);
     const free = total / shares[c]!;
     history.before[c] = history.now[c]!;
-    history.now[c] = total > 0 && cations[c]! > 0 ? Math.log(free / cations[c]!) : 0;
+    history.now[c] = total > 0 && cations[c]! > 0 ? log(free / cations[c]!) : 0;
     moved = Math.max(moved, Math.abs(history.now[c]!));
     cations[c] = free;
   }
@@ -124,8 +125,7 @@ interface Steps {
 function leap(cations: Float64Array, { now, before }: Steps): void {
   for (let c = 0; c < CATIONS.length; c++) {
     const ratio = now[c]! / before[c]!;
-    if (ratio > 0.5 && ratio < 0.999)
-      cations[c]! *= Math.exp(Math.max(-3, Math.min(3, (now[c]! * ratio) / (1 - ratio))));
+    if (ratio > 0.5 && ratio < 0.999) cations[c]! *= exp(Math.max(-3, Math.min(3, (now[c]! * ratio) / (1 - ratio))));
   }
 }
 
@@ -134,7 +134,7 @@ const LEAP_EVERY = 12;
 /** The factor that a species' ligands bring to its molality. */
 function held(ligands: Float64Array, ligand: number, count: number): number {
   if (ligand < 0) return 1;
-  return count === 1 ? ligands[ligand]! : ligands[ligand]! ** count;
+  return count === 1 ? ligands[ligand]! : pow(ligands[ligand]!, count);
 }
 
 /** Writes the molality of every species; returns the ionic strength. */

@@ -1,5 +1,6 @@
 import aqueous from '../../../catalog/aqueous.json' with { type: 'json' };
 import { logKAt, type Water, waterAt } from './temperature.js';
+import { exp } from '../../units/elementary/index.js';
 
 /** Cations that pair, ligands that pair or take up protons; NO3 and Cl stay free. */
 export const CATIONS = ['K', 'Ca', 'Mg', 'Na', 'NH4'] as const;
@@ -81,7 +82,7 @@ export const LOG_CO2_IN_AIR = aqueous.carbonDioxide.logPressureInAir;
 
 /** Walden's rule, conductivity as one over the viscosity of water, with the small departure published for each ion. */
 function lambdaAt(row: { lambda25: number; mobilityKelvin?: number }, { kelvin, viscosity }: Water): number {
-  return row.lambda25 * (VISCOSITY_25 / viscosity) * Math.exp((row.mobilityKelvin ?? 0) * (1 / kelvin - 1 / 298.15));
+  return row.lambda25 * (VISCOSITY_25 / viscosity) * exp((row.mobilityKelvin ?? 0) * (1 / kelvin - 1 / 298.15));
 }
 const VISCOSITY_25 = waterAt(25).viscosity;
 

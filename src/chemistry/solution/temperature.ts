@@ -1,3 +1,4 @@
+import { log10, pow } from '../../units/elementary/index.js';
 /** Properties of water and of equilibrium constants between 0 and 40 °C. */
 export interface Water {
   kelvin: number;
@@ -15,7 +16,7 @@ export function waterAt(celsius: number): Water {
   const kelvin = celsius + 273.15;
   const density = densityAt(celsius);
   // Malmberg & Maryott 1956, J. Res. NBS 56:1
-  const permittivity = 87.74 - 0.40008 * celsius + 9.398e-4 * celsius ** 2 - 1.41e-6 * celsius ** 3;
+  const permittivity = 87.74 - 0.40008 * celsius + 9.398e-4 * celsius ** 2 - 1.41e-6 * pow(celsius, 3);
   const et = permittivity * kelvin;
   return {
     kelvin,
@@ -23,7 +24,7 @@ export function waterAt(celsius: number): Water {
     permittivity,
     viscosity: viscosityAt(celsius),
     // Truesdell & Jones 1974, J. Res. USGS 2:233
-    a: (1.82483e6 * Math.sqrt(density)) / et ** 1.5,
+    a: (1.82483e6 * Math.sqrt(density)) / pow(et, 1.5),
     b: (50.2916 * Math.sqrt(density)) / Math.sqrt(et),
   };
 }
@@ -38,7 +39,7 @@ function densityAt(t: number): number {
 /** mPa·s; Korson, Drost-Hansen & Millero 1969, J. Phys. Chem. 73:34. */
 function viscosityAt(t: number): number {
   const d = t - 20;
-  return 1.002 * 10 ** ((-1.1709 * d - 0.001827 * d * d) / (t + 89.93));
+  return 1.002 * pow(10, (-1.1709 * d - 0.001827 * d * d) / (t + 89.93));
 }
 
 export interface TemperatureLaw {
@@ -55,5 +56,5 @@ export function logKAt(law: TemperatureLaw, kelvin: number): number {
 
 function analytic(terms: readonly number[], t: number): number {
   const [a0 = 0, a1 = 0, a2 = 0, a3 = 0, a4 = 0, a5 = 0] = terms;
-  return a0 + a1 * t + a2 / t + a3 * Math.log10(t) + a4 / (t * t) + a5 * t * t;
+  return a0 + a1 * t + a2 / t + a3 * log10(t) + a4 / (t * t) + a5 * t * t;
 }

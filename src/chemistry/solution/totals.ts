@@ -1,4 +1,5 @@
 import { CATIONS, type Constants, LIGANDS, LOG_CO2_IN_AIR, VOLUME_GROWTH, VOLUMES } from './species.js';
+import { pow } from '../../units/elementary/index.js';
 
 /** Ions of a solution in mmol/L; P is all orthophosphate, HCO3 the alkalinity in meq/L (negative: acid). */
 export interface SolutionIons {
@@ -63,7 +64,7 @@ export function totalsOf(
       cations: Float64Array.from(CATIONS.map((id) => perKg(at(id)))),
       ligands: Float64Array.from(ligands),
       unexplained: perKg(chargeError),
-      carbonDioxide: air ? 10 ** (LOG_CO2_IN_AIR + constants.logHenry) : null,
+      carbonDioxide: air ? pow(10, LOG_CO2_IN_AIR + constants.logHenry) : null,
       pH: pH !== undefined && Number.isFinite(pH) ? Math.min(16, Math.max(-2, pH)) : null,
     },
     waterKgPerLitre: kg,
@@ -96,7 +97,7 @@ const MOST = 20_000;
 
 /** Carbonate that an alkalinity holds at a pH: bicarbonate, and the CO2 beside it (pK1 6.35, 0.06 less for the ions of a tap). */
 function carbonAt(pH: number, alkalinity: number): number {
-  return Math.max(0, alkalinity) * (1 + 10 ** (6.29 - pH));
+  return Math.max(0, alkalinity) * (1 + pow(10, 6.29 - pH));
 }
 
 /**

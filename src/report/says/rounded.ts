@@ -1,9 +1,10 @@
+import { log10, powerOfTen } from '../../units/elementary/index.js';
 import { roundDigits } from '../../units/index.js';
 
 /** Four significant digits, rounded so that the number printed asks no more than the exact one. */
 export function roundedTo(x: number, way: 'down' | 'up'): number {
   if (x === 0) return 0;
-  const step = 10 ** (Math.floor(Math.log10(Math.abs(x))) - 3);
+  const step = powerOfTen(Math.floor(log10(Math.abs(x))) - 3);
   const parts = x / step;
   const near = Math.round(parts);
   // a number that is round already stays as it is
