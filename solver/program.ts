@@ -93,4 +93,5 @@ export interface Best {
   engine: EngineName;
 }
 
+/** What a program came to; each but `uncertified` has been checked by arithmetic on the program as it was given. */
 export type Verdict = Optimal | Infeasible | Unbounded | Uncertified;

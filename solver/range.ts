@@ -11,6 +11,7 @@ export interface Extreme {
   y: Record<string, number>;
 }
 
+/** The lowest and the highest that an expression can be, each with a point where it is; or why there is none. */
 export type Reach = { verdict: 'reach'; lowest: Extreme; highest: Extreme } | Infeasible | Uncertified;
 
 /**

@@ -1,57 +1,55 @@
-/** The library's public door: the functions behind every command, and the readers that feed them. */
-export { type BulkDensity, bulkDensityOf } from './dose/density.js';
-export { type Measure, measuresOf } from './dose/measure.js';
-export { planDoses } from './dose/plan.js';
-export type {
-  Alternative as OtherMeasure,
-  DosePlan,
-  Violation,
-  PlannedItem,
-  PlanOptions,
-} from './dose/plan-types.js';
-export type * from './dose/findings.js';
-export type { DoseProof } from './dose/proof.js';
-export { type Tool, toolsOf } from './dose/tools.js';
-export { amountsOfMix } from './dose/wanted.js';
-export { sureDoses } from './chance/robust.js';
-export type * from './chance/robust-types.js';
-export { type SureOptions, type Sureness, sureness } from './chance/sure.js';
-export {
-  type MixingSheet,
-  mixingSheet,
-  type NoSheet,
-  type SheetOptions,
-  type SheetStep,
-} from './sheet/mixing-sheet.js';
-export { type Sequence, sequenceOf, type Turn } from './can/sequence.js';
-export { type Step, stepsOf } from './sheet/steps.js';
-export { concentrate } from './stock/concentrate.js';
-export type { ConcentrateRequest } from './stock/concentrate-request.js';
-export type * from './stock/concentrate-result.js';
-export { translateAdvice } from './advice/translate-advice.js';
-export type { OwnFeed } from './advice/own-feed.js';
-export { isAdvice, parseAdvice } from './advice/parse.js';
-export type * from './advice/findings.js';
-export type * from './advice/types.js';
-export { assess } from './advice/assess.js';
-export { parseRecipe, type Recipe, type RecipeLine } from './advice/recipe.js';
+/**
+ * velamen as a library, in Node and in a browser: the desk, which answers what the commands answer from texts of bench files, and what
+ * turns the answers into reports. Where input is refused every function throws a `Refusal` with all its problems.
+ */
+
+// Questions, from texts of bench files
+export type { Answer, Answers } from './desk/answer.js';
+export { assessWords } from './desk/assess.js';
+export type { BenchFiles, TextFile } from './desk/bench-files.js';
+export { blendFeeds } from './desk/blend.js';
+export { buyFor, type Search, substitutesFor } from './desk/buy.js';
+export { checkPenWithStandard } from './desk/check-pen.js';
+export { concentrateFeed } from './desk/concentrate.js';
+export { densityOnShelf } from './desk/density-on-shelf.js';
+export { dosesOfFeed } from './desk/doses.js';
+export { frontierOf } from './desk/frontier.js';
+export { judgeReading } from './desk/judge-reading.js';
+export { labelsOf } from './desk/labels.js';
+export { mixingSheets, type SheetOfFeed } from './desk/mixing-sheets.js';
+export { openBench } from './desk/open-bench.js';
+export type { OpenBench } from './desk/opened.js';
+export { programmesOf } from './desk/programmes.js';
+export { reachOf } from './desk/reach.js';
+export { shippedCatalog } from './desk/shipped-catalog.js';
+export { weighSpoonByPen } from './desk/weigh-spoon.js';
+export type { Wishes } from './desk/wishes.js';
+
+// The steps that the questions are made of
 export { blend } from './blend/blend.js';
-export { frontier } from './blend/frontier.js';
-export { reach } from './blend/reach.js';
-export { purchase } from './purchase/purchase.js';
-export type * from './purchase/types.js';
-export { substitutes } from './purchase/substitutes.js';
-export type * from './purchase/substitutes-types.js';
-export { type IonSource, type Clouding, type CloudingLine, cloudingOf, type Verdict } from './can/clouding.js';
-export { type Meeting, meetings } from './can/meeting.js';
-export { type LabelFacts, labelFacts } from './can/label-facts.js';
-export { closeProduct, closeShelf } from './label/close.js';
+export type { Bench } from './catalog/bench-types.js';
+export { readBench } from './catalog/bench.js';
+export type { Catalog } from './catalog/catalog.js';
+export { readProducts } from './catalog/shelf.js';
+export { solutionChemistry } from './chemistry/solution/index.js';
 export type { FeedRequest } from './feed/request.js';
-export type * from './feed/results.js';
-export * from './catalog/index.js';
-export * from './chemistry/index.js';
-export * from './label/index.js';
-export * from './meter/index.js';
-export { checked, type Checked, nearest, type Problem, problemLine, Refusal, unwrap, type Where } from './problem.js';
-export * from './programme/index.js';
-export { type Amount, formatNumber, parseAmount } from './units/index.js';
+export { closeShelf } from './label/close.js';
+export type { ClosedProduct } from './label/closed-product.js';
+export type { Product } from './label/product.js';
+export { mixingSheet } from './sheet/mixing-sheet.js';
+
+// Answers as reports
+export { frontierSvg } from './report/frontier-svg.js';
+export { jsonOf } from './report/json-of.js';
+export { jsonSchema } from './report/json-schema.js';
+export { jsonText } from './report/json-text.js';
+export { renderCsv } from './report/csv.js';
+export { renderHtml } from './report/html.js';
+export { type ReportOptions, reportOf } from './report/report-of.js';
+export type { Results } from './report/results.js';
+export { labelHtml, labelText, pageOf, sheetCsv, sheetHtml } from './report/sheet-page/index.js';
+export type { Sheet } from './report/sheet.js';
+export { renderText, type TextOptions } from './report/text.js';
+
+// Problems
+export { type Checked, type Problem, problemLine, Refusal, type Where } from './problem.js';

@@ -3,7 +3,7 @@ import { renderHtml } from '../report/html.js';
 import type { Sheet } from '../report/sheet.js';
 import { renderText } from '../report/text.js';
 import type { TextSetting } from './io.js';
-import { jsonText } from './json.js';
+import { jsonText } from '../report/json-text.js';
 
 /** The forms of an answer; each is the ending of a file. */
 export const FORMS = ['txt', 'json', 'csv', 'html', 'svg', 'pdf'] as const;

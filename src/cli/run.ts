@@ -3,7 +3,7 @@ import { nearest, type Problem, problem, Refusal } from '../problem.js';
 import type { Command, Given, Outcome } from './command.js';
 import { COMMANDS } from './commands.js';
 import { IN_A_FILE, type Io, textOptions } from './io.js';
-import { jsonText } from './json.js';
+import { jsonText } from '../report/json-text.js';
 import { problemText, refusedObject } from './refuse.js';
 
 /** 0 done · 1 a fault of ours · 2 input or usage refused · 3 what was asked cannot be met. */

@@ -1,9 +1,7 @@
-import * as z from 'zod';
-import { nearest, problem, Refusal } from '../problem.js';
-import { schemaId } from '../report/schema-id.js';
-import { refusedShape, SHAPES } from '../report/schemas.js';
+import { jsonSchema } from '../report/json-schema.js';
+import { SCHEMA_NAMES } from '../report/schemas.js';
 import type { Command } from './command.js';
-import { jsonText } from './json.js';
+import { jsonText } from '../report/json-text.js';
 
 /** Publishes the shape of what --json prints, as JSON Schema. */
 export const schemaCommand: Command = {
@@ -12,27 +10,16 @@ export const schemaCommand: Command = {
   about: [
     'Without a command it lists those that have a shape. `refused` is what every command prints with --json and exit code 2.',
   ],
-  operands: { name: 'COMMAND', says: `one of ${[...SHAPES.keys(), 'refused'].join(', ')}`, most: 1 },
+  operands: { name: 'COMMAND', says: `one of ${SCHEMA_NAMES.join(', ')}`, most: 1 },
   options: ['to', 'replace'],
   forms: (_, [command]) => (command === undefined ? ['txt'] : ['json']),
   async run(given) {
     const wanted = given.operands[0];
     if (wanted === undefined) {
-      const names = `${[...SHAPES.keys(), 'refused'].join('\n')}\n`;
+      const names = `${SCHEMA_NAMES.join('\n')}\n`;
       return { exit: 0, forms: { txt: () => names }, warnings: [] };
     }
-    const schema = jsonText(jsonSchema(wanted));
+    const schema = jsonText(await jsonSchema(wanted));
     return { exit: 0, forms: { json: () => schema }, warnings: [] };
   },
 };
-
-/** JSON Schema (draft 2020-12) of a command's object. @throws Refusal for a name without one. */
-function jsonSchema(command: string): object {
-  const shape = command === 'refused' ? refusedShape : SHAPES.get(command);
-  if (shape === undefined) {
-    const guess = nearest(command, [...SHAPES.keys(), 'refused'], 1)[0];
-    const fix = guess === undefined ? '`velamen schema` lists them.' : `Did you mean ${guess}?`;
-    throw new Refusal([problem('unknown-schema', {}, `"${command}"`, 'a command with a --json object', fix)]);
-  }
-  return { $id: schemaId(command), ...z.toJSONSchema(shape) };
-}

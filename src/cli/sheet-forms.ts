@@ -9,7 +9,7 @@ import { labelHtml, labelText, type Paper, sheetCsv, sheetHtml, sheetText } from
 import { renderText } from '../report/text.js';
 import { browserOf, noBrowser, pdfOf } from './browser.js';
 import type { Io } from './io.js';
-import { jsonText } from './json.js';
+import { jsonText } from '../report/json-text.js';
 import { asks, type Form, type Forms, type Outputs } from './forms.js';
 
 /** The forms of a mixing sheet, or of the label for the jug. */

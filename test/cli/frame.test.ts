@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { takenBy } from '../../src/cli/arguments.js';
 import { COMMANDS } from '../../src/cli/commands.js';
 import { dashed } from '../../src/desk/options/option.js';
-import { jsonText } from '../../src/cli/json.js';
+import { jsonText } from '../../src/report/json-text.js';
 import { refusedShape } from '../../src/report/schemas.js';
 import { folder, velamen } from './world.js';
 

@@ -1,8 +1,12 @@
 import { execFileSync } from 'node:child_process';
 import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { build } from 'esbuild';
+import type { Browser } from 'playwright-core';
 import { publint } from 'publint';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { shellWords } from '../golden/golden.js';
+import { launch, withoutBrowser } from '../page/browser.js';
 import { installed, node, root } from './packed.js';
 
 let home: string;
@@ -50,7 +54,12 @@ import { solve, type Verdict } from 'velamen/solver';
 const verdict: Verdict = await solve({ columns: [{ id: 'a', cost: 1 }], rows: [] });
 // @ts-expect-error: a column needs its cost
 await solve({ columns: [{ id: 'a' }], rows: [] });
-export const names: string[] = [verdict.verdict, ...Object.keys(velamen)];
+const { results }: velamen.Answers<velamen.Results['blend']> = await velamen.blendFeeds({}, { mix: '4 L', atMost: '2' });
+// @ts-expect-error: a wish that nobody knows
+await velamen.blendFeeds({}, { atLeast: '2' });
+// @ts-expect-error: a sheet is no blend
+velamen.reportOf('sheet', results[0]!);
+export const names: string[] = [verdict.verdict, velamen.reportOf('blend', results[0]!).title];
 `,
       );
       const tsc = join(root, 'node_modules/typescript/bin/tsc');
@@ -64,4 +73,90 @@ export const names: string[] = [verdict.verdict, ...Object.keys(velamen)];
       expect(run()).toBe('');
     },
   );
+});
+
+describe('a script of a library user', () => {
+  const readme = readFileSync(join(root, 'README.md'), 'utf8');
+  const [, line, script] = /<!-- script: prints what `velamen ([^`]+)` prints -->\n```js\n([\s\S]*?)```/.exec(readme)!;
+
+  it('stands in the README, prints what the command prints, and is short', () => {
+    writeFileSync(join(home, 'sheet.mjs'), script!);
+    const printed = node([inside('dist/cli.js'), ...shellWords(line!)], root);
+    expect(printed).toContain('Mix in this order');
+    expect(node(['sheet.mjs'], home)).toBe(printed);
+    expect(script!.split('\n').length).toBeLessThanOrEqual(30);
+  });
+});
+
+describe.skipIf(withoutBrowser())('the package in a browser', () => {
+  let browser: Browser;
+  beforeAll(async () => {
+    browser = await launch();
+  });
+  afterAll(() => browser?.close());
+
+  /** A script bundled as a page would have it, from the installed package; what it leaves in `answer`. */
+  async function inPage(script: string): Promise<string> {
+    writeFileSync(join(home, 'page.mjs'), script);
+    const { outputFiles } = await build({
+      entryPoints: [join(home, 'page.mjs')],
+      absWorkingDir: home,
+      bundle: true,
+      platform: 'browser',
+      format: 'iife',
+      write: false,
+      logLevel: 'error',
+    });
+    const code = outputFiles[0]!.text;
+    const page = await browser.newPage();
+    const asked: string[] = [];
+    page.on('request', (request) => asked.push(request.url()));
+    await page.setContent(`<script>${code.replaceAll('</script', '<\\/script')}</script>`);
+    const answer = (await page.evaluate('answer')) as string;
+    expect(asked.filter((url) => !/^(about|data|blob):/.test(url))).toEqual([]);
+    await page.close();
+    return answer;
+  }
+
+  /** The texts of an example as the command line names them. */
+  const textsOf = (example: string) =>
+    JSON.stringify(
+      Object.fromEntries(
+        ['bench', 'shelf'].map((key) => {
+          const name = `examples/${example}/${key === 'bench' ? 'bench.yaml' : 'shelf.csv'}`;
+          return [key, { name, text: readFileSync(join(root, name), 'utf8') }];
+        }),
+      ),
+    );
+
+  it.each([
+    ['blend', 'moss-without-ammonium', 'blendFeeds', {}, []],
+    [
+      'blend',
+      'what-the-shelf-reaches',
+      'blendFeeds',
+      { feed: 'cattleyas', closest: true },
+      ['--feed', 'cattleyas', '--closest'],
+    ],
+    ['sheet', 'moss-without-ammonium', 'mixingSheets', {}, []],
+  ] as const)(
+    '%s of %s: from its texts what the command line prints, byte for byte',
+    async (command, example, asked, wishes, argv) => {
+      const answer = await inPage(`import { ${asked}, jsonOf, jsonText } from 'velamen';
+      globalThis.answer = ${asked}(${textsOf(example)}, ${JSON.stringify(wishes)}).then(({ results: [result] }) =>
+        jsonText(jsonOf('${command}', result.sheet ?? result)));`);
+      const line = [inside('dist/cli.js'), command, '--bench', `examples/${example}`, '--json', ...argv];
+      expect(answer).toBe(node(line, root));
+    },
+  );
+
+  it('solves whole numbers, by the engine that is inside', async () => {
+    const program = {
+      columns: [{ id: 'a', cost: 2, integer: true }],
+      rows: [{ id: 'r', lower: 2.5, terms: { a: 1 } }],
+    };
+    const answer = await inPage(`import { solve } from 'velamen/solver';
+      globalThis.answer = solve(${JSON.stringify(program)}).then(JSON.stringify);`);
+    expect(JSON.parse(answer)).toMatchObject({ verdict: 'optimal', objective: 6, x: { a: 3 }, engine: 'highs' });
+  });
 });

@@ -9,7 +9,8 @@ import { pageOf, type SheetPage } from './page.js';
 export const sheetText = (sheet: Sheet, options: TextOptions): string =>
   renderText(sheet.status === 'cannot' ? noSheetBlocks(sheet) : textSheet(pageOf(sheet)), options);
 
-function textSheet(page: SheetPage): Blocks {
+/** Its lines as a report. */
+export function textSheet(page: SheetPage): Blocks {
   return {
     title: page.title,
     blocks: [

@@ -1,0 +1,34 @@
+import { adviceJson, assessJson } from './json/assess.js';
+import { blendJson } from './json/blend.js';
+import { buyJson, substitutesJson } from './json/buy.js';
+import { concentrateJson } from './json/concentrate.js';
+import { frontierJson } from './json/frontier.js';
+import { labelsJson } from './json/labels.js';
+import { meterJson } from './json/meter.js';
+import { reachAllJson, reachJson } from './json/reach.js';
+import { sheetJson } from './json/sheet.js';
+import type { Results } from './results.js';
+
+/**
+ * A result as the object that the command line prints with `--json`: `jsonOf('blend', result)`. Its shape is `jsonSchema('blend')`, its
+ * `schema` field names it with its version.
+ */
+export const jsonOf = <Name extends keyof Results>(name: Name, result: Results[Name]): object => JSONS[name](result);
+
+const JSONS: { [Name in keyof Results]: (result: Results[Name]) => object } = {
+  labels: labelsJson,
+  blend: blendJson,
+  frontier: frontierJson,
+  reach: reachJson,
+  'reach-all': reachAllJson,
+  buy: buyJson,
+  substitutes: substitutesJson,
+  programmes: (list) => list,
+  assess: assessJson,
+  advice: adviceJson,
+  concentrate: concentrateJson,
+  sheet: sheetJson,
+  meter: meterJson,
+  calibrate: (weighed) => weighed,
+  standard: (checked) => checked,
+};

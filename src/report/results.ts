@@ -1,0 +1,32 @@
+import type { AdviceResult, AssessResult } from '../advice/types.js';
+import type { BlendResult, FrontierResult, ReachResult } from '../feed/results.js';
+import type { MeterResult } from '../meter/index.js';
+import type { SubstitutesResult } from '../purchase/substitutes-types.js';
+import type { PurchaseResult } from '../purchase/types.js';
+import type { MixingSheet } from '../sheet/mixing-sheet.js';
+import type { ConcentrateResult } from '../stock/concentrate-result.js';
+import type { LabelsResult } from './labels.js';
+import type { CalibrateResult, StandardResult } from './meter-tools.js';
+import type { ProgrammeList } from './programmes.js';
+
+/**
+ * What can be found out, by the name that its JSON Schema has: `Results['blend']` is what the desk's `blendFeeds` gives for each feed.
+ * Amounts are g/L or mL/L, elements mg/L, conductivities mS/cm at 25 °C, money in the currency of the bench.
+ */
+export interface Results {
+  labels: LabelsResult;
+  blend: BlendResult;
+  frontier: FrontierResult;
+  reach: ReachResult;
+  'reach-all': readonly ReachResult[];
+  buy: PurchaseResult;
+  substitutes: SubstitutesResult;
+  programmes: ProgrammeList;
+  assess: AssessResult;
+  advice: AdviceResult;
+  concentrate: ConcentrateResult;
+  sheet: MixingSheet;
+  meter: MeterResult;
+  calibrate: CalibrateResult;
+  standard: StandardResult;
+}
