@@ -4,7 +4,8 @@ import { buyJson, substitutesJson } from './json/buy.js';
 import { concentrateJson } from './json/concentrate.js';
 import { frontierJson } from './json/frontier.js';
 import { labelsJson } from './json/labels.js';
-import { meterJson } from './json/meter.js';
+import { calibrateJson, meterJson, standardJson } from './json/meter.js';
+import { programmesJson } from './json/programmes.js';
 import { reachAllJson, reachJson } from './json/reach.js';
 import { sheetJson } from './json/sheet.js';
 import type { Results } from './results.js';
@@ -23,12 +24,12 @@ const JSONS: { [Name in keyof Results]: (result: Results[Name]) => object } = {
   'reach-all': reachAllJson,
   buy: buyJson,
   substitutes: substitutesJson,
-  programmes: (list) => list,
+  programmes: programmesJson,
   assess: assessJson,
   advice: adviceJson,
   concentrate: concentrateJson,
   sheet: sheetJson,
   meter: meterJson,
-  calibrate: (weighed) => weighed,
-  standard: (checked) => checked,
+  calibrate: calibrateJson,
+  standard: standardJson,
 };

@@ -46,7 +46,7 @@ const REPORTS: { [Name in keyof Results]: (result: Results[Name], options: Repor
   'reach-all': reachAllSheet,
   buy: buySheet,
   substitutes: substitutesSheet,
-  programmes: ({ programmes }) => programmesSheet(programmes),
+  programmes: programmesSheet,
   assess: (result, { pen }) => assessSheet(result, pen),
   advice: (result, { pen, command = 'velamen blend' }) => adviceSheet(result, command, pen),
   concentrate: concentrateSheet,

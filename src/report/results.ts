@@ -1,13 +1,13 @@
 import type { AdviceResult, AssessResult } from '../advice/types.js';
 import type { BlendResult, FrontierResult, ReachResult } from '../feed/results.js';
 import type { MeterResult } from '../meter/index.js';
+import type { Programme } from '../programme/programme.js';
 import type { SubstitutesResult } from '../purchase/substitutes-types.js';
 import type { PurchaseResult } from '../purchase/types.js';
 import type { MixingSheet } from '../sheet/mixing-sheet.js';
 import type { ConcentrateResult } from '../stock/concentrate-result.js';
 import type { LabelsResult } from './labels.js';
 import type { CalibrateResult, StandardResult } from './meter-tools.js';
-import type { ProgrammeList } from './programmes.js';
 
 /**
  * What can be found out, by the name that its JSON Schema has: `Results['blend']` is what the desk's `blendFeeds` gives for each feed.
@@ -21,7 +21,7 @@ export interface Results {
   'reach-all': readonly ReachResult[];
   buy: PurchaseResult;
   substitutes: SubstitutesResult;
-  programmes: ProgrammeList;
+  programmes: readonly Programme[];
   assess: AssessResult;
   advice: AdviceResult;
   concentrate: ConcentrateResult;
