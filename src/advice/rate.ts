@@ -126,7 +126,7 @@ function sensesOf(
   const unit = unitNamed(name);
   if (unit && (unit.dimension === 'volume' || (unit.dimension === 'mass' && place === 'top'))) {
     const size = unit.times / unit.over;
-    const from = unit.name.startsWith('US') ? 'US' : unit.name.startsWith('imperial') ? 'imperial' : null;
+    const from = SYSTEM_OF.get(unit.name) ?? null;
     const plain = one(unit.dimension, size, from, { kind: 'unit', name: unit.name });
     if (unit.name === 'oz' && form === 'liquid')
       return [
@@ -191,6 +191,12 @@ const OPEN: readonly [RegExp, [Sense['kind'], number, Sense['from'], OpenMeasure
     ],
   ],
 ];
+
+/** Whose measure a named unit is. */
+const SYSTEM_OF: ReadonlyMap<string, 'US' | 'imperial'> = new Map([
+  ...['gal', 'qt', 'pt', 'cup', 'fl oz', 'tbsp', 'tsp'].map((unit) => [`US ${unit}`, 'US'] as const),
+  ...['gal', 'qt', 'pt', 'fl oz'].map((unit) => [`imperial ${unit}`, 'imperial'] as const),
+]);
 
 const BARE: readonly [RegExp, 'gal' | 'qt' | 'pt' | 'fl oz'][] = [
   [/^gal(lon)?s?$/, 'gal'],
