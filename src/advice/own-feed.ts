@@ -1,7 +1,7 @@
 import { type Nutrient, RULE_NAMES } from '../chemistry/nutrients.js';
 import type { Programme } from '../programme/programme.js';
 import type { LinearRule } from '../programme/rule.js';
-import { formatNumber, formatUpTo } from '../units/index.js';
+import { formatNumber, formatUpTo, type MilliSiemensPerCm } from '../units/index.js';
 import { isAboveWater, type Limited } from './findings.js';
 import type { AdviceReading, OwnMatch } from './types.js';
 import { whyNot } from '../why/conflict.js';
@@ -46,7 +46,7 @@ export class OwnStrengths {
   }
 
   /** mS/cm of the water alone (of the first, where several are blended). */
-  get waterEc(): number {
+  get waterEc(): MilliSiemensPerCm {
     const { shelf, waters } = this.own.at(this.own.percent)!;
     return conductivity(
       ionsOfMix({ products: shelf.map(() => 0), waters: waters.map((_, i) => (i === 0 ? 1 : 0)) }, shelf, waters),

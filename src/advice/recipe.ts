@@ -1,3 +1,4 @@
+import { type Litres, litres, litresOf } from '../units/index.js';
 import type { Kit } from '../catalog/bench-types.js';
 import type { ClosedProduct } from '../label/closed-product.js';
 import type { Product } from '../label/product.js';
@@ -22,7 +23,7 @@ export interface RecipeLine<P = ClosedProduct> {
 export interface Recipe<P = ClosedProduct> {
   text: string;
   lines: RecipeLine<P>[];
-  volumeLitres: number;
+  volumeLitres: Litres;
 }
 
 /** g or mL per litre; a strong stock solution stays below it. */
@@ -91,11 +92,11 @@ export function parseRecipe<P extends Product>(
   return checked({ text: text.trim(), lines, volumeLitres }, problems);
 }
 
-function volumeOf(text: string, where: Where, problems: Problem[]): number {
+function volumeOf(text: string, where: Where, problems: Problem[]): Litres {
   const read = parseAmount(text.trim(), { where });
   problems.push(...(read.ok ? read.warnings : read.problems));
-  if (!read.ok) return 1;
-  if (read.value.kind === 'volume' && read.value.millilitres > 0) return read.value.millilitres / 1000;
+  if (!read.ok) return litres(1);
+  if (read.value.kind === 'volume' && read.value.millilitres > 0) return litresOf(read.value.millilitres);
   problems.push(
     problem(
       'recipe-volume',
@@ -105,7 +106,7 @@ function volumeOf(text: string, where: Where, problems: Problem[]): number {
       'Write for example 4 L or 1 US gal after "in".',
     ),
   );
-  return 1;
+  return litres(1);
 }
 
 /** The longest tail of the part that names a product leaves the amount in front of it. */

@@ -1,3 +1,4 @@
+import type { Litres, MilliSiemensPerCm } from '../units/index.js';
 import type { Caution } from '../can/cautions.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
 import type { FeedHeader, Item, Miss, Mix } from '../feed/results.js';
@@ -88,7 +89,7 @@ export interface OwnMatch {
   /** Of full strength, as it can be printed; see `strengthText`. */
   percent: number;
   nitrogen: number;
-  ec: number;
+  ec: MilliSiemensPerCm;
   elements: { element: Nutrient; mgPerLitre: number }[];
   ammoniumShare: number | null;
   items: Item[];
@@ -120,7 +121,7 @@ export interface AdviceHeld {
   own: {
     feed: FeedHeader;
     /** mS/cm of the grower's water alone. */
-    waterEc: number;
+    waterEc: MilliSiemensPerCm;
     /** One per reading, in the same order; null where the reading cannot be held against a feed. */
     matches: ({ low: OwnMatch; high: OwnMatch } | null)[];
   };
@@ -136,7 +137,7 @@ export type AssessResult = AssessJudged | AssessUnjudged;
 
 interface AssessTold extends Mix {
   recipe: string;
-  volumeLitres: number;
+  volumeLitres: Litres;
   notes: AssessNote[];
   cautions: Caution[];
 }

@@ -1,5 +1,5 @@
 import { type Checked, type Problem, problem, type Where } from '../problem.js';
-import { commaNotes, PEN_SCALE, readPenScale } from '../units/index.js';
+import { type Grams, type Millilitres, PEN_SCALE, commaNotes, readPenScale } from '../units/index.js';
 import { readAmount } from './amounts.js';
 import type { Kit, Pen } from './bench-types.js';
 import { describe, oneOrMore, optional, readSection, required, sectionOf, words } from './section.js';
@@ -48,7 +48,7 @@ export function readKit(spot: Spot, problems: Problem[]): Kit {
 /** `0.01 g`, or with how far it is off: `0.01 g ± 0.02 g`. */
 function scaleOf(spot: Spot, problems: Problem[]): Pick<Kit, 'scaleStepGrams' | 'scaleErrorGrams'> {
   const [step = '', off] = String(contentOf(spot) ?? '').split(/\s*(?:±|\+\s*\/?\s*-)\s*/);
-  const grams = (text: string, expected: string): number | undefined => {
+  const grams = (text: string, expected: string): Grams | undefined => {
     const amount = readAmount(text, whereIs(spot), false, problems);
     if (amount?.kind === 'mass' && amount.grams > 0 && amount.grams <= 100) return amount.grams;
     if (amount) problems.push(wrong(spot, expected));
@@ -63,7 +63,7 @@ function scaleOf(spot: Spot, problems: Problem[]): Pick<Kit, 'scaleStepGrams' | 
 /** `1 mL`, or with its smallest mark: `5 mL by 0.2 mL`. */
 function syringeOf(spot: Spot, problems: Problem[]): Pick<Kit, 'syringeMillilitres' | 'syringeStepMillilitres'> {
   const [full = '', mark] = String(contentOf(spot) ?? '').split(/\s+(?:by|in steps of)\s+/i);
-  const volume = (text: string, most: number, expected: string): number | undefined => {
+  const volume = (text: string, most: number, expected: string): Millilitres | undefined => {
     const amount = readAmount(text, whereIs(spot), false, problems);
     if (amount?.kind === 'volume' && amount.millilitres > 0 && amount.millilitres <= most) return amount.millilitres;
     if (amount) problems.push(wrong(spot, expected));
@@ -99,7 +99,7 @@ export function readPenWords(text: string, where: Where): Checked<Pen> {
   return { ok: true, value: pen, warnings: commaNotes(read.comma, where) };
 }
 
-function volumeOf(spot: Spot, most: number, expected: string, problems: Problem[]): number | undefined {
+function volumeOf(spot: Spot, most: number, expected: string, problems: Problem[]): Millilitres | undefined {
   const amount = readAmount(String(contentOf(spot) ?? ''), whereIs(spot), false, problems);
   if (!amount) return undefined;
   if (amount.kind === 'volume' && amount.millilitres > 0 && amount.millilitres <= most) return amount.millilitres;

@@ -1,5 +1,6 @@
 import type { Medium, Phase } from '../programme/programme.js';
 import type { Strength } from '../programme/strength.js';
+import type { DropsPerMillilitre, Grams, Litres, Millilitres } from '../units/index.js';
 import type { Where } from '../problem.js';
 import type { Water } from '../label/product.js';
 
@@ -25,9 +26,9 @@ export interface FeedSpec {
   phase: Phase;
   strength: Strength;
   /** Litres mixed at a time; absent = not said. */
-  batchLitres?: number;
+  batchLitres?: Litres;
   /** Litres used in a week; absent = not said. */
-  weeklyLitres?: number;
+  weeklyLitres?: Litres;
   /** The grower's own rules, as written. */
   rules: string[];
   where: Where;
@@ -37,14 +38,14 @@ export interface FeedSpec {
 export interface Kit {
   spoons: Spoon[];
   /** Smallest step of the scale, g. */
-  scaleStepGrams?: number;
+  scaleStepGrams?: Grams;
   /** How far the scale is off in practice (nineteen weighings of twenty lie within), g; absent = not said. */
-  scaleErrorGrams?: number;
+  scaleErrorGrams?: Grams;
   /** Capacity of the syringe, mL. */
-  syringeMillilitres?: number;
+  syringeMillilitres?: Millilitres;
   /** Its smallest mark, mL; absent = the usual one of its size. */
-  syringeStepMillilitres?: number;
-  dropsPerMillilitre?: number;
+  syringeStepMillilitres?: Millilitres;
+  dropsPerMillilitre?: DropsPerMillilitre;
   /** Cans and jugs for the water; absent = not said. */
   cans?: Vessel[];
 }
@@ -52,13 +53,13 @@ export interface Kit {
 /** A can or jug, named as the grower names it, with which gallon it is. */
 export interface Vessel {
   label: string;
-  millilitres: number;
+  millilitres: Millilitres;
 }
 
 /** A level spoon, named as the grower names it. */
 export interface Spoon {
   label: string;
-  millilitres: number;
+  millilitres: Millilitres;
 }
 
 /** What the pen meter shows: EC in mS/cm, or ppm at so many per mS/cm. */

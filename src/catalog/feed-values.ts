@@ -1,6 +1,6 @@
 import { type Checked, problem, type Where } from '../problem.js';
 import type { Strength } from '../programme/strength.js';
-import { formatNumber, parseAmount, readPlainNumber } from '../units/index.js';
+import { type Litres, formatNumber, litresOf, parseAmount, readPlainNumber } from '../units/index.js';
 import { describe } from './section.js';
 
 /** Nobody feeds at five times full strength, in % or in mg/L of nitrogen: such a figure is a mistake in writing. */
@@ -42,19 +42,21 @@ const MOST_LITRES = 30_000;
 const LEAST_IN_CAN = 0.1;
 
 /** What is mixed, measured or held by a can: `4 L`, `1 US gal`; in litres. */
-export const readCan = (text: string, where: Where): Checked<number> =>
-  litres(text, where, (x) => x >= LEAST_IN_CAN, `a volume from ${1000 * LEAST_IN_CAN} mL to ${MOST_LITRES} L`);
+export const readCan = (text: string, where: Where): Checked<Litres> =>
+  volume(text, where, (x) => x >= LEAST_IN_CAN, `a volume from ${1000 * LEAST_IN_CAN} mL to ${MOST_LITRES} L`);
 
 /** What is used in a week: any volume above nothing, in litres. */
-export const readWeekly = (text: string, where: Where): Checked<number> =>
-  litres(text, where, (x) => x > 0, `a volume above 0 and up to ${MOST_LITRES} L`);
+export const readWeekly = (text: string, where: Where): Checked<Litres> =>
+  volume(text, where, (x) => x > 0, `a volume above 0 and up to ${MOST_LITRES} L`);
 
-function litres(text: string, where: Where, enough: (x: number) => boolean, expected: string): Checked<number> {
+function volume(text: string, where: Where, enough: (x: Litres) => boolean, expected: string): Checked<Litres> {
   const read = parseAmount(text, { where });
   if (!read.ok) return read;
   const amount = read.value;
-  if (amount.kind === 'volume' && enough(amount.millilitres / 1000) && amount.millilitres <= MOST_LITRES * 1000)
-    return { ...read, value: amount.millilitres / 1000 };
+  if (amount.kind === 'volume' && amount.millilitres <= MOST_LITRES * 1000) {
+    const value = litresOf(amount.millilitres);
+    if (enough(value)) return { ...read, value };
+  }
   return refused('volume', text, where, expected, 'Write for example 4 L or 1 US gal.');
 }
 

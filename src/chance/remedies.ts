@@ -1,3 +1,4 @@
+import { grams, scaleBy } from '../units/index.js';
 import type { Kit } from '../catalog/bench-types.js';
 import type { FeedRequest } from '../feed/request.js';
 import type { SureDoses, SureDosesOptions, SureRemedy } from './robust-types.js';
@@ -12,7 +13,7 @@ export async function remediesFor(
   again: Again,
   options: SureDosesOptions,
 ): Promise<SureRemedy[]> {
-  const litres = 2 * request.header.batchLitres!;
+  const litres = scaleBy(request.header.batchLitres!, 2);
   const double = { ...request, header: { ...request.header, batchLitres: litres } };
   const reached = async (other: FeedRequest, tools: Kit): Promise<number> => {
     const found = await again(other, tools, wanted, { ...options, remedies: false });
@@ -24,7 +25,7 @@ export async function remediesFor(
   return tried.filter((remedy) => remedy.share > share + HELPS).sort((a, b) => b.share - a.share);
 }
 
-const FINE = 0.01;
+const FINE = grams(0.01);
 /** More of the share is worth naming. */
 export const HELPS = 0.02;
 

@@ -1,4 +1,5 @@
 import type { Recipe } from '../advice/recipe.js';
+import { millilitres } from '../units/index.js';
 import { blend } from '../blend/blend.js';
 import type { Catalog } from '../catalog/catalog.js';
 import { solutionChemistry } from '../chemistry/solution/index.js';
@@ -72,7 +73,7 @@ function stockWishes(wishes: Wishes, collected: Collected): StockWishes {
   return {
     ratio: ratio ?? 100,
     tanks: collected.wish(wishes, 'tanks') ?? null,
-    jugMillilitres: collected.wish(wishes, 'jug') ?? 1000,
+    jugMillilitres: collected.wish(wishes, 'jug') ?? millilitres(1000),
     coldestCelsius: collected.wish(wishes, 'coldest') ?? 10,
   };
 }

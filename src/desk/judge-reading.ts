@@ -5,7 +5,7 @@ import type { FeedRequest } from '../feed/request.js';
 import { type PenUse, warmth } from '../meter/batch.js';
 import { type Batch, meter, type MeterResult, type Reading } from '../meter/index.js';
 import { problem } from '../problem.js';
-import { formatNumber } from '../units/index.js';
+import { type Litres, formatNumber, milliSiemensPerCm } from '../units/index.js';
 import type { Answer } from './answer.js';
 import type { BenchFiles } from './bench-files.js';
 import { closeRecipe } from './close-labels.js';
@@ -82,7 +82,7 @@ export async function judgeReading(
 function requestOf(
   wishes: Wishes,
   open: OpenBench,
-  measured: number | undefined,
+  measured: Litres | undefined,
   collected: Collected,
 ): FeedRequest | undefined {
   const { goal, atMost } = askedOfMix({ ...wishes, temperature: undefined }, collected);
@@ -117,7 +117,7 @@ function requestOf(
 }
 
 /** A can that does not hold the batch: one of the two is mistaken. */
-function refuseSmallCan(brim: number | undefined, litres: number | null | undefined, collected: Collected): void {
+function refuseSmallCan(brim: Litres | undefined, litres: Litres | null | undefined, collected: Collected): void {
   if (brim === undefined || litres === undefined || litres === null || brim >= litres * (1 - 1e-6)) return;
   collected.add(
     problem(
@@ -156,7 +156,7 @@ function placed(
   const at25 = pen.temperatureC !== null && pen.compensates === false ? warmth(pen.temperatureC) : 1;
   const readings = read.flatMap(({ step, mSPerCm, shown }): Reading[] => {
     const moment = collected.take(momentOf(step, ids, { field: '--reading' }));
-    return moment === undefined ? [] : [{ moment, shown, mSPerCm: (mSPerCm * factor) / at25 }];
+    return moment === undefined ? [] : [{ moment, shown, mSPerCm: milliSiemensPerCm((mSPerCm * factor) / at25) }];
   });
   readings.forEach(({ moment }, i) => {
     if (readings.findIndex((r) => r.moment === moment) < i)

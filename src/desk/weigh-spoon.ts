@@ -5,7 +5,7 @@ import { warmth } from '../meter/batch.js';
 import { type NoWeight, weighSpoon } from '../meter/index.js';
 import { type Problem, problem, Refusal } from '../problem.js';
 import type { CalibrateResult } from '../report/meter-tools.js';
-import { formatNumber } from '../units/index.js';
+import { formatNumber, scaleBy } from '../units/index.js';
 import type { Answer } from './answer.js';
 import type { BenchFiles } from './bench-files.js';
 import { closeLabels } from './close-labels.js';
@@ -57,8 +57,8 @@ export async function weighSpoonByPen(
     spoon: wishes.spoon!.trim(),
     millilitres: spoon!,
     count: count!,
-    before: before!.mSPerCm * corrected,
-    after: after!.mSPerCm * corrected,
+    before: scaleBy(before!.mSPerCm, corrected),
+    after: scaleBy(after!.mSPerCm, corrected),
     litres: litres!,
     ...(open.waters[0] ? { water: open.waters[0] } : {}),
   };

@@ -1,3 +1,4 @@
+import { type Litres, type Millilitres, grams, litresOf, millilitres, scaleBy } from '../units/index.js';
 import type { Kit, Spoon } from '../catalog/bench-types.js';
 import type { Solubility } from '../catalog/solubility.js';
 import { solutionChemistry } from '../chemistry/solution/index.js';
@@ -44,7 +45,7 @@ async function largerBatch(
   const can = largestCan(kit.cans);
   for (let times = 2; times <= MOST_TIMES; times += 1) {
     if (can && batch * times * 1000 > can.millilitres * 1.001) return null;
-    const plan = await planOnce(withBatch(request, batch * times), amounts, kit, options);
+    const plan = await planOnce(withBatch(request, scaleBy(batch, times)), amounts, kit, options);
     if (plan.status === 'kept')
       return { kind: 'batch', litres: batch * times, instead: batch, doses: dosesOf(ordered(plan, amounts)) };
   }
@@ -54,7 +55,7 @@ async function largerBatch(
 /** Small spoons as they are sold, from large to small (from memory); mL of a US teaspoon by definition. */
 const SMALL_SPOONS: readonly Spoon[] = [2, 4, 8, 16, 32, 64].map((part) => ({
   label: `1/${part} US tsp`,
-  millilitres: 3785.411784 / 768 / part,
+  millilitres: millilitres(3785.411784 / 768 / part),
 }));
 
 async function aSpoon(
@@ -92,7 +93,7 @@ async function aScale(
   for (const step of [0.01, 0.001]) {
     if (kit.scaleStepGrams !== undefined && kit.scaleStepGrams <= step) continue;
     const { scaleErrorGrams: _old, ...rest } = kit;
-    const plan = await planOnce(request, amounts, { ...rest, scaleStepGrams: step }, options);
+    const plan = await planOnce(request, amounts, { ...rest, scaleStepGrams: grams(step) }, options);
     if (plan.status === 'kept') return { kind: 'scale', stepGrams: step, doses: dosesOf(ordered(plan, amounts)) };
   }
   return null;
@@ -107,12 +108,12 @@ async function aSyringe(
   if (!request.shelf.some((p, i) => p.form === 'liquid' && amounts.products[i]! > 0)) return null;
   if ((kit.syringeStepMillilitres ?? usualMark(kit.syringeMillilitres ?? 100)) <= 0.01) return null;
   const { syringeStepMillilitres: _old, ...rest } = kit;
-  const plan = await planOnce(request, amounts, { ...rest, syringeMillilitres: 1 }, options);
+  const plan = await planOnce(request, amounts, { ...rest, syringeMillilitres: millilitres(1) }, options);
   return plan.status === 'kept' ? { kind: 'syringe', millilitres: 1, doses: dosesOf(ordered(plan, amounts)) } : null;
 }
 
 /** Bottles for stock, mL, and one part in so many, the strongest first. */
-const BOTTLES = [100, 250, 500, 1000];
+const BOTTLES = [100, 250, 500, 1000].map(millilitres);
 const RATIOS = [1000, 500, 250, 100];
 const COLDEST_CELSIUS = 10;
 
@@ -131,7 +132,7 @@ async function aStock(
     const mark = kit.syringeStepMillilitres ?? usualMark(capacity);
     if (Math.abs(dose / mark - Math.round(dose / mark)) > 1e-6 || dose / capacity > 10) continue;
     for (const bottle of BOTTLES) {
-      const plan = await planOnce(withBatch(request, (bottle * ratio) / 1000), amounts, kit, options);
+      const plan = await planOnce(withBatch(request, litresOf(scaleBy(bottle, ratio))), amounts, kit, options);
       if (plan.status !== 'kept' || plan.leftOut.length > 0) continue;
       const stock = concentrate(stockRequest(plan, request, ratio, bottle, kit), solutionChemistry, table);
       if (stock.status !== 'made') break;
@@ -162,7 +163,7 @@ function stockRequest(
   plan: TrialPlan,
   { header, waters }: FeedRequest,
   ratio: number,
-  jugMillilitres: number,
+  jugMillilitres: Millilitres,
   kit: Kit,
 ): Parameters<typeof concentrate>[0] {
   return {
@@ -180,7 +181,7 @@ function stockRequest(
   };
 }
 
-const withBatch = (request: FeedRequest, batchLitres: number): FeedRequest => ({
+const withBatch = (request: FeedRequest, batchLitres: Litres): FeedRequest => ({
   ...request,
   header: { ...request.header, batchLitres },
 });

@@ -1,3 +1,4 @@
+import type { Litres } from '../units/index.js';
 import type { PowderKnown } from '../label/product.js';
 import type { Kit } from '../catalog/bench-types.js';
 import type { Amounts } from '../can/mix-amounts.js';
@@ -87,7 +88,7 @@ function holds(doses: readonly number[], { rows, cap, ecOf }: DoseLimits): boole
   );
 }
 
-function batchOf({ header }: FeedRequest): number {
+function batchOf({ header }: FeedRequest): Litres {
   if (header.batchLitres !== null && header.batchLitres > 0) return header.batchLitres;
   throw new Refusal([
     problem(

@@ -1,3 +1,4 @@
+import type { Litres } from '../units/index.js';
 import type { ClosedProduct } from '../label/closed-product.js';
 import type { PowderKnown } from '../label/product.js';
 import type { Solubility } from '../catalog/solubility.js';
@@ -49,7 +50,7 @@ export interface ViolatingPlan extends Doses {
 }
 
 interface Doses {
-  batchLitres: number;
+  batchLitres: Litres;
   /** In mixing order; none with an amount of 0. */
   items: PlannedItem[];
   /** That order, with how full the can is at each; the order of the blend, as long as the measured doses stay as clear in it. */

@@ -3,7 +3,7 @@ import type { Nutrient } from '../chemistry/nutrients.js';
 import type { AcidityLine, EcAtTemperature, EcLine, PhLine } from '../can/can-lines.js';
 import type { CloudingLine } from '../can/clouding.js';
 import type { Meeting } from '../can/meeting.js';
-import type { GramsPerLitre, MgPerLitre, MillilitresPerLitre } from '../units/index.js';
+import type { GramsPerLitre, MgPerLitre, MillilitresPerLitre, Litres } from '../units/index.js';
 import type { Disagreement } from '../label/closed-product.js';
 import type { LinearRule } from '../programme/rule.js';
 import type { EcLimit, Limit, Miss } from './limits.js';
@@ -25,7 +25,7 @@ export interface FeedHeader {
   strength: string;
   /** Factor applied to the programme's bands. */
   strengthFactor: number;
-  batchLitres: number | null;
+  batchLitres: Litres | null;
   currency: string;
 }
 

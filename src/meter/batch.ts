@@ -1,3 +1,4 @@
+import { type Litres, type MilliSiemensPerCm, scaleBy } from '../units/index.js';
 import type { ClosedProduct } from '../label/closed-product.js';
 import type { Water } from '../label/product.js';
 
@@ -21,13 +22,13 @@ export interface Batch {
   readonly items: readonly BatchItem[];
   readonly waters: readonly { readonly water: Water; readonly share: number }[];
   /** Litres in the can: as planned, or as measured. */
-  readonly litres: number;
+  readonly litres: Litres;
   /** Litres that the doses were for, where the can was measured to hold something else. */
-  readonly meantFor?: number;
+  readonly meantFor?: Litres;
 }
 
 /** Litres that the doses were for. */
-export const plannedLitres = ({ litres, meantFor }: Batch): number => meantFor ?? litres;
+export const plannedLitres = ({ litres, meantFor }: Batch): Litres => meantFor ?? litres;
 
 /** Whether the can was measured to hold so much more or less than the doses were for that no filling to a mark explains it. */
 export const isMisfilled = (batch: Batch): boolean => Math.abs(batch.litres / plannedLitres(batch) - 1) > MISFILLED;
@@ -44,7 +45,7 @@ export interface Reading {
   moment: Moment;
   shown: Shown;
   /** At 25 °C, by the scale and the temperature that were said. */
-  mSPerCm: number;
+  mSPerCm: MilliSiemensPerCm;
 }
 
 /** As the pen showed it: `0.46` in mS/cm, `230` in ppm of the 500 scale. */
@@ -73,9 +74,9 @@ export const PER_DEGREE = 0.02;
 export const warmth = (celsius: number): number => 1 + PER_DEGREE * (celsius - 25);
 
 /** Litres in the can at a moment. */
-export function litresAt(batch: Batch, moment: Moment): number {
+export function litresAt(batch: Batch, moment: Moment): Litres {
   if (moment === 'end') return batch.litres;
-  return batch.litres * (batch.items[Math.max(0, itemsAt(batch, moment) - 1)]?.full ?? 1);
+  return scaleBy(batch.litres, batch.items[Math.max(0, itemsAt(batch, moment) - 1)]?.full ?? 1);
 }
 
 /** How many items are in at a moment. */

@@ -1,3 +1,4 @@
+import type { Litres, MilliSiemensPerCm, Millilitres } from '../units/index.js';
 import { BULK_DENSITY } from '../catalog/bulk-density.js';
 import type { ClosedProduct } from '../label/closed-product.js';
 import type { Water } from '../label/product.js';
@@ -11,13 +12,13 @@ import { exp, hypot } from '../units/elementary/index.js';
 export interface SpoonTrial {
   product: ClosedProduct;
   /** What one spoon holds to the brim, mL, and what the grower calls it. */
-  millilitres: number;
+  millilitres: Millilitres;
   spoon: string;
   count: number;
   /** mS/cm at 25 °C. */
-  before: number;
-  after: number;
-  litres: number;
+  before: MilliSiemensPerCm;
+  after: MilliSiemensPerCm;
+  litres: Litres;
   /** The water of the bench; scaled to the reading before. */
   water?: Water;
 }

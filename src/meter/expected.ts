@@ -1,3 +1,4 @@
+import type { MilliSiemensPerCm } from '../units/index.js';
 import { conductingIons, conductivity, ionsOfWater, NONE, plus } from '../can/ec.js';
 import { type Batch, itemsAt, litresAt, type Moment } from './batch.js';
 import { labelSpread } from './spreads.js';
@@ -6,7 +7,7 @@ import { labelSpread } from './spreads.js';
 export interface Expected {
   moments: readonly Moment[];
   /** mS/cm at 25 °C as planned. */
-  planned: number[];
+  planned: MilliSiemensPerCm[];
   /** With `factor` times the amount of one item. */
   withItem: (item: number, factor: number) => number[];
   /** With `factor` times the water. */
@@ -97,7 +98,7 @@ function worked(batch: Batch, moments: readonly Moment[]): Expected {
 }
 
 /** mS/cm of the can at a moment, by the full model. `factors` multiply the amounts, `volume` the water. */
-export function ecOf(batch: Batch, moment: Moment, factors: readonly number[], volume: number): number {
+export function ecOf(batch: Batch, moment: Moment, factors: readonly number[], volume: number): MilliSiemensPerCm {
   const litres = litresAt(batch, moment) * volume;
   let ions = batch.waters.reduce((sum, { water, share }) => plus(sum, ionsOfWater(water), share), NONE);
   batch.items.slice(0, itemsAt(batch, moment)).forEach(({ product, planned }, i) => {

@@ -1,3 +1,4 @@
+import type { Litres } from '../units/index.js';
 import type { RecipeLine } from '../advice/recipe.js';
 import type { DosePlan } from '../dose/plan-types.js';
 import { sequenceOf } from '../can/sequence.js';
@@ -28,7 +29,7 @@ export function batchOfPlan(plan: DosePlan): Batch {
 /** A recipe of the grower's own as a batch. Hands are taken to be off by a tenth where nothing is known of how they measured (level spoons, from memory). */
 export function batchOfRecipe(
   lines: readonly Pick<RecipeLine, 'product' | 'amount' | 'amountWords' | 'bySpoon'>[],
-  litres: number,
+  litres: Litres,
   waters: { water: Water; share: number }[],
 ): Batch {
   const amounts = new Map<string, (typeof lines)[number]>();

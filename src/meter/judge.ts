@@ -1,3 +1,4 @@
+import { type MilliSiemensPerCm, milliSiemensPerCm } from '../units/index.js';
 import { NINETY } from '../chance/deviates.js';
 import type { Batch, Moment, PenUse, Reading, Shown } from './batch.js';
 import { beyondBelief, type LookAt } from './beyond.js';
@@ -11,9 +12,9 @@ export interface ReadingLine {
   moment: Moment;
   shown: Shown;
   /** At 25 °C. */
-  mSPerCm: number;
+  mSPerCm: MilliSiemensPerCm;
   /** Nine of ten right batches show this. */
-  expected: { mSPerCm: number; low: number; high: number };
+  expected: { mSPerCm: MilliSiemensPerCm; low: MilliSiemensPerCm; high: MilliSiemensPerCm };
   within: boolean;
 }
 
@@ -61,9 +62,9 @@ export function judge(batch: Batch, readings: readonly Reading[], pen: PenUse): 
   const { expected, sd, distance } = weighed;
   const lines = readings.map((reading, j): ReadingLine => {
     const mean = expected.planned[j]!;
-    const [low, high] = [Math.max(0, mean - NINETY * sd[j]!), mean + NINETY * sd[j]!];
-    const within = reading.mSPerCm >= low && reading.mSPerCm <= high;
-    return { ...reading, expected: { mSPerCm: mean, low, high }, within };
+    const [low, high] = [Math.max(0, mean - NINETY * sd[j]!), mean + NINETY * sd[j]!].map(milliSiemensPerCm);
+    const within = reading.mSPerCm >= low! && reading.mSPerCm <= high!;
+    return { ...reading, expected: { mSPerCm: mean, low: low!, high: high! }, within };
   });
   const fine = unsurprising(distance, readings.length);
   const causes = causesOf(weighed);

@@ -1,3 +1,4 @@
+import type { Litres } from '../units/index.js';
 import type { Caution } from '../can/cautions.js';
 import type { ClosedProduct } from '../label/closed-product.js';
 import type { FeedRequest } from '../feed/request.js';
@@ -7,7 +8,7 @@ import type { ConflictLine, FeedHeader, Miss, Mix } from '../feed/results.js';
 /** One feed that the purchase has to serve, and how much of it is mixed. The request's own shelf plays no part. */
 export interface PlannedFeed {
   request: FeedRequest;
-  weeklyLitres: number;
+  weeklyLitres: Litres;
 }
 
 /** What is wanted of a purchase. */
@@ -148,7 +149,7 @@ export type PurchaseResult = PurchaseMade | PurchaseCannot | PurchaseOpen;
 interface PurchaseTold {
   currency: string;
   weeks: number;
-  plan: { feed: FeedHeader; weeklyLitres: number; litres: number }[];
+  plan: { feed: FeedHeader; weeklyLitres: Litres; litres: number }[];
   market: { name: string; products: number };
   notes: PurchaseNote[];
   cautions: Caution[];

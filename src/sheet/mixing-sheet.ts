@@ -1,3 +1,4 @@
+import type { MilliSiemensPerCm } from '../units/index.js';
 import { cautionsFor } from '../can/cautions.js';
 import type { FeedRequest } from '../feed/request.js';
 import type { BlendResult } from '../feed/results.js';
@@ -37,7 +38,7 @@ export function mixingSheet(plan: DosePlan, request: SheetRequest, blend: SheetB
     : noSheet(plan, request, blend, options.date);
 }
 
-const measuredWater = ({ waterMSPerCm }: SheetOptions): { waterMSPerCm?: number } =>
+const measuredWater = ({ waterMSPerCm }: SheetOptions): { waterMSPerCm?: MilliSiemensPerCm } =>
   waterMSPerCm === undefined ? {} : { waterMSPerCm };
 
 /** What the doses come to: of a blend that is not made they are those of the nearest, whatever they keep themselves. */

@@ -1,3 +1,11 @@
+import {
+  type Litres,
+  type MilliSiemensPerCm,
+  type Millilitres,
+  milliSiemensPerCm,
+  millilitresOf,
+  scaleBy,
+} from '../units/index.js';
 import type { Pen } from '../catalog/bench-types.js';
 import type { FeedRequest } from '../feed/request.js';
 import { likelyEc } from '../can/part.js';
@@ -17,11 +25,11 @@ export interface Slip {
     | 'not compensated';
   /** Product id, for `forgotten` and `twice`. */
   id: string | null;
-  mSPerCm: number;
+  mSPerCm: MilliSiemensPerCm;
   /** On the pen's scale; for `wrong scale` on that other scale; null for a pen that shows EC. */
   pen: number | null;
   /** mL of water too much (+) or too little (−). */
-  millilitres: number | null;
+  millilitres: Millilitres | null;
   /** The other scale, ppm per mS/cm. */
   scale: number | null;
   celsius: number | null;
@@ -35,15 +43,15 @@ export function slipsOf(
   request: Pick<FeedRequest, 'waters' | 'temperatureC'>,
   pen: Pen,
   end: Reading,
-  waterMSPerCm?: number,
+  waterMSPerCm?: MilliSiemensPerCm,
 ): Slip[] {
   const parts = partsOf(plan);
   if (parts.length === 0) return [];
   const waters = blendOf(plan, request);
   const shift = waterShift(waters, waterMSPerCm);
-  const read = (some: typeof parts, full = 1, temperatureC = 25): number =>
-    Math.max(0, likelyEc(some, waters, full, temperatureC) + shift);
-  const slip = (kind: Slip['slip'], mSPerCm: number, more: Partial<Slip> = {}): Slip => ({
+  const read = (some: typeof parts, full = 1, temperatureC = 25): MilliSiemensPerCm =>
+    milliSiemensPerCm(Math.max(0, likelyEc(some, waters, full, temperatureC) + shift));
+  const slip = (kind: Slip['slip'], mSPerCm: MilliSiemensPerCm, more: Partial<Slip> = {}): Slip => ({
     slip: kind,
     id: null,
     mSPerCm,
@@ -58,9 +66,10 @@ export function slipsOf(
   return [
     slip('not topped up', read(parts, WHILE_MIXING)),
     ...[0.9, 1.1].flatMap((share): Slip[] => {
-      const millilitres = waterOff(share * end.mSPerCm, end.mSPerCm, water, plan.batchLitres);
+      const now = scaleBy(end.mSPerCm, share);
+      const millilitres = waterOff(now, end.mSPerCm, water, plan.batchLitres);
       if (millilitres === null) return [];
-      return [slip(share < 1 ? 'too much water' : 'too little water', share * end.mSPerCm, { millilitres })];
+      return [slip(share < 1 ? 'too much water' : 'too little water', now, { millilitres })];
     }),
     ...parts.flatMap(({ product, perLitre }) => [
       slip('forgotten', read(parts.filter((p) => p.product !== product)), { id: product.id }),
@@ -87,7 +96,12 @@ const otherScales = (pen: Pen): number[] =>
  * mL of water in the can beyond its mark that make it read `now` instead of `right`: what the salts add goes with 1/volume, to
  * within a hundredth this near to the mark. Null where the reading is the water's own for the most part.
  */
-function waterOff(now: number, right: number, water: number, litres: number): number | null {
+function waterOff(
+  now: MilliSiemensPerCm,
+  right: MilliSiemensPerCm,
+  water: MilliSiemensPerCm,
+  litres: Litres,
+): Millilitres | null {
   if (right - water < 0.5 * right) return null;
-  return 1000 * litres * ((right - water) / (now - water) - 1);
+  return millilitresOf(scaleBy(litres, (right - water) / (now - water) - 1));
 }

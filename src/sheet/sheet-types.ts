@@ -1,3 +1,4 @@
+import type { MilliSiemensPerCm } from '../units/index.js';
 import type { Pen } from '../catalog/bench-types.js';
 import type { Caution } from '../can/cautions.js';
 import type { Sequence } from '../can/sequence.js';
@@ -18,7 +19,7 @@ export interface SheetOptions {
   /** As the grower wants it printed; null leaves a line to fill in. */
   date: string | null;
   /** What the meter reads in the water alone, mS/cm at 25 °C. */
-  waterMSPerCm?: number;
+  waterMSPerCm?: MilliSiemensPerCm;
   /** How sure the doses are. */
   sure?: Sureness;
   /** What came of the wish for surer doses; null where none was made. */

@@ -1,3 +1,4 @@
+import { type MilliSiemensPerCm, milliSiemensPerCm } from '../units/index.js';
 import type { Pen } from '../catalog/bench-types.js';
 import type { ClosedProduct } from '../label/closed-product.js';
 import type { FeedRequest } from '../feed/request.js';
@@ -10,11 +11,11 @@ import { hypot } from '../units/elementary/index.js';
 
 /** What a meter shows at 25 °C: mS/cm, and on the pen's own scale; low…high is where nine of ten readings lie. */
 export interface Reading {
-  mSPerCm: number;
+  mSPerCm: MilliSiemensPerCm;
   /** ppm of the pen's scale; null for a pen that shows EC. */
   pen: number | null;
-  low: number;
-  high: number;
+  low: MilliSiemensPerCm;
+  high: MilliSiemensPerCm;
 }
 
 /** One product going into the can. */
@@ -32,7 +33,7 @@ export interface Step {
 
 export interface StepOptions {
   /** What the grower's meter reads in the water alone, mS/cm at 25 °C. */
-  waterMSPerCm?: number;
+  waterMSPerCm?: MilliSiemensPerCm;
 }
 
 /** The items of a plan in an order that does not cloud, with the reading to expect after each. */
@@ -71,7 +72,7 @@ export function readingOf(
   plan: DosePlan,
   request: Pick<FeedRequest, 'waters'>,
   pen: Pen,
-  options: { full?: number; waterMSPerCm?: number; temperatureC?: number } = {},
+  options: { full?: number; waterMSPerCm?: MilliSiemensPerCm; temperatureC?: number } = {},
 ): Reading {
   const { full = 1, waterMSPerCm, temperatureC } = options;
   const waters = blendOf(plan, request);
@@ -86,7 +87,7 @@ function readingsOf(
   plan: DosePlan,
   request: Pick<FeedRequest, 'waters'>,
   pen: Pen,
-  waterMSPerCm?: number,
+  waterMSPerCm?: MilliSiemensPerCm,
 ): Reading[] {
   return turns.map(({ full }, i) =>
     readingOf(turns.slice(0, i + 1), plan, request, pen, {
@@ -97,7 +98,7 @@ function readingsOf(
 }
 
 /** What the water reads beyond what its analysis says, mS/cm. */
-export const waterShift = (waters: readonly Blend[], waterMSPerCm: number | undefined): number =>
+export const waterShift = (waters: readonly Blend[], waterMSPerCm: MilliSiemensPerCm | undefined): number =>
   waterMSPerCm === undefined ? 0 : waterMSPerCm - likelyEc([], waters);
 
 /** Relative sd of a pocket meter that was checked with its standard: 2 % (common practice, no source). */
@@ -122,11 +123,11 @@ function addedBy(product: ClosedProduct, perLitre: number, waters: readonly Blen
 
 /** The error of model and labels and that of hands and pen are independent: their half-widths add in squares. */
 function toReading({ mSPerCm, low, high }: Conductivity, shift: number, sd: number, pen: Pen): Reading {
-  const at = Math.max(0, mSPerCm + shift);
+  const at = milliSiemensPerCm(Math.max(0, mSPerCm + shift));
   return {
     mSPerCm: at,
     pen: pen.reads === 'ppm' ? at * pen.scale : null,
-    low: Math.max(0, at - hypot(mSPerCm - low, NINETY * sd)),
-    high: at + hypot(high - mSPerCm, NINETY * sd),
+    low: milliSiemensPerCm(Math.max(0, at - hypot(mSPerCm - low, NINETY * sd))),
+    high: milliSiemensPerCm(at + hypot(high - mSPerCm, NINETY * sd)),
   };
 }

@@ -1,3 +1,4 @@
+import type { Grams, Litres, Millilitres } from '../units/index.js';
 import type { ClosedProduct } from '../label/closed-product.js';
 import type { Water } from '../label/product.js';
 import type { FeedHeader } from '../feed/results.js';
@@ -9,14 +10,14 @@ export interface ConcentrateRequest {
   items: { product: ClosedProduct; perLitre: number }[];
   /** Shares of the can, summing to 1. */
   waters: { water: Water; share: number }[];
-  weeklyLitres: number | null;
+  weeklyLitres: Litres | null;
   /** One part of each stock in so many parts of feed, 2 to 1000. */
   ratio: number;
   /** Null: one bottle where one will do. */
   tanks: 1 | 2 | null;
-  jugMillilitres: number;
+  jugMillilitres: Millilitres;
   coldestCelsius: number;
-  scaleStepGrams: number | null;
+  scaleStepGrams: Grams | null;
   remark: StockRemark | null;
 }
 

@@ -1,4 +1,3 @@
-import type { Kit } from '../../src/catalog/bench-types.js';
 import type { ClosedProduct } from '../../src/label/closed-product.js';
 import type { Nutrient } from '../../src/chemistry/nutrients.js';
 import type { Measure } from '../../src/dose/measure.js';
@@ -12,16 +11,17 @@ import type { FeedRequest } from '../../src/feed/request.js';
 import { solveFeed } from '../../src/formulation/solve-feed.js';
 import { powder } from '../feed/fixtures.js';
 import { randomBench } from '../feed/random-benches.js';
+import { kitOf } from '../dose/kits.js';
 
 /** Spoons to 1/32 tsp, a 0.01 g scale, a 1 mL syringe. */
-export const usualKit: Kit = {
+export const usualKit = kitOf({
   spoons: [1, 1 / 2, 1 / 4, 1 / 8, 1 / 16, 1 / 32].map((tsp) => ({
     label: `${tsp} tsp`,
     millilitres: 4.92892159375 * tsp,
   })),
   scaleStepGrams: 0.01,
   syringeMillilitres: 1,
-};
+});
 
 /** A pure substance of any contents, %. */
 export const salt = (id: string, percent: Partial<Record<Nutrient, number>>): ClosedProduct =>

@@ -1,3 +1,4 @@
+import { litres } from '../../src/units/index.js';
 import { describe, expect, it } from 'vitest';
 import { limitSpreads, mostTightened, tightened } from '../../src/chance/tightened.js';
 import { sureDoses } from '../../src/chance/robust.js';
@@ -13,6 +14,7 @@ import { counted, reached, short } from './enough.js';
 import { planOf, salt, usualKit } from './plans.js';
 import { programOf } from '../feed/program.js';
 import { linearRules } from '../../src/feed/request.js';
+import { kitOf } from '../dose/kits.js';
 
 /** One exact salt of 100 mg N per g, 4 L. */
 const one = (min: number, max: number): FeedRequest =>
@@ -63,7 +65,7 @@ describe('sure doses', () => {
     let [enough, less] = [0, 0];
     for (let seed = 1; enough < 60; seed += 1) {
       const base = randomBench(seed, 16);
-      const made = { ...base, header: { ...base.header, batchLitres: seed % 2 === 0 ? 4 : 10 } };
+      const made = { ...base, header: { ...base.header, batchLitres: litres(seed % 2 === 0 ? 4 : 10) } };
       const found = await sureDoses(made, usualKit, 0.9, { remedies: false });
       if (found.status === 'no feed') continue;
       const fresh = sureness(found.plan, undefined, { batches: 40_000, seed: 1000 + seed, sources: false });
@@ -84,7 +86,7 @@ describe('sure doses', () => {
 
   it('cost no more than they must: of one salt, the cheapest dose whose shortfall is one in ten', async () => {
     const priced = { ...one(90, 200), shelf: [salt('n', { 'NO3-N': 10 }).with({ price: 10, pack: 1000 })] };
-    const found = reached(await sureDoses(priced, { spoons: [], scaleStepGrams: 0.01 }, 0.9));
+    const found = reached(await sureDoses(priced, kitOf({ spoons: [], scaleStepGrams: 0.01 }), 0.9));
     // deviation: 2 % of water, 1 % of grade, 0.0125 g of about 3.7 g: 2.26 %; Φ(1.2816) = 0.9 (standard normal table), so 90/(1 − 0.029) = 92.7 mg/L
     // or 3.71 g; four bisections of k and the margin of the count leave 2 %
     const grams = found.plan.items[0]!.chosen.amount;
@@ -114,7 +116,7 @@ describe('sure doses', () => {
     expect(sureSays(found)).toMatch(/Most to blame is the (spread of level spoons|bulk density)/);
     const scale = found.remedies.find((remedy) => remedy.kind === 'scale')!;
     expect(scale.share).toBeGreaterThan(0.95);
-    const mended = await sureDoses(coarse, { ...spoons, scaleStepGrams: 0.01 }, 0.95);
+    const mended = await sureDoses(coarse, kitOf({ ...spoons, scaleStepGrams: 0.01 }), 0.95);
     expect(mended.status).toBe('reached');
   });
 

@@ -2,20 +2,20 @@ import { describe, expect, it } from 'vitest';
 import { measuresOf, measuresWithin } from '../../src/dose/measure.js';
 import { toolsOf } from '../../src/dose/tools.js';
 import { liquid, powder } from '../feed/fixtures.js';
-import { spoonsDownTo, TSP, USUAL } from './kits.js';
+import { TSP, USUAL, kitOf, spoonsDownTo } from './kits.js';
 
 const dust = powder('dust', { K: 10 }, { bulkDensity: 0.8 });
 const drink = liquid('drink', { K: 1 });
 
 describe('tools', () => {
   it('say which teaspoon', () => {
-    const kit = {
+    const kit = kitOf({
       spoons: [
         ...spoonsDownTo(4),
         { label: '1 metric tsp', millilitres: 5 },
         { label: 'pinch', millilitres: TSP / 16 },
       ],
-    };
+    });
     expect(toolsOf(kit).map((t) => t.label)).toEqual(['metric tsp', 'US tsp', '1/2 US tsp', '1/4 US tsp', 'pinch']);
   });
 
@@ -27,8 +27,11 @@ describe('tools', () => {
   });
 
   it('a 0.01 g scale is within 0.025 g nineteen times of twenty (0.02–0.03 g, from memory), unless it says otherwise', () => {
-    expect(2 * toolsOf({ spoons: [], scaleStepGrams: 0.01 })[0]!.error).toBeCloseTo(0.025, 12);
-    expect(2 * toolsOf({ spoons: [], scaleStepGrams: 0.01, scaleErrorGrams: 0.05 })[0]!.error).toBeCloseTo(0.05, 12);
+    expect(2 * toolsOf(kitOf({ spoons: [], scaleStepGrams: 0.01 }))[0]!.error).toBeCloseTo(0.025, 12);
+    expect(2 * toolsOf(kitOf({ spoons: [], scaleStepGrams: 0.01, scaleErrorGrams: 0.05 }))[0]!.error).toBeCloseTo(
+      0.05,
+      12,
+    );
   });
 
   it('level spoons repeat within 5 to 15 % (from memory)', () => {
@@ -51,29 +54,25 @@ describe('measures', () => {
   });
 
   it('of a powder weigh by its bulk density', () => {
-    const [half] = measuresWithin(dust, toolsOf({ spoons: [{ label: '1/2 tsp', millilitres: TSP / 2 }] }), 0, 2);
+    const [half] = measuresWithin(dust, toolsOf(kitOf({ spoons: [{ label: '1/2 tsp', millilitres: TSP / 2 }] })), 0, 2);
     expect(half!.amount).toBeCloseTo((0.8 * TSP) / 2, 12);
   });
 
   it('of a liquid are full spoons, marks and drops', () => {
-    const tools = toolsOf({ ...USUAL, dropsPerMillilitre: 20 });
+    const tools = toolsOf(kitOf({ ...USUAL, dropsPerMillilitre: 20 }));
     const words = measuresOf(drink, tools, 0.35).map((m) => m.words);
     expect(words).toEqual(expect.arrayContaining(['0.35 mL', '7 drops', '1 full 1/16 US tsp']));
     expect(measuresWithin(drink, tools, 2.4, 2.4).map((m) => m.words)).toContain('2.40 mL (3 fills)');
   });
 
   it('begin where a scale tells something', () => {
-    expect(measuresWithin(dust, toolsOf({ spoons: [], scaleStepGrams: 0.01 }), 0, 0.1).map((m) => m.words)).toEqual([
-      '0.06 g',
-      '0.07 g',
-      '0.08 g',
-      '0.09 g',
-      '0.10 g',
-    ]);
+    expect(
+      measuresWithin(dust, toolsOf(kitOf({ spoons: [], scaleStepGrams: 0.01 })), 0, 0.1).map((m) => m.words),
+    ).toEqual(['0.06 g', '0.07 g', '0.08 g', '0.09 g', '0.10 g']);
   });
 
   it('vary by the root of the sum of squares: two scoops by less than twice one', () => {
-    const spoons = toolsOf({ spoons: [{ label: '1/4 tsp', millilitres: TSP / 4 }] });
+    const spoons = toolsOf(kitOf({ spoons: [{ label: '1/4 tsp', millilitres: TSP / 4 }] }));
     const [one, two] = measuresWithin(dust, spoons, 0, 10);
     expect(two!.sd).toBeGreaterThan(Math.SQRT2 * one!.sd);
     expect(two!.sd).toBeLessThan(2 * one!.sd);

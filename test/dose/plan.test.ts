@@ -1,3 +1,4 @@
+import { litres, millilitres } from '../../src/units/index.js';
 import { describe, expect, it } from 'vitest';
 import { shippedCatalog } from '../../src/desk/shipped-catalog.js';
 import { planDoses, violationsOf } from '../../src/dose/plan.js';
@@ -60,7 +61,7 @@ describe('doses for a feed', () => {
   it('offers hold when they are followed', async () => {
     const { bench, request: asked } = await example('moss-without-ammonium', 'moss');
     const amounts = amountsOfMix(made(await blend(asked, { prices: false })), asked);
-    const larger = { ...asked, header: { ...asked.header, batchLitres: 8 } };
+    const larger = { ...asked, header: { ...asked.header, batchLitres: litres(8) } };
     expect((await planDoses(larger, amounts, { spoons: bench.kit.spoons })).status).toBe('kept');
     expect((await planDoses(asked, amounts, { spoons: spoonsDownTo(16) })).status).toBe('kept');
     expect((await planDoses(asked, amounts, { ...bench.kit })).status).toBe('kept');
@@ -120,7 +121,7 @@ describe('doses for a feed', () => {
   });
 
   it('warn of a batch that no can holds', async () => {
-    const cans = [{ label: '1 US gal', millilitres: 3785.411784 }];
+    const cans = [{ label: '1 US gal', millilitres: millilitres(3785.411784) }];
     const plan = await planDoses(request([salt], bands), wanted, { ...USUAL, cans });
     expect(plan.notes).toEqual([{ kind: 'can too small', batchLitres: 4, can: '1 US gal' }]);
   });

@@ -5,7 +5,7 @@ import type { Product, Water } from '../../src/label/product.js';
 import { NITROGEN_FORMS, type Nutrient, perNutrient } from '../../src/chemistry/nutrients.js';
 import { type FeedRequest, withEcCap } from '../../src/feed/request.js';
 import type { Band, Programme } from '../../src/programme/programme.js';
-import type { WithoutUnits } from '../../src/units/index.js';
+import { type WithoutUnits, litres } from '../../src/units/index.js';
 
 /** A powder whose label settles everything; contents in % (so × 10 mg/g). Total N is the sum of the forms. */
 export function powder(
@@ -95,7 +95,7 @@ export function request(
       phase: 'growth',
       strength: '100 %',
       strengthFactor: 1,
-      batchLitres: 4,
+      batchLitres: litres(4),
       currency: 'EUR',
     },
     programme: {

@@ -1,3 +1,4 @@
+import { litres } from '../../src/units/index.js';
 import { planDoses } from '../../src/dose/plan.js';
 import { amountsOfMix } from '../../src/dose/wanted.js';
 import type { DosePlan } from '../../src/dose/plan-types.js';
@@ -11,6 +12,7 @@ import type { Batch } from '../../src/meter/batch.js';
 import { batchOfPlan } from '../../src/meter/from-plan.js';
 import { unwrap } from '../../src/problem.js';
 import { feedOf } from '../desk/benches.js';
+import { kitOf } from '../dose/kits.js';
 
 /** A feed as planned, and as a batch to be made. */
 export interface Bench {
@@ -36,7 +38,7 @@ export async function benches(count: number, uniform: () => number, planning: Pl
 }
 
 /** A usual kit (common practice, no source): a 0.01 g scale and a 1 mL syringe. */
-export const SCALE_KIT: Kit = { spoons: [], scaleStepGrams: 0.01, syringeMillilitres: 1 };
+export const SCALE_KIT = kitOf({ spoons: [], scaleStepGrams: 0.01, syringeMillilitres: 1 });
 
 const PLANTS = [
   ['phalaenopsis', 'bark'],
@@ -69,7 +71,7 @@ export async function randomBench(
   );
   const shelf = await closeShelf([...ids].map((id) => all.get(id)!));
   const waters = [unwrap(findWater(catalog, pick(3) === 0 ? 'reverse-osmosis' : 'rain'))];
-  const spec = { plants, medium, percent: strength, batchLitres: planning.litres ?? 4 };
+  const spec = { plants, medium, percent: strength, batchLitres: litres(planning.litres ?? 4) };
   const request: FeedRequest = {
     ...feedOf(spec, { shelf, waters }),
     goal: pick(2) === 0 ? 'cheapest' : 'closest',

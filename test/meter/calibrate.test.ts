@@ -1,3 +1,4 @@
+import { type MilliSiemensPerCm, litres, milliSiemensPerCm, millilitres } from '../../src/units/index.js';
 import { describe, expect, it } from 'vitest';
 import { shippedCatalog } from '../../src/desk/shipped-catalog.js';
 import { closeProduct } from '../../src/label/close.js';
@@ -19,12 +20,12 @@ describe('the pen as a scale', () => {
         conductivity(plus(ionsOfWater(water), conductingIons(product, 'value'), grams / 4));
       const weighed = weighSpoon({
         product,
-        millilitres: 1.232,
+        millilitres: millilitres(1.232),
         spoon: '1/4 tsp',
         count: 4,
-        before: ec(0),
-        after: ec(5.2),
-        litres: 4,
+        before: milliSiemensPerCm(ec(0)),
+        after: milliSiemensPerCm(ec(5.2)),
+        litres: litres(4),
         water,
       }) as SpoonWeight;
       expect(weighed.gramsTogether).toBeCloseTo(5.2, 4);
@@ -47,22 +48,23 @@ describe('the pen as a scale', () => {
       const product = await closeProduct([...catalog.salts, ...catalog.products].find((p) => p.id === powder)!);
       const count = 2 + Math.floor(5 * random.uniform());
       const each = 0.4 + random.uniform();
-      const litres = 3 + 2 * random.uniform();
+      const volume = 3 + 2 * random.uniform();
       // level spoons repeat within 8 %, the mean of them is what the spoon weighs
       const spooned = Array.from({ length: count }, () => each * (1 + 0.08 * random.normal())).reduce((a, b) => a + b);
       const label = 1 + labelSpread(product) * random.normal();
-      const really = litres * (1 + SPREADS.water * random.normal());
+      const really = volume * (1 + SPREADS.water * random.normal());
       const pen = 1 + SPREADS.penCommon * random.normal();
-      const show = (ec: number): number => Math.round(100 * ec * pen * (1 + SPREADS.penEach * random.normal())) / 100;
+      const show = (ec: number): MilliSiemensPerCm =>
+        milliSiemensPerCm(Math.round(100 * ec * pen * (1 + SPREADS.penEach * random.normal())) / 100);
       const ions = conductingIons(product, 'value');
       const weighed = weighSpoon({
         product,
-        millilitres: 1.232,
+        millilitres: millilitres(1.232),
         spoon: '1/4 tsp',
         count,
         before: show(conductivity(ionsOfWater(water))),
         after: show(conductivity(plus(ionsOfWater(water), ions, (spooned * label) / really))),
-        litres,
+        litres: litres(volume),
         water,
       });
       if (!('reason' in weighed) && weighed.low <= each && each <= weighed.high) inside += 1;
@@ -75,15 +77,21 @@ describe('the pen as a scale', () => {
   it('a trial that tells nothing is refused, with the reason', async () => {
     const catalog = shippedCatalog();
     const of = async (id: string) => closeProduct([...catalog.salts, ...catalog.products].find((p) => p.id === id)!);
-    const trial = { millilitres: 1.232, spoon: '1/4 tsp', count: 4, litres: 4 };
+    const trial = { millilitres: millilitres(1.232), spoon: '1/4 tsp', count: 4, litres: litres(4) };
     const nitrate = await of('potassium-nitrate');
-    expect(weighSpoon({ ...trial, product: nitrate, before: 0.5, after: 0.4 })).toMatchObject({ reason: 'no rise' });
-    expect(weighSpoon({ ...trial, product: nitrate, before: 0.01, after: 0.03 })).toMatchObject({
+    expect(
+      weighSpoon({ ...trial, product: nitrate, before: milliSiemensPerCm(0.5), after: milliSiemensPerCm(0.4) }),
+    ).toMatchObject({ reason: 'no rise' });
+    expect(
+      weighSpoon({ ...trial, product: nitrate, before: milliSiemensPerCm(0.01), after: milliSiemensPerCm(0.03) }),
+    ).toMatchObject({
       reason: 'too small',
     });
     // urea and most organics do not show on a pen (facts of the trade)
     const urea = await of('urea');
-    expect(weighSpoon({ ...trial, product: urea, before: 0.01, after: 0.2 })).toMatchObject({
+    expect(
+      weighSpoon({ ...trial, product: urea, before: milliSiemensPerCm(0.01), after: milliSiemensPerCm(0.2) }),
+    ).toMatchObject({
       reason: 'does not conduct',
     });
   });

@@ -1,3 +1,4 @@
+import { litres, milliSiemensPerCm, scaleBy } from '../../src/units/index.js';
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { DosePlan } from '../../src/dose/plan-types.js';
 import type { Batch, Moment, Reading } from '../../src/meter/batch.js';
@@ -31,7 +32,7 @@ beforeAll(async () => {
 
 const reading = (moment: Moment, mSPerCm: number): Reading => ({
   moment,
-  mSPerCm,
+  mSPerCm: milliSiemensPerCm(mSPerCm),
   shown: { figure: `${mSPerCm}`, unit: 'mS/cm', scale: null },
 });
 
@@ -140,8 +141,8 @@ describe('what a reading says', () => {
     [4.54609, 3.785411784 / 4.54609, 'as if a US gallon had been taken for an imperial gallon'],
     [4, 4.54609 / 3.785411784, null],
     [3.785411784, 3.785411784 / 4.54609, null],
-  ])('a batch of %d L in %d times the water: %s', (litres, volume, words) => {
-    const cans = { ...batch, litres };
+  ])('a batch of %d L in %d times the water: %s', (size, volume, words) => {
+    const cans = { ...batch, litres: litres(size) };
     const ones = batch.items.map(() => 1);
     const moments: Moment[] = [...batch.items.map((_, i) => i + 1), 'end'];
     const readings = moments.map((moment) => reading(moment, ecOf(cans, moment, ones, volume)));
@@ -156,7 +157,7 @@ describe('what a reading says', () => {
     const pen = { ...PEN, scale: 500 };
     const judged = judge(
       batch,
-      read(() => 1).map((r) => ({ ...r, mSPerCm: r.mSPerCm * 1.4 })),
+      read(() => 1).map((r) => ({ ...r, mSPerCm: scaleBy(r.mSPerCm, 1.4) })),
       pen,
     );
     const causes = judged.judgement.causes.slice(0, 2).map((c) => c.cause);
@@ -169,7 +170,7 @@ describe('what a reading says', () => {
     const pen = { scale: null, temperatureC: 12, compensates: null };
     const judged = judge(
       batch,
-      read(() => 1).map((r) => ({ ...r, mSPerCm: r.mSPerCm * 0.74 })),
+      read(() => 1).map((r) => ({ ...r, mSPerCm: scaleBy(r.mSPerCm, 0.74) })),
       pen,
     );
     expect(judged.judgement.causes.slice(0, 2).map((c) => c.cause)).toContain('temperature');

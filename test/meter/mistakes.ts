@@ -1,3 +1,4 @@
+import { milliSiemensPerCm } from '../../src/units/index.js';
 import type { Batch, Moment, Reading } from '../../src/meter/batch.js';
 import { ecOf } from '../../src/meter/expected.js';
 import type { seeded } from '../../src/meter/matrix.js';
@@ -55,7 +56,11 @@ function made(
     );
     // the pen prints two decimals
     const mSPerCm = Math.round(100 * ec * pen * (1 + SPREADS.penEach * random.normal())) / 100;
-    return { moment, shown: { figure: `${mSPerCm}`, unit: 'mS/cm', scale: null }, mSPerCm: Math.max(0, mSPerCm) };
+    return {
+      moment,
+      shown: { figure: `${mSPerCm}`, unit: 'mS/cm', scale: null },
+      mSPerCm: milliSiemensPerCm(Math.max(0, mSPerCm)),
+    };
   });
   return {
     cause,

@@ -1,3 +1,4 @@
+import type { WithoutUnits } from '../../src/units/index.js';
 import { describe, expect, it } from 'vitest';
 import type { Kit } from '../../src/catalog/bench-types.js';
 import type { ClosedProduct } from '../../src/label/closed-product.js';
@@ -12,12 +13,13 @@ import { meterShape } from '../../src/report/meter-shapes.js';
 import { renderText } from '../../src/report/text.js';
 import { type Bench, benches } from './benches.js';
 import { mishap } from './mistakes.js';
+import { kitOf } from '../dose/kits.js';
 
 const spoon = (label: string, millilitres: number) => ({ label, millilitres });
 const US_TSP = 4.92892159375;
 const SPOONS = [1, 2, 4, 8, 16, 32, 64].map((n) => spoon(n === 1 ? '1 tsp' : `1/${n} tsp`, US_TSP / n));
 
-const KITS: readonly (readonly [name: string, litres: number, kit: Kit])[] = [
+const KITS: readonly (readonly [name: string, litres: number, kit: WithoutUnits<Kit>])[] = [
   ['scale and syringe', 4, { spoons: [], scaleStepGrams: 0.01, syringeMillilitres: 1 }],
   ['scale and syringe', 1, { spoons: [], scaleStepGrams: 0.01, syringeMillilitres: 1 }],
   ['coarse scale and syringe', 20, { spoons: [], scaleStepGrams: 0.1, syringeMillilitres: 5 }],
@@ -55,7 +57,8 @@ function scarce(product: ClosedProduct, { items }: Bench['batch']): ClosedProduc
 }
 
 describe('whatever the reading, kit and batch, a remedy can be carried out', () => {
-  it.each(KITS)('%s, %d L', async (_, litres, kit) => {
+  it.each(KITS)('%s, %d L', async (_, litres, plain) => {
+    const kit = kitOf(plain);
     const random = seeded(31);
     let acted = 0;
     for (const bench of await benches(BENCHES, random.uniform, { kit, litres, margin: 0 })) {

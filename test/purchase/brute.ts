@@ -1,3 +1,4 @@
+import { litres } from '../../src/units/index.js';
 import type { ClosedProduct } from '../../src/label/closed-product.js';
 import type { Water } from '../../src/label/product.js';
 import type { Nutrient } from '../../src/chemistry/nutrients.js';
@@ -40,7 +41,7 @@ export function smallPurchase(seed: number): PurchaseRequest {
   return {
     feeds: feeds.map(({ bands: b, weeklyLitres }, i) => ({
       request: named(request([], b, { waters }), `f${i}`),
-      weeklyLitres,
+      weeklyLitres: litres(weeklyLitres),
     })),
     weeks,
     shelf,

@@ -1,5 +1,5 @@
 import type { AssessResult } from '../../src/advice/types.js';
-import type { WithoutUnits } from '../../src/units/index.js';
+import { type WithoutUnits, litres } from '../../src/units/index.js';
 import type { Optimal } from '../../solver/index.js';
 import type { LinearRule } from '../../src/programme/rule.js';
 import { Proof } from '../../src/feed/proof.js';
@@ -15,7 +15,7 @@ export const header: FeedHeader = {
   phase: 'growth',
   strength: '80 %',
   strengthFactor: 0.8,
-  batchLitres: 4,
+  batchLitres: litres(4),
   currency: 'EUR',
 };
 
@@ -211,7 +211,7 @@ export const assessResult: AssessResult = {
   status: 'outside',
   feed: header,
   recipe: '1.25 g base + 1.6 mL cal in 4 L',
-  volumeLitres: 4,
+  volumeLitres: litres(4),
   ...mix,
   misses: [{ limit: bandEnd('Ca', 'least', 24), value: 18.5, bound: 24 }],
   notes: [],

@@ -1,3 +1,4 @@
+import { litres, millilitres } from '../../src/units/index.js';
 import { describe, expect, it } from 'vitest';
 import { solutionChemistry } from '../../src/chemistry/solution/index.js';
 import { shippedCatalog } from '../../src/desk/shipped-catalog.js';
@@ -27,7 +28,7 @@ const EXAMPLES = [
 describe('one order into the can', () => {
   it.each(EXAMPLES)('is told by blend, sheet, meter, concentrate and assess alike: %s, %s', async (folder, feed) => {
     const { bench, request } = await example(folder, feed);
-    const told = await orders({ ...request, header: { ...request.header, batchLitres: 4 } }, bench.kit);
+    const told = await orders({ ...request, header: { ...request.header, batchLitres: litres(4) } }, bench.kit);
     expect(told.blend.length).toBeGreaterThan(1);
     expectOne(told);
   });
@@ -36,7 +37,7 @@ describe('one order into the can', () => {
     let [several, leftOut, assessed, bottled] = [0, 0, 0, 0];
     for (let seed = 1; seed <= 40; seed += 1) {
       const made = randomBench(seed, 4 + (seed % 12));
-      const request = { ...made, header: { ...made.header, batchLitres: 4 } };
+      const request = { ...made, header: { ...made.header, batchLitres: litres(4) } };
       const told = await orders(request, seed % 2 === 0 ? USUAL : SPOONS);
       if (told.blend.length > 2) several += 1;
       if (told.tanks.length > 0) bottled += 1;
@@ -80,7 +81,7 @@ async function orders(
   const assessed = await assess(
     {
       text: '',
-      volumeLitres: 1,
+      volumeLitres: litres(1),
       lines: items.map(({ product, perLitre }) => ({
         product,
         amount: perLitre,
@@ -101,7 +102,7 @@ async function orders(
       weeklyLitres: null,
       ratio: 20,
       tanks: null,
-      jugMillilitres: 1000,
+      jugMillilitres: millilitres(1000),
       coldestCelsius: 15,
       scaleStepGrams: null,
       remark: null,

@@ -1,3 +1,4 @@
+import { milliSiemensPerCm } from '../../src/units/index.js';
 import { describe, expect, it } from 'vitest';
 import { shippedCatalog } from '../../src/desk/shipped-catalog.js';
 import { closeShelf } from '../../src/label/close.js';
@@ -14,13 +15,14 @@ import type { FeedRequest } from '../../src/feed/request.js';
 import { powder, pure, request } from '../feed/fixtures.js';
 import { mixed } from './mixed.js';
 import { made } from '../feed/answers.js';
+import { kitOf } from '../dose/kits.js';
 
 const salts = await closeShelf(shippedCatalog().salts);
 const salt = (id: string) => salts.find((product) => product.id === id)!;
 const PEN = { reads: 'ppm', scale: 500 } as const;
 
 /** Potassium chloride alone: 0.2 g/L. */
-async function planned(feed: FeedRequest, kit = { spoons: [], scaleStepGrams: 0.01 }) {
+async function planned(feed: FeedRequest, kit = kitOf({ spoons: [], scaleStepGrams: 0.01 })) {
   const result = made(await blend(feed, { prices: false }));
   return { plan: await planDoses(feed, amountsOfMix(result, feed), kit), result };
 }
@@ -47,12 +49,12 @@ describe('readings on the way', () => {
   it('follow the reading of the water', async () => {
     const { plan } = await planned(chloride());
     const [dry] = stepsOf(plan, plan.request, PEN);
-    const [wet] = stepsOf(plan, plan.request, PEN, { waterMSPerCm: 0.05 });
+    const [wet] = stepsOf(plan, plan.request, PEN, { waterMSPerCm: milliSiemensPerCm(0.05) });
     expect(wet!.reading.mSPerCm - dry!.reading.mSPerCm).toBeCloseTo(0.05, 2);
   });
 
   it('the effect of rounding is told against the blend', async () => {
-    const { plan } = await planned(chloride(), { spoons: [], scaleStepGrams: 0.05 });
+    const { plan } = await planned(chloride(), kitOf({ spoons: [], scaleStepGrams: 0.05 }));
     const [step] = stepsOf(plan, plan.request, PEN);
     const off = 100 * (step!.measure.amount / step!.wanted - 1);
     const { amount } = step!.measure;
@@ -106,7 +108,7 @@ describe('when the reading is off', () => {
 
   it('what no tool can measure is no sheet either, and says what would do', async () => {
     const feed = chloride();
-    const { plan, result } = await planned(feed, { spoons: [], scaleStepGrams: 5 });
+    const { plan, result } = await planned(feed, kitOf({ spoons: [], scaleStepGrams: 5 }));
     const sheet = mixingSheet(plan, plan.request, result, { pen: PEN, date: null });
     expect(sheet).toMatchObject({
       status: 'cannot',

@@ -1,3 +1,4 @@
+import { grams, litres, millilitres } from '../../src/units/index.js';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { solutionChemistry } from '../../src/chemistry/solution/index.js';
@@ -45,7 +46,7 @@ describe('a stock of the solution of Hoagland & Arnon (1950)', () => {
   });
 
   it('gives the grams of a jug: strength × ratio × volume', () => {
-    const made = stocksOf(HOAGLAND, { ratio: 100, jugMillilitres: 500 });
+    const made = stocksOf(HOAGLAND, { ratio: 100, jugMillilitres: millilitres(500) });
     const calcium = made.tanks[0]!.items.find((item) => item.id === 'Ca(NO3)2·4H2O')!;
     expect(calcium.gramsPerJug).toBeCloseTo(1.18073 * 100 * 0.5, 9);
     expect(calcium.perLitre).toBeCloseTo(118.073, 9);
@@ -207,7 +208,7 @@ describe('what goes where', () => {
   });
 
   it('warns of what is short, too light to weigh, or lasts longer than it keeps', () => {
-    const made = stocksOf([[salt('KNO3', { onHand: 5 }), 0.1]], { weeklyLitres: 2, scaleStepGrams: 2 });
+    const made = stocksOf([[salt('KNO3', { onHand: 5 }), 0.1]], { weeklyLitres: litres(2), scaleStepGrams: grams(2) });
     const notes = made.notes.map(stockNoteSays).join();
     expect(notes).toContain('A jug takes 10 g of KNO3; there are 5 g on hand.');
     expect(notes).toContain('make a larger jug');

@@ -1,3 +1,4 @@
+import { millilitres } from '../../src/units/index.js';
 import { readFileSync } from 'node:fs';
 import type { ClosedProduct } from '../../src/label/closed-product.js';
 import type { Product } from '../../src/label/product.js';
@@ -53,7 +54,7 @@ export function stock(
       weeklyLitres: null,
       ratio: 100,
       tanks: null,
-      jugMillilitres: 1000,
+      jugMillilitres: millilitres(1000),
       coldestCelsius: 10,
       scaleStepGrams: null,
       remark: null,

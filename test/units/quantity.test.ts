@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { EcLine } from '../../src/can/can-lines.js';
 import { meqPerLitreOf, mgCaCO3PerLitreOf } from '../../src/chemistry/acidity.js';
 import type { FeedRequest } from '../../src/feed/request.js';
-import type { ElementLine, Item } from '../../src/feed/results.js';
+import type { ElementLine, FeedHeader, Item } from '../../src/feed/results.js';
 import type { Water } from '../../src/label/product.js';
 import type { Band } from '../../src/programme/programme.js';
 import {
@@ -50,6 +50,8 @@ describe('quantities', () => {
     const band: Band = { min: ec };
     // @ts-expect-error a number of nothing for mg/L
     const bare: Band = { aim: 20 };
+    // @ts-expect-error mL for L
+    const batch: Pick<FeedHeader, 'batchLitres'> = { batchLitres: millilitres(4000) };
     // @ts-expect-error µS/cm for mS/cm
     const cap: Pick<FeedRequest, 'maxEc'> = { maxEc: microSiemensOf(ec) };
     // @ts-expect-error mg/L for g/L
@@ -58,8 +60,14 @@ describe('quantities', () => {
     const line: Pick<ElementLine, 'mgPerLitre'> = { mgPerLitre: gramsPerLitre(0.25) };
     // @ts-expect-error what comes of arithmetic says its unit anew
     const read: Pick<EcLine, 'mSPerCm'> = { mSPerCm: 2 * ec };
-    expect([band.min, bare.aim, cap.maxEc, item.gramsPerLitre, line.mgPerLitre, read.mSPerCm]).toEqual([
-      0.8, 20, 800, 250, 0.25, 1.6,
-    ]);
+    expect([
+      batch.batchLitres,
+      band.min,
+      bare.aim,
+      cap.maxEc,
+      item.gramsPerLitre,
+      line.mgPerLitre,
+      read.mSPerCm,
+    ]).toEqual([4000, 0.8, 20, 800, 250, 0.25, 1.6]);
   });
 });

@@ -2,12 +2,12 @@ import { readPenWords } from '../../catalog/bench-kit.js';
 import type { Pen } from '../../catalog/bench-types.js';
 import type { Moment, Shown } from '../../meter/index.js';
 import type { Checked, Where } from '../../problem.js';
-import { inMilliSiemens, readConductivity, readPlainNumber } from '../../units/index.js';
+import { type MilliSiemensPerCm, inMilliSiemens, readConductivity, readPlainNumber } from '../../units/index.js';
 import { refused, refusedText, taken } from './refused.js';
 
 /** What a pen showed: mS/cm as read, and as written. */
 export interface PenValue {
-  mSPerCm: number;
+  mSPerCm: MilliSiemensPerCm;
   shown: Shown;
   /** The unit as written, null for a bare number. */
   unit: string | null;
@@ -106,7 +106,7 @@ export function parseFactor(text: string, where: Where): Checked<number> {
 }
 
 /** What the pen shows in the water alone: `0.02` or `0.02 mS/cm`, `20 µS/cm`, or `10 ppm` on the scale of the bench's pen; in mS/cm. */
-export function parseWaterReading(text: string, scale: Scale, where: Where): Checked<number> {
+export function parseWaterReading(text: string, scale: Scale, where: Where): Checked<MilliSiemensPerCm> {
   const expected = 'a reading from 0 to 3 mS/cm';
   const read = readConductivity(text);
   if (!read.ok)

@@ -1,13 +1,13 @@
 import type { Checked, Where } from '../../problem.js';
-import { parseAmount } from '../../units/index.js';
+import { type Millilitres, parseAmount } from '../../units/index.js';
 import { refused } from './refused.js';
 
 /** A jug for a stock solution, from 10 mL to 200 L, in mL. */
-export const parseJug = (text: string, where: Where): Checked<number> =>
+export const parseJug = (text: string, where: Where): Checked<Millilitres> =>
   volume(text, where, (mL) => mL >= 10 && mL <= 200_000, JUG);
 
 /** A level spoon up to 100 mL, in mL. */
-export const parseSpoon = (text: string, where: Where): Checked<number> =>
+export const parseSpoon = (text: string, where: Where): Checked<Millilitres> =>
   volume(text, where, (mL) => mL > 0 && mL <= 100, SPOON);
 
 /** Code, what is expected, and how to mend it. */
@@ -21,7 +21,7 @@ function volume(
   where: Where,
   right: (millilitres: number) => boolean,
   [code, expected, fix]: Wanted,
-): Checked<number> {
+): Checked<Millilitres> {
   const read = parseAmount(text, { where });
   if (!read.ok) return read;
   if (read.value.kind === 'volume' && right(read.value.millilitres)) return { ...read, value: read.value.millilitres };
