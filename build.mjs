@@ -52,6 +52,20 @@ const highsInside = {
   },
 };
 
+/** The JSON Schemas, worked out: what makes them out of the shapes is not needed after that. */
+const schemasWorkedOut = {
+  name: 'schemas-worked-out',
+  setup({ onLoad }) {
+    onLoad({ filter: /src[\\/]report[\\/]json-schemas\.ts$/ }, async ({ path }) => {
+      const { outputFiles } = await build({ entryPoints: [path], bundle: true, format: 'esm', write: false });
+      const module = `data:text/javascript;base64,${Buffer.from(outputFiles[0].contents).toString('base64')}`;
+      const { JSON_SCHEMAS } = await import(module);
+      const text = JSON.stringify(JSON.stringify([...JSON_SCHEMAS]));
+      return { contents: `export const JSON_SCHEMAS = new Map(JSON.parse(${text}));` };
+    });
+  },
+};
+
 rmSync(dist, { recursive: true, force: true });
 const { metafile } = await build({
   entryPoints: { cli: 'src/cli/main.ts', index: 'src/index.ts', solver: 'solver/index.ts' },
@@ -65,7 +79,7 @@ const { metafile } = await build({
   target: 'es2022',
   external: [...builtinModules, 'node:*'],
   chunkNames: 'chunk-[hash]',
-  plugins: [highsInside],
+  plugins: [highsInside, schemasWorkedOut],
   metafile: true,
   logLevel: 'warning',
 });

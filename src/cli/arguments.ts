@@ -1,4 +1,4 @@
-import { Parser } from 'yargs/helpers';
+import Parser from 'yargs-parser';
 import { dashed, spelled } from '../desk/options/option.js';
 import { type OptionKey, optionNamed, type Words } from '../desk/options/table.js';
 import { nearest, type Problem, problem, Refusal } from '../problem.js';

@@ -1,5 +1,4 @@
 import * as z from 'zod';
-import { schemaId } from './schema-id.js';
 import { adviceShape } from './advice-shapes.js';
 import { buyShape, substitutesShape } from './buy-shapes.js';
 import { concentrateShape } from './concentrate-shapes.js';
@@ -267,12 +266,3 @@ export const SHAPES: ReadonlyMap<string, z.ZodType> = new Map<string, z.ZodType>
   ['calibrate', calibrateShape],
   ['standard', standardShape],
 ]);
-
-/** The shape of that name as JSON Schema (draft 2020-12). */
-export function jsonSchemaOf(name: string): object | undefined {
-  const shape = name === 'refused' ? refusedShape : SHAPES.get(name);
-  return shape && { $id: schemaId(name), ...z.toJSONSchema(shape) };
-}
-
-/** Every name that has a shape. */
-export const SCHEMA_NAMES: readonly string[] = [...SHAPES.keys(), 'refused'];
