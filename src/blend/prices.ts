@@ -20,7 +20,8 @@ export async function pricesOf(
   linearisation: EcLinearisation | null,
   answer: Pick<Optimal, 'x' | 'y' | 'objective'>,
 ): Promise<Prices> {
-  const { program, limited } = programOn(request, linearisation, { ceilingsAsRows: true });
+  const formulated = programOn(request, linearisation, { ceilingsAsRows: true });
+  const { program, limited } = formulated;
   const limits: LimitPrice[] = [];
   for (const { limit, row } of limited) {
     const end = limit.kind === 'water' ? null : bindingEnd(row, answer.x);
@@ -29,7 +30,7 @@ export async function pricesOf(
     if (price) limits.push(price);
   }
   limits.sort((a, b) => (b.lifted?.saves ?? 0) - (a.lifted?.saves ?? 0));
-  return { cost: answer.objective, limits, ...(await productPrices(request, program, answer)) };
+  return { cost: answer.objective, limits, ...(await productPrices(formulated, answer)) };
 }
 
 /** The end of a row that a mix stands on, if any. */

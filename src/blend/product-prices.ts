@@ -1,9 +1,9 @@
 import { costRange, entryPrice, type LinearProgram, type Optimal } from '../../solver/index.js';
 import type { ClosedProduct } from '../label/closed-product.js';
 import { costing, pricePerUnit } from '../feed/price.js';
-import type { FeedRequest } from '../feed/request.js';
 import type { Prices, ProductPrice } from '../feed/results.js';
 import { productColumn } from '../feed/terms.js';
+import { amountsOf, type Formulated } from '../formulation/index.js';
 
 /**
  * For each product used, the prices between which the answer stays the cheapest; for each product left out, the price at
@@ -11,16 +11,17 @@ import { productColumn } from '../feed/terms.js';
  * of `program` and its multipliers. A price is never below zero.
  */
 export async function productPrices(
-  request: FeedRequest,
-  program: LinearProgram,
+  formulated: Formulated,
   { x, y }: Pick<Optimal, 'x' | 'y'>,
 ): Promise<Pick<Prices, 'used' | 'unused'>> {
+  const { program, request } = formulated;
+  const { products } = amountsOf({ x }, formulated);
   const counted = costing(request.shelf).perUnit;
   const used: ProductPrice[] = [];
   const unused: ProductPrice[] = [];
   for (const [i, product] of request.shelf.entries()) {
     const id = productColumn(i);
-    if ((x[id] ?? 0) > 1e-12) {
+    if (products[i]! > 0) {
       const range = await costRange(program, id, x);
       if (range.verdict !== 'range') continue;
       used.push(lineOf(product, counted[i]!, cents(range.lowest ?? 0, counted[i]!), range.highest));

@@ -3,7 +3,7 @@ import { problem } from '../problem.js';
 import { purchase } from '../purchase/purchase.js';
 import { substitutes } from '../purchase/substitutes.js';
 import type { SubstitutesResult } from '../purchase/substitutes-types.js';
-import type { PurchaseResult } from '../purchase/types.js';
+import type { PurchaseResult, PurchaseStep } from '../purchase/types.js';
 import type { Answer } from './answer.js';
 import type { BenchFiles } from './bench-files.js';
 import { plannedFeeds, purchaseWishes, refusePurchaseWishes } from './buy-wishes.js';
@@ -22,7 +22,7 @@ export interface Search {
   /** Milliseconds, on any clock that only runs forward. */
   now?: () => number;
   /** What is being sought. */
-  onStep?: (what: string) => void;
+  onStep?: (step: PurchaseStep) => void;
 }
 
 /**
@@ -97,7 +97,7 @@ export async function substitutesFor(
   refusePurchaseWishes(wishes, collected);
   const product = collected.take(readWish('insteadOf', wishes.insteadOf ?? '', { among: open.shelf.products }));
   const warnings = collected.settle();
-  onStep?.('what could stand in');
+  onStep?.({ kind: 'substitutes' });
   const result = await substitutes({
     feeds,
     product: product!,

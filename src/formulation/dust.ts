@@ -1,4 +1,4 @@
-import { NUTRIENTS } from '../chemistry/nutrients.js';
+import { NITROGEN_FORMS, NUTRIENTS, type Nutrient } from '../chemistry/nutrients.js';
 import type { Amounts } from '../can/mix-amounts.js';
 import { productColumn, waterColumn } from '../feed/terms.js';
 import type { Formulated } from './formulate.js';
@@ -29,11 +29,13 @@ export function withoutDust(amounts: Amounts, formulated: Formulated): Amounts {
   return without(gone);
 }
 
-/** The largest part of what is wanted of an element that so much of a product brings; 1 mg/L where none is wanted. */
+/** The largest part of what is wanted of an element that so much of a product brings; a form of nitrogen counts as nitrogen, and 1 mg/L where nothing is wanted. */
 function shareOf(x: number, index: number, { request }: Formulated): number {
   const { content } = request.shelf[index]!.composition;
+  const { bands } = request.programme;
   return NUTRIENTS.reduce((most, nutrient) => {
-    const band = request.programme.bands[nutrient];
+    const isForm = (NITROGEN_FORMS as readonly Nutrient[]).includes(nutrient);
+    const band = bands[nutrient] ?? (isForm ? bands.N : undefined);
     const wanted = (band && (band.max ?? band.aim ?? band.min)) || 1;
     return Math.max(most, (x * content[nutrient].high) / wanted);
   }, 0);

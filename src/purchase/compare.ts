@@ -23,7 +23,7 @@ async function eachAlone(joint: Joint, options: PurchaseOptions): Promise<Compar
   const { atMost, budget, ...request } = joint.request;
   const lines: Comparison['alone'] = [];
   for (const feed of request.feeds) {
-    options.onStep?.(`${feed.request.header.name} alone`);
+    options.onStep?.({ kind: 'alone', feed: feed.request.header.name });
     const answer = await search(jointProgram({ ...request, feeds: [feed] }), { ...options, byCases: false });
     const found = answer.found && answer.found.boundBy !== null ? answer.found : null;
     lines.push({
@@ -45,7 +45,7 @@ async function fewest(
     const settled = overCap.length === 0 ? found.boundBy : null;
     return { products: option.packs.map((p) => p.id), spend: option.total, boundBy: settled };
   }
-  options.onStep?.('the fewest products');
+  options.onStep?.({ kind: 'fewest' });
   const count = await search(joint, { ...options, count: 'products', byCases: false });
   if (!count.found) return null;
   const number = count.found.counts.filter((c) => c > 0).length;

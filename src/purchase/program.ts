@@ -22,6 +22,8 @@ export interface Joint {
   /** Most packs of each candidate that could be of use; 0 where it is not for sale. */
   most: number[];
   program: LinearProgram;
+  /** Rows that follow from the others and only spare the search work. */
+  helping: ReadonlySet<Row>;
 }
 
 export const feedColumn = (feed: number, column: string): string => `${feed}:${column}`;
@@ -55,9 +57,11 @@ export function jointProgram(
     feeds,
     most: pool.map((candidate, i) => mostPacks(candidate, mostUse(feeds, i))),
     program: { columns: [], rows: [] },
+    helping: new Set(),
   };
-  joint.program = { columns: columnsOf(joint), rows: rowsOf(joint) };
-  return joint;
+  const rows = rowsOf(joint);
+  const helping = new Set(rows.flatMap(({ row, helps }) => (helps ? [row] : [])));
+  return { ...joint, program: { columns: columnsOf(joint), rows: rows.map(({ row }) => row) }, helping };
 }
 
 /** g or mL of a candidate that all feeds together could take over the horizon. */
@@ -97,13 +101,21 @@ function columnsOf(joint: Joint): Column[] {
 /** Neither on hand nor for sale. */
 const unreachable = ({ onHand }: Candidate, most: number): boolean => onHand === 0 && most === 0;
 
-function rowsOf(joint: Joint): Row[] {
+/** A row, and whether it only helps the search. */
+interface JointRow {
+  row: Row;
+  helps?: true;
+}
+
+function rowsOf(joint: Joint): JointRow[] {
   const { pool, feeds, most, request } = joint;
-  const rows: Row[] = feeds.flatMap(({ formulated }, f) =>
+  const rows: JointRow[] = feeds.flatMap(({ formulated }, f) =>
     formulated.program.rows.map((row) => ({
-      ...row,
-      id: feedColumn(f, row.id),
-      terms: Object.fromEntries(Object.entries(row.terms).map(([id, a]) => [feedColumn(f, id), a])),
+      row: {
+        ...row,
+        id: feedColumn(f, row.id),
+        terms: Object.fromEntries(Object.entries(row.terms).map(([id, a]) => [feedColumn(f, id), a])),
+      },
     })),
   );
   rows.push(...pool.flatMap((candidate, i) => stockRows(joint, candidate, i)));
@@ -112,43 +124,40 @@ function rowsOf(joint: Joint): Row[] {
   );
   if (request.atMost !== undefined) {
     const fresh = bought.filter(({ candidate }) => !candidate.isOnShelf);
-    rows.push({
-      id: 'at-most',
-      upper: request.atMost,
-      terms: Object.fromEntries(fresh.map(({ column }) => [column, 1])),
-    });
+    const terms = Object.fromEntries(fresh.map(({ column }) => [column, 1]));
+    rows.push({ row: { id: 'at-most', upper: request.atMost, terms } });
   }
   if (request.budget !== undefined) {
     const terms = Object.fromEntries(bought.map(({ candidate, i }) => [packColumn(i), candidate.offer!.price]));
-    rows.push({ id: 'budget', upper: request.budget, terms });
+    rows.push({ row: { id: 'budget', upper: request.budget, terms } });
   }
-  return [...rows, ...sourceRows(joint)];
+  return [...rows, ...sourceRows(joint).map((row): JointRow => ({ row, helps: true }))];
 }
 
 /** What is used is on hand or bought; a pack beyond what could be used at all adds no more than that. */
-function stockRows({ feeds, most }: Joint, { onHand, offer }: Candidate, i: number): Row[] {
+function stockRows({ feeds, most }: Joint, { onHand, offer }: Candidate, i: number): JointRow[] {
   if (onHand === null || (onHand === 0 && most[i] === 0)) return [];
   const terms: Record<string, number> = {};
   feeds.forEach(({ litres }, f) => {
     terms[feedColumn(f, productColumn(i))] = litres;
   });
-  const rows: Row[] = [];
+  const rows: JointRow[] = [];
   if (most[i]! > 0) {
     const useful = Math.max(0, mostUse(feeds, i) - onHand);
     terms[packColumn(i)] = -(most[i] === 1 ? Math.min(offer!.pack, useful) : offer!.pack);
   }
-  rows.push({ id: `stock:${i}`, upper: onHand, terms });
+  rows.push({ row: { id: `stock:${i}`, upper: onHand, terms } });
   if (most[i]! === 0) return rows;
   if (most[i]! > 1) {
     const bought = boughtColumn({ most }, i);
-    rows.push({ id: `some:${i}`, upper: 0, terms: { [packColumn(i)]: 1, [bought]: -most[i]! } });
-    rows.push({ id: `none:${i}`, lower: 0, terms: { [packColumn(i)]: 1, [bought]: -1 } });
+    rows.push({ row: { id: `some:${i}`, upper: 0, terms: { [packColumn(i)]: 1, [bought]: -most[i]! } } });
+    rows.push({ row: { id: `none:${i}`, lower: 0, terms: { [packColumn(i)]: 1, [bought]: -1 } } });
   }
   if (onHand === 0) {
     // tighter than the stock of a large pack: nothing of it in any feed unless it is bought
     feeds.forEach(({ ceilings }, f) => {
       const terms = { [feedColumn(f, productColumn(i))]: 1, [boughtColumn({ most }, i)]: -ceilings[i]! };
-      if (ceilings[i]! > 0) rows.push({ id: `dose:${f}:${i}`, upper: 0, terms });
+      if (ceilings[i]! > 0) rows.push({ row: { id: `dose:${f}:${i}`, upper: 0, terms }, helps: true });
     });
   }
   return rows;

@@ -37,7 +37,7 @@ export async function purchase(request: PurchaseRequest, options: PurchaseOption
 
 async function made(joint: Joint, { listed, notes }: Listing, options: PurchaseOptions): Promise<PurchaseMade> {
   const [best, ...rest] = inOrder(listed) as [Listed, ...Listed[]];
-  options.onStep?.('other ways to buy');
+  options.onStep?.({ kind: 'beside' });
   const extras = await extrasOf(joint, best.option);
   const oneMore = await oneMoreAllowed(joint, options);
   const comparison = await compare(joint, best, options);
@@ -81,7 +81,7 @@ async function nothing(
     overCap: [],
     reserve: null,
   });
-  if (answer.none) options.onStep?.('why nothing does');
+  if (answer.none) options.onStep?.({ kind: 'why not' });
   return {
     status: proof.verdict === 'infeasible' ? 'cannot' : 'open',
     ...headOf(joint.request),
@@ -109,7 +109,7 @@ async function list(joint: Joint, options: PurchaseOptions): Promise<Listing> {
   const listed: Listed[] = [];
   let left = joint;
   while (listed.length < most) {
-    options.onStep?.(listed.length === 0 ? 'the best purchase' : `option ${listed.length + 1} of ${most}`);
+    options.onStep?.(listed.length === 0 ? { kind: 'best' } : { kind: 'option', number: listed.length + 1, of: most });
     const answer = await search(left, { ...options, byCases: listed.length === 0 });
     if (!answer.found)
       return { listed, stopped: answer, notes: listed.length === 0 ? [] : [endNote(answer, listed.length)] };

@@ -43,7 +43,8 @@ export async function search(joint: Joint, options: SearchOptions = {}): Promise
     ...(options.byCases === false ? { mostCases: 0 } : {}),
   };
   const first = await solve(program, { engines: ENGINES, ...limits });
-  const verdict = isLost(first) && (options.secondsLeft?.() ?? 1) > 0 ? await solve(plain(program), limits) : first;
+  const verdict =
+    isLost(first) && (options.secondsLeft?.() ?? 1) > 0 ? await solve(plain(program, joint.helping), limits) : first;
   switch (verdict.verdict) {
     case 'optimal':
       return { found: { ...verdict, counts: countsOf(joint, verdict.x) } };
@@ -65,8 +66,8 @@ function isLost(verdict: Verdict): boolean {
 }
 
 /** Without the rows that only help: where rounding trips an engine, it may be over them. */
-function plain({ columns, rows }: LinearProgram): LinearProgram {
-  return { columns, rows: rows.filter((row) => !row.id.startsWith('source:') && !row.id.startsWith('dose:')) };
+function plain({ columns, rows }: LinearProgram, helping: ReadonlySet<Row>): LinearProgram {
+  return { columns, rows: rows.filter((row) => !helping.has(row)) };
 }
 
 function counting(joint: Joint): Joint['program']['columns'] {

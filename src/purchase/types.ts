@@ -39,8 +39,18 @@ export interface PurchaseOptions {
   /** Seconds left for the search, asked before each of its steps; absent: no limit. */
   secondsLeft?: () => number;
   /** Told what is being sought. */
-  onStep?: (step: string) => void;
+  onStep?: (step: PurchaseStep) => void;
 }
+
+/** What a purchase is seeking: the best, another option, what stands beside them, or why there is none; or what could stand in for a product. */
+export type PurchaseStep =
+  | { kind: 'best' }
+  | { kind: 'option'; number: number; of: number }
+  | { kind: 'beside' }
+  | { kind: 'alone'; feed: string }
+  | { kind: 'fewest' }
+  | { kind: 'why not' }
+  | { kind: 'substitutes' };
 
 /** Packs of one product. */
 export interface Pack {

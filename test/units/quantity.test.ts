@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import type { EcLine } from '../../src/can/can-lines.js';
 import { meqPerLitreOf, mgCaCO3PerLitreOf } from '../../src/chemistry/acidity.js';
-import type { FeedRequest } from '../../src/feed/request.js';
 import type { ElementLine, FeedHeader, Item } from '../../src/feed/results.js';
 import type { Water } from '../../src/label/product.js';
 import type { Band } from '../../src/programme/programme.js';
+import type { EcRule } from '../../src/programme/rule.js';
 import {
   gramsPerLitre,
   gramsPerLitreOf,
@@ -53,7 +53,7 @@ describe('quantities', () => {
     // @ts-expect-error mL for L
     const batch: Pick<FeedHeader, 'batchLitres'> = { batchLitres: millilitres(4000) };
     // @ts-expect-error µS/cm for mS/cm
-    const cap: Pick<FeedRequest, 'maxEc'> = { maxEc: microSiemensOf(ec) };
+    const cap: Pick<EcRule, 'upper'> = { upper: microSiemensOf(ec) };
     // @ts-expect-error mg/L for g/L
     const item: Pick<Item, 'gramsPerLitre'> = { gramsPerLitre: mgPerLitre(250) };
     // @ts-expect-error g/L for mg/L
@@ -64,7 +64,7 @@ describe('quantities', () => {
       batch.batchLitres,
       band.min,
       bare.aim,
-      cap.maxEc,
+      cap.upper,
       item.gramsPerLitre,
       line.mgPerLitre,
       read.mSPerCm,

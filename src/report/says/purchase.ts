@@ -1,5 +1,25 @@
 import type { FeedSubstitutes, SubstitutesResult } from '../../purchase/substitutes-types.js';
-import type { LeftOutNote, PurchaseNote } from '../../purchase/types.js';
+import type { LeftOutNote, PurchaseNote, PurchaseStep } from '../../purchase/types.js';
+
+/** What is being sought. */
+export function purchaseStepSays(step: PurchaseStep): string {
+  switch (step.kind) {
+    case 'best':
+      return 'the best purchase';
+    case 'option':
+      return `option ${step.number} of ${step.of}`;
+    case 'beside':
+      return 'other ways to buy';
+    case 'alone':
+      return `${step.feed} alone`;
+    case 'fewest':
+      return 'the fewest products';
+    case 'why not':
+      return 'why nothing does';
+    case 'substitutes':
+      return 'what could stand in';
+  }
+}
 
 /** What is worth knowing beside a purchase. */
 export function purchaseNoteSays(note: PurchaseNote): string {
