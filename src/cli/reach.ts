@@ -8,13 +8,13 @@ import { A_FEED, A_SHELF } from './feed-options.js';
 import { type Forms, ofSheets } from './forms.js';
 import { wishesOf } from './wishes.js';
 
-/** How far each element can be moved on this shelf, and what holds it back. */
+/** How far each element can be moved on this shelf, and what limits it. */
 export const reachCommand: Command = {
   name: 'reach',
   examples: [
     {
       line: 'velamen reach --bench examples/what-the-shelf-reaches --feed winter',
-      says: 'the lowest and highest of each element, and what holds it back',
+      says: 'the lowest and highest of each element, and what limits it',
     },
     {
       line: 'velamen reach --bench mine --feed moss --against neighbours',

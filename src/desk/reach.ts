@@ -23,7 +23,7 @@ export interface ReachAnswer extends Answers<ReachResult> {
 }
 
 /**
- * For each element with a limit the lowest and highest mg/L that the shelf can give while every other limit holds, and what holds it back.
+ * For each element with a limit the lowest and highest mg/L that the shelf can give while every other limit holds, and what limits it.
  * `met` is false where an element lies out of reach, or where not all limits can be kept at once.
  * @param files `against`: another shelf to set beside this one for the same feed
  * @throws Refusal with every problem of bench, shelves and wishes

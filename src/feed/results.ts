@@ -248,7 +248,7 @@ export interface ReachLine {
   limitedBy: Limit[] | null;
 }
 
-/** mg/L from the lowest to the highest; a highest of null: nothing holds it back. */
+/** mg/L from the lowest to the highest; a highest of null: nothing limits it. */
 export interface Extent {
   lowest: number;
   highest: number | null;

@@ -21,14 +21,14 @@ function shortForm({ cost, limits, unused }: Prices, currency: string): Block[] 
     ...telling.slice(0, LIMITS).map((line) => limitLine(line, cost, currency)),
     ...near.slice(0, UNUSED).map((line) => `${line.id} ${unusedPriceSays(line, currency)}`),
   ];
-  return lines.length === 0 ? [] : [heading('What it costs to insist'), list(lines)];
+  return lines.length === 0 ? [] : [heading('What it costs to insist (shadow prices)'), list(lines)];
 }
 
 const limitLine = (line: LimitPrice, cost: number, currency: string): string =>
   `${limitSays(line.limit)} (${limitFrom(line.limit)}): ${limitPriceSays(line, cost, currency)}`;
 
 function everything({ cost, limits, used, unused }: Prices, currency: string): Block[] {
-  const blocks: Block[] = [heading('What it costs to insist')];
+  const blocks: Block[] = [heading('What it costs to insist (shadow prices)')];
   blocks.push(
     limits.length === 0
       ? paragraph('The mix stands on no limit.')

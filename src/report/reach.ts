@@ -14,7 +14,7 @@ export function reachSheet(result: ReachResult, water: string): Sheet {
       verdict(result),
       heading('Reach of each element, mg/L'),
       table(
-        ['', '>lowest', '>highest', '>caps only', '>least', '>aim', '>most', '', 'held back by'],
+        ['', '>lowest', '>highest', '>caps only', '>least', '>aim', '>most', '', 'limited by'],
         result.elements.map((line) => [
           line.element,
           line.whole ? figure(line.whole.lowest) : '',

@@ -77,7 +77,8 @@ function waysOutBlocks(relaxations: readonly Relaxation[]): Block[] {
   const enough = relaxations.filter((r) => r.kind !== 'together');
   const total = relaxations.find((r) => r.kind === 'together');
   const blocks: Block[] = [];
-  if (enough.length > 0) blocks.push(heading('Ways out, each enough by itself'), list(enough.map(wayLine)));
+  if (enough.length > 0)
+    blocks.push(heading('Ways out (relaxations), each enough by itself'), list(enough.map(wayLine)));
   const singles = enough.filter((r) => r.kind === 'single');
   if (total && total.moves.length > 1) {
     blocks.push(

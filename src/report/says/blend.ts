@@ -46,4 +46,4 @@ export const reachNotes = ({ conflicting }: ReachResult): string[] =>
 
 /** The limits that hold an element back. */
 export const limitedBySays = ({ limitedBy }: ReachLine): string[] =>
-  limitedBy === null ? ['nothing: no cap holds it back'] : limitedBy.map(limitSays);
+  limitedBy === null ? ['nothing: no cap limits it'] : limitedBy.map(limitSays);
