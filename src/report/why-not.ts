@@ -30,7 +30,7 @@ function conflictBlocks({ conflict, absent, irreducible, farkas }: BlendCannot):
   if (conflict.length > 0 && !onlyAbsent) {
     blocks.push(
       paragraph(
-        `${absent.length > 0 ? 'Besides, these' : 'On this shelf these'} limits cannot all hold together${!irreducible ? '' : '; without any one of them the rest could'}:`,
+        `${absent.length > 0 ? 'Besides, these' : 'On this shelf these'} limits cannot all hold together${!irreducible ? '' : '; without any one of them the rest could (an irreducible conflict)'}:`,
         'bad',
       ),
       list(conflict.map(conflictLine)),
