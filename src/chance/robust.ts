@@ -134,7 +134,7 @@ function ownPlan({ plan: trial, amounts: blend, k }: Tried, request: FeedRequest
   const { batchLitres, items, sequence, leftOut, amounts, actions, tools, notes } = plan;
   const mix = readOut(amounts, request, sequence.turns);
   const violations = missesOf(mix);
-  const proof = { ...plan.proof, tightened: k };
+  const proof = plan.proof.tightenedBy(k);
   const own = { batchLitres, items, sequence, leftOut, amounts, request, mix, actions, tools, notes, proof };
   return violations.length === 0 ? { status: 'kept', ...own } : { status: 'violated', ...own, violations, offers: [] };
 }

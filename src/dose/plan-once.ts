@@ -11,7 +11,7 @@ import { chooseDoses, type OpenItem, openItems } from './choose.js';
 import { type DoseLimits, delivered, doseLimits } from './limits.js';
 import type { PlannedItem, PlanOptions, TrialPlan } from './plan-types.js';
 import { notesOf } from './notes.js';
-import { proofOf } from './proof.js';
+import { SearchProof, SurestProof } from './proof.js';
 import { TOLERANCE } from '../../solver/small/index.js';
 import { surestMeasures } from './surest.js';
 import { type Tool, toolsOf } from './tools.js';
@@ -49,7 +49,7 @@ export async function planOnce(
     actions: measures.reduce((sum, m) => sum + m.actions, 0),
     tools,
     notes: notesOf(open, tools, settings.known, kit, batchLitres),
-    proof: chosen ? proofOf(chosen, open) : ({ by: 'each by itself', tightened: 0 } as const),
+    proof: chosen ? SearchProof.of(chosen, open) : SurestProof.of(),
   };
   // with a margin, doses that keep the limits themselves may still violate them at the worst end of their range
   const short = settings.margin > 0 && chosen !== null && chosen.violation > 0;

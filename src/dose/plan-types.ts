@@ -20,7 +20,7 @@ export interface Alternative extends Measure {
 /** One item of the batch. */
 export interface PlannedItem {
   product: ClosedProduct;
-  /** g or mL for the batch that the proved blend wants. */
+  /** g or mL for the batch that the blend (or the nearest feed) wants. */
   wanted: number;
   chosen: Measure;
   /** The nearest of every other tool in the kit, spoon | mL | drops | grams, side by side. */

@@ -15,7 +15,7 @@ export const violationsOf = (plan: DosePlan): Violation[] => (plan.status === 'k
  * Doses that hands can measure, chosen for all items together: every band, cap and rule and the EC cap (by the full model) holds on what is
  * really measured, closest to the blend (the sum of the relative deviations), then with the fewest actions. Where no measures of the
  * kit hold, the doses of the least violation, and what would make it possible. Throws a Refusal where the feed has no batch size.
- * @param amounts the proved blend per litre, in the order of the request's shelf
+ * @param amounts the blend (or the nearest feed) per litre, in the order of the request's shelf
  */
 export async function planDoses(
   request: FeedRequest,

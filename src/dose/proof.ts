@@ -1,42 +1,66 @@
 /** What is known of how good the doses are. Every sentence on it is made from this alone. */
 export type DoseProof = SearchProof | SurestProof;
 
-/** What the search for doses says of itself. */
-export interface SearchProof {
-  /** `all`: every combination was weighed, or passed over because it could not win; `best found`: the search did not end. */
-  by: 'all' | 'best found';
-  /** Standard deviations by which the limits that it speaks of were tightened; 0: the limits of the feed. */
-  tightened: number;
-  /** What is kept within the violation: every limit; where the blend itself violates some, those that it keeps, or not even those. */
-  kept: 'limits' | 'what the blend keeps' | 'less than the blend';
-  /** The largest violation, relative to its limit (of limits that the blend itself violates: beyond its own violation); 0 where all hold. */
-  violation: number;
-  items: number;
-  /** Measures that were open to the items together. */
-  measures: number;
-  /** Combinations that they make. */
-  combinations: number;
-  /** Sum of the relative deviations from the blend. */
-  deviation: number;
+/** What the search for doses says of itself: made by `SearchProof.of` alone, from the choice that the search ended with. */
+export class SearchProof {
+  /** Keeps objects that merely look alike from passing for a proof. */
+  protected readonly isProof = true;
+
+  private constructor(
+    /** `all`: every combination was weighed, or passed over because it could not win; `best found`: the search did not end. */
+    readonly by: 'all' | 'best found',
+    /** Standard deviations by which the limits that it speaks of were tightened; 0: the limits of the feed. */
+    readonly tightened: number,
+    /** What is kept within the violation: every limit; where the blend itself violates some, those that it keeps, or not even those. */
+    readonly kept: 'limits' | 'what the blend keeps' | 'less than the blend',
+    /** The largest violation, relative to its limit (of limits that the blend itself violates: beyond its own violation); 0 where all hold. */
+    readonly violation: number,
+    readonly items: number,
+    /** Measures that were open to the items together. */
+    readonly measures: number,
+    /** Combinations that they make. */
+    readonly combinations: number,
+    /** Sum of the relative deviations from the blend. */
+    readonly deviation: number,
+  ) {
+    Object.freeze(this);
+  }
+
+  /** What the search says of these doses, out of all measures that were open to the items. */
+  static of(
+    { by, kept, violation, deviation }: Pick<SearchProof, 'by' | 'kept' | 'violation' | 'deviation'>,
+    open: readonly { measures: readonly unknown[] }[],
+  ): SearchProof {
+    const measures = open.reduce((sum, item) => sum + item.measures.length, 0);
+    const combinations = open.reduce((product, item) => product * item.measures.length, 1);
+    return new SearchProof(by, 0, kept, violation, open.length, measures, combinations, deviation);
+  }
+
+  /** The same search, made for limits tightened by so many standard deviations. */
+  tightenedBy(sd: number): SearchProof {
+    const { by, kept, violation, items, measures, combinations, deviation } = this;
+    return new SearchProof(by, sd, kept, violation, items, measures, combinations, deviation);
+  }
 }
 
 /** Each item took the measure of least expected error by itself: nothing was searched, so nothing is claimed. */
-export interface SurestProof {
-  by: 'each by itself';
-  /** Standard deviations by which the limits of the blend were tightened. */
-  tightened: number;
-}
+export class SurestProof {
+  protected readonly isProof = true;
+  readonly by = 'each by itself';
 
-/** What the search says of these doses, out of all measures that were open to the items. */
-export function proofOf(
-  { by, kept, violation, deviation }: Pick<SearchProof, 'by' | 'kept' | 'violation' | 'deviation'>,
-  open: readonly { measures: readonly unknown[] }[],
-): SearchProof {
-  return {
-    ...{ by, tightened: 0, kept, violation },
-    items: open.length,
-    measures: open.reduce((sum, item) => sum + item.measures.length, 0),
-    combinations: open.reduce((product, item) => product * item.measures.length, 1),
-    deviation,
-  };
+  private constructor(
+    /** Standard deviations by which the limits of the blend were tightened. */
+    readonly tightened: number,
+  ) {
+    Object.freeze(this);
+  }
+
+  static of(): SurestProof {
+    return new SurestProof(0);
+  }
+
+  /** The same for a blend within limits tightened by so many standard deviations. */
+  tightenedBy(sd: number): SurestProof {
+    return new SurestProof(sd);
+  }
 }

@@ -28,7 +28,7 @@ const step = z.strictObject({
     )
     .min(1)
     .describe('the chosen one first'),
-  wanted: amount.describe('g or mL that the proved blend wants'),
+  wanted: amount.describe('g or mL that the blend (or the nearest feed) wants'),
   effect: z.string(),
   borrowed: z.boolean().describe('nothing in the kit measures it: the amount is one for a borrowed scale or syringe'),
   litres: amount.describe('in the can while it goes in'),

@@ -38,7 +38,7 @@ export interface SheetStep {
   millilitres: number | null;
   /** The chosen one first, then the others. */
   measures: [SheetMeasure, ...SheetMeasure[]];
-  /** g or mL that the proved blend wants. */
+  /** g or mL that the blend (or the nearest feed) wants. */
   wanted: number;
   /** True where nothing in the kit measures it: the amount is one for a borrowed scale or syringe. */
   borrowed: boolean;

@@ -23,7 +23,7 @@ export interface Step {
   product: ClosedProduct;
   measure: Measure;
   alternatives: Alternative[];
-  /** g or mL that the proved blend wants for the batch. */
+  /** g or mL for the batch that the blend (or the nearest feed) wants. */
   wanted: number;
   /** How full the can is by then: 1 = to the mark. */
   full: number;
