@@ -3,7 +3,7 @@
 import { execFileSync } from 'node:child_process';
 import { chmodSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { builtinModules } from 'node:module';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { gzipSync } from 'node:zlib';
 import { build } from 'esbuild';
@@ -91,6 +91,25 @@ if (!values['no-types']) {
     cwd: root,
     stdio: 'inherit',
   });
+  onlyReached(['src/index.d.ts', 'solver/index.d.ts'].map((file) => join(dist, 'types', file)));
+}
+
+/** Takes away the types that no door leads to. @throws where a door leads to the types of a package that is not installed with this one */
+function onlyReached(doors) {
+  const reached = new Set(doors);
+  for (const file of reached) {
+    const code = readFileSync(file, 'utf8').replace(/\/\*[\s\S]*?\*\//g, '');
+    const imports = /^(?:import|export)\b[^'";=(]*\bfrom ['"]([^'"]+)['"];|\bimport\(['"]([^'"]+)['"]\)/gm;
+    for (const [, stated, inline] of code.matchAll(imports)) {
+      const from = stated ?? inline;
+      if (!from.startsWith('.')) throw new Error(`${file} needs the types of ${from}`);
+      if (from.endsWith('.js')) reached.add(join(dirname(file), from.replace(/\.js$/, '.d.ts')));
+    }
+  }
+  for (const file of readdirSync(join(dist, 'types'), { recursive: true })) {
+    const path = join(dist, 'types', file);
+    if (file.endsWith('.ts') && !reached.has(path)) rmSync(path);
+  }
 }
 
 /** Every file of which something went into a bundle. */
@@ -111,5 +130,7 @@ function notices(inputs) {
     const says = files.sort().map((file) => readFileSync(join(folder, file), 'utf8').trim());
     return [`${name} ${version} (${license})`, ...says].join('\n\n');
   });
+  const [fdlibm] = readFileSync(join(root, 'src/units/elementary/index.ts'), 'utf8').split('*/');
+  texts.push(`fdlibm 5.3\n\n${fdlibm.replace(/^[/* ]+/gm, '').trim()}`);
   return `${['velamen holds code of these packages.', ...texts].join(`\n\n${'-'.repeat(80)}\n\n`)}\n`;
 }

@@ -21,7 +21,17 @@ describe('the package from its tarball', () => {
   it('installs alone: what it needs is bundled, and the licences of that are kept', () => {
     expect(readdirSync(join(home, 'node_modules')).filter((name) => !name.startsWith('.'))).toEqual(['velamen']);
     const notices = readFileSync(inside('dist/NOTICES.txt'), 'utf8');
-    for (const name of ['highs', 'javascript-lp-solver', 'mathjs', 'yaml', 'csv-parse', 'zod', 'yargs'])
+    for (const name of [
+      'fdlibm',
+      'highs',
+      'javascript-lp-solver',
+      'mathjs',
+      'yaml',
+      'csv-parse',
+      'zod',
+      'yargs',
+      'yargs-parser',
+    ])
       expect(notices).toMatch(new RegExp(`^${name} \\d`, 'm'));
   });
 
