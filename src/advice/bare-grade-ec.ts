@@ -3,7 +3,7 @@ import { NITROGEN_FORMS } from '../chemistry/nutrients.js';
 import { ionsOfLabel, times } from '../label/counter-ions.js';
 import { readAnalysis } from '../label/read-analysis.js';
 import type { Grade, Span } from './types.js';
-import { conductivity, NONE } from '../can/ec.js';
+import { conductivity, NONE } from '../chemistry/conductivity.js';
 
 /** Every make-up that a bare grade can have, as mmol per g. */
 export type GradeIons = readonly Ions[];

@@ -5,7 +5,8 @@ import { formatNumber, formatUpTo, type MilliSiemensPerCm } from '../units/index
 import { isAboveWater, type Limited } from './findings.js';
 import type { AdviceReading, OwnMatch } from './types.js';
 import { whyNot } from '../why/conflict.js';
-import { conductivity, ionsOfMix } from '../can/ec.js';
+import { conductivity } from '../chemistry/conductivity.js';
+import { ionsOfMix } from '../can/ec.js';
 import { readOut } from '../feed/readout.js';
 import { ecCap, type FeedRequest } from '../feed/request.js';
 import type { FeedHeader, Mix } from '../feed/results.js';

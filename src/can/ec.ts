@@ -6,8 +6,6 @@ import type { ProductIons } from '../label/counter-ions.js';
 import type { Water } from '../label/product.js';
 import type { Amounts } from './mix-amounts.js';
 
-export { chemistryOf, conductivity, NONE } from '../chemistry/conductivity.js';
-
 /** Which make-up of the labels is meant. */
 export type MakeUp = keyof Omit<ProductIons, 'from' | 'usual'>;
 

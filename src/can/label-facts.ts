@@ -7,7 +7,8 @@ import { saltsIn } from './acidity.js';
 import { ionSourceOf } from './ion-sources.js';
 import { disagreementText } from '../label/disagreement.js';
 import { type CloudingLine, cloudingOf } from './clouding.js';
-import { chemistryOf, conductingIons, conductivity, type MakeUp, NONE } from './ec.js';
+import { chemistryOf, conductivity, NONE } from '../chemistry/conductivity.js';
+import { conductingIons, type MakeUp } from './ec.js';
 import { PH_ERROR } from './in-the-can.js';
 
 /** What 1 g/L or 1 mL/L of a product does to a meter and, over time, to a medium. */

@@ -1,7 +1,8 @@
 import type { ClosedProduct } from '../label/closed-product.js';
 import type { Water } from '../label/product.js';
 import type { Ions } from '../chemistry/ions.js';
-import { chemistryOf, ionsOfWater, type MakeUp, NONE, plus, usualIons } from './ec.js';
+import { chemistryOf, NONE } from '../chemistry/conductivity.js';
+import { ionsOfWater, type MakeUp, plus, usualIons } from './ec.js';
 import { type MilliSiemensPerCm, milliSiemensOf, milliSiemensPerCm } from '../units/index.js';
 import type { Amounts } from './mix-amounts.js';
 

@@ -1,6 +1,7 @@
 import type { PowderKnown } from '../label/product.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
-import { conductivity, ionsOfMix, usualIons } from '../can/ec.js';
+import { conductivity } from '../chemistry/conductivity.js';
+import { ionsOfMix, usualIons } from '../can/ec.js';
 import type { FeedRequest } from '../feed/request.js';
 import { type Batches, drawBatches, figureIn, type Moments, momentsOf } from './batches.js';
 import { NINETY } from './deviates.js';

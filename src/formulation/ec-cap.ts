@@ -1,6 +1,7 @@
 import type { MilliSiemensPerCm } from '../units/index.js';
 import { solve } from '../../solver/index.js';
-import { conductingIons, conductivity, ionsOfMix } from '../can/ec.js';
+import { conductivity } from '../chemistry/conductivity.js';
+import { conductingIons, ionsOfMix } from '../can/ec.js';
 import type { EcLinearisation, EcStanding } from '../feed/ec-linearisation.js';
 import { firstLinearisation, linearisationAt, linearisationOfProduct, linearisationOfWater } from './ec-row.js';
 import { amountsOf } from './amounts.js';

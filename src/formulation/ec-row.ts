@@ -4,7 +4,8 @@ import { CHARGES, type Ions } from '../chemistry/ions.js';
 import { NUTRIENTS, type Nutrient } from '../chemistry/nutrients.js';
 import { ionsFromNutrients } from '../chemistry/ions.js';
 import { times } from '../label/counter-ions.js';
-import { conductingIons, conductivity, ionsOfWater, NONE, plus } from '../can/ec.js';
+import { conductivity, NONE } from '../chemistry/conductivity.js';
+import { conductingIons, ionsOfWater, plus } from '../can/ec.js';
 import type { EcLinearisation, EcTouch } from '../feed/ec-linearisation.js';
 import { ecCap, type FeedRequest } from '../feed/request.js';
 

@@ -1,5 +1,6 @@
 import type { MilliSiemensPerCm } from '../units/index.js';
-import { conductingIons, conductivity, ionsOfWater, NONE, plus } from '../can/ec.js';
+import { conductivity, NONE } from '../chemistry/conductivity.js';
+import { conductingIons, ionsOfWater, plus } from '../can/ec.js';
 import { type Batch, itemsAt, litresAt, type Moment } from './batch.js';
 import { labelSpread } from './spreads.js';
 

@@ -1,5 +1,5 @@
 import { NINETY } from '../chance/deviates.js';
-import { conductivity, NONE } from '../can/ec.js';
+import { conductivity, NONE } from '../chemistry/conductivity.js';
 import type { ClosedProduct } from '../label/closed-product.js';
 import { hypot } from '../units/elementary/index.js';
 

@@ -6,7 +6,8 @@ import { bench, describe } from 'vitest';
 import { shippedCatalog } from '../../src/desk/shipped-catalog.js';
 import { closeShelf } from '../../src/label/close.js';
 import type { ClosedProduct } from '../../src/label/closed-product.js';
-import { chemistryOf, ionsOfMix } from '../../src/can/ec.js';
+import { chemistryOf } from '../../src/chemistry/conductivity.js';
+import { ionsOfMix } from '../../src/can/ec.js';
 import { type LinearProgram, solve } from '../../solver/index.js';
 
 const shelf = await closeShelf([...shippedCatalog().salts, ...shippedCatalog().products].slice(0, 30));

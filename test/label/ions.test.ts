@@ -5,7 +5,8 @@ import { chargeOf, type Ions } from '../../src/chemistry/ions.js';
 import type { Nutrient } from '../../src/chemistry/nutrients.js';
 import { shippedCatalog } from '../../src/desk/shipped-catalog.js';
 import { closeProduct, closeShelf } from '../../src/label/close.js';
-import { conductingIons, conductivity } from '../../src/can/ec.js';
+import { conductivity } from '../../src/chemistry/conductivity.js';
+import { conductingIons } from '../../src/can/ec.js';
 import { labelFacts } from '../../src/can/label-facts.js';
 import { unwrap } from '../../src/problem.js';
 

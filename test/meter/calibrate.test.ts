@@ -2,7 +2,8 @@ import { type MilliSiemensPerCm, litres, milliSiemensPerCm, millilitres } from '
 import { describe, expect, it } from 'vitest';
 import { shippedCatalog } from '../../src/desk/shipped-catalog.js';
 import { closeProduct } from '../../src/label/close.js';
-import { conductingIons, conductivity, ionsOfWater, plus } from '../../src/can/ec.js';
+import { conductivity } from '../../src/chemistry/conductivity.js';
+import { conductingIons, ionsOfWater, plus } from '../../src/can/ec.js';
 import { type SpoonWeight, weighSpoon } from '../../src/meter/calibrate.js';
 import { seeded } from '../../src/meter/matrix.js';
 import { labelSpread, SPREADS } from '../../src/meter/spreads.js';
