@@ -1,12 +1,9 @@
 import { parsePaper } from '../desk/options/paper.js';
 import type { Words } from '../desk/options/table.js';
-import type { mixingSheets } from '../desk/mixing-sheets.js';
 import type { Problem } from '../problem.js';
-import { blendSheet } from '../report/blend.js';
-import { blendJson } from '../report/json/blend.js';
 import { sheetJson } from '../report/json/sheet.js';
 import { labelHtml, labelText, type Paper, sheetCsv, sheetHtml, sheetText } from '../report/sheet-page/index.js';
-import { renderText } from '../report/text.js';
+import type { Sheet } from '../sheet/mixing-sheet.js';
 import { browserOf, noBrowser, pdfOf } from './browser.js';
 import type { Io } from './io.js';
 import { jsonText } from '../report/json-text.js';
@@ -33,26 +30,16 @@ export function paperOf(
 }
 
 /** Sheets as text, JSON, CSV, a page and a PDF; or their labels as text, a page and a PDF. Of a feed without a sheet the text says why. */
-export function sheetForms(
-  { results, pen }: Awaited<ReturnType<typeof mixingSheets>>,
-  paper: Paper | null,
-  { jugLabel }: Words,
-  { env }: Io,
-): Forms {
-  const sheets = results.flatMap(({ sheet }) => sheet ?? []);
+export function sheetForms(sheets: readonly Sheet[], paper: Paper | null, { jugLabel }: Words, { env }: Io): Forms {
   const mixed = sheets.flatMap((sheet) => (sheet.status === 'cannot' ? [] : [sheet]));
   if (mixed.length > 0 && jugLabel) {
     return { txt: () => labelText(mixed), html: () => labelHtml(mixed), pdf: () => pdfOf(labelHtml(mixed), env) };
   }
-  const [first] = results;
   const told: Forms = {
-    txt: (set) =>
-      results
-        .map((one) => (one.sheet === null ? renderText(blendSheet(one.blend, pen), set) : sheetText(one.sheet, set)))
-        .join('\n\n'),
-    json: () => jsonText(first!.sheet === null ? blendJson(first!.blend) : sheetJson(first!.sheet)),
+    txt: (set) => sheets.map((sheet) => sheetText(sheet, set)).join('\n\n'),
+    json: () => jsonText(sheetJson(sheets[0]!)),
   };
-  if (sheets.length === 0 || jugLabel) return told;
+  if (jugLabel) return told;
   return {
     ...told,
     csv: () => sheets.map(sheetCsv).join('\r\n'),

@@ -43,7 +43,7 @@ export const sheetCommand: Command = {
   forms: formsOfSheet,
   async run(given, io) {
     const { paper, problems } = paperOf(given.words, given.outputs, io);
-    const answer = await mixingSheets(benchTexts(given, io, problems), wishesOf(given));
-    return { exit: answer.met ? 0 : 3, forms: sheetForms(answer, paper, given.words, io), warnings: answer.warnings };
+    const { met, results, warnings } = await mixingSheets(benchTexts(given, io, problems), wishesOf(given));
+    return { exit: met ? 0 : 3, forms: sheetForms(results, paper, given.words, io), warnings };
   },
 };

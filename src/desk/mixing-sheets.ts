@@ -2,9 +2,7 @@ import type { Pen } from '../catalog/bench-types.js';
 import type { Catalog } from '../catalog/catalog.js';
 import { sureness } from '../chance/sure.js';
 import type { FeedRequest } from '../feed/request.js';
-import type { BlendResult } from '../feed/results.js';
 import { problem } from '../problem.js';
-import type { PenScale } from '../report/mix.js';
 import { mixingSheet, type Sheet } from '../sheet/mixing-sheet.js';
 import type { Answers } from './answer.js';
 import type { BenchFiles } from './bench-files.js';
@@ -27,7 +25,7 @@ export async function mixingSheets(
   files: BenchFiles,
   wishes: Wishes,
   catalog: Catalog = shippedCatalog(),
-): Promise<Answers<SheetOfFeed> & { pen: PenScale | null }> {
+): Promise<Answers<Sheet>> {
   const collected = new Collected(files.problems);
   const open = await opened(files, wishes, catalog, collected);
   const pen: Pen = open.bench?.pen ?? { reads: 'EC' };
@@ -41,15 +39,12 @@ export async function mixingSheets(
   const options = { pen, date, ...(water === undefined ? {} : { waterMSPerCm: water }) };
   const results = [];
   for (const request of requests) results.push(await sheetOf(request, open, sure, options));
-  const met = results.every(({ sheet, reached }) => sheet !== null && reached && measurable(sheet));
-  return { met, results, warnings, pen: open.pen };
+  return {
+    met: results.every(({ sheet, reached }) => reached && measurable(sheet)),
+    results: results.map(({ sheet }) => sheet),
+    warnings,
+  };
 }
-
-/** The sheet of a feed; or, where there is no feed to measure out and no nearest one, what the blend says of that. */
-export type SheetOfFeed = { feed: string } & (
-  | { sheet: Sheet; reached: boolean }
-  | { sheet: null; reached: false; blend: BlendResult }
-);
 
 /** Blend, doses, sheet. Where no blend keeps every limit, the nearest one is measured out and says so. */
 async function sheetOf(
@@ -57,13 +52,12 @@ async function sheetOf(
   { kit, catalog }: OpenBench,
   sure: number | undefined,
   options: Parameters<typeof mixingSheet>[3],
-): Promise<SheetOfFeed> {
+): Promise<{ sheet: Sheet; reached: boolean }> {
   const { result, plan, wished } = await dosesOfFeed(request, kit, catalog, { sure, offers: true });
-  const feed = request.header.name;
-  if (plan === null) return { feed, sheet: null, reached: false, blend: result };
+  if (plan === null) return { sheet: mixingSheet(null, request, result, options), reached: false };
   const found = wished?.sureness ?? sureness(plan, plan.request, { known: productsKnown(catalog) });
   const sheet = mixingSheet(plan, request, result, { ...options, sure: found, wish: wished });
-  return { feed, sheet, reached: sure === undefined || wished?.status === 'reached' };
+  return { sheet, reached: sure === undefined || wished?.status === 'reached' };
 }
 
 /** Every limit kept, with what stands in the kit; or with nothing but the water. */

@@ -29,8 +29,14 @@ type SheetRequest = Pick<FeedRequest, 'waters' | 'header' | 'temperatureC' | 'pr
 /** What is measured out: without status `made` it is the nearest there is. */
 type SheetBlend = Pick<BlendResult, 'status' | 'notes' | 'proof'>;
 
-/** The mixing sheet of planned doses; where they come to none, why. */
-export function mixingSheet(plan: DosePlan, request: SheetRequest, blend: SheetBlend, options: SheetOptions): Sheet {
+/** The mixing sheet of planned doses; where they come to none, or where there is nothing to plan (null), why. */
+export function mixingSheet(
+  plan: DosePlan | null,
+  request: SheetRequest,
+  blend: SheetBlend,
+  options: SheetOptions,
+): Sheet {
+  if (plan === null) return noSheet(null, request, blend, options.date);
   const steps = stepsOf(plan, request, options.pen, measuredWater(options));
   const [first, ...others] = steps.map((step) => sheetStep(step, plan));
   return first
@@ -104,13 +110,13 @@ function sheetOf(
   };
 }
 
-function noSheet(plan: DosePlan, { header }: SheetRequest, blend: SheetBlend, date: string | null): NoSheet {
+function noSheet(plan: DosePlan | null, { header }: SheetRequest, blend: SheetBlend, date: string | null): NoSheet {
   return {
     status: 'cannot',
-    feed: { ...header, batchLitres: plan.batchLitres },
+    feed: plan ? { ...header, batchLitres: plan.batchLitres } : header,
     date,
-    why: whyNone(plan, blend),
-    notes: { doses: plan.notes, drops: null, blend: blend.notes },
+    why: plan ? whyNone(plan, blend) : { kind: blend.status === 'cannot' ? 'no nearest' : 'not proved' },
+    notes: { doses: plan?.notes ?? [], drops: null, blend: blend.notes },
     proof: blend.proof,
   };
 }

@@ -110,6 +110,8 @@ export interface NoSheet {
   date: string | null;
   why: /** No feed keeps every limit, and the nearest to it is the bare water. */
     | { kind: 'no feed' }
+    /** No feed keeps every limit, and none nearest to it was found. */
+    | { kind: 'no nearest' }
     | { kind: 'not proved' }
     /** The water by itself keeps every limit. */
     | { kind: 'water alone' }

@@ -17,7 +17,7 @@ const PLAIN = { columns: 80, colour: false };
 describe('a mixing sheet of six items', () => {
   bench('sheet', async () => {
     const { results } = await mixingSheets(files, {});
-    sheetText(results[0]!.sheet!, PLAIN);
+    sheetText(results[0]!, PLAIN);
   });
   bench('blend alone', async () => {
     const { results, pen } = await blendFeeds(files, {});

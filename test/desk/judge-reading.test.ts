@@ -15,9 +15,8 @@ async function judged(wishes: Wishes) {
 
 /** The sheet for the same wishes; there is one. */
 async function sheetFor(wishes: Wishes) {
-  const [one] = (await mixingSheets(moss, wishes)).results;
-  const sheet = one!.sheet!;
-  if (sheet.status === 'cannot') throw new Error('there is nothing to mix by');
+  const [sheet] = (await mixingSheets(moss, wishes)).results;
+  if (sheet === undefined || sheet.status === 'cannot') throw new Error('there is nothing to mix by');
   return { litres: sheet.litres, measured: sheet.steps.map(({ id, measures }) => [id, measures[0]!.words]) };
 }
 

@@ -7,7 +7,7 @@ import { mixed } from '../sheet/mixed.js';
 
 async function moss(): Promise<MixingSheet> {
   const { results } = await mixingSheets(exampleFiles('moss-without-ammonium'), {});
-  return mixed(results[0]!.sheet!);
+  return mixed(results[0]!);
 }
 
 describe('steps on the sheet', () => {

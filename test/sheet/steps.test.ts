@@ -106,6 +106,17 @@ describe('when the reading is off', () => {
     expect(sheetText(sheet, { columns: 80, colour: false })).toMatch(/^test: no mixing sheet/);
   });
 
+  it('no feed and no nearest one is no sheet, and the batch stays as it was asked for', async () => {
+    const feed = chloride();
+    const { result } = await planned(feed);
+    for (const status of ['cannot', 'open'] as const) {
+      const sheet = mixingSheet(null, feed, { ...result, status }, { pen: PEN, date: null });
+      const kind = status === 'cannot' ? 'no nearest' : 'not proved';
+      expect(sheet).toMatchObject({ status: 'cannot', why: { kind }, feed: { batchLitres: 4 } });
+      expect(noSheetShape.parse(sheetJson(sheet)).why).toMatch(/^NOTHING TO MIX: /);
+    }
+  });
+
   it('what no tool can measure is no sheet either, and says what would do', async () => {
     const feed = chloride();
     const { plan, result } = await planned(feed, kitOf({ spoons: [], scaleStepGrams: 5 }));

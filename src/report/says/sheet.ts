@@ -87,6 +87,8 @@ export function noSheetSays({ why }: NoSheet): string {
   switch (why.kind) {
     case 'no feed':
       return 'NOTHING TO MIX: no feed from this shelf keeps every limit, and the nearest to it is the bare water. `velamen blend` says why, and what would help.';
+    case 'no nearest':
+      return 'NOTHING TO MIX: no feed from this shelf keeps every limit, and none nearest to it was found. `velamen blend` says why, and what would help.';
     case 'not proved':
       return 'NOTHING TO MIX: no engine’s answer passed its check.';
     case 'water alone':
