@@ -16,7 +16,7 @@ export { dosesOfFeed } from './desk/doses.js';
 export { frontierOf } from './desk/frontier.js';
 export { judgeReading } from './desk/judge-reading.js';
 export { labelsOf } from './desk/labels.js';
-export { mixingSheets, type SheetOfFeed } from './desk/mixing-sheets.js';
+export { mixingSheets } from './desk/mixing-sheets.js';
 export { openBench } from './desk/open-bench.js';
 export type { OpenBench } from './desk/opened.js';
 export { programmesOf } from './desk/programmes.js';
@@ -37,6 +37,7 @@ export { closeShelf } from './label/close.js';
 export type { ClosedProduct } from './label/closed-product.js';
 export type { Product } from './label/product.js';
 export { mixingSheet } from './sheet/mixing-sheet.js';
+export type { SheetOfFeed } from './sheet/sheet-types.js';
 
 // Answers as reports
 export { frontierSvg } from './report/frontier-svg.js';

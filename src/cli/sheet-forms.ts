@@ -3,7 +3,7 @@ import type { Words } from '../desk/options/table.js';
 import type { Problem } from '../problem.js';
 import { sheetJson } from '../report/json/sheet.js';
 import { labelHtml, labelText, type Paper, sheetCsv, sheetHtml, sheetText } from '../report/sheet-page/index.js';
-import type { Sheet } from '../sheet/mixing-sheet.js';
+import type { SheetOfFeed } from '../sheet/mixing-sheet.js';
 import { browserOf, noBrowser, pdfOf } from './browser.js';
 import type { Io } from './io.js';
 import { jsonText } from '../report/json-text.js';
@@ -30,7 +30,12 @@ export function paperOf(
 }
 
 /** Sheets as text, JSON, CSV, a page and a PDF; or their labels as text, a page and a PDF. Of a feed without a sheet the text says why. */
-export function sheetForms(sheets: readonly Sheet[], paper: Paper | null, { jugLabel }: Words, { env }: Io): Forms {
+export function sheetForms(
+  sheets: readonly SheetOfFeed[],
+  paper: Paper | null,
+  { jugLabel }: Words,
+  { env }: Io,
+): Forms {
   const mixed = sheets.flatMap((sheet) => (sheet.status === 'cannot' ? [] : [sheet]));
   if (mixed.length > 0 && jugLabel) {
     return { txt: () => labelText(mixed), html: () => labelHtml(mixed), pdf: () => pdfOf(labelHtml(mixed), env) };

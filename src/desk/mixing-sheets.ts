@@ -3,7 +3,7 @@ import type { Catalog } from '../catalog/catalog.js';
 import { sureness } from '../chance/sure.js';
 import type { FeedRequest } from '../feed/request.js';
 import { problem } from '../problem.js';
-import { mixingSheet, type Sheet } from '../sheet/mixing-sheet.js';
+import { mixingSheet, type SheetOfFeed } from '../sheet/mixing-sheet.js';
 import type { Answers } from './answer.js';
 import type { BenchFiles } from './bench-files.js';
 import { Collected } from './collected.js';
@@ -25,7 +25,7 @@ export async function mixingSheets(
   files: BenchFiles,
   wishes: Wishes,
   catalog: Catalog = shippedCatalog(),
-): Promise<Answers<Sheet>> {
+): Promise<Answers<SheetOfFeed>> {
   const collected = new Collected(files.problems);
   const open = await opened(files, wishes, catalog, collected);
   const pen: Pen = open.bench?.pen ?? { reads: 'EC' };
@@ -52,7 +52,7 @@ async function sheetOf(
   { kit, catalog }: OpenBench,
   sure: number | undefined,
   options: Parameters<typeof mixingSheet>[3],
-): Promise<{ sheet: Sheet; reached: boolean }> {
+): Promise<{ sheet: SheetOfFeed; reached: boolean }> {
   const { result, plan, wished } = await dosesOfFeed(request, kit, catalog, { sure, offers: true });
   if (plan === null) return { sheet: mixingSheet(null, request, result, options), reached: false };
   const found = wished?.sureness ?? sureness(plan, plan.request, { known: productsKnown(catalog) });
@@ -61,7 +61,7 @@ async function sheetOf(
 }
 
 /** Every limit kept, with what stands in the kit; or with nothing but the water. */
-const measurable = (sheet: Sheet): boolean =>
+const measurable = (sheet: SheetOfFeed): boolean =>
   sheet.status === 'cannot'
     ? sheet.why.kind === 'water alone'
     : sheet.status === 'kept' && sheet.steps.every((step) => !step.borrowed);

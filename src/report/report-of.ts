@@ -12,7 +12,7 @@ import { programmesSheet } from './programmes.js';
 import { reachAllSheet } from './reach-all.js';
 import { reachSheet } from './reach.js';
 import type { Results } from './results.js';
-import { pageOf, textSheet } from './sheet-page/index.js';
+import { sheetReport } from './sheet-page/index.js';
 import type { Sheet } from './sheet.js';
 import { substitutesSheet } from './substitutes.js';
 
@@ -50,7 +50,7 @@ const REPORTS: { [Name in keyof Results]: (result: Results[Name], options: Repor
   assess: (result, { pen }) => assessSheet(result, pen),
   advice: (result, { pen, command = 'velamen blend' }) => adviceSheet(result, command, pen),
   concentrate: concentrateSheet,
-  sheet: (sheet) => textSheet(pageOf(sheet)),
+  sheet: sheetReport,
   meter: meterSheet,
   calibrate: calibrateSheet,
   standard: standardSheet,

@@ -4,7 +4,7 @@ import type { MeterResult } from '../meter/index.js';
 import type { Programme } from '../programme/programme.js';
 import type { SubstitutesResult } from '../purchase/substitutes-types.js';
 import type { PurchaseResult } from '../purchase/types.js';
-import type { MixingSheet } from '../sheet/mixing-sheet.js';
+import type { SheetOfFeed } from '../sheet/mixing-sheet.js';
 import type { ConcentrateResult } from '../stock/concentrate-result.js';
 import type { LabelsResult } from './labels.js';
 import type { CalibrateResult, StandardResult } from './meter-tools.js';
@@ -25,7 +25,7 @@ export interface Results {
   assess: AssessResult;
   advice: AdviceResult;
   concentrate: ConcentrateResult;
-  sheet: MixingSheet;
+  sheet: SheetOfFeed;
   meter: MeterResult;
   calibrate: CalibrateResult;
   standard: StandardResult;

@@ -13,7 +13,7 @@ import type {
   LeftOut,
   MixingSheet,
   NoSheet,
-  Sheet,
+  SheetOfFeed,
   SheetMeasure,
   SheetOfDoses,
   SheetOptions,
@@ -35,7 +35,7 @@ export function mixingSheet(
   request: SheetRequest,
   blend: SheetBlend,
   options: SheetOptions,
-): Sheet {
+): SheetOfFeed {
   if (plan === null) return noSheet(null, request, blend, options.date);
   const steps = stepsOf(plan, request, options.pen, measuredWater(options));
   const [first, ...others] = steps.map((step) => sheetStep(step, plan));

@@ -57,7 +57,7 @@ export interface SheetMeasure {
 }
 
 /** A sheet to mix by, or why there is none. */
-export type Sheet = MixingSheet | NoSheet;
+export type SheetOfFeed = MixingSheet | NoSheet;
 
 /** Everything a mixing sheet says; text, page, label, CSV and JSON are drawn from it and cannot disagree. */
 export type MixingSheet = SheetOfDoses & SheetStatus;

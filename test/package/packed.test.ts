@@ -154,7 +154,7 @@ describe.skipIf(withoutBrowser())('the package in a browser', () => {
     async (command, example, asked, wishes, argv) => {
       const answer = await inPage(`import { ${asked}, jsonOf, jsonText } from 'velamen';
       globalThis.answer = ${asked}(${textsOf(example)}, ${JSON.stringify(wishes)}).then(({ results: [result] }) =>
-        jsonText(jsonOf('${command}', result.sheet ?? result)));`);
+        jsonText(jsonOf('${command}', result)));`);
       const line = [inside('dist/cli.js'), command, '--bench', `examples/${example}`, '--json', ...argv];
       expect(answer).toBe(node(line, root));
     },

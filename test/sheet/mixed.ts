@@ -1,7 +1,7 @@
-import type { MixingSheet, Sheet } from '../../src/sheet/mixing-sheet.js';
+import type { MixingSheet, SheetOfFeed } from '../../src/sheet/mixing-sheet.js';
 
 /** A sheet that must be there. */
-export function mixed(sheet: Sheet): MixingSheet {
+export function mixed(sheet: SheetOfFeed): MixingSheet {
   if (sheet.status === 'cannot') throw new Error(`no sheet: ${sheet.why.kind}`);
   return sheet;
 }

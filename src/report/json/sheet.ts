@@ -1,5 +1,5 @@
 import type { Sureness } from '../../chance/sure.js';
-import type { MixingSheet, NoSheet, Sheet, SheetStep } from '../../sheet/sheet-types.js';
+import type { MixingSheet, NoSheet, SheetOfFeed, SheetStep } from '../../sheet/sheet-types.js';
 import { doseProofSays } from '../says/dose-proof.js';
 import { doseOfferSays } from '../says/doses.js';
 import { proofSentence } from '../says/proof.js';
@@ -10,7 +10,7 @@ import { missName } from '../says/limits.js';
 import { cautionsJson, missesJson } from './mix.js';
 
 /** What `sheet --json` prints. */
-export const sheetJson = (sheet: Sheet): SheetJson | NoSheetJson =>
+export const sheetJson = (sheet: SheetOfFeed): SheetJson | NoSheetJson =>
   sheet.status === 'cannot' ? noSheetJson(sheet) : mixingSheetJson(sheet);
 
 export function mixingSheetJson(sheet: MixingSheet): SheetJson {

@@ -1,16 +1,16 @@
-import type { MixingSheet, Sheet } from '../../sheet/sheet-types.js';
+import type { MixingSheet, SheetOfFeed } from '../../sheet/sheet-types.js';
 import { formatNumber } from '../../units/index.js';
 import { renderCsv } from '../csv.js';
 import { effectSays, waterNames } from '../says/sheet.js';
-import { type Sheet as Blocks, table } from '../sheet.js';
+import { type Sheet, table } from '../sheet.js';
 import { noSheetBlocks } from './no-sheet.js';
 import { pageOf, type SheetPage } from './page.js';
 
 /** The steps, the readings to expect and the ladder of slips as CSV; numbers in full, for reckoning on. */
-export const sheetCsv = (sheet: Sheet): string =>
+export const sheetCsv = (sheet: SheetOfFeed): string =>
   renderCsv(sheet.status === 'cannot' ? noSheetBlocks(sheet) : csvBlocks(sheet, pageOf(sheet)));
 
-function csvBlocks(sheet: MixingSheet, page: SheetPage): Blocks {
+function csvBlocks(sheet: MixingSheet, page: SheetPage): Sheet {
   const n = (value: number | null): string => (value === null ? '' : formatNumber(value, 8));
   const reading = (r: { mSPerCm: number; pen: number | null; low: number; high: number }): string[] =>
     [r.mSPerCm, r.low, r.high, r.pen].map(n);

@@ -1,4 +1,4 @@
-import type { NoSheet, Sheet } from '../../sheet/sheet-types.js';
+import type { NoSheet, SheetOfFeed } from '../../sheet/sheet-types.js';
 import { escapeMarkup as safe } from '../escape.js';
 import { figure } from '../figures.js';
 import { htmlPage } from '../html-page.js';
@@ -17,7 +17,7 @@ import { type Paper, STYLE, sizeRule } from './style.js';
  * card beside the sink) what is needed while mixing stays, the rest gives way.
  * @param paper the size that the printer is asked for; null leaves it to the printer
  */
-export function sheetHtml(sheets: readonly Sheet[], paper: Paper | null = null): string {
+export function sheetHtml(sheets: readonly SheetOfFeed[], paper: Paper | null = null): string {
   const parts = sheets.map((sheet) => (sheet.status === 'cannot' ? without(sheet) : article(pageOf(sheet))));
   return htmlPage(
     parts.map(({ title }) => title).join(' · '),

@@ -4,4 +4,4 @@ export { sheetHtml } from './html.js';
 export { labelHtml, labelText } from './label.js';
 export { pageOf, type SheetPage } from './page.js';
 export { PAPERS, type Paper } from './style.js';
-export { sheetText, textSheet } from './text.js';
+export { sheetReport, sheetText } from './text.js';

@@ -1,16 +1,19 @@
-import type { Sheet } from '../../sheet/sheet-types.js';
-import { type Block, facts, heading, list, paragraph, type Sheet as Blocks, section, table } from '../sheet.js';
+import type { SheetOfFeed } from '../../sheet/sheet-types.js';
+import { type Block, facts, heading, list, paragraph, type Sheet, section, table } from '../sheet.js';
 import { type TextOptions, renderText } from '../text.js';
 import type { LineOnPage } from './lines.js';
 import { noSheetBlocks } from './no-sheet.js';
 import { pageOf, type SheetPage } from './page.js';
 
 /** A mixing sheet for the terminal or a plain printer, or why there is none. */
-export const sheetText = (sheet: Sheet, options: TextOptions): string =>
-  renderText(sheet.status === 'cannot' ? noSheetBlocks(sheet) : textSheet(pageOf(sheet)), options);
+export const sheetText = (sheet: SheetOfFeed, options: TextOptions): string => renderText(sheetReport(sheet), options);
+
+/** The same as a report. */
+export const sheetReport = (sheet: SheetOfFeed): Sheet =>
+  sheet.status === 'cannot' ? noSheetBlocks(sheet) : textSheet(pageOf(sheet));
 
 /** Its lines as a report. */
-export function textSheet(page: SheetPage): Blocks {
+function textSheet(page: SheetPage): Sheet {
   return {
     title: page.title,
     blocks: [
