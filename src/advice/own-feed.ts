@@ -1,7 +1,7 @@
 import { type Nutrient, RULE_NAMES } from '../chemistry/nutrients.js';
 import type { Programme } from '../programme/programme.js';
 import type { LinearRule } from '../programme/rule.js';
-import { formatNumber, formatUpTo, type MilliSiemensPerCm } from '../units/index.js';
+import { formatNumber, formatUpTo, type MilliSiemensPerCm, roundDecimals, roundDigits } from '../units/index.js';
 import { isAboveWater, type Limited } from './findings.js';
 import type { AdviceReading, OwnMatch } from './types.js';
 import { whyNot } from '../why/conflict.js';
@@ -213,9 +213,9 @@ function ceilings({ bands }: Programme): LinearRule[] {
   return [...RULE_NAMES].flatMap(([name, nutrient]) => {
     const max = bands[nutrient]?.max;
     if (max === undefined) return [];
-    const upper = formatNumber(max, 6);
-    const text = `${name} <= ${upper}`;
-    return [{ kind: 'linear', text, terms: { [nutrient]: 1 }, upper: Number(upper), from: { owner: 'you' } }];
+    const upper = roundDigits(max, 6);
+    const text = `${name} <= ${formatNumber(upper, 6)}`;
+    return [{ kind: 'linear', text, terms: { [nutrient]: 1 }, upper, from: { owner: 'you' } }];
   });
 }
 
@@ -241,8 +241,9 @@ const valueIn = (mix: Mix, counts: Nutrient | 'EC'): number =>
   counts === 'EC' ? mix.ec.mSPerCm : elementOf(mix, counts);
 const elementOf = (mix: Mix, n: Nutrient): number => mix.elements.find((e) => e.element === n)?.mgPerLitre ?? 0;
 /** A strength in per cent, as `blend --strength` takes it. */
-export const strengthText = (percent: number): string => formatUpTo(percent, percent < 10 ? 2 : 1);
-const printable = (percent: number): number => Number(strengthText(percent));
+export const strengthText = (percent: number): string => formatUpTo(percent, decimalsAt(percent));
+const decimalsAt = (percent: number): number => (percent < 10 ? 2 : 1);
+const printable = (percent: number): number => roundDecimals(percent, decimalsAt(percent));
 
 function atMost(counts: Nutrient | 'EC', most: number): Limited {
   if (counts === 'EC') return { kind: 'EC limit', mSPerCm: most };

@@ -89,7 +89,8 @@ export const WISH_OPTIONS = {
   brim: {
     value: 'AMOUNT',
     says: 'what the can holds to the brim',
-    usual: 'a quarter more than is to be mixed',
+    usual:
+      'the smallest can of the bench that takes what is in it with 2 % to spare, else a quarter more than is in it',
     read: readCan,
   },
   water: {
