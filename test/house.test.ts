@@ -20,6 +20,11 @@ describe('the house', () => {
     expect(long.map(({ name }) => name)).toEqual([]);
   });
 
+  it('leaves the command line thin: at most 80 lines a file', () => {
+    const long = SOURCES.filter(({ name, text }) => /^src\/cli\//.test(name) && text.trimEnd().split('\n').length > 80);
+    expect(long.map(({ name }) => name)).toEqual([]);
+  });
+
   it('turns numbers into text in one place', () => {
     expect(naming(/\.to(?:Fixed|Precision|Exponential|LocaleString)\(|\bIntl\./, /^src\/(?!units\/)/)).toEqual([]);
   });

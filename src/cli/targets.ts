@@ -3,7 +3,8 @@ import { dirname, resolve } from 'node:path';
 import { type Problem, problem } from '../problem.js';
 import type { Outputs } from './forms.js';
 import type { Io } from './io.js';
-import { cannotWrite, isOurs, statOf } from './write-out.js';
+import { isOurs } from './our-mark.js';
+import { cannotWrite, statOf } from './write-out.js';
 
 /** What keeps the files from being written: a folder that is not there, a file that is not ours, a file that was read as input. */
 export function targetProblems({ files, replace }: Outputs, io: Io): Problem[] {

@@ -1,0 +1,33 @@
+import { type Problem, problem, Refusal } from '../problem.js';
+import type { Given, Outcome } from './command.js';
+import { IN_A_FILE, type Io, textOptions } from './io.js';
+import { problemText } from './refuse.js';
+
+/** Prints what was found, and writes the files that were asked for: all of them, or none. */
+export async function answer({ exit, warnings, forms }: Outcome, { outputs }: Given, io: Io): Promise<Outcome['exit']> {
+  const notes: Problem[] = [...warnings];
+  if (outputs.files.length > 0) {
+    const { targetProblems } = await import('./targets.js');
+    const { marked } = await import('./our-mark.js');
+    const { writeOut } = await import('./write-out.js');
+    const files = [];
+    for (const { path, form } of outputs.files) {
+      const content = await forms[form]?.(IN_A_FILE);
+      if (content === undefined) notes.push(notMade(path));
+      else files.push({ path, content: marked(content, form) });
+    }
+    const unable = targetProblems(outputs, io);
+    if (unable.length > 0) throw new Refusal(unable);
+    for (const { path, content } of files) writeOut(path, content, io.cwd);
+  }
+  io.stderr(problemText(notes));
+  // a form that cannot be had of what was found is answered with the reason, in words
+  const text = await (forms[outputs.print] ?? forms.txt!)(textOptions(io));
+  io.stdout(String(text));
+  return exit;
+}
+
+const notMade = (path: string): Problem => ({
+  ...problem('not-written', { file: path }, 'nothing to write into it', 'an answer of that form', 'See below why.'),
+  severity: 'warning',
+});

@@ -1,0 +1,46 @@
+import { closeSync, openSync, readSync, statSync } from 'node:fs';
+import { resolve } from 'node:path';
+import type { Form } from './forms.js';
+
+/**
+ * An answer as it stands in a file: with a last line, in the manner of its form, by which velamen knows it again as its own. JSON needs
+ * none: its first line names a schema of velamen.
+ */
+export function marked(content: string | Uint8Array, form: Form): string | Uint8Array {
+  const mark = MARKS[form];
+  if (mark === '') return content;
+  return typeof content === 'string' ? `${content}${mark}` : Buffer.concat([content, Buffer.from(mark)]);
+}
+
+const SAID = 'written by velamen';
+
+/** The last line of a file of ours. Readers of HTML, SVG and PDF skip it; in CSV it is a line like those that name the tables. */
+const MARKS: Readonly<Record<Form, string>> = {
+  txt: `\n(${SAID})\n`,
+  csv: `\r\n# ${SAID}\r\n`,
+  html: `<!-- ${SAID} -->\n`,
+  svg: `<!-- ${SAID} -->\n`,
+  pdf: `\n% ${SAID}\n`,
+  json: '',
+};
+
+/** True where the file carries the mark of its form. */
+export function isOurs(path: string, form: Form, cwd: string): boolean {
+  const { head, tail } = endsOf(resolve(cwd, path));
+  return form === 'json' ? /^\{\s*"(schema|\$id)": "velamen\./.test(head) : tail.endsWith(MARKS[form].trimStart());
+}
+
+/** The first and the last hundred bytes of a file. */
+function endsOf(full: string): { head: string; tail: string } {
+  const file = openSync(full, 'r');
+  try {
+    const { size } = statSync(full);
+    const part = (from: number): string => {
+      const bytes = Buffer.alloc(100);
+      return bytes.subarray(0, readSync(file, bytes, 0, 100, from)).toString('utf8');
+    };
+    return { head: part(0), tail: part(Math.max(0, size - 100)) };
+  } finally {
+    closeSync(file);
+  }
+}
