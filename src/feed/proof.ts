@@ -27,7 +27,7 @@ export class Proof {
 }
 
 /** What was asked of the solver together with what it answered. */
-export type Settled = FeedSettled | FewSettled | CurveSettled | ReachSettled | PurchaseSettled;
+export type Settled = FeedSettled | FewSettled | CurveSettled | ReachSettled | PurchaseSettled | FewestSettled;
 
 /** The cheapest, lightest or closest feed within its limits. */
 export interface FeedSettled {
@@ -83,20 +83,39 @@ export interface PurchaseSettled {
   reserve: { feeds: readonly string[]; leastWithoutCap: number | null } | null;
 }
 
+/** The fewest products to buy, and the least money with so few. */
+export interface FewestSettled {
+  question: 'fewest products';
+  currency: string;
+  /** How many feeds they serve. */
+  feeds: number;
+  products: readonly string[];
+  /** Money for their packs and for water. */
+  spend: number;
+  /** What a search for the number alone ended with; null where the purchase itself shows that fewer will not do. */
+  number: PurchaseFound | null;
+  purchase: PurchaseFound;
+  /** Feeds that these packs give no blend under the EC cap for, by the full model. */
+  overCap: readonly string[];
+}
+
 /** What a search for whole packs ended with. */
 export type PurchaseAnswer =
-  | {
-      found: true;
-      objective: number;
-      bound: number;
-      gap: number;
-      violation: number;
-      engine: string;
-      /** Null: time ran out before it was proved. */
-      boundBy: 'multipliers' | 'cases' | 'search' | null;
-    }
+  | PurchaseFound
   | { found: false; none: true; byArithmetic: boolean; engine: string }
   | { found: false; none: false; why: string };
+
+/** Packs that a search found, and the bound below which there are none. */
+export interface PurchaseFound {
+  found: true;
+  objective: number;
+  bound: number;
+  gap: number;
+  violation: number;
+  engine: string;
+  /** Null: time ran out before it was proved. */
+  boundBy: 'multipliers' | 'cases' | 'search' | null;
+}
 
 export type FeedGoal = 'cheapest' | 'lightest' | 'closest';
 
@@ -144,6 +163,8 @@ function judged(settled: Settled): Judged {
       return ofReach(settled);
     case 'purchase':
       return ofPurchase(settled);
+    case 'fewest products':
+      return ofFewest(settled);
   }
 }
 
@@ -198,14 +219,23 @@ function ofPurchase({ answer, overCap }: PurchaseSettled): Judged {
     if (!answer.none) return { verdict: 'uncertified' };
     return { verdict: answer.byArithmetic ? 'infeasible' : 'uncertified', engine: answer.engine };
   }
-  const { objective, bound, gap, violation, engine, boundBy } = answer;
-  const proved = (boundBy === 'multipliers' || boundBy === 'cases') && overCap.length === 0;
+  return ofPacks(answer, isByArithmetic(answer) && overCap.length === 0);
+}
+
+function ofFewest({ number, purchase, overCap }: FewestSettled): Judged {
+  const answers = number === null ? [purchase] : [number, purchase];
+  return ofPacks(purchase, answers.every(isByArithmetic) && overCap.length === 0);
+}
+
+function ofPacks({ objective, bound, gap, violation, engine }: PurchaseFound, proved: boolean): Judged {
   return {
     verdict: proved ? 'optimal' : 'uncertified',
     engine,
     figures: { found: objective, bound, gap, violation },
   };
 }
+
+const isByArithmetic = ({ boundBy }: PurchaseFound): boolean => boundBy === 'multipliers' || boundBy === 'cases';
 
 function ofVerdict(verdict: Verdict): Judged {
   switch (verdict.verdict) {

@@ -12,20 +12,24 @@ export function withAtMost(formulated: Formulated, most: number, bounds = formul
   const rows = [...program.rows];
   const used: Record<string, number> = {};
   for (const [id] of formulated.products) {
-    columns.push({ id: `used:${id}`, cost: 0, upper: 1, integer: true });
-    rows.push({ id: `use:${id}`, upper: 0, terms: { [id]: 1, [`used:${id}`]: -ceilingOf(bounds, id) } });
-    used[`used:${id}`] = 1;
+    columns.push({ id: usedColumn(id), cost: 0, upper: 1, integer: true });
+    rows.push({ id: `use:${id}`, upper: 0, terms: { [id]: 1, [usedColumn(id)]: -ceilingOf(bounds, id) } });
+    used[usedColumn(id)] = 1;
   }
   rows.push({ id: 'at-most', upper: most, terms: used });
   return { ...formulated, program: { columns, rows } };
 }
 
+/** 1 where a product is used at all. */
+const usedColumn = (product: string): string => `used:${product}`;
+
 /** The fewest products that can keep every limit, or null if the search did not end. */
 export async function fewestProducts(formulated: Formulated): Promise<number | null> {
   const { program } = withAtMost(formulated, formulated.products.size);
+  const used = new Set([...formulated.products.keys()].map(usedColumn));
   const counting = {
     ...program,
-    columns: program.columns.map((c) => ({ ...c, cost: c.id.startsWith('used:') ? 1 : 0 })),
+    columns: program.columns.map((c) => ({ ...c, cost: used.has(c.id) ? 1 : 0 })),
   };
   const verdict = await solve(counting);
   return verdict.verdict === 'optimal' ? Math.round(verdict.objective) : null;
@@ -33,7 +37,7 @@ export async function fewestProducts(formulated: Formulated): Promise<number | n
 
 /** The products an integer answer uses. */
 export function chosen(formulated: Formulated, answer: Extract<Verdict, { x: Record<string, number> }>): Set<number> {
-  return new Set([...formulated.products].filter(([id]) => answer.x[`used:${id}`]! > 0.5).map(([, index]) => index));
+  return new Set([...formulated.products].filter(([id]) => answer.x[usedColumn(id)]! > 0.5).map(([, index]) => index));
 }
 
 /**

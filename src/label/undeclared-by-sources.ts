@@ -10,6 +10,7 @@ import {
   makeUpsWithin,
   massOf,
   nearestMakeUp,
+  sourceColumn,
   unclaimed,
 } from './undeclared-program.js';
 import type { Composition } from './composition.js';
@@ -101,12 +102,13 @@ export async function closeBySources(
 async function amongNearest(sources: readonly Source[], program: LinearProgram, nearest: Optimal): Promise<MakeUp> {
   const costs = program.columns.filter((c) => c.cost > 0).map((c): [string, number] => [c.id, c.cost]);
   const near = { id: 'near', upper: nearest.objective + NO_FARTHER, terms: Object.fromEntries(costs) };
+  const amounts = new Map(sources.map((source, i) => [sourceColumn(i), source]));
   const end = endsOf(sources, (cost) => ({
     rows: [...program.rows, near],
-    columns: program.columns.map((c) => ({
-      ...c,
-      cost: c.id in near.terms ? 0 : cost(sources[Number(c.id.slice(1))]!),
-    })),
+    columns: program.columns.map((c) => {
+      const source = amounts.get(c.id);
+      return { ...c, cost: source === undefined ? 0 : cost(source) };
+    }),
   }));
   const [first, last] = [await end(conduct), await end((s) => -conduct(s))];
   const one = makeUpOf(sources, nearest.x);

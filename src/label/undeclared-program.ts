@@ -61,6 +61,9 @@ export function figuresOf({ content, printed }: Composition, { whole }: Mass, sh
   });
 }
 
+/** What stands for the mg of a source, by its place in the list. */
+export const sourceColumn = (index: number): string => `s${index}`;
+
 /** Sources whose sums lie within the figures and the mass. @param cost of one mg of a source */
 export function makeUpsWithin(
   sources: readonly Source[],
@@ -70,7 +73,7 @@ export function makeUpsWithin(
   cost: (source: Source) => number,
 ): LinearProgram {
   return {
-    columns: sources.map((source, i) => ({ id: `s${i}`, cost: cost(source) })),
+    columns: sources.map((source, i) => ({ id: sourceColumn(i), cost: cost(source) })),
     rows: [
       ...figures.map(({ nutrient, mg, under, over }) => ({
         id: `is:${nutrient}`,
@@ -105,7 +108,7 @@ export function nearestMakeUp(
     terms: { ...termsOf(sources, nutrient), [`over:${nutrient}`]: -1, [`under:${nutrient}`]: 1 },
   }));
   return {
-    columns: [...sources.map((_, i) => ({ id: `s${i}`, cost: 0 })), ...deviations],
+    columns: [...sources.map((_, i) => ({ id: sourceColumn(i), cost: 0 })), ...deviations],
     rows: [...rows, ...others, massRow(sources, most)],
   };
 }
@@ -134,7 +137,7 @@ export function unclaimed(
   if (!main) return each;
   const declared = NUTRIENTS.filter((n) => !isForm(n)).reduce((sum, n) => sum + (content[n].stated ?? 0), 0);
   const silent = TRACES.filter((n) => content[n].stated === null);
-  const terms = sources.map((s, i) => [`s${i}`, silent.reduce((sum, n) => sum + s.mg[n], 0)] as const);
+  const terms = sources.map((s, i) => [sourceColumn(i), silent.reduce((sum, n) => sum + s.mg[n], 0)] as const);
   const all = { id: 'unclaimed:traces', upper: declared * TRACES_PER_REST };
   return [...each, { ...all, terms: Object.fromEntries(terms.filter(([, mg]) => mg > 0)) }];
 }
@@ -148,7 +151,7 @@ const PRINTS_AS_ZERO = 0.1;
 /** What amounts of the sources come to. */
 export function makeUpOf(sources: readonly Source[], x: Readonly<Record<string, number>>): MakeUp {
   const sum = (of: (source: Source) => number): number =>
-    sources.reduce((total, source, i) => total + Math.max(0, x[`s${i}`] ?? 0) * of(source), 0);
+    sources.reduce((total, source, i) => total + Math.max(0, x[sourceColumn(i)] ?? 0) * of(source), 0);
   const ions = Object.fromEntries(
     (Object.keys(sources[0]!.ions) as (keyof Ions)[]).map((ion) => [ion, sum((s) => s.ions[ion])]),
   ) as unknown as Ions;
@@ -156,10 +159,10 @@ export function makeUpOf(sources: readonly Source[], x: Readonly<Record<string, 
 }
 
 const termsOf = (sources: readonly Source[], nutrient: Nutrient): Record<string, number> =>
-  Object.fromEntries(sources.flatMap((s, i) => (s.mg[nutrient] > 0 ? [[`s${i}`, s.mg[nutrient]]] : [])));
+  Object.fromEntries(sources.flatMap((s, i) => (s.mg[nutrient] > 0 ? [[sourceColumn(i), s.mg[nutrient]]] : [])));
 
 const massRow = (sources: readonly Source[], most: number): Row => ({
   id: 'mass',
   upper: most,
-  terms: Object.fromEntries(sources.map((_, i) => [`s${i}`, 1])),
+  terms: Object.fromEntries(sources.map((_, i) => [sourceColumn(i), 1])),
 });

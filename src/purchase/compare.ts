@@ -1,5 +1,6 @@
+import { Proof } from '../feed/proof.js';
 import { boughtColumn, type Joint, jointProgram } from './program.js';
-import { type Found, search } from './search.js';
+import { answerOf, type Found, search } from './search.js';
 import type { Comparison, PurchaseOptions, Unproved } from './types.js';
 
 /** The joint purchase beside buying for each feed alone, and beside the fewest products that do. */
@@ -40,10 +41,13 @@ async function fewest(
   { option, overCap, found }: Unproved & { found: Found },
   options: PurchaseOptions,
 ): Promise<Comparison['fewest']> {
+  const { currency, feeds } = joint.request;
+  const asked = { question: 'fewest products', currency, feeds: feeds.length } as const;
   // one product is bought because none is not enough, unless it is bought to spare water
   if (option.packs.length === 0 || (option.packs.length === 1 && !hasDearWater(joint))) {
-    const settled = overCap.length === 0 ? found.boundBy : null;
-    return { products: option.packs.map((p) => p.id), spend: option.total, boundBy: settled };
+    const products = option.packs.map((p) => p.id);
+    const [spend, purchase] = [option.total, answerOf(found)];
+    return { products, spend, proof: Proof.of({ ...asked, products, spend, number: null, purchase, overCap }) };
   }
   options.onStep?.({ kind: 'fewest' });
   const count = await search(joint, { ...options, count: 'products', byCases: false });
@@ -58,17 +62,10 @@ async function fewest(
     rows: [{ id: 'fewest', upper: number, terms }],
   });
   if (!cheapest.found) return null;
-  return {
-    products: productsOf(joint, cheapest.found),
-    spend: cheapest.found.objective,
-    boundBy: weaker(count.found.boundBy, cheapest.found.boundBy),
-  };
-}
-
-/** What two findings rest on together. */
-function weaker(a: Found['boundBy'], b: Found['boundBy']): Found['boundBy'] {
-  const order = ['multipliers', 'cases', 'search', null] as const;
-  return order[Math.max(order.indexOf(a), order.indexOf(b))]!;
+  const products = productsOf(joint, cheapest.found);
+  const spend = cheapest.found.objective;
+  const answers = { number: answerOf(count.found), purchase: answerOf(cheapest.found) };
+  return { products, spend, proof: Proof.of({ ...asked, products, spend, ...answers, overCap: [] }) };
 }
 
 function hasDearWater(joint: Joint): boolean {

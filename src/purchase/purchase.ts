@@ -1,11 +1,11 @@
 import { type Caution, cautionsFor } from '../can/cautions.js';
-import { Proof, type PurchaseAnswer } from '../feed/proof.js';
+import { Proof } from '../feed/proof.js';
 import { compare } from './compare.js';
 import { atLeastEc, ecReserve, keepsCaps } from './ec.js';
 import { extrasOf } from './extras.js';
 import { optionOf } from './option.js';
 import { type Joint, jointProgram } from './program.js';
-import { type Found, type Search, search, without } from './search.js';
+import { answerOf, type Found, type Search, search, without } from './search.js';
 import type {
   PurchaseCannot,
   PurchaseMade,
@@ -142,11 +142,6 @@ const horizonOf = ({ request }: Joint): { currency: string; weeks: number } => (
   currency: request.currency,
   weeks: request.weeks,
 });
-
-function answerOf({ counts: _, ...found }: Found): PurchaseAnswer {
-  const { objective, bound, gap, violation, engine, boundBy } = found;
-  return { found: true, objective, bound, gap, violation, engine, boundBy };
-}
 
 function endNote(answer: Exclude<Search, { found: Found }>, listed: number): PurchaseNote {
   return answer.none ? { kind: 'no more options', listed } : { kind: 'time ran out', why: answer.why };

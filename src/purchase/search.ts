@@ -1,4 +1,5 @@
 import { type LinearProgram, type Row, solve, type Verdict } from '../../solver/index.js';
+import type { PurchaseFound } from '../feed/proof.js';
 import { boughtColumn, type Joint, packColumn } from './program.js';
 import { ENGINES } from './settle.js';
 import type { PurchaseOptions } from './types.js';
@@ -58,6 +59,11 @@ export async function search(joint: Joint, options: SearchOptions = {}): Promise
     case 'unbounded':
       throw new Error('modelling fault: a purchase cannot earn money');
   }
+}
+
+/** What was found, as a proof takes it. */
+export function answerOf({ objective, bound, gap, violation, engine, boundBy }: Found): PurchaseFound {
+  return { found: true, objective, bound, gap, violation, engine, boundBy };
 }
 
 /** Neither an answer nor the search's word that there is none. */

@@ -131,8 +131,8 @@ export interface Comparison {
   alone: { feed: string; spend: number | null; products: string[] }[];
   aloneSpend: number | null;
   jointSpend: number;
-  /** The fewest bought products that serve all feeds, the least spend with so few, and what both rest on (null: time ran out). */
-  fewest: { products: string[]; spend: number; boundBy: 'multipliers' | 'cases' | 'search' | null } | null;
+  /** The fewest bought products that serve all feeds, and the least spend with so few. */
+  fewest: { products: string[]; spend: number; proof: Proof } | null;
 }
 
 /** What is worth knowing beside a purchase. Products go by id. */

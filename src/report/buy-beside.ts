@@ -1,5 +1,6 @@
 import type { PurchaseMade, PurchaseOption } from '../purchase/types.js';
-import { figure, money, percent } from './figures.js';
+import { money, percent } from './figures.js';
+import { proofSentence } from './says/proof.js';
 import { type Block, heading, list, paragraph, table } from './sheet.js';
 
 /** What one more product than the best option buys would do. */
@@ -59,17 +60,10 @@ export function comparisonBlocks({ comparison, currency, options }: PurchaseMade
     );
   }
   if (fewest !== null) {
-    const count = fewest.products.length;
-    const proved = DOUBTS[fewest.boundBy ?? 'nothing'];
     const isBest = options[0].packs.map((pack) => pack.id).join() === fewest.products.join();
     lines.push(
-      count === 0
-        ? 'the fewest products to buy: none'
-        : `the fewest products that serve ${alone.length > 1 ? 'all feeds' : 'the feed'}${proved}: ${figure(count)}, ${fewest.products.join(', ')}, for ${money(fewest.spend, currency)}${isBest ? ', the best option itself' : ''}`,
+      `${proofSentence(fewest.proof)}${isBest && fewest.products.length > 0 ? ', the best option itself' : ''}`,
     );
   }
   return [heading('Compared'), list(lines)];
 }
-
-/** What has to be said where arithmetic does not prove that fewer will not do. */
-const DOUBTS = { multipliers: '', cases: '', search: ' (on the search’s word)', nothing: ' (not proved)' };

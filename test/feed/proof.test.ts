@@ -1,6 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import type { Infeasible, Optimal, Uncertified } from '../../solver/index.js';
-import { type FewSettled, Proof, type PurchaseSettled } from '../../src/feed/proof.js';
+import {
+  type FewestSettled,
+  type FewSettled,
+  Proof,
+  type PurchaseFound,
+  type PurchaseSettled,
+} from '../../src/feed/proof.js';
 import { proofSentence } from '../../src/report/says/proof.js';
 
 const optimal = (objective: number, boundBy: Optimal['boundBy'], bound = objective): Optimal => ({
@@ -45,6 +51,28 @@ describe('a proof', () => {
       proof.verdict = 'optimal';
     }).toThrow(TypeError);
     expect(proof.verdict).toBe('uncertified');
+  });
+
+  it('of the fewest products leans on the number and on the purchase, whichever is weaker', () => {
+    const found = (boundBy: PurchaseFound['boundBy']): PurchaseFound => ({
+      ...{ found: true, objective: 12, bound: 12, gap: 0, violation: 0, engine: 'an engine' },
+      boundBy,
+    });
+    const asked = {
+      ...{ question: 'fewest products', currency: 'EUR', feeds: 2, products: ['a', 'b'], spend: 12, overCap: [] },
+      ...{ number: found('cases'), purchase: found('multipliers') },
+    } satisfies FewestSettled;
+    const told = (changed: Partial<FewestSettled>): [string, string] => {
+      const proof = Proof.of({ ...asked, ...changed });
+      return [proof.verdict, proofSentence(proof)];
+    };
+    const [which, what] = ['the fewest products that serve all feeds', '2, a, b, for 12 EUR'];
+    expect(told({})).toEqual(['optimal', `${which}: ${what}`]);
+    expect(told({ number: null })).toEqual(['optimal', `${which}: ${what}`]);
+    expect(told({ number: found('search') })).toEqual(['uncertified', `${which} (on the search’s word): ${what}`]);
+    expect(told({ purchase: found('search') })).toEqual(['uncertified', `${which} (on the search’s word): ${what}`]);
+    expect(told({ purchase: found(null) })).toEqual(['uncertified', `${which} (not proved): ${what}`]);
+    expect(told({ number: null, overCap: ['moss'] })).toEqual(['uncertified', `${which} (not proved): ${what}`]);
   });
 
   it('of few products is bounded over every choice, not by the products chosen', () => {

@@ -58,8 +58,8 @@ function optionJson({
 
 function comparisonJson({ fewest, ...rest }: Comparison): NonNullable<z.infer<typeof buyShape>['comparison']> {
   if (fewest === null) return { ...rest, fewest };
-  const { products, spend, boundBy } = fewest;
-  return { ...rest, fewest: { products, spend, proved: boundBy === 'multipliers' || boundBy === 'cases' } };
+  const { products, spend, proof } = fewest;
+  return { ...rest, fewest: { products, spend, proved: proof.verdict === 'optimal' } };
 }
 
 /** What `buy --instead-of ID --json` prints. */

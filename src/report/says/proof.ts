@@ -3,6 +3,7 @@ import type {
   CurveSettled,
   FeedGoal,
   FeedSettled,
+  FewestSettled,
   FewSettled,
   Proof,
   PurchaseAnswer,
@@ -10,6 +11,7 @@ import type {
   ReachSettled,
   Stage,
 } from '../../feed/proof.js';
+import { figure, money } from '../figures.js';
 import { formatDigits, formatNumber } from '../../units/index.js';
 
 /** What a proof says, in one line: always of the very question that was answered, and never more than the certificate. */
@@ -25,6 +27,8 @@ export function proofSentence({ settled }: Proof): string {
       return reachSentence(settled);
     case 'purchase':
       return purchaseSentence(settled);
+    case 'fewest products':
+      return fewestSentence(settled);
   }
 }
 
@@ -141,6 +145,18 @@ function reserveWords({ reserve, currency }: PurchaseSettled): string {
       ? 'how little it would cost without the cap was not found in time'
       : `without the cap the least is ${formatNumber(reserve.leastWithoutCap)} ${currency}`.trimEnd();
   return `; with the EC cap of ${reserve.feeds.join(' and ')} as a straight line: ${least}, so a cheaper purchase in between is not excluded`;
+}
+
+function fewestSentence({ currency, feeds, products, spend, number, purchase, overCap }: FewestSettled): string {
+  if (products.length === 0) return 'the fewest products to buy: none';
+  const rests = (number === null ? [purchase] : [number, purchase]).map(({ boundBy }) => boundBy);
+  const doubt =
+    overCap.length > 0 || rests.includes(null)
+      ? ' (not proved)'
+      : rests.includes('search')
+        ? ' (on the search’s word)'
+        : '';
+  return `the fewest products that serve ${feeds > 1 ? 'all feeds' : 'the feed'}${doubt}: ${figure(products.length)}, ${products.join(', ')}, for ${money(spend, currency)}`;
 }
 
 /** The search's own tolerance is 0.0001 %. */
