@@ -1,4 +1,5 @@
 import { parseRules } from '../programme/parse-rule.js';
+import type { Rule } from '../programme/rule.js';
 import type { Strength } from '../programme/strength.js';
 import { type Checked, type Problem, problem } from '../problem.js';
 import type { FeedSpec } from './bench-types.js';
@@ -71,13 +72,12 @@ function keyed(spot: Spot): string {
     .join(', ');
 }
 
-/** The grower's rules as written, each one parsed for its faults. */
-function rulesOf(spot: Spot, problems: Problem[]): string[] {
-  return itemsOf(spot).map((item) => {
-    const text = String(contentOf(item) ?? '');
-    const parsed = parseRules([text], { owner: 'you' }, whereIs(item));
+/** The grower's rules that can be read; the faults of the others are told where they stand. */
+function rulesOf(spot: Spot, problems: Problem[]): Rule[] {
+  return itemsOf(spot).flatMap((item) => {
+    const parsed = parseRules([String(contentOf(item) ?? '')], { owner: 'you' }, whereIs(item));
     problems.push(...(parsed.ok ? parsed.warnings : parsed.problems));
-    return text;
+    return parsed.ok ? parsed.value : [];
   });
 }
 

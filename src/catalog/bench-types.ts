@@ -1,4 +1,5 @@
 import type { Medium, Phase } from '../programme/programme.js';
+import type { Rule } from '../programme/rule.js';
 import type { Strength } from '../programme/strength.js';
 import type { DropsPerMillilitre, Grams, Litres, Millilitres } from '../units/index.js';
 import type { Where } from '../problem.js';
@@ -29,8 +30,8 @@ export interface FeedSpec {
   batchLitres?: Litres;
   /** Litres used in a week; absent = not said. */
   weeklyLitres?: Litres;
-  /** The grower's own rules, as written. */
-  rules: string[];
+  /** The grower's own rules. */
+  rules: Rule[];
   where: Where;
 }
 

@@ -1,7 +1,6 @@
 import type { FeedSpec } from '../catalog/bench-types.js';
 import type { FeedRequest } from '../feed/request.js';
 import { problem } from '../problem.js';
-import { parseRules } from '../programme/parse-rule.js';
 import { resolveProgramme } from '../programme/resolve.js';
 import { atStrength, strengthText } from '../programme/strength.js';
 import type { Collected } from './collected.js';
@@ -44,10 +43,7 @@ export function requestOf(spec: FeedSpec, open: OpenBench, collected: Collected)
   const { catalog } = open;
   const full = collected.take(resolveProgramme(catalog, spec.plants, spec.medium, spec.phase, spec.where));
   const scaled = full && collected.take(atStrength(full, spec.strength, spec.where));
-  const own = parseRules(spec.rules, { owner: 'you' }, spec.where);
-  // how a rule was read has been told at its own line
-  if (!own.ok) collected.add(...own.problems);
-  if (!scaled || !own.ok) return undefined;
+  if (!scaled) return undefined;
   return {
     header: {
       name: spec.name,
@@ -60,7 +56,7 @@ export function requestOf(spec: FeedSpec, open: OpenBench, collected: Collected)
       currency: open.currency,
     },
     programme: scaled.programme,
-    rules: own.value,
+    rules: spec.rules,
     shelf: open.shelf.products,
     waters: open.waters,
     otherWaters: catalog.waters,

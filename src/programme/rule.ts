@@ -28,5 +28,14 @@ export interface EcRule {
   from: RuleOrigin;
 }
 
+/** At most this share of the total nitrogen as ammonium. */
+export const mostAmmonium = (share: number, from: RuleOrigin): LinearRule => ({
+  kind: 'linear',
+  text: `NH4 <= ${share} * N`,
+  terms: share === 0 ? { 'NH4-N': 1 } : { 'NH4-N': 1, N: -share },
+  upper: 0,
+  from,
+});
+
 /** Whose a rule is; of the programme's, for which plants, medium and phase (absent: for all). */
 export type RuleOrigin = { owner: 'you' } | { owner: 'programme'; plants?: string; medium?: Medium; phase?: Phase };

@@ -41,7 +41,7 @@ describe('bench.yaml', () => {
         strength: { kind: 'percent', percent: 80 },
         batchLitres: 4,
         weeklyLitres: 3.785411784,
-        rules: ['NH4 <= 0 * N'],
+        rules: [{ kind: 'linear', text: 'NH4 <= 0 * N', terms: { 'NH4-N': 1 }, upper: 0, from: { owner: 'you' } }],
         where: { file: 'bench.yaml', line: 7, field: 'feeds.moss' },
       },
       {

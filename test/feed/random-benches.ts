@@ -1,4 +1,6 @@
 import { litres } from '../../src/units/index.js';
+import { unwrap } from '../../src/problem.js';
+import { parseRules } from '../../src/programme/parse-rule.js';
 import { solve } from '../../solver/index.js';
 import { shippedCatalog } from '../../src/desk/shipped-catalog.js';
 import { closeShelf } from '../../src/label/close.js';
@@ -23,7 +25,14 @@ export function randomBench(seed: number, products: number): FeedRequest {
   const waters = new Map(Array.from({ length: d.whole(1, 2) }, () => d.pick(catalog.waters)).map((w) => [w.id, w]));
   const rule = d.pick(['', '', 'NH4 <= 0.1 * N', 'Cl <= 20', 'Ca >= 3 * Mg', 'NO3 >= 0.7 * N']);
   const stock = [...shelf.values()].map((p) => (d.chance(0.2) ? p.with({ onHand: d.between(0.1, 5) }) : p));
-  const spec = { plants: plants.id, medium, phase, percent, batchLitres: litres(4), rules: rule === '' ? [] : [rule] };
+  const spec = {
+    plants: plants.id,
+    medium,
+    phase,
+    percent,
+    batchLitres: litres(4),
+    rules: unwrap(parseRules(rule === '' ? [] : [rule], { owner: 'you' })),
+  };
   return { ...feedOf(spec, { shelf: stock, waters: [...waters.values()] }), market };
 }
 

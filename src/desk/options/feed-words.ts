@@ -2,6 +2,7 @@ import type { FeedSpec } from '../../catalog/bench-types.js';
 import type { Catalog } from '../../catalog/catalog.js';
 import type { Water } from '../../label/product.js';
 import { type Problem, problem } from '../../problem.js';
+import { mostAmmonium } from '../../programme/rule.js';
 import { type Beside, type ReadKey, readWish, type ValueOf } from './read-wish.js';
 import { readWaters } from './water.js';
 
@@ -53,9 +54,8 @@ export function readFeedWords(
     strength: take('strength', words.strength),
     batchLitres: take('mix', words.mix),
   });
-  const rules = words.rule ?? [];
-  for (const rule of rules) take('rule', rule);
-  const own = [...rules, ...(share === undefined ? [] : [`NH4 <= ${share} * N`])];
+  const rules = (words.rule ?? []).flatMap((rule) => take('rule', rule) ?? []);
+  const own = [...rules, ...(share === undefined ? [] : [mostAmmonium(share, { owner: 'you' })])];
   const feeds = base ?? (problems.some((p) => p.severity === 'error') ? [] : [newFeed(words, said)]);
   return {
     bench: {
