@@ -47,7 +47,7 @@ for (const [argv, count] of COMMANDS) {
   const least = (of: 'bare' | 'ours'): number => Math.min(...pairs.map((pair) => pair[of]));
   const ratio = median(pairs.map((pair) => pair.ours / pair.bare));
   console.log(
-    `${count} pairs of cold processes, velamen ${argv.filter((word) => !word.startsWith('examples/')).join(' ')}: ` +
+    `${count} pairs of cold processes, velamen ${argv.filter((word) => !/^(examples\/|--bench)/.test(word)).join(' ')}: ` +
       `${ratio.toFixed(1)} × bare Node in the median; quickest ${least('ours').toFixed(0)} and ${least('bare').toFixed(0)} ms, ` +
       `${(least('ours') / least('bare')).toFixed(1)} ×`,
   );
