@@ -1,7 +1,7 @@
 import type * as z from 'zod';
 import type { Prices, ProductPrice } from '../../feed/results.js';
-import { limitFrom, limitSays } from '../says/limits.js';
-import { limitPriceSays, unitOfLimit, unusedPriceSays, usedPriceSays } from '../says/prices.js';
+import { limitFrom, limitSays, unitOfLimit } from '../says/limits.js';
+import { limitPriceSays, unusedPriceSays, usedPriceSays } from '../says/prices.js';
 import type { prices as pricesShape } from '../shapes.js';
 
 type PricesJson = z.infer<typeof pricesShape>;

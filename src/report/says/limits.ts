@@ -30,6 +30,24 @@ export function limitSays(limit: Limit | Wish): string {
   }
 }
 
+/** What one unit of a limit's bound is. */
+export function unitOfLimit(limit: Limit): string {
+  switch (limit.kind) {
+    case 'nutrient':
+    case 'rule':
+      return 'mg/L';
+    case 'ec':
+      return 'mS/cm';
+    case 'stock':
+    case 'rate':
+      return `${limit.unit}/L`;
+    case 'water':
+      return 'L/L';
+    default:
+      return limit satisfies never;
+  }
+}
+
 /** Whose a limit is: `programme`, `programme: sphagnum`, `you`, `shelf`. */
 export const limitFrom = (limit: Limit | Wish): string =>
   limit.kind === 'rule' ? originSays(limit.rule.from) : limit.owner;

@@ -1,14 +1,9 @@
-import type { Limit, LimitPrice, PriceSide, ProductPrice } from '../../feed/results.js';
+import type { LimitPrice, PriceSide, ProductPrice } from '../../feed/results.js';
 import { formatNumber } from '../../units/index.js';
+import { unitOfLimit } from './limits.js';
 
 /** A cost or saving below this share of the whole is rounding of the certificate (1e-6). */
 const NOTHING = 2e-6;
-
-/** What one unit of a limit's bound is. */
-export function unitOfLimit(limit: Limit): string {
-  if (limit.kind === 'ec') return 'mS/cm';
-  return limit.kind === 'stock' || limit.kind === 'rate' ? `${limit.unit}/L` : 'mg/L';
-}
 
 /**
  * `each mg/L costs 0.00019 EUR/L, from 18 to 23.9; lifting it saves 34.4 %`.

@@ -1,7 +1,7 @@
 import type { FarkasSum, LimitMove, Relaxation, Source } from '../../feed/why-not.js';
 import type { Ratio } from '../../feed/ratio.js';
 import { formatNumber, formatUpTo } from '../../units/index.js';
-import { limitSays, products } from './limits.js';
+import { limitSays, products, unitOfLimit } from './limits.js';
 import { roundedTo } from './rounded.js';
 
 /** Kinds of product in words that a shop would understand. */
@@ -96,9 +96,7 @@ function changeSays({ limit, from, to, ratio, wanted }: LimitMove): string {
     return `${formatNumber(roundedTo(wanted, 'up'))} ${unit} of ${product} instead of ${formatNumber(onHand)} ${unit} for the batch`;
   }
   const isFloor = 'end' in limit && limit.end === 'least';
-  const unit =
-    limit.kind === 'ec' ? 'mS/cm' : limit.kind === 'stock' || limit.kind === 'rate' ? `${limit.unit}/L` : 'mg/L';
-  return `${formatNumber(roundedTo(to, isFloor ? 'down' : 'up'))} instead of ${formatNumber(from)} ${unit}`;
+  return `${formatNumber(roundedTo(to, isFloor ? 'down' : 'up'))} instead of ${formatNumber(from)} ${unitOfLimit(limit)}`;
 }
 
 /** `NH4 share of N 7.1 % instead of 0 %`, `Ca : Mg 1.8 instead of 2`. */
