@@ -1,11 +1,9 @@
-import type { ClosedProduct, Disagreement } from '../label/closed-product.js';
+import type { ClosedProduct } from '../label/closed-product.js';
 import { potentialAcidity } from '../chemistry/acidity.js';
 import { solutionChemistry } from '../chemistry/solution/index.js';
-import { type Problem, warning } from '../problem.js';
 import { type MilliSiemensPerCm, milliSiemensPerCm } from '../units/index.js';
 import { saltsIn } from './acidity.js';
 import { ionSourceOf } from './ion-sources.js';
-import { disagreementText } from '../label/disagreement.js';
 import { type CloudingLine, cloudingOf } from './clouding.js';
 import { chemistryOf, conductivity, NONE } from '../chemistry/conductivity.js';
 import { conductingIons, type MakeUp } from './ec.js';
@@ -28,24 +26,20 @@ export interface LabelFacts {
   acidity: number;
 }
 
-/** The facts of a product, and a warning where the salts it names cannot make its analysis. */
-export function labelFacts(product: ClosedProduct): { facts: LabelFacts; problems: Problem[] } {
-  const { composition, disagreement } = product;
-  const { N } = composition.content;
+/** The facts of a product. */
+export function labelFacts(product: ClosedProduct): LabelFacts {
+  const { N } = product.composition.content;
   const read = (['value', 'leastConductive', 'mostConductive'] as const).map((which) => netEc(product, which));
   return {
-    facts: {
-      ec: {
-        mSPerCm: read[0]!,
-        low: milliSiemensPerCm(Math.min(...read)),
-        high: milliSiemensPerCm(Math.max(...read)),
-        from: product.ec === undefined ? product.ions.from : 'measured',
-      },
-      ph: phOf(product),
-      precipitation: cloudingOf([ionSourceOf(product, 1)], solutionChemistry).minerals,
-      acidity: potentialAcidity({ ...saltsIn(product.ions.value), N: N.stated ?? N.low }),
+    ec: {
+      mSPerCm: read[0]!,
+      low: milliSiemensPerCm(Math.min(...read)),
+      high: milliSiemensPerCm(Math.max(...read)),
+      from: product.ec === undefined ? product.ions.from : 'measured',
     },
-    problems: disagreement === undefined ? [] : [sourcesWarning(product, disagreement)],
+    ph: phOf(product),
+    precipitation: cloudingOf([ionSourceOf(product, 1)], solutionChemistry).minerals,
+    acidity: potentialAcidity({ ...saltsIn(product.ions.value), N: N.stated ?? N.low }),
   };
 }
 
@@ -63,13 +57,3 @@ function phOf(product: ClosedProduct): LabelFacts['ph'] {
 }
 
 const MAKE_UPS: readonly MakeUp[] = ['value', 'leastConductive', 'mostConductive', 'acid', 'alkaline'];
-
-function sourcesWarning(product: ClosedProduct, disagreement: Disagreement): Problem {
-  return warning(
-    'sources-disagree',
-    { ...product.where, field: 'derived_from' },
-    disagreementText(disagreement),
-    'salts that can make the analysis',
-    'Copy the whole list of sources; until then every plausible counter-ion is allowed for.',
-  );
-}

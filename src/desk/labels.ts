@@ -11,6 +11,7 @@ import { Collected } from './collected.js';
 import { benchAndShelf } from './opened.js';
 import type { Shelf } from './shelf.js';
 import { shippedCatalog } from './shipped-catalog.js';
+import { sourcesWarnings } from './sources-warning.js';
 import type { Wishes } from './wishes.js';
 
 /**
@@ -35,8 +36,8 @@ export async function labelsOf(
       : ids.flatMap((id) => collected.take(findProduct(shelf.products, id)) ?? []);
   const warnings = collected.settle();
   const products = (await closeLabels(shown)).map((product) => {
-    const { facts, problems } = labelFacts(product);
-    return { ...labelLine(product, [...warnings.filter((w) => isAbout(w, product)), ...problems]), ...facts };
+    const problems = [...warnings.filter((w) => isAbout(w, product)), ...sourcesWarnings(product)];
+    return { ...labelLine(product, problems), ...labelFacts(product) };
   });
   return {
     met: true,

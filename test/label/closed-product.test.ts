@@ -11,7 +11,7 @@ import { powder, request, row } from '../feed/fixtures.js';
 
 const root = join(import.meta.dirname, '../..');
 const one = (header: string, cells: string): Product => unwrap(readProducts(`id,${header}\nx,${cells}`, 'x.csv'))[0]!;
-const factsOf = async (product: Product) => labelFacts(await closeProduct(product)).facts;
+const factsOf = async (product: Product) => labelFacts(await closeProduct(product));
 
 describe('a label with another list, density or formula', () => {
   const listed = one('form,N,NH4-N,derived_from', 'powder,10,10,ammonium sulfate');

@@ -8,6 +8,7 @@ import { closeProduct, closeShelf } from '../../src/label/close.js';
 import { conductivity } from '../../src/chemistry/conductivity.js';
 import { conductingIons } from '../../src/can/ec.js';
 import { labelFacts } from '../../src/can/label-facts.js';
+import { sourcesWarnings } from '../../src/desk/sources-warning.js';
 import { unwrap } from '../../src/problem.js';
 
 const catalog = shippedCatalog();
@@ -63,7 +64,7 @@ describe('the ions of a product', () => {
   });
 
   it('leave a range where two lists could make the label, and a wider one where there is no list', async () => {
-    const ec = async (header: string, row: string) => labelFacts(await one(header, row)).facts.ec;
+    const ec = async (header: string, row: string) => labelFacts(await one(header, row)).ec;
     const listed = await ec(
       'N,NO3-N,K2O,derived_from',
       '8,8,45,potassium nitrate; potassium chloride; potassium sulfate',
@@ -81,8 +82,8 @@ describe('the ions of a product', () => {
 
   it('that a list cannot make are told, with by how much', async () => {
     const wrong = await one('N,NO3-N,P2O5,K2O,derived_from', '10,10,10,30,potassium nitrate');
-    const { facts, problems } = labelFacts(wrong);
-    expect(problems).toMatchObject([
+    const facts = labelFacts(wrong);
+    expect(sourcesWarnings(wrong)).toMatchObject([
       { code: 'sources-disagree', found: expect.stringMatching(/cannot make this analysis: .*P 0 % for 4\.36 %/) },
     ]);
     expect(wrong.disagreement!.find(({ nutrient }) => nutrient === 'P')!.nearest).toBeCloseTo(0, 9);
@@ -92,7 +93,7 @@ describe('the ions of a product', () => {
   it('give way to a measured EC', async () => {
     const measured = await one('N,NO3-N,K2O,ec', '13,13,45,1.1');
     expect(conductivity(conductingIons(measured, 'value'))).toBeCloseTo(1.1, 5);
-    const facts = labelFacts(measured).facts.ec;
+    const facts = labelFacts(measured).ec;
     expect(facts.from).toBe('measured');
     expect(facts.low).toBeCloseTo(facts.high, 9);
     // a product without known ions conducts as potassium chloride would

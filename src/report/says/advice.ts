@@ -7,7 +7,7 @@ import type {
   MeasureSense,
   OpenMeasure,
 } from '../../advice/findings.js';
-import { disagreementText } from '../../label/disagreement.js';
+import { disagreementSays } from './disagreement.js';
 import { formatNumber } from '../../units/index.js';
 import { limitSays } from './limits.js';
 
@@ -165,7 +165,7 @@ export function assessNoteSays(note: AssessNote): string {
       return `${id}: ${formatNumber(millilitres, 3)} mL level is taken as ${formatNumber(grams, 3)} g (${density}; spoons vary by 5 to 15 %).`;
     }
     case 'sources disagree':
-      return `${note.id}: ${disagreementText(note.disagreement)}.`;
+      return `${note.id}: ${disagreementSays(note.disagreement)}.`;
     case 'equal waters':
       return 'Several waters are given: taken in equal shares.';
     default:

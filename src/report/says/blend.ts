@@ -1,5 +1,5 @@
 import type { BlendNote, BlendResult, FrontierResult, ReachLine, ReachResult, Silence } from '../../feed/results.js';
-import { disagreementText } from '../../label/disagreement.js';
+import { disagreementSays } from './disagreement.js';
 import { formatNumber } from '../../units/index.js';
 import { limitSays } from './limits.js';
 
@@ -11,7 +11,7 @@ export function blendNoteSays(note: BlendNote, currency: string): string {
     case 'price assumed':
       return `No price is known for ${note.products.join(', ')}: counted at the dearest known price, ${formatNumber(note.dearest)} ${currency} per g or mL; the cost shown leaves it out.`;
     case 'sources disagree':
-      return `${note.product}: ${disagreementText(note.off)}.`;
+      return `${note.product}: ${disagreementSays(note.off)}.`;
   }
 }
 
