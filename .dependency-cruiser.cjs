@@ -126,6 +126,12 @@ module.exports = {
       'node_modules/mathjs',
       '^src/units/expression\\.ts$',
     ),
+    only(
+      'one-importer-stdlib',
+      'One file says why these functions are not left to the engine; everybody else takes them from there.',
+      'node_modules/@stdlib',
+      '^src/units/elementary\\.ts$',
+    ),
     only('zod-at-the-door', 'Domain code receives parsed types.', 'node_modules/zod', '^src/(catalog|cli|report)/'),
     only('csv-at-the-door', 'Domain code receives parsed types.', 'node_modules/csv-parse', '^src/(catalog|cli)/'),
     only('yaml-at-the-door', 'Domain code receives parsed types.', 'node_modules/yaml', '^src/(catalog|cli)/'),

@@ -119,18 +119,21 @@ function bundled({ outputs }) {
   );
 }
 
-/** Name, version and licence of every package that went into the bundles. */
+/** Name, version and licence of every package that went into the bundles; packages with the same texts share one copy. */
 function notices(inputs) {
   const packages = new Set(inputs.flatMap((path) => /^node_modules\/((?:@[^/]+\/)?[^/]+)/.exec(path)?.[1] ?? []));
-  const texts = [...packages].sort().map((name) => {
+  const namesOf = new Map();
+  for (const name of [...packages].sort()) {
     const folder = join(root, 'node_modules', name);
     const files = readdirSync(folder).filter((file) => /^(licen[cs]e|notice)/i.test(file));
     if (files.length === 0) throw new Error(`${name} is bundled, but has no licence file to keep`);
     const { version, license } = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8'));
-    const says = files.sort().map((file) => readFileSync(join(folder, file), 'utf8').trim());
-    return [`${name} ${version} (${license})`, ...says].join('\n\n');
-  });
-  const [fdlibm] = readFileSync(join(root, 'src/units/elementary/index.ts'), 'utf8').split('*/');
-  texts.push(`fdlibm 5.3\n\n${fdlibm.replace(/^[/* ]+/gm, '').trim()}`);
+    const text = files
+      .sort()
+      .map((file) => readFileSync(join(folder, file), 'utf8').trim())
+      .join('\n\n');
+    namesOf.set(text, [...(namesOf.get(text) ?? []), `${name} ${version} (${license})`]);
+  }
+  const texts = [...namesOf].map(([text, names]) => `${names.join('\n')}\n\n${text}`);
   return `${['velamen holds code of these packages.', ...texts].join(`\n\n${'-'.repeat(80)}\n\n`)}\n`;
 }

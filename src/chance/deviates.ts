@@ -1,4 +1,4 @@
-import { cos, log, sin } from '../units/elementary/index.js';
+import { cos, log, sin } from '../units/elementary.js';
 /**
  * Standard normal deviates of a named stream: the same seed and name give the same figures on every machine, so that two plans, or one
  * plan with and without a spread, are compared on the same batches.

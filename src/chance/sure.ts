@@ -9,7 +9,7 @@ import type { DosePlan } from '../dose/plan-types.js';
 import { type JudgedCan, type JudgedLimit, judgedCan } from './sure-figures.js';
 import { nutrientFigure, nutrientsOf, SOURCES, type Source, type VaryingCan } from './varying.js';
 import type { MissableLimit } from '../feed/limits.js';
-import { hypot } from '../units/elementary/index.js';
+import { hypot } from '../units/elementary.js';
 
 /** How far doses can be trusted when hands, jars and water vary as they do. */
 export interface Sureness {

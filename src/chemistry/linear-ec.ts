@@ -1,6 +1,6 @@
 import { CHARGES, ION_NUTRIENTS, type Ions, mmolPerMg } from './ions.js';
 import type { PerNutrient } from './nutrients.js';
-import { pow } from '../units/elementary/index.js';
+import { pow } from '../units/elementary.js';
 
 /** Conductivity at 25 °C that 1 g/L or 1 mL/L of a product adds; low…high allows for ions that its label leaves open. */
 export interface LinearEc {

@@ -3,7 +3,7 @@ import { decimalsOf, formatFixed, roundDigits } from '../units/index.js';
 import type { ClosedProduct } from '../label/closed-product.js';
 import { type BulkDensity, bulkDensityOf } from './density.js';
 import type { Tool } from './tools.js';
-import { hypot, log10, powerOfTen } from '../units/elementary/index.js';
+import { hypot, log10, powerOfTen } from '../units/elementary.js';
 
 /** One way to measure an amount of one product. */
 export interface Measure {

@@ -2,7 +2,7 @@ import { NITROGEN_FORMS, type Nutrient } from '../chemistry/nutrients.js';
 import { elementPerOxide, OXIDES } from '../chemistry/oxides.js';
 import { ANALYSIS_COLUMNS, type Analysis, type AnalysisColumn } from './analysis.js';
 import { decimalsOf } from '../units/index.js';
-import { powerOfTen } from '../units/elementary/index.js';
+import { powerOfTen } from '../units/elementary.js';
 
 /**
  * One unit of the last digit in which each figure is printed, as % of the element. A label prints its main figures alike, and its trace elements

@@ -7,7 +7,7 @@ import { conductivity, NONE } from '../chemistry/conductivity.js';
 import { conductingIons, ionsOfWater, plus } from '../can/ec.js';
 import { times } from '../label/counter-ions.js';
 import { labelSpread, SPREADS } from './spreads.js';
-import { exp, hypot } from '../units/elementary/index.js';
+import { exp, hypot } from '../units/elementary.js';
 
 /** A number of level spoons of one product, stirred into water between two readings. */
 export interface SpoonTrial {

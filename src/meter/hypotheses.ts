@@ -1,7 +1,7 @@
 import { type Batch, type PenUse, warmth } from './batch.js';
 import { type Fault, NO_FAULT, type Variant } from './cause.js';
 import type { Expected } from './expected.js';
-import { pow } from '../units/elementary/index.js';
+import { pow } from '../units/elementary.js';
 
 /** One way in which a batch or a reading can have gone wrong, with one figure left open (a factor) or settled. */
 export interface Hypothesis {

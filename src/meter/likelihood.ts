@@ -3,7 +3,7 @@ import { type Expected, expectedReadings } from './expected.js';
 import { type Effect, type Hypothesis, hypothesesOf } from './hypotheses.js';
 import { inverse } from './matrix.js';
 import { SPREADS } from './spreads.js';
-import { exp, hypot, log, pow } from '../units/elementary/index.js';
+import { exp, hypot, log, pow } from '../units/elementary.js';
 
 /** One hypothesis at one value of its open figure, weighed against the readings. */
 export interface Point {

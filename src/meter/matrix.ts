@@ -1,4 +1,4 @@
-import { cos, log } from '../units/elementary/index.js';
+import { cos, log } from '../units/elementary.js';
 /** Inverse and log-determinant of a small symmetric positive matrix, by Gauss and Jordan; the readings of one can are a handful. */
 export function inverse(matrix: readonly (readonly number[])[]): { inverse: number[][]; logDeterminant: number } {
   const n = matrix.length;

@@ -1,7 +1,7 @@
 import { seeded } from './matrix.js';
 import type { Point, Weighed } from './likelihood.js';
 import { SPREADS } from './spreads.js';
-import { hypot } from '../units/elementary/index.js';
+import { hypot } from '../units/elementary.js';
 
 /** One can that would show these readings: g or mL of each item, and litres. */
 export interface PossibleCan {

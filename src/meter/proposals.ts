@@ -11,7 +11,7 @@ import { actionOf, byHand, tooLittle, waterStep } from './remedy-action.js';
 import { DEPTH, deepestProgram, type RescueAsked, rescueProgram } from './rescue-program.js';
 import type { Candidate, Weigh } from './weigh-remedy.js';
 import { roundDecimals } from '../units/index.js';
-import { hypot } from '../units/elementary/index.js';
+import { hypot } from '../units/elementary.js';
 
 /**
  * Remedies worth weighing, each the least wasteful for its own degree of caution: how unlikely a can each limit still allows for; and, where

@@ -14,7 +14,7 @@ import type { Batch } from './batch.js';
 import type { Action } from './can-limits.js';
 import type { PossibleCan } from './posterior.js';
 import { roundDecimals, roundDigits } from '../units/index.js';
-import { log10, powerOfTen } from '../units/elementary/index.js';
+import { log10, powerOfTen } from '../units/elementary.js';
 
 /** Feed it as it is. */
 export const nothing = ({ waters, shelf }: FeedRequest): Action => ({

@@ -1,7 +1,7 @@
 import { NINETY } from '../chance/deviates.js';
 import { conductivity, NONE } from '../chemistry/conductivity.js';
 import type { ClosedProduct } from '../label/closed-product.js';
-import { hypot } from '../units/elementary/index.js';
+import { hypot } from '../units/elementary.js';
 
 /**
  * Relative standard deviations that a reading has even when nobody made a mistake. A pen is good to ±2 % (common practice: what leaflets

@@ -1,7 +1,7 @@
 import type { FrontierMade } from '../feed/results.js';
 import { escapeMarkup } from './escape.js';
 import { figure } from './figures.js';
-import { log10, powerOfTen } from '../units/elementary/index.js';
+import { log10, powerOfTen } from '../units/elementary.js';
 
 const WIDTH = 640;
 const HEIGHT = 400;

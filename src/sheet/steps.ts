@@ -7,7 +7,7 @@ import type { Measure } from '../dose/measure.js';
 import { type Blend, type Conductivity, ecOfPart, likelyEc, type Part, watersOf } from '../can/part.js';
 import type { Alternative, DosePlan } from '../dose/plan-types.js';
 import { FILLING_SPREAD } from '../dose/tools.js';
-import { hypot } from '../units/elementary/index.js';
+import { hypot } from '../units/elementary.js';
 
 /** What a meter shows at 25 °C: mS/cm, and on the pen's own scale; low…high is where nine of ten readings lie. */
 export interface Reading {

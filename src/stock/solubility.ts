@@ -3,7 +3,7 @@ import { type Formula, formula, parseFormula } from '../chemistry/formula.js';
 import { ionsPerGram } from '../chemistry/ions.js';
 import { saltNamed } from '../chemistry/salts.js';
 import type { SolutionIons } from '../can/clouding.js';
-import { exp, log } from '../units/elementary/index.js';
+import { exp, log } from '../units/elementary.js';
 
 /** A substance with what water holds of it at one temperature. */
 export interface Ceiling {

@@ -16,7 +16,7 @@ import {
 } from '../can/clouding.js';
 import type { StockLimit } from './findings.js';
 import { type Ceiling, ceilingOf, ceilingsAt, fullness } from './solubility.js';
-import { powerOfTen } from '../units/elementary/index.js';
+import { powerOfTen } from '../units/elementary.js';
 
 /** One product of a feed: g or mL in a litre of the can, and the ions it brings there. */
 export interface StockItem {

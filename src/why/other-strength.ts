@@ -1,7 +1,7 @@
 import { type LinearProgram, type Row, solve } from '../../solver/index.js';
 import type { Formulated } from '../formulation/index.js';
 import type { Relaxation } from '../feed/why-not.js';
-import { log, powerOfTen } from '../units/elementary/index.js';
+import { log, powerOfTen } from '../units/elementary.js';
 
 /** A tenth of what was asked, or ten times it, is another feed, not a way out. */
 const WEAKEST = 0.1;

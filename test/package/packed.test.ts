@@ -22,7 +22,7 @@ describe('the package from its tarball', () => {
     expect(readdirSync(join(home, 'node_modules')).filter((name) => !name.startsWith('.'))).toEqual(['velamen']);
     const notices = readFileSync(inside('dist/NOTICES.txt'), 'utf8');
     for (const name of [
-      'fdlibm',
+      '@stdlib/math-base-special-exp',
       'highs',
       'javascript-lp-solver',
       'mathjs',

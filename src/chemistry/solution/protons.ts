@@ -1,6 +1,6 @@
 import { CARBONATE, CATION_CHARGES, CATIONS, LIGAND_CHARGES, LIGANDS, SPECIES } from './species.js';
 import type { Totals } from './totals.js';
-import { exp, log, pow } from '../../units/elementary/index.js';
+import { exp, log, pow } from '../../units/elementary.js';
 
 /** The state between two sweeps of a speciation. */
 export interface Bench {

@@ -1,6 +1,6 @@
 import type { Speciation } from './speciation.js';
 import { type Constants, MINERALS, type MineralName, SPECIES } from './species.js';
-import { log10 } from '../../units/elementary/index.js';
+import { log10 } from '../../units/elementary.js';
 
 /** log10(ion activity product / solubility product); null where an ingredient is absent. */
 export type Saturation = Record<MineralName, number | null>;

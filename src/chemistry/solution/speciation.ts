@@ -10,7 +10,7 @@ import {
   SPECIES,
 } from './species.js';
 import type { Totals } from './totals.js';
-import { exp, log, log10, pow } from '../../units/elementary/index.js';
+import { exp, log, log10, pow } from '../../units/elementary.js';
 
 export interface Speciation {
   pH: number;

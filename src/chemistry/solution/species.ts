@@ -1,6 +1,6 @@
 import aqueous from '../../../catalog/aqueous.json' with { type: 'json' };
 import { logKAt, type Water, waterAt } from './temperature.js';
-import { exp } from '../../units/elementary/index.js';
+import { exp } from '../../units/elementary.js';
 
 /** Cations that pair, ligands that pair or take up protons; NO3 and Cl stay free. */
 export const CATIONS = ['K', 'Ca', 'Mg', 'Na', 'NH4'] as const;

@@ -1,4 +1,4 @@
-import { log10, pow } from '../../units/elementary/index.js';
+import { log10, pow } from '../../units/elementary.js';
 /** Properties of water and of equilibrium constants between 0 and 40 °C. */
 export interface Water {
   kelvin: number;

@@ -1,5 +1,5 @@
 import { CATIONS, type Constants, LIGANDS, LOG_CO2_IN_AIR, VOLUME_GROWTH, VOLUMES } from './species.js';
-import { pow } from '../../units/elementary/index.js';
+import { pow } from '../../units/elementary.js';
 
 /** Ions of a solution in mmol/L; P is all orthophosphate, HCO3 the alkalinity in meq/L (negative: acid). */
 export interface SolutionIons {

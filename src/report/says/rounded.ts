@@ -1,4 +1,4 @@
-import { log10, powerOfTen } from '../../units/elementary/index.js';
+import { log10, powerOfTen } from '../../units/elementary.js';
 import { roundDigits } from '../../units/index.js';
 
 /** Four significant digits, rounded so that the number printed asks no more than the exact one. */
