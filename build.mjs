@@ -121,7 +121,9 @@ function bundled({ outputs }) {
 
 /** Name, version and licence of every package that went into the bundles; packages with the same texts share one copy. */
 function notices(inputs) {
-  const packages = new Set(inputs.flatMap((path) => /^node_modules\/((?:@[^/]+\/)?[^/]+)/.exec(path)?.[1] ?? []));
+  const packages = new Set(
+    inputs.flatMap((path) => /(?:^|\/)node_modules\/((?:@[^/]+\/)?[^/]+)/.exec(path)?.[1] ?? []),
+  );
   const namesOf = new Map();
   for (const name of [...packages].sort()) {
     const folder = join(root, 'node_modules', name);

@@ -27,7 +27,6 @@ export async function translateAdvice(
   const held = request !== null && ends.length > 0;
   if (own && !held) notes.push({ kind: 'no own feed' });
   const told = {
-    schema: 'velamen.advice/1' as const,
     certainty,
     advice: advice.text,
     atMost: advice.around.atMost,

@@ -103,7 +103,6 @@ export interface OwnMatch {
 export type AdviceResult = AdviceTold & (AdviceHeld | AdviceAlone);
 
 interface AdviceTold {
-  schema: 'velamen.advice/1';
   /** `range` where words, scales or labels leave something open; `base unknown` where a share of an unknown strength is meant. */
   certainty: 'exact' | 'range' | 'base unknown';
   advice: string;

@@ -58,7 +58,7 @@ export function checkPenWithStandard(wishes: Wishes, problems: readonly Problem[
   };
   return {
     met: true,
-    result: { schema: 'velamen.standard/1', status: 'checked', ...trial, ...checkPen(trial) },
+    result: { status: 'checked', ...trial, ...checkPen(trial) },
     warnings,
   };
 }

@@ -106,3 +106,23 @@ export function oneFeedOnly(
     );
   }
 }
+
+/** Refuses feeds of which nobody says how much to mix. */
+export function refuseUnsized(
+  wishes: Wishes,
+  requests: readonly Pick<FeedRequest, 'header'>[],
+  collected: Collected,
+): void {
+  const unsized = requests.filter((request) => request.header.batchLitres === null);
+  // a volume that was refused is no missing one
+  if (unsized.length === 0 || wishes.mix !== undefined) return;
+  collected.add(
+    problem(
+      'no-mix',
+      { field: '--mix' },
+      `no batch for ${unsized.map((request) => request.header.name).join(', ')}`,
+      'how much to mix',
+      'Say --mix "4 L", or write batch: 4 L for the feed in bench.yaml.',
+    ),
+  );
+}

@@ -10,7 +10,7 @@ import type { Answer } from './answer.js';
 import type { BenchFiles } from './bench-files.js';
 import { closeRecipe } from './close-labels.js';
 import { Collected } from './collected.js';
-import { askedOfMix, feedRequests, unjudged } from './feed-requests.js';
+import { askedOfMix, feedRequests, refuseUnsized, unjudged } from './feed-requests.js';
 import { planOfRecipe, planOfSheet } from './meter-plan.js';
 import { type OpenBench, opened } from './opened.js';
 import { momentOf, type StepReading } from './options/pen.js';
@@ -103,17 +103,10 @@ function requestOf(
   if (wishes.recipe !== undefined || request === undefined) return request;
   // doses are those of the sheet, whatever water they went into; where nobody says how much was to be mixed, what was measured is taken for it
   const batchLitres = request.header.batchLitres ?? measured ?? null;
-  if (batchLitres === null && wishes.mix === undefined && wishes.measured === undefined)
-    collected.add(
-      problem(
-        'no-mix',
-        { field: '--mix' },
-        'no batch size',
-        'how much was mixed',
-        'Say --mix "4 L", or give the feed a batch in bench.yaml.',
-      ),
-    );
-  return { ...request, header: { ...request.header, batchLitres } };
+  const sized = { ...request, header: { ...request.header, batchLitres } };
+  // a volume that was refused is no missing one
+  if (wishes.measured === undefined) refuseUnsized(wishes, [sized], collected);
+  return sized;
 }
 
 /** A can that does not hold the batch: one of the two is mistaken. */

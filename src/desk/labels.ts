@@ -41,7 +41,7 @@ export async function labelsOf(
   });
   return {
     met: true,
-    result: { schema: 'velamen.labels/1', status: 'read', shelf: shelf.name, products },
+    result: { status: 'read', shelf: shelf.name, products },
     warnings: warnings.filter((w) => !shown.some((product) => isAbout(w, product))),
   };
 }

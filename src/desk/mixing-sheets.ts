@@ -2,13 +2,12 @@ import type { Pen } from '../catalog/bench-types.js';
 import type { Catalog } from '../catalog/catalog.js';
 import { sureness } from '../chance/sure.js';
 import type { FeedRequest } from '../feed/request.js';
-import { problem } from '../problem.js';
 import { mixingSheet, type SheetOfFeed } from '../sheet/mixing-sheet.js';
 import type { Answers } from './answer.js';
 import type { BenchFiles } from './bench-files.js';
 import { Collected } from './collected.js';
 import { dosesOfFeed } from './doses.js';
-import { askedOfMix, feedRequests, oneFeedOnly } from './feed-requests.js';
+import { askedOfMix, feedRequests, oneFeedOnly, refuseUnsized } from './feed-requests.js';
 import { type OpenBench, opened } from './opened.js';
 import { scaleOf } from './options/pen.js';
 import { productsKnown } from './recipe-products.js';
@@ -65,18 +64,3 @@ const measurable = (sheet: SheetOfFeed): boolean =>
   sheet.status === 'cannot'
     ? sheet.why.kind === 'water alone'
     : sheet.status === 'kept' && sheet.steps.every((step) => !step.borrowed);
-
-function refuseUnsized(wishes: Wishes, requests: readonly FeedRequest[], collected: Collected): void {
-  const unsized = requests.filter((request) => request.header.batchLitres === null);
-  // a volume that was refused is no missing one
-  if (unsized.length === 0 || wishes.mix !== undefined) return;
-  collected.add(
-    problem(
-      'no-mix',
-      { field: '--mix' },
-      `no batch for ${unsized.map((request) => request.header.name).join(', ')}`,
-      'how much to mix',
-      'Say --mix "4 L", or write batch: 4 L for the feed in bench.yaml.',
-    ),
-  );
-}

@@ -67,7 +67,6 @@ export async function weighSpoonByPen(
   return {
     met: true,
     result: {
-      schema: 'velamen.calibrate/1',
       ...weighed,
       name: product!.name,
       count: trial.count,

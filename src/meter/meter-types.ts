@@ -6,7 +6,6 @@ import type { Remedy } from './remedy.js';
 
 /** What `meter` answers about readings of a can. */
 export interface MeterResult extends PlannedBatch {
-  schema: 'velamen.meter/1';
   status: 'judged';
   feed: FeedHeader | null;
   recipe: string | null;

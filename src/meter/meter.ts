@@ -27,7 +27,6 @@ export async function meter(asked: MeterRequest): Promise<MeterResult> {
   const { batch, request, readings, pen, kit, capacityLitres } = asked;
   const judged = judge(batch, readings, pen);
   return {
-    schema: 'velamen.meter/1',
     status: 'judged',
     feed: asked.hasProgramme ? request.header : null,
     recipe: asked.recipe,

@@ -5,15 +5,8 @@ import { ENGINES } from './settle.js';
 import type { PurchaseOptions } from './types.js';
 
 /** Packs of each candidate, with what is proved about them. */
-export interface Found {
+export interface Found extends Omit<PurchaseFound, 'found'> {
   counts: number[];
-  objective: number;
-  bound: number;
-  gap: number;
-  violation: number;
-  engine: string;
-  /** Null: time ran out before it was proved. */
-  boundBy: 'multipliers' | 'cases' | 'search' | null;
 }
 
 /** What a search ends with. `none`: nothing fits; `byArithmetic` is false where only the search's word stands for it. */

@@ -11,7 +11,6 @@ import { formatFixed } from '../units/index.js';
 
 /** What `labels` answers. */
 export interface LabelsResult {
-  schema: 'velamen.labels/1';
   status: 'read';
   shelf: string;
   products: Line[];

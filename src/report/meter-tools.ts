@@ -6,7 +6,6 @@ import { type Block, facts, list, paragraph, type Sheet, table } from './sheet.j
 
 /** What `meter --calibrate` answers. */
 export interface CalibrateResult extends SpoonWeight {
-  schema: 'velamen.calibrate/1';
   name: string;
   count: number;
   before: number;
@@ -17,7 +16,7 @@ export interface CalibrateResult extends SpoonWeight {
 }
 
 /** What `meter --standard` answers. */
-export type StandardResult = PenCheck & StandardTrial & { schema: 'velamen.standard/1'; status: 'checked' };
+export type StandardResult = PenCheck & StandardTrial & { status: 'checked' };
 
 /** The pen as a scale. */
 export function calibrateSheet(result: CalibrateResult): Sheet {

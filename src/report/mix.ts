@@ -2,7 +2,7 @@ import type { ElementLine, FeedHeader, Item, Miss, Mix, RuleLine, WaterShare } f
 import { amount, figure, money, percent } from './figures.js';
 import { solutionBlocks } from './solution.js';
 import { type Bar, type Block, heading, paragraph, table } from './sheet.js';
-import { missName, originSays } from './says/limits.js';
+import { originSays, violatedName } from './says/limits.js';
 
 /** What a grower's pen prints: mS/cm itself, or a dissolved-solids scale (500, 640, 700, …). */
 export type PenScale = 'EC' | number;
@@ -143,9 +143,8 @@ export function missLines(misses: readonly Miss[]): string[] {
   });
 }
 
-/** `K min 90`; a rule has its number in its text. */
-export const boundedName = (limit: Miss['limit'], bound: number): string =>
-  limit.kind === 'rule' ? missName(limit) : `${missName(limit)} ${figure(bound)}`;
+/** `K least 90`; a rule has its number in its text. */
+export const boundedName = (limit: Miss['limit'], bound: number): string => violatedName(limit, figure(bound));
 
 export function elementBar(line: ElementLine): Bar {
   const { element, mgPerLitre, low, high, min, aim, max } = line;

@@ -28,9 +28,13 @@ function conflictBlocks({ conflict, absent, irreducible, farkas }: BlendCannot):
   const onlyAbsent =
     only?.kind === 'nutrient' && only.end === 'least' && absent.some((a) => a.element === only.nutrient);
   if (conflict.length > 0 && !onlyAbsent) {
+    const where = absent.length > 0 ? 'Besides, th' : 'On this shelf th';
+    const alone = irreducible ? '; without any one of them the rest could (an irreducible conflict)' : '';
     blocks.push(
       paragraph(
-        `${absent.length > 0 ? 'Besides, these' : 'On this shelf these'} limits cannot all hold together${!irreducible ? '' : '; without any one of them the rest could (an irreducible conflict)'}:`,
+        only
+          ? `${where}is limit cannot be kept with the rest:`
+          : `${where}ese limits cannot all hold together${alone}:`,
         'bad',
       ),
       list(conflict.map(conflictLine)),

@@ -25,9 +25,9 @@ export function assessJson(result: AssessResult): z.infer<typeof assessShape> {
 
 /** What `assess --json` prints of advice in words. */
 export function adviceJson(result: AdviceResult): z.infer<typeof adviceShape> {
-  const { schema, status, certainty, advice, atMost, notes, needed, cautions } = result;
+  const { status, certainty, advice, atMost, notes, needed, cautions } = result;
   return {
-    schema,
+    schema: 'velamen.advice/1',
     status,
     certainty,
     advice,

@@ -6,6 +6,7 @@ import { cloudingJson } from './mix.js';
 
 /** What `labels --json` prints. */
 export const labelsJson = (result: LabelsResult): z.infer<typeof labelsShape> => ({
+  schema: 'velamen.labels/1',
   ...result,
   products: result.products.map((product) => ({
     ...product,

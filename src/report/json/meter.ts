@@ -16,7 +16,7 @@ export function meterJson(result: MeterResult): Printed {
   const { judgement, remedy, capacityLitres } = result;
   const beyond = judgement.verdict === 'beyond';
   return {
-    schema: result.schema,
+    schema: 'velamen.meter/1',
     status: result.status,
     feed: result.feed,
     recipe: result.recipe,
@@ -101,15 +101,16 @@ function remedyJson(
 
 /** What `meter --calibrate --json` prints. */
 export const calibrateJson = (result: CalibrateResult): z.infer<typeof calibrateShape> => ({
+  schema: 'velamen.calibrate/1',
   ...result,
   from: result.from.map(({ source, sd }) => ({ source: spreadSourceSays(source, result.count), sd })),
 });
 
 /** What `meter --standard --json` prints. */
 export function standardJson(result: StandardResult): z.infer<typeof standardShape> {
-  const { schema, status, standard, reads, scale, temperatureC, compensates } = result;
+  const { status, standard, reads, scale, temperatureC, compensates } = result;
   const { shouldRead, factor, verdict, off, byTable } = result;
   const suspects = result.verdict === 'fine' ? [] : result.suspects.map(suspectSays);
   const trial = { standard, reads, scale, temperatureC, compensates };
-  return { schema, status, ...trial, shouldRead, factor, verdict, off, suspects, byTable };
+  return { schema: 'velamen.standard/1', status, ...trial, shouldRead, factor, verdict, off, suspects, byTable };
 }

@@ -59,13 +59,25 @@ export function originSays(from: RuleOrigin): string {
   return `programme: ${parts.length > 0 ? parts.join(', ') : 'all plants'}`;
 }
 
-/** A limit as misses are named: `Ca min`, `EC max`, a rule by its text. */
+/** A limit as the published JSON names it, whose bands have `min` and `max`: `Ca min`, `EC max`, a rule by its text. */
 export function missName(limit: MissableLimit): string {
   switch (limit.kind) {
     case 'nutrient':
       return `${limit.nutrient} ${limit.end === 'least' ? 'min' : 'max'}`;
     case 'ec':
       return 'EC max';
+    case 'rule':
+      return limit.rule.text;
+  }
+}
+
+/** A limit with its bound, in the words of the tables: `Ca least 6.12`, `EC most 0.5`, a rule by its text. */
+export function violatedName(limit: MissableLimit, bound: string): string {
+  switch (limit.kind) {
+    case 'nutrient':
+      return `${limit.nutrient} ${limit.end} ${bound}`;
+    case 'ec':
+      return `EC most ${bound}`;
     case 'rule':
       return limit.rule.text;
   }
