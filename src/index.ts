@@ -33,7 +33,7 @@ export type { Catalog } from './catalog/catalog.js';
 export { readProducts } from './catalog/shelf.js';
 export { solutionChemistry } from './chemistry/solution/index.js';
 export type { FeedRequest } from './feed/request.js';
-export { closeShelf } from './label/close.js';
+export { closeLabels as closeShelf } from './desk/close-labels.js';
 export type { ClosedProduct } from './label/closed-product.js';
 export type { Product } from './label/product.js';
 export { mixingSheet } from './sheet/mixing-sheet.js';

@@ -1,3 +1,4 @@
+import type { Solved } from '../label/solved.js';
 import { CATALOG_FILES, type Catalog } from './catalog.js';
 
 /**
@@ -11,10 +12,23 @@ export function catalogModule(catalog: Catalog): string {
   return `${HEAD}const written: WithoutUnits<Catalog> = {\n${files.join('')}};\n${TAIL}`;
 }
 
+/** What the programs of labels say, as the text of a module, a label a line. @throws as `catalogModule` */
+export function labelsModule(solved: ReadonlyMap<string, Solved>): string {
+  const lines = [...solved].map(([key, said]) => `  [${literal(key)}, ${literal(said)}],\n`);
+  return `${LABELS_HEAD}${lines.join('')}]);\n`;
+}
+
 const HEAD = `// Written by \`npm run catalog\` from catalog/*.csv, and held against them by a test: change those, not this.
 import type { Catalog } from '../catalog/catalog.js';
 import type { WithoutUnits } from '../units/index.js';
 
+`;
+
+const LABELS_HEAD = `// Written by \`npm run catalog\` from catalog/*.csv, and held against them by a test: change those, not this.
+import type { Solved } from '../label/solved.js';
+
+/** What closing the labels of the catalog solves, by all that it depends on (\`labelKey\`). */
+export const compiledLabels: ReadonlyMap<string, Solved> = new Map<string, Solved>([
 `;
 
 const TAIL = `

@@ -4,11 +4,12 @@ import type { ClosedProduct } from '../label/closed-product.js';
 import type { Product } from '../label/product.js';
 
 /**
- * The one place where rows become closed products: of shelf, market, recipe and labels alike, once in a command. Some eight small
- * programs each, so rows of the catalog are closed only where they are used.
+ * The products of rows, with their labels closed: of shelf, market, recipe and labels alike, once in a command, and nowhere else. What
+ * closing solves for the labels of the catalog was solved when that was compiled.
  */
-export function closeLabels(rows: readonly Product[]): Promise<ClosedProduct[]> {
-  return closeShelf(rows);
+export async function closeLabels(rows: readonly Product[]): Promise<ClosedProduct[]> {
+  const { compiledLabels } = await import('./compiled-labels.js');
+  return closeShelf(rows, compiledLabels);
 }
 
 /** The recipe with the labels closed that it names. */

@@ -1,12 +1,12 @@
-import type { Composition } from './composition.js';
-import { ClosedProduct, type Disagreement } from './closed-product.js';
-import type { Label, Product } from './product.js';
 import type { Ions } from '../chemistry/ions.js';
+import type { Composition } from './composition.js';
+import { ClosedProduct, type ClosedLabel, type Disagreement } from './closed-product.js';
 import { type Ends, ionsOfFormula, ionsOfLabel, type ProductIons } from './counter-ions.js';
 import { measuredIons } from './measured-ions.js';
 import { narrowed } from './narrow.js';
+import type { Product } from './product.js';
+import { labelKey, type Solved, solveLabel } from './solved.js';
 import { ceilingsWithoutList } from './undeclared.js';
-import { type Closed, closeBySources, type MakeUp, spanOfCounterIons } from './undeclared-by-sources.js';
 
 /**
  * The product with its label closed by its formula, by the salts it names, or else by every plausible counter-ion: its ions, and how
@@ -14,24 +14,55 @@ import { type Closed, closeBySources, type MakeUp, spanOfCounterIons } from './u
  * closed already stays as it is.
  */
 export async function closeProduct(product: Product): Promise<ClosedProduct> {
-  if (ClosedProduct.is(product)) return product;
-  // nothing that happens to the row while its programs are solved gets in
-  const { composition, derivedFrom, formula, density, ec } = product;
-  const label = { composition: structuredClone(composition), derivedFrom: [...derivedFrom], formula, density, ec };
-  const jar = { ...product };
-  const { ions, disagreement, ...closed } = await closureOf(label);
+  const [closed] = await closeShelf([product]);
+  return closed!;
+}
+
+/**
+ * Every product of a shelf, closed, one after the other; labels that say the same are solved once.
+ * @param solved what the programs of some labels have said before, by `labelKey`
+ */
+export async function closeShelf(
+  shelf: readonly Product[],
+  solved: ReadonlyMap<string, Solved> = new Map(),
+): Promise<ClosedProduct[]> {
+  // nothing that happens to a row while programs are solved gets in
+  const rows = shelf.map((row) => (ClosedProduct.is(row) ? row : { jar: { ...row }, label: labelOf(row) }));
+  const here = new Map<string, Solved>();
+  const closed: ClosedProduct[] = [];
+  for (const row of rows) {
+    if (row instanceof ClosedProduct) {
+      closed.push(row);
+      continue;
+    }
+    const { jar, label } = row;
+    let said: Solved | undefined;
+    if (label.formula === undefined) {
+      const key = labelKey(label);
+      said = solved.get(key) ?? here.get(key) ?? (await solveLabel(label));
+      here.set(key, said);
+    }
+    closed.push(closedBy(jar, label, said));
+  }
+  return closed;
+}
+
+/** A copy of what a row says of what is inside. */
+function labelOf({ composition, derivedFrom, formula, density, ec }: Product): ClosedFrom {
+  return { composition: structuredClone(composition), derivedFrom: [...derivedFrom], formula, density, ec };
+}
+
+type ClosedFrom = Pick<ClosedLabel, 'composition' | 'derivedFrom' | 'formula' | 'density' | 'ec'>;
+
+function closedBy(jar: Product, label: ClosedFrom, said: Solved | undefined): ClosedProduct {
+  const { ions, disagreement, composition } = closureOf(label, said);
   return new ClosedProduct(jar, {
     ...label,
     ions,
     disagreement,
-    composition: closed.composition,
-    measuredIons: ec === undefined ? undefined : measuredIons(ec, ions.value),
+    composition,
+    measuredIons: label.ec === undefined ? undefined : measuredIons(label.ec, ions.value),
   });
-}
-
-/** Every product of a shelf, closed. */
-export function closeShelf(shelf: readonly Product[]): Promise<ClosedProduct[]> {
-  return Promise.all(shelf.map(closeProduct));
 }
 
 interface Closure {
@@ -40,35 +71,38 @@ interface Closure {
   disagreement?: Disagreement;
 }
 
-async function closureOf(label: Label): Promise<Closure> {
-  const { composition, formula, derivedFrom, density } = label;
-  if (formula !== undefined) return { composition, ions: bareIons(label) };
-  const bySources = await closeBySources(composition, derivedFrom, density);
+/** What follows from a label and from what its programs say. Without those it is closed by its formula. */
+function closureOf(label: ClosedFrom, said: Solved | undefined): Closure {
+  const { composition, derivedFrom } = label;
+  if (said === undefined) return { composition, ions: bareIons(label) };
+  const { bySources, span } = said;
   if (bySources?.verdict === 'closed') {
-    const narrow = narrowed(composition, bySources.open, bySources.nearest.mg, 'sources');
-    return { composition: narrow, ions: ionsOfClosure(bySources) };
+    const { open, likely, value, ends, usual } = bySources;
+    return {
+      composition: narrowed(composition, open, likely, 'sources'),
+      ions: { value, ...ends, usual, from: 'sources' },
+    };
   }
   // what a list ruled out that cannot be believed, or that is no longer there, is possible again
   const bare = bySources === null && derivedFrom.length > 0 ? label : withoutList(label);
-  const disagreement = bySources?.off;
   const ions = bareIons(bare);
-  const span = await spanOfCounterIons(composition, density);
-  if (span === null) return { composition: bare.composition, ions, disagreement };
+  const off = bySources === null ? {} : { disagreement: bySources.off };
+  if (span === null) return { composition: bare.composition, ions, ...off };
   const narrow = narrowed(bare.composition, span.open, ions.value, 'label alone');
   const { leastConductive, mostConductive, acid, alkaline, value } = ions;
   // by far most makers name a sodium salt, and do not mix one with chlorides (common practice, no source)
   const usual = { leastConductive, mostConductive, acid, alkaline };
-  const ends = { ...ionsAt(span), ...lessExtreme(ions, ionsAt(span)) };
-  return { composition: narrow, ions: { value, ...ends, usual, from: ions.from }, disagreement };
+  const ends = { ...span.ends, ...lessExtreme(ions, span.ends) };
+  return { composition: narrow, ions: { value, ...ends, usual, from: ions.from }, ...off };
 }
 
 /** By the formula, else by the charges that the figures leave over. */
-function bareIons({ formula, composition }: Label): ProductIons {
+function bareIons({ formula, composition }: ClosedFrom): ProductIons {
   return (formula === undefined ? null : ionsOfFormula(formula, composition)) ?? ionsOfLabel(composition);
 }
 
 /** The label with the ceilings that it has without a list. */
-function withoutList(label: Label): Label {
+function withoutList(label: ClosedFrom): ClosedFrom {
   const { composition, density } = label;
   const content = { ...composition.content };
   for (const [nutrient, high] of ceilingsWithoutList(composition, density)) {
@@ -76,17 +110,6 @@ function withoutList(label: Label): Label {
   }
   return { ...label, composition: { ...composition, content } };
 }
-
-function ionsOfClosure({ nearest, usual, ...ends }: Closed): ProductIons {
-  return { value: nearest.ions, ...ionsAt(ends), usual: ionsAt(usual), from: 'sources' };
-}
-
-const ionsAt = ({ leastConductive, mostConductive, acid, alkaline }: Ends<MakeUp>): Ends<Ions> => ({
-  leastConductive: leastConductive.ions,
-  mostConductive: mostConductive.ions,
-  acid: acid.ions,
-  alkaline: alkaline.ions,
-});
 
 /**
  * pH without a list: neither an acid that the charges leave over but no plausible salt brings, nor a trace of acid that the figures hide,

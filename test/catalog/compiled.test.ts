@@ -2,8 +2,11 @@ import { milliSiemensPerCm } from '../../src/units/index.js';
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { CATALOG_FILES, type CatalogTexts, readCatalog } from '../../src/catalog/catalog.js';
-import { catalogModule } from '../../src/catalog/compile.js';
+import { catalogModule, labelsModule } from '../../src/catalog/compile.js';
+import { closeLabels } from '../../src/desk/close-labels.js';
 import { shippedCatalog } from '../../src/desk/shipped-catalog.js';
+import { closeShelf } from '../../src/label/close.js';
+import { solveLabels } from '../../src/label/solved.js';
 import { clean } from './told.js';
 
 const file = (name: string) => readFileSync(new URL(`../../${name}`, import.meta.url), 'utf8');
@@ -14,6 +17,25 @@ describe('the compiled catalog', () => {
     const read = clean(readCatalog(texts));
     expect(file('src/desk/compiled-catalog.ts') === catalogModule(read)).toBe(true);
     expect(shippedCatalog()).toEqual(read);
+  });
+
+  it('holds what closing its labels solves; where this fails, `npm run catalog` writes it again', async () => {
+    const { products, salts } = clean(readCatalog(texts));
+    const solved = await solveLabels([...products, ...salts]);
+    expect(solved.size).toBeGreaterThan(products.length / 2);
+    expect(file('src/desk/compiled-labels.ts') === labelsModule(solved)).toBe(true);
+  });
+
+  it('closes a product as its programs do, of the catalog or of a shelf with the same label', async () => {
+    const { products, salts } = shippedCatalog();
+    const own = products.map((product) => ({ ...product, id: `my-${product.id}`, price: 1 }));
+    const rows = [...products, ...salts, ...own];
+    const [known, anew] = [await closeLabels(rows), await closeShelf(rows)];
+    for (const [i, product] of known.entries()) {
+      expect(product).toEqual(anew[i]);
+      for (const key of ['composition', 'ions', 'formula', 'derivedFrom', 'measuredIons', 'disagreement'] as const)
+        expect(product[key], `${product.id} ${key}`).toEqual(anew[i]![key]);
+    }
   });
 
   it('takes data and maps, and nothing that a module could not say again', () => {

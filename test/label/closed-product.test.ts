@@ -4,8 +4,9 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { labelFacts } from '../../src/can/label-facts.js';
 import { readProducts } from '../../src/catalog/shelf.js';
-import { closeProduct } from '../../src/label/close.js';
+import { closeProduct, closeShelf } from '../../src/label/close.js';
 import type { Product } from '../../src/label/product.js';
+import { labelKey, solveLabels } from '../../src/label/solved.js';
 import { unwrap } from '../../src/problem.js';
 import { powder, request, row } from '../feed/fixtures.js';
 
@@ -40,6 +41,29 @@ describe('a label with another list, density or formula', () => {
     expect(together[2]!.ec.from).toBe('label alone');
     expect(together[4]!.ec.mSPerCm).toBeCloseTo(0.7, 3);
     expect(together[5]).toEqual(together[0]);
+  });
+
+  it('is closed beside others on a shelf as it is alone, and once where several say the same', async () => {
+    const shelf = [listed, chloride, { ...listed, id: 'again' }, bare, pure, { ...listed, ec: milliSiemensPerCm(0.7) }];
+    const closed = await closeShelf(shelf);
+    for (const [i, product] of shelf.entries()) {
+      const alone = await closeProduct(product);
+      expect(closed[i]).toEqual(alone);
+      expect(closed[i]!.composition).toEqual(alone.composition);
+      expect([closed[i]!.ions, closed[i]!.measuredIons]).toEqual([alone.ions, alone.measuredIons]);
+    }
+    expect(closed[2]!.ions.value).toBe(closed[0]!.ions.value);
+    expect(closed[1]!.ions.value).not.toEqual(closed[0]!.ions.value);
+  });
+
+  it('takes what its programs said before, and nothing of another label', async () => {
+    const solved = await solveLabels([listed]);
+    const [one, other] = await closeShelf([listed, chloride], solved);
+    const said = [...solved.values()][0]!.bySources;
+    expect(one!.ions.value).toBe(said?.verdict === 'closed' ? said.value : null);
+    expect(other!.ions).toEqual((await closeProduct(chloride)).ions);
+    const dense = { ...listed, density: 1.2 };
+    expect(labelKey(dense)).not.toBe(labelKey(listed));
   });
 
   it('counts the density of a liquid', async () => {

@@ -1,0 +1,69 @@
+import type { Ions } from '../chemistry/ions.js';
+import { NUTRIENTS, type Nutrient, type PerNutrient } from '../chemistry/nutrients.js';
+import type { Ends } from './counter-ions.js';
+import type { Label } from './product.js';
+import { closeBySources, type Impossible, type MakeUp, spanOfCounterIons } from './undeclared-by-sources.js';
+
+/**
+ * What the programs of a label say: all of its closure that has to be solved, as plain data, so that what is known of a label can be
+ * written down. Ions in mmol, nutrients in mg, of one g or mL.
+ */
+export interface Solved {
+  /** By the salts it names; null where there is no list, or none that can be used. */
+  bySources: SolvedBySources | Impossible | null;
+  /** By every plausible counter-ion, where its list does not close it; null where none of them make the analysis. */
+  span: { open: Open; ends: Ends<Ions> } | null;
+}
+
+interface SolvedBySources {
+  verdict: 'closed';
+  open: Open;
+  likely: PerNutrient<number>;
+  value: Ions;
+  ends: Ends<Ions>;
+  usual: Ends<Ions>;
+}
+
+type Open = ReadonlyMap<Nutrient, { low: number; high: number }>;
+
+/** What a label's programs depend on. */
+type Asked = Pick<Label, 'composition' | 'derivedFrom'> & { density?: number | undefined };
+
+/** Solves the programs of a label without a formula: those of its list first, and only where it does not close, of every counter-ion. */
+export async function solveLabel({ composition, derivedFrom, density }: Asked): Promise<Solved> {
+  const bySources = await closeBySources(composition, derivedFrom, density);
+  if (bySources?.verdict === 'closed') {
+    const { open, nearest, usual, ...ends } = bySources;
+    const { mg: likely, ions: value } = nearest;
+    const of = { verdict: 'closed' as const, open, likely, value, ends: ionsAt(ends), usual: ionsAt(usual) };
+    return { bySources: of, span: null };
+  }
+  const span = await spanOfCounterIons(composition, density);
+  return { bySources, span: span && { open: span.open, ends: ionsAt(span) } };
+}
+
+/** What the programs of labels say, by `labelKey`; a formula needs none. */
+export async function solveLabels(labels: readonly Label[]): Promise<Map<string, Solved>> {
+  const solved = new Map<string, Solved>();
+  for (const label of labels.filter(({ formula }) => formula === undefined)) {
+    const key = labelKey(label);
+    if (!solved.has(key)) solved.set(key, await solveLabel(label));
+  }
+  return solved;
+}
+
+/** All that the programs of a label depend on, as text: labels with the same key have the same answers. */
+export function labelKey({ composition: { per, content, printed }, derivedFrom, density }: Asked): string {
+  const figures = NUTRIENTS.map((nutrient) => {
+    const { low, stated, high } = content[nutrient];
+    return low === stated && stated === high ? low : [low, stated, high];
+  });
+  return JSON.stringify([per, density ?? null, derivedFrom, figures, printed ? [...printed] : null]);
+}
+
+const ionsAt = ({ leastConductive, mostConductive, acid, alkaline }: Ends<MakeUp>): Ends<Ions> => ({
+  leastConductive: leastConductive.ions,
+  mostConductive: mostConductive.ions,
+  acid: acid.ions,
+  alkaline: alkaline.ions,
+});
