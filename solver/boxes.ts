@@ -2,6 +2,8 @@ import type { Table } from './table.js';
 
 /** Rounds of propagation: bounds that rows imply through one another settle fast in practice; more only tighten. */
 const ROUNDS = 6;
+/** A box is set wider by this part of the terms it comes from, so that their rounding cannot make it too narrow. */
+const OUTWARD = 2 ** -48;
 
 /**
  * Bounds that hold for every feasible point, from the rows' own arithmetic: x[j] ≤ (upper − least of the others) / a.
@@ -39,7 +41,7 @@ export function boxes(
   return { lower, upper };
 }
 
-/** Uses Σ by · x ≤ high. Only fills in bounds that were absent: one finite box per column is all a proof needs. */
+/** Uses Σ by · x ≤ high. Fills in bounds that were absent and halves far ones; finer boxes serve no proof. */
 function tighten(
   at: readonly number[],
   by: readonly number[],
@@ -48,11 +50,15 @@ function tighten(
   upper: number[],
 ): boolean {
   let least = 0;
+  let size = Math.abs(high);
   let open = 0;
   at.forEach((j, k) => {
     const bound = by[k]! > 0 ? by[k]! * lower[j]! : by[k]! * upper[j]!;
     if (bound === Number.NEGATIVE_INFINITY) open += 1;
-    else least += bound;
+    else {
+      least += bound;
+      size += Math.abs(bound);
+    }
   });
   if (open > 1) return false;
   let moved = false;
@@ -60,12 +66,13 @@ function tighten(
     const a = by[k]!;
     const own = a > 0 ? a * lower[j]! : a * upper[j]!;
     if (open === 1 && own !== Number.NEGATIVE_INFINITY) return;
-    const limit = (high - (open === 1 ? least : least - own)) / a;
-    if (a > 0 && upper[j] === Number.POSITIVE_INFINITY && Number.isFinite(limit)) {
+    const limit = (high - (open === 1 ? least : least - own) + OUTWARD * size) / a;
+    if (!Number.isFinite(limit)) return;
+    if (a > 0 && (upper[j] === Number.POSITIVE_INFINITY || limit < upper[j]! - Math.abs(upper[j]!) / 2)) {
       upper[j] = limit;
       moved = true;
     }
-    if (a < 0 && lower[j] === Number.NEGATIVE_INFINITY && Number.isFinite(limit)) {
+    if (a < 0 && (lower[j] === Number.NEGATIVE_INFINITY || limit > lower[j]! + Math.abs(lower[j]!) / 2)) {
       lower[j] = limit;
       moved = true;
     }

@@ -1,6 +1,6 @@
 import { boxes } from './boxes.js';
 import type { Claim } from './engine.js';
-import { activity, combine, greatest, type Table, type TableRow } from './table.js';
+import { activity, combine, type Table } from './table.js';
 
 /** What is left of a claim once arithmetic on the original data has checked it; numbers by position. */
 export type Certified =
@@ -11,8 +11,10 @@ export type Certified =
 
 /** A row or bound may be missed, and the optimum too, by this part of its size: far below what any balance shows. */
 export const TOLERANCE = 1e-6;
-/** A sum this small beside its terms is their rounding (2e-16 each, over some hundred terms and pivots), not a number. */
-const ROUNDING = 1e-12;
+/** What is left of a sum that should be 0, in parts of its terms: the multipliers and points of an engine are no finer. */
+const DUST = 1e-13;
+/** Eight units in the last place: no sum of doubles is known better than to this part of its terms. */
+const LAST_PLACES = 2 ** -50;
 /** A proof of impossibility must stand clear of rounding by this part of its terms. */
 const MARGIN = 1e-9;
 
@@ -43,8 +45,8 @@ export function feasible(
   let violation = 0;
   for (const row of table.rows) {
     const { value, size } = activity(row, x);
-    const lower = missed(row.lower - value, row.lower, row, size);
-    const upper = missed(value - row.upper, row.upper, row, size);
+    const lower = missed(row.lower - value, row.lower, size);
+    const upper = missed(value - row.upper, row.upper, size);
     violation = Math.max(violation, lower, upper);
   }
   return violation <= TOLERANCE
@@ -58,35 +60,54 @@ function optimal(table: Table, claimed: readonly number[], multipliers: readonly
   const faulty = misfit(multipliers, table.rows.length, 'row');
   if (faulty) return refused(faulty);
   const { x, violation } = primal;
-  const objective = table.cost.reduce((sum, c, j) => sum + c * x[j]!, 0);
+  let objective = 0;
+  let paid = 0;
+  table.cost.forEach((c, j) => {
+    objective += c * x[j]!;
+    paid += Math.abs(c * x[j]!);
+  });
   const y = multipliers.map((value, i) => (Number.isFinite(end(table, i, value)) ? value : 0));
-  const bound = lowerBound(table, y, objective);
-  const size = Math.max(Math.abs(objective), Math.abs(bound), TOLERANCE * costSize(table, x));
-  const gap = relative(objective - bound, size);
-  if (!(Math.abs(gap) <= TOLERANCE)) return refused(`the multipliers prove ${bound}, the answer costs ${objective}`);
-  return { verdict: 'optimal', objective, bound, x, y, violation, gap: Math.max(0, gap) };
+  const { bound, rounding } = lowerBound(table, y, objective);
+  const gap = relative(objective - bound, Math.max(Math.abs(objective), Math.abs(bound), paid));
+  if (Math.abs(gap) <= TOLERANCE)
+    return { verdict: 'optimal', objective, bound, x, y, violation, gap: Math.max(0, gap) };
+  // an optimum of 0 has no size of its own: what rounding leaves of the bound's sum is no gap
+  if (Math.abs(objective - bound) <= rounding + LAST_PLACES * paid)
+    return { verdict: 'optimal', objective, bound: objective, x, y, violation, gap: 0 };
+  return refused(`the multipliers prove ${bound}, the answer costs ${objective}`);
 }
 
 /**
  * Σ y · end + Σ reduced cost · column bound: no feasible point costs less (weak duality). A column without the bound it
- * needs gets the box that the rows, and the wish to cost no more than `objective`, imply.
+ * needs gets the box that the rows, and the wish to cost no more than `objective`, imply; so does one whose reduced cost
+ * is rounding, which a far bound would make large. `rounding`: how well the sum is known.
  */
-function lowerBound(table: Table, y: readonly number[], objective: number): number {
+function lowerBound(table: Table, y: readonly number[], objective: number): { bound: number; rounding: number } {
   const pull = combine(table, y);
-  let bound = y.reduce((sum, value, i) => (value === 0 ? sum : sum + value * end(table, i, value)), 0);
+  let bound = 0;
+  let size = 0;
+  y.forEach((value, i) => {
+    if (value === 0) return;
+    bound += value * end(table, i, value);
+    size += Math.abs(value * end(table, i, value));
+  });
   let box: ReturnType<typeof boxes> | undefined;
   for (let j = 0; j < table.cost.length; j += 1) {
     const reduced = table.cost[j]! - pull.value[j]!;
     if (reduced === 0) continue;
+    const terms = Math.abs(table.cost[j]!) + pull.size[j]!;
+    const isDust = Math.abs(reduced) <= DUST * terms;
     let limit = reduced > 0 ? table.lower[j]! : table.upper[j]!;
-    if (!Number.isFinite(limit)) {
-      if (Math.abs(reduced) <= ROUNDING * (Math.abs(table.cost[j]!) + pull.size[j]!)) continue;
+    if (limit !== 0 && (isDust || !Number.isFinite(limit))) {
       box ??= boxes(table, { cost: table.cost, atMost: objective });
       limit = reduced > 0 ? box.lower[j]! : box.upper[j]!;
+      if (isDust && !Number.isFinite(limit)) continue;
     }
     bound += reduced * limit;
+    size += terms * Math.abs(limit);
   }
-  return bound;
+  // the box speaks of points no dearer than the answer
+  return { bound: box ? Math.min(bound, objective) : bound, rounding: LAST_PLACES * size };
 }
 
 /** Farkas: Σ ray · row cannot reach inside the column bounds what Σ ray · end asks of it. */
@@ -108,10 +129,11 @@ function infeasible(table: Table, claimed: readonly number[]): Certified {
     const g = pull.value[j]!;
     if (g === 0) continue;
     let limit = g > 0 ? table.upper[j]! : table.lower[j]!;
-    if (!Number.isFinite(limit)) {
-      if (Math.abs(g) <= ROUNDING * pull.size[j]!) continue;
+    const isDust = Math.abs(g) <= DUST * pull.size[j]!;
+    if (limit !== 0 && (isDust || !Number.isFinite(limit))) {
       box ??= boxes(table);
       limit = g > 0 ? box.upper[j]! : box.lower[j]!;
+      if (isDust && !Number.isFinite(limit)) continue;
     }
     most += g * limit;
     size += Math.abs(g * limit);
@@ -135,7 +157,7 @@ function unbounded(table: Table, start: readonly number[], claimed: readonly num
   if (!(fall < -MARGIN * size)) return refused('the cost does not fall along the ray');
   for (const row of table.rows) {
     const along = activity(row, ray);
-    const slope = Math.abs(along.value) <= MARGIN * along.size ? 0 : along.value;
+    const slope = Math.abs(along.value) <= DUST * along.size ? 0 : along.value;
     if ((slope < 0 && Number.isFinite(row.lower)) || (slope > 0 && Number.isFinite(row.upper))) {
       return refused('the ray leaves a row');
     }
@@ -149,33 +171,12 @@ function end(table: Table, i: number, multiplier: number): number {
 }
 
 /**
- * A miss relative to the end that is missed; for an end of 0, to Σ |a · x|. Where the terms cancel to far below
- * themselves, or the end is far below the row's other end, nothing finer than their rounding can be asked.
+ * A miss relative to the end that is missed; for an end of 0, to Σ |a · x|. Where the terms cancel, what their last
+ * places leave is no miss.
  */
-function missed(by: number, end: number, row: TableRow, size: number): number {
-  if (!(by > 0)) return 0;
-  const span = Math.max(0, ...[row.lower, row.upper].filter(Number.isFinite).map(Math.abs));
-  return relative(by, Math.max(end === 0 ? size : Math.abs(end), TOLERANCE * size, end === 0 ? 0 : TOLERANCE * span));
-}
-
-/** The larger of a column's bounds; 0 where it has none. */
-function columnSize(table: Table, j: number): number {
-  return Math.max(0, ...[table.lower[j]!, table.upper[j]!].filter(Number.isFinite).map(Math.abs));
-}
-
-/** What meeting a row with one column alone would cost, for the dearest: the unit that tells a cost of 0 from rounding. */
-function costSize(table: Table, x: readonly number[]): number {
-  const amount = x.map(Math.abs);
-  for (const row of table.rows) {
-    const asked = Math.max(0, ...[row.lower, row.upper].filter(Number.isFinite).map(Math.abs));
-    row.at.forEach((j, k) => {
-      amount[j] = Math.max(
-        amount[j]!,
-        Math.min(asked / Math.abs(row.by[k]!), columnSize(table, j) || Number.POSITIVE_INFINITY),
-      );
-    });
-  }
-  return greatest(table.cost.map((c, j) => Math.abs(c) * amount[j]!));
+function missed(by: number, end: number, size: number): number {
+  const beyond = by - LAST_PLACES * size;
+  return beyond > 0 ? relative(beyond, end === 0 ? size : Math.abs(end)) : 0;
 }
 
 function misfit(values: readonly number[], wanted: number, kind: string): string | undefined {

@@ -29,13 +29,13 @@ export interface Optimal {
   verdict: 'optimal';
   /** Σ cost · x of the answer. */
   objective: number;
-  /** No feasible point costs less than this. */
+  /** No feasible point costs less than this, as far as doubles tell: within its sum's last places it is `objective`. */
   bound: number;
   x: Record<string, number>;
   y: Record<string, number>;
-  /** Largest relative violation of a row or bound, ≤ 1e-6. */
+  /** Largest violation of a row, relative to the end that is missed (for an end of 0 to Σ |a · x|), ≤ 1e-6. */
   violation: number;
-  /** (objective − bound) relative to their size, ≤ 1e-6. */
+  /** (objective − bound) / max(|objective|, |bound|, Σ |cost · x|), ≤ 1e-6. */
   gap: number;
   engine: EngineName;
   /**

@@ -23,6 +23,8 @@ const ENGINES: readonly Engine[] = [simplex, highs, highsProof];
 
 /**
  * Minimises Σ cost · x. Every verdict has been checked by arithmetic on the program as given, or says that it has not.
+ * An optimum's gap is judged against max(|objective|, |bound|, Σ |cost · x|) and nothing larger, so that no dear column
+ * which the answer leaves alone can hide a gap; a violation against the end that is missed.
  * Throws a ProgramError that lists every fault of a faulty program. Records in the verdict have no prototype, so that
  * any id is safe; every id is present.
  */
