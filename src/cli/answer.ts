@@ -4,15 +4,20 @@ import { IN_A_FILE, type Io, textOptions } from './io.js';
 import { problemText } from './refuse.js';
 
 /** Prints what was found, and writes the files that were asked for: all of them, or none. */
-export async function answer({ exit, warnings, forms }: Outcome, { outputs }: Given, io: Io): Promise<Outcome['exit']> {
+export async function answer(
+  { exit, warnings, forms }: Outcome,
+  { outputs, words }: Given,
+  io: Io,
+): Promise<Outcome['exit']> {
   const notes: Problem[] = [...warnings];
+  const full = words.full === true;
   if (outputs.files.length > 0) {
     const { targetProblems } = await import('./targets.js');
     const { marked } = await import('./our-mark.js');
     const { writeOut } = await import('./write-out.js');
     const files = [];
     for (const { path, form } of outputs.files) {
-      const content = await forms[form]?.(IN_A_FILE);
+      const content = await forms[form]?.({ ...IN_A_FILE, full });
       if (content === undefined) notes.push(notMade(path));
       else files.push({ path, content: marked(content, form) });
     }
@@ -22,7 +27,7 @@ export async function answer({ exit, warnings, forms }: Outcome, { outputs }: Gi
   }
   io.stderr(problemText(notes));
   // a form that cannot be had of what was found is answered with the reason, in words
-  const text = await (forms[outputs.print] ?? forms.txt!)(textOptions(io));
+  const text = await (forms[outputs.print] ?? forms.txt!)({ ...textOptions(io), full });
   io.stdout(String(text));
   return exit;
 }

@@ -21,11 +21,18 @@ export interface Outputs {
 
 /** The forms of sheets, with the object behind them. */
 export const ofSheets = (json: object, sheets: readonly Sheet[]): Forms => ({
-  txt: (set) => sheets.map((sheet) => renderText(sheet, set)).join('\n\n'),
+  txt: (set) => textOf(sheets, set),
   json: () => jsonText(json),
   csv: () => sheets.map(renderCsv).join('\r\n'),
-  html: () => renderHtml(sheets),
+  html: (set) => renderHtml(sheets, set),
 });
+
+/** Reports one under the other; where something is left out, the option that shows it. */
+export function textOf(sheets: readonly Sheet[], set: TextSetting): string {
+  const told = sheets.map((sheet) => renderText(sheet, set));
+  const hasMore = !set.full && sheets.some((sheet) => sheet.blocks.some((block) => block.full));
+  return `${told.join('\n\n')}${hasMore ? '\nMore with --full.\n' : ''}`;
+}
 
 /** The forms of any sheet. */
 export const SHEET_FORMS: readonly Form[] = ['txt', 'json', 'csv', 'html'];

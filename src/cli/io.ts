@@ -14,17 +14,18 @@ export interface Io {
   inputs: Set<string>;
 }
 
-/** How text is set. */
+/** How text is set; what is of the whole report alone is left out unless `full`. */
 export interface TextSetting {
   columns: number;
   colour: boolean;
+  full: boolean;
 }
 
 /** For this terminal: 80 columns at most, colour only where it is welcome. */
-export function textOptions(io: Io): TextSetting {
+export function textOptions(io: Io): Omit<TextSetting, 'full'> {
   const columns = io.isTTY ? Math.min(80, Math.max(40, io.columns ?? 80)) : 80;
   return { columns, colour: io.isTTY && !io.env.NO_COLOR && io.env.TERM !== 'dumb' };
 }
 
 /** For a file. */
-export const IN_A_FILE: TextSetting = { columns: 80, colour: false };
+export const IN_A_FILE: Omit<TextSetting, 'full'> = { columns: 80, colour: false };

@@ -18,7 +18,7 @@ export const labelsCommand: Command = {
     'Every mistake in the file is told with its line (exit code 2). What a label leaves open is shown as a range, by the salts that it names or by every plausible counter-ion. A minimum counts on what is stated alone; a cap allows for the most.',
   ],
   operands: { name: 'ID…', says: 'products to show (default: all)', most: 100 },
-  options: ['bench', 'shelf', 'catalog', ...OUT],
+  options: ['bench', 'shelf', 'catalog', 'full', ...OUT],
   async run(given, io) {
     const files = given.words.catalog ? { problems: twoShelves(given) } : benchTexts(given, io);
     const wishes = { ...wishesOf(given), products: given.operands };

@@ -2,7 +2,7 @@ import { standing } from './band.js';
 import { formatNumber } from '../units/index.js';
 import type { Block, Sheet } from './sheet.js';
 
-/** Every table and band of a sheet as CSV, each under a line naming it; tables are set apart by an empty line. */
+/** Every table and band of the whole sheet as CSV, each under a line naming it; tables are set apart by an empty line. */
 export function renderCsv(sheet: Sheet): string {
   const parts: string[][][] = [];
   let name = sheet.title;

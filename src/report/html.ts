@@ -2,18 +2,21 @@ import { openTop, standing } from './band.js';
 import { escapeMarkup as safe } from './escape.js';
 import { figure } from './figures.js';
 import { htmlPage } from './html-page.js';
-import type { Bar, Block, Sheet, Table } from './sheet.js';
+import { type Bar, type Block, blocksAt, type Sheet, type Table } from './sheet.js';
 import { barSvg } from './svg.js';
 
-/** All sheets as a whole page in one file: nothing is fetched, nothing runs, it prints on paper. */
-export function renderHtml(sheets: readonly Sheet[]): string {
+/**
+ * All sheets as a whole page in one file: nothing is fetched, nothing runs, it prints on paper.
+ * @param options `full`: the whole reports; without it, what their first screens hold
+ */
+export function renderHtml(sheets: readonly Sheet[], options: { full?: boolean } = {}): string {
   return htmlPage(
     sheets.map((sheet) => sheet.title).join(' · '),
     STYLE,
-    sheets.flatMap(({ title, blocks }) => [
+    sheets.flatMap((sheet) => [
       '<article>',
-      `<h1>${safe(title)}</h1>`,
-      ...blocks.map(blockHtml),
+      `<h1>${safe(sheet.title)}</h1>`,
+      ...blocksAt(sheet, options.full === true).map(blockHtml),
       '</article>',
     ]),
   );

@@ -6,7 +6,7 @@ import { problemLine } from '../problem.js';
 import { figure } from './figures.js';
 import { leftOpenSays } from './says/left-open.js';
 import { nitrogenText } from './mix.js';
-import { type Block, facts, heading, list, paragraph, type Sheet, table } from './sheet.js';
+import { type Block, facts, heading, inFull, list, paragraph, section, type Sheet, table } from './sheet.js';
 import { formatFixed } from '../units/index.js';
 
 /** What `labels` answers. */
@@ -19,14 +19,19 @@ export interface LabelsResult {
 /** What 1 g/L or 1 mL/L of each product brings, and what its label leaves open. */
 export function labelsSheet(result: LabelsResult): Sheet {
   const { products } = result;
+  const told = [
+    ...products.flatMap(details),
+    paragraph('pH is an estimate, for water that has stood open to air and has next to no buffer of its own.', 'quiet'),
+  ];
   return {
     title: `What the labels of ${result.shelf} mean`,
     blocks: [
       paragraph(
-        'mg of each element in a litre, and mS/cm (EC), from 1 g (powder) or 1 mL (liquid) in pure water at 25 °C. A range is what the label leaves open; those of EC and pH count what makers may miss their figures by, too. pH is an estimate, for water that has stood open to air and has next to no buffer of its own.',
+        'mg of each element in a litre, and mS/cm (EC), from 1 g (powder) or 1 mL (liquid) in pure water at 25 °C. A range is what the label leaves open; those of EC and pH count what makers may miss their figures by, too.',
       ),
       overview(products),
-      ...products.flatMap(details),
+      ...section('What is wrong with the labels', products.flatMap(wrong)),
+      ...(products.length === 1 ? told : inFull(told)),
     ],
   };
 }
@@ -81,6 +86,8 @@ function acidityText({ acidity, per }: LabelFacts & Pick<LabelLine, 'per'>): str
   return `potential ${acidity > 0 ? 'acidity' : 'basicity'} ${figure(Math.abs(acidity))} g CaCO3 per ${unit}`;
 }
 
+const wrong = ({ problems }: Line): string[] => problems.map(problemLine);
+
 function details(product: Line): Block[] {
   const blocks: Block[] = [];
   const nitrogen = product.nitrogenShares === null ? null : nitrogenText(product.nitrogenShares);
@@ -93,8 +100,7 @@ function details(product: Line): Block[] {
       ['over time', acidityText(product)],
     ),
   );
-  const says = [...product.open.map(leftOpenSays), ...product.problems.map(problemLine)];
-  if (says.length > 0) blocks.push(list(says));
+  if (product.open.length > 0) blocks.push(list(product.open.map(leftOpenSays)));
   return blocks.length === 0
     ? []
     : [heading(product.name === product.id ? product.id : `${product.id}: ${product.name}`), ...blocks];

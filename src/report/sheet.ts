@@ -4,14 +4,18 @@ export interface Sheet {
   blocks: Block[];
 }
 
-export type Block =
+export type Block = (
   | { kind: 'heading'; text: string }
   | { kind: 'paragraph'; text: string; tone?: Tone }
   | { kind: 'facts'; facts: Fact[] }
   | Table
   | { kind: 'bars'; unit: string; bars: Bar[] }
   | { kind: 'list'; items: string[] }
-  | { kind: 'cautions'; items: string[] };
+  | { kind: 'cautions'; items: string[] }
+) & {
+  /** Told only where the whole report is asked for: text and pages leave it out, CSV never does. */
+  full?: true;
+};
 
 /** Colour helps where there is any; the words must do without it. */
 export type Tone = 'plain' | 'good' | 'bad' | 'quiet';
@@ -62,6 +66,12 @@ export function table(heads: readonly string[], rows: string[][], total?: string
   );
   return { kind: 'table', columns, rows, ...(total ? { total } : {}) };
 }
+
+/** Blocks that belong to the whole report, not to its first screen. */
+export const inFull = (blocks: readonly Block[]): Block[] => blocks.map((block) => ({ ...block, full: true }));
+
+/** The blocks to be set: all of them, or those of the first screen. */
+export const blocksAt = (sheet: Sheet, full: boolean): Block[] => sheet.blocks.filter((block) => full || !block.full);
 
 /** A heading with a list under it; nothing at all when there is nothing to say. */
 export function section(title: string, items: readonly string[]): Block[] {

@@ -1,12 +1,14 @@
 import { barLines } from './text-bars.js';
 import { tableLines } from './text-table.js';
-import type { Block, Fact, Sheet, Tone } from './sheet.js';
+import { type Block, blocksAt, type Fact, type Sheet, type Tone } from './sheet.js';
 import { padRight, plainText, widthOf, wrap } from './wrap.js';
 
 /** How a sheet is set as text. Colour is a help only: every mark also stands as a word. */
 export interface TextOptions {
   columns: number;
   colour: boolean;
+  /** The whole report; without it, its first screen. */
+  full?: boolean;
 }
 
 const CODES = { bold: 1, bad: 31, good: 32, quiet: 2 } as const;
@@ -16,7 +18,7 @@ export function renderText(sheet: Sheet, options: TextOptions): string {
   const columns = Math.max(40, options.columns);
   const paint: Paint = options.colour ? (style, text) => `\u001b[${CODES[style]}m${text}\u001b[0m` : (_, text) => text;
   const lines = [...wrap(plainText(sheet.title), columns).map((line) => paint('bold', line))];
-  for (const block of sheet.blocks) {
+  for (const block of blocksAt(sheet, options.full === true)) {
     // a list belongs to the heading above it; everything else gets air
     const joined = lines.at(-1) === HEADING_END;
     if (joined) lines.pop();

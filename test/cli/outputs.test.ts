@@ -36,6 +36,28 @@ describe('--json, --csv and --html print, in every command', () => {
   });
 });
 
+describe('--full', () => {
+  it('adds to text and page what the first screen leaves out, and says so where it is not asked for', async () => {
+    const home = folder(SIX_ITEMS);
+    const [brief, full, page] = await Promise.all(
+      [[], ['--full', '--to=page.html'], ['--html']].map((words) => velamen(['labels', ...words], home)),
+    );
+    expect(brief!.stdout).toMatch(/\nMore with --full\.\n$/);
+    expect(full!.stdout).toContain('over time');
+    expect(brief!.stdout + page!.stdout).not.toContain('over time');
+    expect(full!.stdout).not.toContain('--full');
+    expect(read(home, 'page.html')).toContain('over time');
+  });
+
+  it('changes nothing in JSON and CSV, which always hold everything', async () => {
+    const home = folder(SIX_ITEMS);
+    for (const form of ['--json', '--csv'])
+      expect((await velamen(['labels', form, '--full'], home)).stdout).toBe(
+        (await velamen(['labels', form], home)).stdout,
+      );
+  });
+});
+
 describe('--to', () => {
   it('writes each file in the form of its ending, and prints as ever', async () => {
     const home = folder();

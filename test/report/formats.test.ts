@@ -10,11 +10,31 @@ import { blendJson } from '../../src/report/json/blend.js';
 import { reachJson } from '../../src/report/json/reach.js';
 import { assessShape, blendShape, reachShape, SHAPES } from '../../src/report/schemas.js';
 import { schemaId } from '../../src/report/schema-id.js';
+import { heading, inFull, paragraph, type Sheet, table } from '../../src/report/sheet.js';
 import { renderText } from '../../src/report/text.js';
 import { assessResult, blendResult, infeasibleResult, reachResult } from './fixtures.js';
 
 const nasty = '=1+1</title><script>alert("x")</script>';
 const attacked: BlendMade = { ...blendResult, items: blendResult.items.map((item) => ({ ...item, name: nasty })) };
+
+describe('what is told only in full', () => {
+  const sheet: Sheet = {
+    title: 't',
+    blocks: [paragraph('first'), ...inFull([heading('h'), table(['deep'], [['cell']])])],
+  };
+
+  it('is left out of text and page unless asked for', () => {
+    const plain = { columns: 80, colour: false };
+    expect(renderText(sheet, plain)).toBe('t\n\nfirst\n');
+    expect(renderText(sheet, { ...plain, full: true })).toContain('deep');
+    expect(renderHtml([sheet])).not.toContain('<table>');
+    expect(renderHtml([sheet], { full: true })).toContain('<table>');
+  });
+
+  it('is always in the CSV, as it is in the JSON', () => {
+    expect(renderCsv(sheet)).toContain('deep\r\ncell');
+  });
+});
 
 describe('CSV', () => {
   it('can be read back, with the very figures of the result', () => {

@@ -33,6 +33,7 @@ const FORM_OPTIONS = {
     read: parsePaper,
     choices: ['a4', 'letter', 'a6'],
   },
+  full: { says: 'everything, not only the first screen' },
   json: { says: 'one JSON object instead of text (shape: velamen schema COMMAND)' },
   csv: { says: 'the tables as CSV instead of text' },
   html: { says: 'a page for the browser or the printer instead of text' },
