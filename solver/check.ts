@@ -183,7 +183,7 @@ function place(kind: string, item: unknown, position: number): string {
   return isRecord(item) && typeof item.id === 'string' ? `${kind} ${quote(item.id)}` : `${kind} ${position + 1}`;
 }
 
-function isRecord(value: unknown): value is Record<string, unknown> {
+export function isRecord(value: unknown): value is Record<string, unknown> {
   return typeof value === 'object' && value !== null && !Array.isArray(value);
 }
 

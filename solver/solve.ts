@@ -1,5 +1,4 @@
 import { certify } from './certificate.js';
-import { check } from './check.js';
 import { ask, type Claim, type Engine, type EngineLimits } from './engine.js';
 import { highs, highsProof } from './highs.js';
 import { solveIntegers } from './integers.js';
@@ -29,7 +28,6 @@ const ENGINES: readonly Engine[] = [simplex, highs, highsProof];
  * any id is safe; every id is present.
  */
 export async function solve(program: LinearProgram, options: SolveOptions = {}): Promise<Verdict> {
-  check(program);
   const table = tabulate(program);
   const engines = options.engines ?? ENGINES;
   const limits: EngineLimits =

@@ -1,4 +1,5 @@
-import type { LinearProgram } from './program.js';
+import { check, isRecord } from './check.js';
+import type { Column, LinearProgram, Row } from './program.js';
 
 /**
  * A program with positions instead of ids: what engines and the certificate work on, so that no id (`__proto__`,
@@ -20,32 +21,91 @@ export interface TableRow {
   by: number[];
 }
 
-/** The table of a checked program: positions follow the order of its columns and rows; zero terms are dropped. */
+/**
+ * The table of a program, its positions in the order of the columns and rows, without zero terms; a ProgramError for a
+ * faulty program. Programs come by the hundred and are sound: each number is looked at once, and only where something
+ * looks wrong does `check` go through it all again to say what.
+ */
 export function tabulate(program: LinearProgram): Table {
-  const position = new Map(program.columns.map((column, j) => [column.id, j]));
-  return {
-    cost: program.columns.map((column) => column.cost),
-    lower: program.columns.map((column) => column.lower ?? 0),
-    upper: program.columns.map((column) => column.upper ?? Number.POSITIVE_INFINITY),
-    integer: program.columns.map((column) => column.integer ?? false),
-    rows: program.rows.map((row) => {
-      const terms = Object.entries(row.terms).filter(([, coefficient]) => coefficient !== 0);
-      return {
-        lower: row.lower ?? Number.NEGATIVE_INFINITY,
-        upper: row.upper ?? Number.POSITIVE_INFINITY,
-        at: terms.map(([id]) => position.get(id)!),
-        by: terms.map(([, coefficient]) => coefficient),
-      };
-    }),
-  };
+  if (!isRecord(program) || !Array.isArray(program.columns) || !Array.isArray(program.rows)) check(program);
+  const position = new Map<string, number>();
+  const table: Table = { cost: [], lower: [], upper: [], integer: [], rows: [] };
+  let sound = true;
+  for (const key in program) sound &&= key === 'columns' || key === 'rows';
+  for (const column of program.columns) sound = addColumn(column, table, position) && sound;
+  sound &&= position.size === program.columns.length;
+  const seen = new Set<string>();
+  for (const row of program.rows) {
+    sound = addRow(row, table, position) && sound;
+    seen.add(row?.id);
+  }
+  if (!sound || seen.size !== program.rows.length) check(program);
+  return table;
+}
+
+function addColumn(column: Column, table: Table, position: Map<string, number>): boolean {
+  if (!isRecord(column)) return false;
+  const { id, cost } = column;
+  const lower = column.lower ?? 0;
+  const upper = column.upper ?? Number.POSITIVE_INFINITY;
+  position.set(id, table.cost.length);
+  table.cost.push(cost);
+  table.lower.push(lower);
+  table.upper.push(upper);
+  table.integer.push(column.integer ?? false);
+  for (const key in column) {
+    if (key !== 'id' && key !== 'cost' && key !== 'upper' && key !== 'lower' && key !== 'integer') return false;
+  }
+  const { integer } = column;
+  return (
+    typeof id === 'string' &&
+    Number.isFinite(cost) &&
+    inOrder(lower, upper) &&
+    (integer === undefined || typeof integer === 'boolean')
+  );
+}
+
+function addRow(row: Row, table: Table, position: ReadonlyMap<string, number>): boolean {
+  if (!isRecord(row) || !isRecord(row.terms)) return false;
+  const lower = row.lower ?? Number.NEGATIVE_INFINITY;
+  const upper = row.upper ?? Number.POSITIVE_INFINITY;
+  let sound = typeof row.id === 'string' && inOrder(lower, upper);
+  for (const key in row) sound &&= key === 'id' || key === 'lower' || key === 'upper' || key === 'terms';
+  const { terms } = row;
+  const at: number[] = [];
+  const by: number[] = [];
+  for (const id of Object.keys(terms)) {
+    const coefficient = terms[id]!;
+    const j = position.get(id);
+    if (j === undefined || !Number.isFinite(coefficient)) return false;
+    if (coefficient === 0) continue;
+    at.push(j);
+    by.push(coefficient);
+  }
+  table.rows.push({ lower, upper, at, by });
+  return sound;
+}
+
+/** Two numbers, neither at the wrong infinity nor NaN. */
+function inOrder(lower: number, upper: number): boolean {
+  return (
+    typeof lower === 'number' &&
+    typeof upper === 'number' &&
+    lower <= upper &&
+    lower < Number.POSITIVE_INFINITY &&
+    upper > Number.NEGATIVE_INFINITY
+  );
 }
 
 /** Σ by · x over the row's terms, and Σ |by · x|: the size against which its rounding is judged. */
 export function activity(row: TableRow, x: readonly number[]): { value: number; size: number } {
+  const { at, by } = row;
   let value = 0;
   let size = 0;
-  for (let k = 0; k < row.at.length; k += 1) {
-    const term = row.by[k]! * x[row.at[k]!]!;
+  for (let k = 0; k < at.length; k += 1) {
+    const amount = x[at[k]!]!;
+    if (amount === 0) continue;
+    const term = by[k]! * amount;
     value += term;
     size += Math.abs(term);
   }
@@ -56,21 +116,24 @@ export function activity(row: TableRow, x: readonly number[]): { value: number; 
 export function combine(table: Table, y: readonly number[]): { value: number[]; size: number[] } {
   const value = new Array<number>(table.cost.length).fill(0);
   const size = new Array<number>(table.cost.length).fill(0);
-  table.rows.forEach((row, i) => {
+  for (let i = 0; i < table.rows.length; i += 1) {
     const multiplier = y[i]!;
-    if (multiplier === 0) return;
-    for (let k = 0; k < row.at.length; k += 1) {
-      const term = multiplier * row.by[k]!;
-      value[row.at[k]!]! += term;
-      size[row.at[k]!]! += Math.abs(term);
+    if (multiplier === 0) continue;
+    const { at, by } = table.rows[i]!;
+    for (let k = 0; k < at.length; k += 1) {
+      const term = multiplier * by[k]!;
+      value[at[k]!]! += term;
+      size[at[k]!]! += Math.abs(term);
     }
-  });
+  }
   return { value, size };
 }
 
 /** The greatest of some sizes, 0 for none; a spread into Math.max would overflow the stack on long tables. */
 export function greatest(sizes: readonly number[]): number {
-  return sizes.reduce((most, size) => Math.max(most, size), 0);
+  let most = 0;
+  for (const size of sizes) most = Math.max(most, size);
+  return most;
 }
 
 /** The same table with every column continuous. */
