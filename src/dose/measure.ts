@@ -3,7 +3,7 @@ import { decimalsOf, formatFixed, roundDigits } from '../units/index.js';
 import type { ClosedProduct } from '../label/closed-product.js';
 import { type BulkDensity, bulkDensityOf } from './density.js';
 import type { Tool } from './tools.js';
-import { hypot, log10, powerOfTen } from '../units/elementary.js';
+import { hypot } from '../units/elementary.js';
 
 /** One way to measure an amount of one product. */
 export interface Measure {
@@ -128,12 +128,13 @@ function fills(tool: Tool, low: number, high: number): Measure[] {
   const full = tool.capacity ?? tool.step;
   const first = Math.max(LEAST_MARKS, Math.ceil(low / tool.step - DUST));
   const last = Math.floor(Math.min(high, MOST_FILLS * full) / tool.step + DUST);
-  return counted(first, last, (n) => {
-    const amount = tidy(n * tool.step);
+  const decimals = decimalsOfStep(tool.step);
+  return Array.from({ length: Math.max(0, last - first + 1) }, (_, i) => {
+    const amount = tidy((first + i) * tool.step);
     const actions = Math.ceil(amount / full - DUST);
     return {
       tool: 'syringe',
-      words: `${decimals(amount, tool.step)} mL${actions > 1 ? ` (${actions} fills)` : ''}`,
+      words: `${formatFixed(amount, decimals)} mL${actions > 1 ? ` (${actions} fills)` : ''}`,
       amount,
       actions,
       sd: Math.sqrt(actions * tool.error ** 2 + (amount * tool.common) ** 2),
@@ -147,12 +148,12 @@ function weighings(tool: Tool, product: ClosedProduct, low: number, high: number
   if (density === undefined) return [];
   const first = Math.max(LEAST_SCALE_STEPS, Math.ceil((low * density) / tool.step - DUST));
   const last = Math.floor((high * density) / tool.step + DUST);
-  const steps = counted(first, last, (n) => n).filter((n) => n % coarseness(n) === 0);
-  return steps.map((n) => {
+  const decimals = decimalsOfStep(tool.step);
+  return steps(first, last).map((n) => {
     const grams = tidy(n * tool.step);
     return {
       tool: 'scale',
-      words: `${decimals(grams, tool.step)} g`,
+      words: `${formatFixed(grams, decimals)} g`,
       amount: grams / density,
       actions: 1,
       sd: hypot(tool.error, tool.common * grams) / density,
@@ -161,15 +162,18 @@ function weighings(tool: Tool, product: ClosedProduct, low: number, high: number
 }
 
 /** Steps that hands bother with: each up to 2000, from there every fifth (a 400th of the amount or less), every fiftieth from 20 000 … */
-const coarseness = (n: number): number => (n <= 2000 ? 1 : 5 * powerOfTen(Math.floor(log10(n / 2000))));
-
-const counted = <T>(first: number, last: number, make: (n: number) => T): T[] =>
-  Array.from({ length: Math.max(0, last - first + 1) }, (_, i) => make(first + i));
+function steps(first: number, last: number): number[] {
+  const found: number[] = [];
+  let [coarse, end] = [1, 2000];
+  for (let n = first; n <= last; n = coarse * (Math.floor(n / coarse) + 1)) {
+    for (; n >= end; end *= 10) coarse = coarse === 1 ? 5 : 10 * coarse;
+    if (n % coarse === 0) found.push(n);
+  }
+  return found;
+}
 
 /** As many decimals as the step has. */
-function decimals(value: number, step: number): string {
-  return formatFixed(value, Math.min(6, decimalsOf(step, 6)));
-}
+const decimalsOfStep = (step: number): number => Math.min(6, decimalsOf(step, 6));
 
 /** Without the dust that counting in steps leaves. */
 const tidy = (x: number): number => roundDigits(x, 12);

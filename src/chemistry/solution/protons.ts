@@ -74,7 +74,12 @@ const BARE = ['H', 'OH'].map((id) => SPECIES.findIndex((s) => s.id === id));
 
 function raise(bench: Bench, hydrogen: number): void {
   bench.hydrogen = hydrogen;
-  for (let i = 0; i < 5; i++) bench.powers[i] = pow(hydrogen, i - 1);
+  const { powers } = bench;
+  powers[0] = 1 / hydrogen;
+  powers[1] = 1;
+  powers[2] = hydrogen;
+  powers[3] = hydrogen * hydrogen;
+  powers[4] = hydrogen * hydrogen * hydrogen;
 }
 
 /** Charge of everything with no proton on it; carbonate from the air counts with its protons instead. */

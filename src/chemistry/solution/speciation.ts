@@ -42,7 +42,7 @@ export function speciate(totals: Totals, constants: Constants): Speciation {
     sweeps++;
     writeActivities(bench.ionicStrength, constants.water, logGamma);
     condition(bench, constants, logGamma);
-    bench.carbonDioxide = (totals.carbonDioxide ?? 0) / pow(10, logGamma[CARBON_DIOXIDE]!);
+    bench.carbonDioxide = totals.carbonDioxide === null ? 0 : totals.carbonDioxide / pow(10, logGamma[CARBON_DIOXIDE]!);
     solvePH(bench, totals);
     const moved = freeCations(bench, totals, history);
     if (sweeps % LEAP_EVERY === 0) leap(bench.cations, history);
@@ -131,10 +131,10 @@ function leap(cations: Float64Array, { now, before }: Steps): void {
 
 const LEAP_EVERY = 12;
 
-/** The factor that a species' ligands bring to its molality. */
+/** The factor that a species' ligands bring to its molality: none holds more than two. */
 function held(ligands: Float64Array, ligand: number, count: number): number {
   if (ligand < 0) return 1;
-  return count === 1 ? ligands[ligand]! : pow(ligands[ligand]!, count);
+  return count === 1 ? ligands[ligand]! : ligands[ligand]! * ligands[ligand]!;
 }
 
 /** Writes the molality of every species; returns the ionic strength. */
