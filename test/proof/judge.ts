@@ -12,6 +12,8 @@ export type Said =
  * part of its size.
  */
 const TOLERANCE = 1e-6;
+/** Eight units in the last place: no double is nearer to what a row asks. */
+const LAST_PLACES = 2 ** -50;
 /** Sums of some hundred doubles, each rounded by 1e-16. */
 const ROUNDING = 1e-12;
 
@@ -79,7 +81,7 @@ function pointFault({ columns, rows }: LinearProgram, { x, objective }: Answer):
       const end = row[side];
       if (end === undefined || !Number.isFinite(end)) continue;
       const over = direction * toNumber(minus(activity, ratioOf(end)));
-      if (over > allowance(row, end, size) * (1 + ROUNDING)) return `row ${row.id} is missed by ${over} at ${end}`;
+      if (over > allowance(end, size) * (1 + ROUNDING)) return `row ${row.id} is missed by ${over} at ${end}`;
     }
   }
   const costs = columns.map(({ cost }) => cost);
@@ -119,23 +121,16 @@ function relaxed(program: LinearProgram, x: readonly number[]): LinearProgram {
   const rows = program.rows.map((row) => {
     const { size } = reckon(row, value);
     const moved = (end: number | undefined, direction: number) =>
-      end === undefined || !Number.isFinite(end) ? end : end + direction * allowance(row, end, size);
+      end === undefined || !Number.isFinite(end) ? end : end + direction * allowance(end, size);
     const [lower, upper] = [moved(row.lower, -1), moved(row.upper, 1)];
     return { ...row, ...(lower === undefined ? {} : { lower }), ...(upper === undefined ? {} : { upper }) };
   });
   return { ...program, rows };
 }
 
-/**
- * How far a row may be missed. Where the terms cancel to far below themselves, or the end is far below the row's other
- * end, no double can be nearer than the rounding of those.
- */
-function allowance({ lower, upper }: Row, end: number, size: number): number {
-  const span = Math.max(
-    0,
-    ...[lower, upper].filter((e) => e !== undefined && Number.isFinite(e)).map((e) => Math.abs(e!)),
-  );
-  return TOLERANCE * (end === 0 ? size : Math.max(Math.abs(end), TOLERANCE * size, TOLERANCE * span));
+/** How far a row may be missed: a part of its end, and the last places of its terms. */
+function allowance(end: number, size: number): number {
+  return TOLERANCE * (end === 0 ? size : Math.abs(end)) + LAST_PLACES * size;
 }
 
 function reckon(row: Row, value: ReadonlyMap<string, number>): { activity: Ratio; size: number } {
