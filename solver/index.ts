@@ -16,6 +16,7 @@ export type {
   Verdict,
 } from './program.js';
 export { type CostRange, costRange, type Extreme, entryPrice, type Reach, reach } from './range.js';
+export { type Region, regionOf } from './region.js';
 export { leastRelaxation, type Move, type Relaxation, singleRelaxations } from './relax.js';
 export { type ShadowPrice, type Side, shadowPrice } from './shadow.js';
 export { simplex } from './simplex.js';

@@ -42,8 +42,8 @@ function namesIn(name: string): string[] {
 }
 
 /** Every substance that we know, each once. */
-export function allSalts(): Salt[] {
-  return [...new Set(BY_NAME.values())];
+export function allSalts(): readonly Salt[] {
+  return ALL;
 }
 
 /**
@@ -222,6 +222,7 @@ for (const salt of new Set(BY_NAME.values())) {
   const dry = plain(salt.formula.replace(/(?:·\d*H2O)+$/, ''));
   if (!BY_NAME.has(dry)) BY_NAME.set(dry, salt);
 }
+const ALL: readonly Salt[] = [...new Set(BY_NAME.values())];
 
 function holdsOf(text: string): ReadonlySet<Nutrient> {
   const mg = nutrientsPerGram(formula(text));

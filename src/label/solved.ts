@@ -2,7 +2,7 @@ import type { Ions } from '../chemistry/ions.js';
 import { NUTRIENTS, type Nutrient, type PerNutrient } from '../chemistry/nutrients.js';
 import type { Ends } from './counter-ions.js';
 import type { Label } from './product.js';
-import { closeBySources, type Impossible, type MakeUp, spanOfCounterIons } from './undeclared-by-sources.js';
+import { closeBySources, type Impossible, spanOfCounterIons } from './undeclared-by-sources.js';
 
 /**
  * What the programs of a label say: all of its closure that has to be solved, as plain data, so that what is known of a label can be
@@ -33,13 +33,13 @@ type Asked = Pick<Label, 'composition' | 'derivedFrom'> & { density?: number | u
 export async function solveLabel({ composition, derivedFrom, density }: Asked): Promise<Solved> {
   const bySources = await closeBySources(composition, derivedFrom, density);
   if (bySources?.verdict === 'closed') {
-    const { open, nearest, usual, ...ends } = bySources;
+    const { open, nearest, usual } = bySources;
     const { mg: likely, ions: value } = nearest;
-    const of = { verdict: 'closed' as const, open, likely, value, ends: ionsAt(ends), usual: ionsAt(usual) };
+    const of = { verdict: 'closed' as const, open, likely, value, ends: endsOf(bySources), usual };
     return { bySources: of, span: null };
   }
   const span = await spanOfCounterIons(composition, density);
-  return { bySources, span: span && { open: span.open, ends: ionsAt(span) } };
+  return { bySources, span: span && { open: span.open, ends: endsOf(span) } };
 }
 
 /** What the programs of labels say, by `labelKey`; a formula needs none. */
@@ -61,9 +61,9 @@ export function labelKey({ composition: { per, content, printed }, derivedFrom, 
   return JSON.stringify([per, density ?? null, derivedFrom, figures, printed ? [...printed] : null]);
 }
 
-const ionsAt = ({ leastConductive, mostConductive, acid, alkaline }: Ends<MakeUp>): Ends<Ions> => ({
-  leastConductive: leastConductive.ions,
-  mostConductive: mostConductive.ions,
-  acid: acid.ions,
-  alkaline: alkaline.ions,
+const endsOf = ({ leastConductive, mostConductive, acid, alkaline }: Ends<Ions>): Ends<Ions> => ({
+  leastConductive,
+  mostConductive,
+  acid,
+  alkaline,
 });

@@ -1,5 +1,6 @@
 import { formula, nutrientsPerGram } from '../chemistry/formula.js';
 import { type Ions, ionsPerGram } from '../chemistry/ions.js';
+import { linearEcOfIons } from '../chemistry/linear-ec.js';
 import { NITROGEN_FORMS, NUTRIENTS, type Nutrient, type PerNutrient, perNutrient } from '../chemistry/nutrients.js';
 import { allSalts, type Salt } from '../chemistry/salts.js';
 import type { Composition } from './composition.js';
@@ -9,6 +10,8 @@ import type { NitrogenForm } from './left-open.js';
 export interface Source {
   mg: PerNutrient<number>;
   ions: Ions;
+  /** The linear estimate of what it adds to the EC of a litre, mS/cm. */
+  conducts: number;
 }
 
 /** The sources that a list of salts may mean. */
@@ -23,13 +26,23 @@ export function sourcesNamed(salts: readonly Salt[]): Source[] {
  * thiosulfates, which are sold for the sulfur that their labels tell; chelates of calcium and magnesium, salts of organic acids and slow-release nitrogen, which are dear, so that labels name them; trace metals that do not dissolve. Organic nitrogen counts as protein.
  */
 export function plausibleSources({ content, per }: Composition): Source[] {
+  const told = NUTRIENTS.filter((n) => !SILENT.has(n) || (content[n].stated ?? 0) > 0);
+  const sources = plausibleIn(per).filter(({ mg }) => told.some((n) => mg[n] > 0));
+  return content['other-N'].high > 0 ? [...sources, PROTEIN] : sources;
+}
+
+function plausibleIn(per: Composition['per']): readonly Source[] {
+  const before = PLAUSIBLE.get(per);
+  if (before) return before;
   const salts = allSalts().filter(({ name, formula: text }) => {
     return !IMPLAUSIBLE.has(text) && !RARE.test(name) && !(per === 'g' && text === 'H3PO4');
   });
-  const told = NUTRIENTS.filter((n) => !SILENT.has(n) || (content[n].stated ?? 0) > 0);
-  const sources = sourcesNamed(salts).filter(({ mg }) => told.some((n) => mg[n] > 0));
-  return content['other-N'].high > 0 ? [...sources, PROTEIN] : sources;
+  const sources = sourcesNamed(salts);
+  PLAUSIBLE.set(per, sources);
+  return sources;
 }
+
+const PLAUSIBLE = new Map<Composition['per'], readonly Source[]>();
 
 /** What labels need not declare. */
 export const SILENT: ReadonlySet<Nutrient> = new Set<Nutrient>(['S', 'Na', 'Cl']);
@@ -86,7 +99,8 @@ function sourceOf(text: string): Source {
     if (!chelate || (n !== 'N' && n !== 'other-N')) return mg[n];
     return n === 'N' ? mg.N - mg['other-N'] : 0;
   };
-  const source = { mg: perNutrient((n) => claimed(n) / 1000), ions: inMmol(ionsPerGram(read)) };
+  const ions = inMmol(ionsPerGram(read));
+  const source = { mg: perNutrient((n) => claimed(n) / 1000), ions, conducts: linearEcOfIons(ions) };
   SOURCES.set(text, source);
   return source;
 }
@@ -101,4 +115,5 @@ const inMmol = (perGram: Ions): Ions =>
 const PROTEIN: Source = {
   mg: perNutrient((n) => (n === 'N' || n === 'other-N' ? 0.16 : 0)),
   ions: { K: 0, Ca: 0, Mg: 0, Na: 0, NH4: 0, NO3: 0, P: 0, SO4: 0, Cl: 0, alkalinity: 0 },
+  conducts: 0,
 };

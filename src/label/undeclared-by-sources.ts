@@ -1,4 +1,5 @@
-import { type LinearProgram, type Optimal, solve } from '../../solver/index.js';
+import { type LinearProgram, type Region, regionOf, solve } from '../../solver/index.js';
+import type { Ions } from '../chemistry/ions.js';
 import { linearEcOfIons } from '../chemistry/linear-ec.js';
 import { NUTRIENTS, type Nutrient, perNutrient } from '../chemistry/nutrients.js';
 import { saltsOf } from '../chemistry/salts.js';
@@ -10,29 +11,20 @@ import {
   makeUpsWithin,
   massOf,
   nearestMakeUp,
-  sourceColumn,
   unclaimed,
 } from './undeclared-program.js';
 import type { Composition } from './composition.js';
 import { between, type Ends } from './counter-ions.js';
 import { plausibleSources, SILENT, type Source, sourcesNamed } from './sources.js';
 
-export type { MakeUp } from './undeclared-program.js';
-
-/** The ends of all make-ups that keep within a label. */
-export interface Span {
-  /** The least and the most conductive. */
-  leastConductive: MakeUp;
-  mostConductive: MakeUp;
+/** The ions of the ends of all make-ups that keep within a label. */
+interface Span extends Pick<Ends<Ions>, 'leastConductive' | 'mostConductive'> {
   /** mg in one g or mL of what the label is silent on. */
   open: Map<Nutrient, { low: number; high: number }>;
 }
 
 /** All ends of a label: the most acid and the most alkaline make-up too. */
-export interface WholeSpan extends Span {
-  acid: MakeUp;
-  alkaline: MakeUp;
-}
+export interface WholeSpan extends Span, Ends<Ions> {}
 
 /** The salts of a label in the amounts that give back its analysis. */
 export interface Closed extends WholeSpan {
@@ -40,7 +32,7 @@ export interface Closed extends WholeSpan {
   /** Nearest to the declared figures: least sum of relative deviations. */
   nearest: MakeUp;
   /** The same ends for nine of ten products with this label: whatever printing hides, and `USUAL_SHARE` of the allowances. */
-  usual: Ends<MakeUp>;
+  usual: Ends<Ions>;
 }
 
 /** No amounts of the named salts lie within the label's allowances; what the nearest of them would have instead. */
@@ -70,27 +62,32 @@ export async function closeBySources(
   const mass = massOf(composition, density);
   const figures = figuresOf(composition, mass);
   const others = unclaimed(composition, sources, mass, false);
-  const nearest = await solve(nearestMakeUp(sources, figures, others, mass, true));
-  if (nearest.verdict === 'infeasible') {
-    const verdict = await solve(nearestMakeUp(sources, figures, others, mass, false));
-    return verdict.verdict === 'optimal' ? impossible(makeUpOf(sources, verdict.x), figures, mass.whole) : null;
+  const near = nearestMakeUp(sources, figures, others, mass, true);
+  const nearest = await regionOf(near).point(
+    near.columns.map(({ cost }) => cost),
+    near.columns.map((_, i) => i < sources.length),
+  );
+  if (nearest === null) {
+    if ((await solve(near)).verdict !== 'infeasible') return null;
+    const far = nearestMakeUp(sources, figures, others, mass, false);
+    const amounts = await regionOf(far).point(far.columns.map(({ cost }) => cost));
+    return amounts && impossible(makeUpOf(sources, amounts), figures, mass.whole);
   }
-  if (nearest.verdict !== 'optimal') return null;
-  const value = await amongNearest(sources, nearestMakeUp(sources, figures, others, mass, true), nearest);
+  const value = await amongNearest(sources, near, nearest);
 
-  const end = endsOf(sources, (cost) => makeUpsWithin(sources, figures, others, mass, cost));
-  const span = await spanOf(composition, sources, end, () => true);
+  const { least, end } = endsOf(sources, regionOf(makeUpsWithin(sources, figures, others, mass)));
+  const span = await spanOf(composition, sources, { least, end }, () => true);
   const alkali = sources.some((s) => s.ions.alkalinity !== 0);
-  const acid = alkali ? await end((s) => s.ions.alkalinity) : value;
-  const alkaline = alkali ? await end((s) => -s.ions.alkalinity) : value;
+  const acid = alkali ? await end((s) => s.ions.alkalinity) : value.ions;
+  const alkaline = alkali ? await end((s) => -s.ions.alkalinity) : value.ions;
   if (!span || !acid || !alkaline) return null;
   const ends = { leastConductive: span.leastConductive, mostConductive: span.mostConductive, acid, alkaline };
   const nearer = figuresOf(composition, mass, USUAL_SHARE);
   const usual = await usualEnds(
-    value,
+    value.ions,
     ends,
     alkali,
-    endsOf(sources, (cost) => makeUpsWithin(sources, nearer, others, mass, cost)),
+    endsOf(sources, regionOf(makeUpsWithin(sources, nearer, others, mass))).end,
   );
   return { verdict: 'closed', nearest: value, ...span, acid, alkaline, usual };
 }
@@ -99,20 +96,23 @@ export async function closeBySources(
  * Where several make-ups are equally near (two of the salts named bring the same), the value lies halfway between the least and the
  * most conductive of them: a list names no salt for nothing.
  */
-async function amongNearest(sources: readonly Source[], program: LinearProgram, nearest: Optimal): Promise<MakeUp> {
+async function amongNearest(
+  sources: readonly Source[],
+  program: LinearProgram,
+  nearest: readonly number[],
+): Promise<MakeUp> {
   const costs = program.columns.filter((c) => c.cost > 0).map((c): [string, number] => [c.id, c.cost]);
-  const near = { id: 'near', upper: nearest.objective + NO_FARTHER, terms: Object.fromEntries(costs) };
-  const amounts = new Map(sources.map((source, i) => [sourceColumn(i), source]));
-  const end = endsOf(sources, (cost) => ({
-    rows: [...program.rows, near],
-    columns: program.columns.map((c) => {
-      const source = amounts.get(c.id);
-      return { ...c, cost: source === undefined ? 0 : cost(source) };
-    }),
-  }));
-  const [first, last] = [await end(conduct), await end((s) => -conduct(s))];
-  const one = makeUpOf(sources, nearest.x);
-  if (!first || !last || linearEcOfIons(last.ions) < linearEcOfIons(first.ions) * (1 + ALIKE)) return one;
+  const farthest = program.columns.reduce((sum, { cost }, j) => sum + cost * nearest[j]!, 0) + NO_FARTHER;
+  const near = { id: 'near', upper: farthest, terms: Object.fromEntries(costs) };
+  const region = regionOf({ ...program, rows: [...program.rows, near] });
+  const isSource = program.columns.map((_, i) => i < sources.length);
+  const conducting = program.columns.map((_, i) => sources[i]?.conducts ?? 0);
+  const one = makeUpOf(sources, nearest);
+  const least = await region.point(conducting, isSource);
+  const most = await region.point(times(conducting, -1), isSource);
+  if (!least || !most) return one;
+  const [first, last] = [makeUpOf(sources, least), makeUpOf(sources, most)];
+  if (linearEcOfIons(last.ions) < linearEcOfIons(first.ions) * (1 + ALIKE)) return one;
   return { mg: perNutrient((n) => (first.mg[n] + last.mg[n]) / 2), ions: between(first.ions, last.ions, 0.5) };
 }
 
@@ -128,12 +128,12 @@ const ALIKE = 1e-3;
 const USUAL_SHARE = 1.645 / 4;
 
 /** Where even the nearest make-up lies farther from a figure than is usual: part of the way from it to the ends. */
-async function usualEnds(value: MakeUp, ends: Ends<MakeUp>, alkali: boolean, end: End): Promise<Ends<MakeUp>> {
+async function usualEnds(value: Ions, ends: Ends<Ions>, alkali: boolean, end: End): Promise<Ends<Ions>> {
   const [leastConductive, mostConductive] = [await end(conduct), await end((s) => -conduct(s))];
   const acid = alkali ? await end((s) => s.ions.alkalinity) : value;
   const alkaline = alkali ? await end((s) => -s.ions.alkalinity) : value;
   if (leastConductive && mostConductive && acid && alkaline) return { leastConductive, mostConductive, acid, alkaline };
-  const part = ({ ions, mg }: MakeUp): MakeUp => ({ mg, ions: between(value.ions, ions, USUAL_SHARE) });
+  const part = (ions: Ions): Ions => between(value, ions, USUAL_SHARE);
   return {
     leastConductive: part(ends.leastConductive),
     mostConductive: part(ends.mostConductive),
@@ -152,25 +152,38 @@ export async function spanOfCounterIons(composition: Composition, density?: numb
   const mass = massOf(composition, density);
   const figures = figuresOf(composition, mass);
   const others = unclaimed(composition, sources, mass, true);
-  const end = endsOf(sources, (cost) => makeUpsWithin(sources, figures, others, mass, cost));
-  const span = await spanOf(composition, sources, end, (n) => SILENT.has(n));
+  const ends = endsOf(sources, regionOf(makeUpsWithin(sources, figures, others, mass)));
+  const { end } = ends;
+  const span = await spanOf(composition, sources, ends, (n) => SILENT.has(n));
   const [acid, alkaline] = [await end((s) => s.ions.alkalinity), await end((s) => -s.ions.alkalinity)];
   return span && acid && alkaline && { ...span, acid, alkaline };
 }
 
-type End = (cost: (source: Source) => number) => Promise<MakeUp | null>;
+/** The ions of the make-up with the least sum of a figure per mg of source. */
+type End = (of: (source: Source) => number) => Promise<Ions | null>;
 
-const endsOf =
-  (sources: readonly Source[], program: (cost: (source: Source) => number) => Parameters<typeof solve>[0]): End =>
-  async (cost) => {
-    const verdict = await solve(program(cost));
-    return verdict.verdict === 'optimal' ? makeUpOf(sources, verdict.x) : null;
+interface EndsOf {
+  end: End;
+  /** The least sum alone. */
+  least(of: (source: Source) => number): Promise<number | null>;
+}
+
+function endsOf(sources: readonly Source[], region: Region): EndsOf {
+  // what brings no ions may come out in any amount
+  const counts = sources.map(({ ions }) => Object.values(ions).some((mmol) => mmol !== 0));
+  return {
+    async end(of) {
+      const amounts = await region.point(sources.map(of), counts);
+      return amounts && makeUpOf(sources, amounts).ions;
+    },
+    least: (of) => region.least(sources.map(of)),
   };
+}
 
 async function spanOf(
   { content }: Composition,
   sources: readonly Source[],
-  end: End,
+  { least, end }: EndsOf,
   asked: (nutrient: Nutrient) => boolean,
 ): Promise<Span | null> {
   const [leastConductive, mostConductive] = [await end(conduct), await end((s) => -conduct(s))];
@@ -178,15 +191,16 @@ async function spanOf(
   const open = new Map<Nutrient, { low: number; high: number }>();
   for (const nutrient of NUTRIENTS.filter((n) => content[n].stated === null && asked(n))) {
     const brought = sources.some((s) => s.mg[nutrient] > 0);
-    const low = brought ? await end((s) => s.mg[nutrient]) : leastConductive;
-    const high = brought ? await end((s) => -s.mg[nutrient]) : leastConductive;
-    if (!low || !high) return null;
-    open.set(nutrient, { low: low.mg[nutrient], high: high.mg[nutrient] });
+    const low = brought ? await least((s) => s.mg[nutrient]) : 0;
+    const high = brought ? await least((s) => -s.mg[nutrient]) : 0;
+    if (low === null || high === null) return null;
+    open.set(nutrient, { low: Math.max(0, low), high: Math.max(0, -high) });
   }
   return { leastConductive, mostConductive, open };
 }
 
-const conduct = (source: Source): number => linearEcOfIons(source.ions);
+const conduct = ({ conducts }: Source): number => conducts;
+const times = (values: readonly number[], factor: number): number[] => values.map((value) => factor * value);
 
 function impossible({ mg }: MakeUp, figures: readonly Figure[], whole: number): Impossible {
   const off = figures

@@ -1,4 +1,5 @@
 import type { LinearProgram, Row } from '../../solver/index.js';
+import { NONE } from '../chemistry/conductivity.js';
 import type { Ions } from '../chemistry/ions.js';
 import { NUTRIENTS, type Nutrient, type PerNutrient, perNutrient } from '../chemistry/nutrients.js';
 import { allowance, primaryAllowance } from './allowance.js';
@@ -62,18 +63,17 @@ export function figuresOf({ content, printed }: Composition, { whole }: Mass, sh
 }
 
 /** What stands for the mg of a source, by its place in the list. */
-export const sourceColumn = (index: number): string => `s${index}`;
+const sourceColumn = (index: number): string => `s${index}`;
 
-/** Sources whose sums lie within the figures and the mass. @param cost of one mg of a source */
+/** Sources whose sums lie within the figures and the mass. */
 export function makeUpsWithin(
   sources: readonly Source[],
   figures: readonly Figure[],
   others: readonly Row[],
   { most }: Mass,
-  cost: (source: Source) => number,
 ): LinearProgram {
   return {
-    columns: sources.map((source, i) => ({ id: sourceColumn(i), cost: cost(source) })),
+    columns: sources.map((_, i) => ({ id: sourceColumn(i), cost: 0 })),
     rows: [
       ...figures.map(({ nutrient, mg, under, over }) => ({
         id: `is:${nutrient}`,
@@ -148,15 +148,20 @@ const TRACES_PER_REST = 0.03;
 /** What is less than a tenth of a per cent need not be printed. */
 const PRINTS_AS_ZERO = 0.1;
 
-/** What amounts of the sources come to. */
-export function makeUpOf(sources: readonly Source[], x: Readonly<Record<string, number>>): MakeUp {
-  const sum = (of: (source: Source) => number): number =>
-    sources.reduce((total, source, i) => total + Math.max(0, x[sourceColumn(i)] ?? 0) * of(source), 0);
-  const ions = Object.fromEntries(
-    (Object.keys(sources[0]!.ions) as (keyof Ions)[]).map((ion) => [ion, sum((s) => s.ions[ion])]),
-  ) as unknown as Ions;
-  return { mg: perNutrient((n) => sum((s) => s.mg[n])), ions };
+/** What amounts of the sources come to. @param amounts mg of each, in their order; what comes after them is something else */
+export function makeUpOf(sources: readonly Source[], amounts: readonly number[]): MakeUp {
+  const mg = perNutrient(() => 0);
+  const ions = { ...NONE };
+  sources.forEach((source, i) => {
+    const amount = amounts[i]!;
+    if (!(amount > 0)) return;
+    for (const n of NUTRIENTS) mg[n] += amount * source.mg[n];
+    for (const ion of IONS) ions[ion] += amount * source.ions[ion];
+  });
+  return { mg, ions };
 }
+
+const IONS = Object.keys(NONE) as (keyof Ions)[];
 
 const termsOf = (sources: readonly Source[], nutrient: Nutrient): Record<string, number> =>
   Object.fromEntries(sources.flatMap((s, i) => (s.mg[nutrient] > 0 ? [[sourceColumn(i), s.mg[nutrient]]] : [])));

@@ -1,5 +1,5 @@
 import { formula, nutrientsPerGram } from '../chemistry/formula.js';
-import { NITROGEN_FORMS, NUTRIENTS, type Nutrient } from '../chemistry/nutrients.js';
+import { NITROGEN_FORMS, NUTRIENTS, type Nutrient, type PerNutrient } from '../chemistry/nutrients.js';
 import { massShare } from '../chemistry/oxides.js';
 import { allSalts, type Salt, saltsOf } from '../chemistry/salts.js';
 import { atomicWeight } from '../chemistry/weights.js';
@@ -104,7 +104,14 @@ function broughtBy(nutrient: Nutrient, sources: readonly Salt[], room: number): 
 }
 
 /** g in one gram of a pure salt. */
-const shareOf = (nutrient: Nutrient, salt: Salt): number => nutrientsPerGram(formula(salt.formula))[nutrient] / 1000;
+function shareOf(nutrient: Nutrient, { formula: text }: Salt): number {
+  const perGram = PER_GRAM.get(text) ?? nutrientsPerGram(formula(text));
+  PER_GRAM.set(text, perGram);
+  return perGram[nutrient] / 1000;
+}
+
+/** mg in one gram, by formula. */
+const PER_GRAM = new Map<string, PerNutrient<number>>();
 
 function partner(nutrient: Nutrient, left: ReturnType<typeof chargeLeft>): number {
   if (nutrient === 'Na') return left.forCations * atomicWeight('Na');
