@@ -5,7 +5,7 @@ import { families } from './families/index.js';
 import { missed, table, tally, trouble } from './tally.js';
 
 /** Longer than this and a program counts as hung; its thread is ended and another goes on behind it. */
-const HUNG = 60_000;
+const HUNG = 30_000;
 
 type Job = { family: string; number: number };
 
