@@ -1,6 +1,5 @@
 import { type LinearProgram, type Region, regionOf, solve } from '../../solver/index.js';
 import type { Ions } from '../chemistry/ions.js';
-import { linearEcOfIons } from '../chemistry/linear-ec.js';
 import { NUTRIENTS, type Nutrient, perNutrient } from '../chemistry/nutrients.js';
 import { saltsOf } from '../chemistry/salts.js';
 import {
@@ -105,14 +104,15 @@ async function amongNearest(
   const farthest = program.columns.reduce((sum, { cost }, j) => sum + cost * nearest[j]!, 0) + NO_FARTHER;
   const near = { id: 'near', upper: farthest, terms: Object.fromEntries(costs) };
   const region = regionOf({ ...program, rows: [...program.rows, near] });
-  const isSource = program.columns.map((_, i) => i < sources.length);
   const conducting = program.columns.map((_, i) => sources[i]?.conducts ?? 0);
   const one = makeUpOf(sources, nearest);
+  const [lowest, highest] = [await region.least(conducting), await region.least(times(conducting, -1))];
+  if (lowest === null || highest === null || -highest < lowest * (1 + ALIKE)) return one;
+  const isSource = program.columns.map((_, i) => i < sources.length);
   const least = await region.point(conducting, isSource);
   const most = await region.point(times(conducting, -1), isSource);
   if (!least || !most) return one;
   const [first, last] = [makeUpOf(sources, least), makeUpOf(sources, most)];
-  if (linearEcOfIons(last.ions) < linearEcOfIons(first.ions) * (1 + ALIKE)) return one;
   return { mg: perNutrient((n) => (first.mg[n] + last.mg[n]) / 2), ions: between(first.ions, last.ions, 0.5) };
 }
 
