@@ -1,11 +1,14 @@
 import type { Table } from './table.js';
 
-/** A corner of a region and the multipliers of its rows; `alone`: no point that is as good differs from it in a column that counts. */
+/** A corner of a region and the multipliers of its rows; `alone`: no point that is as good differs from it in a form that is read. */
 export interface Corner {
   x: number[];
   y: number[];
   alone: boolean;
 }
+
+/** A sum over columns, a coefficient for each. */
+export type Form = readonly number[];
 
 /** A step towards a cost must gain this much per unit; what gains less is as good as it was. Costs and rows are scaled to about 1. */
 const GAIN = 1e-9;
@@ -19,8 +22,9 @@ const FLAT = 1e-9;
  * The bounded primal simplex method (Dantzig; largest gain, by the dictionary) for some dozen columns and rows, from corner to corner of one region: the
  * first cost pays for the way to the region, each later one only for the way from the corner before. Every column needs a finite
  * lower bound. Null where it finds none; nothing is believed before the certificate has checked it.
+ * @param forms what is read of a point; every column by default
  */
-export function corners(table: Table): (cost: readonly number[], counts?: readonly boolean[]) => Corner | null {
+export function corners(table: Table, forms?: readonly Form[]): (cost: readonly number[]) => Corner | null {
   const n = table.cost.length;
   const m = table.rows.length;
   // variables: the columns, then what each row comes to; basic ones are sums of the others, row by row
@@ -144,21 +148,31 @@ export function corners(table: Table): (cost: readonly number[], counts?: readon
     return false;
   };
 
-  /** Whether moving the variable, which costs nothing, moves a column that counts. */
-  const felt = (k: number, counts: readonly boolean[] | undefined): boolean => {
-    const count = (v: number): boolean => v < n && (counts === undefined || counts[v]!);
-    return count(others[k]!) || sums.some((sum, i) => count(basic[i]!) && Math.abs(sum[k]!) > FLAT);
+  /** Whether moving the variable, which costs nothing, moves a form that is read. */
+  const felt = (k: number): boolean => {
+    if (!forms) return others[k]! < n || sums.some((sum, i) => basic[i]! < n && Math.abs(sum[k]!) > FLAT);
+    return forms.some((form) => {
+      let moved = others[k]! < n ? form[others[k]!]! : 0;
+      let size = Math.abs(moved);
+      for (let i = 0; i < m; i += 1) {
+        if (basic[i]! >= n) continue;
+        const term = form[basic[i]!]! * sums[i]![k]!;
+        moved += term;
+        size += Math.abs(term);
+      }
+      return Math.abs(moved) > FLAT * size;
+    });
   };
 
   settle();
-  return (cost, counts) => {
+  return (cost) => {
     if (!go(null) || !go(cost)) return null;
     const y = new Array<number>(m).fill(0);
     let alone = true;
     for (let k = 0; k < n; k += 1) {
       const v = others[k]!;
       if (v >= n) y[v - n] = gains[k]!;
-      if (low[v] !== high[v] && Math.abs(gains[k]!) <= TIE && felt(k, counts)) alone = false;
+      if (low[v] !== high[v] && Math.abs(gains[k]!) <= TIE && felt(k)) alone = false;
     }
     return { x: [...value.subarray(0, n)], y, alone };
   };

@@ -16,7 +16,8 @@ export interface Source {
 
 /** The sources that a list of salts may mean. */
 export function sourcesNamed(salts: readonly Salt[]): Source[] {
-  return [...new Set(salts.flatMap(kinds))].map(sourceOf);
+  const dry = salts.flatMap(kinds).map(withoutWater);
+  return [...new Set(dry)].map(sourceOf);
 }
 
 /**
@@ -81,20 +82,20 @@ const ALSO: ReadonlyMap<string, string> = new Map([
   ['sodium phosphate', 'Na2HPO4'],
 ]);
 
-/**
- * Without water of crystallisation, which labels seldom tell and spray-dried products do not hold. The nitrogen of chelating agents
- * is no plant food and no label claims it.
- */
-function sourceOf(text: string): Source {
-  const before = SOURCES.get(text);
-  if (before) return before;
-  const bare = text
+/** Without water of crystallisation, which labels seldom tell and spray-dried products do not hold. */
+const withoutWater = (text: string): string =>
+  text
     .split('·')
     .filter((part) => !/^\d*H2O$/.test(part))
     .join('·');
-  const read = formula(bare);
+
+/** The nitrogen of chelating agents is no plant food and no label claims it. */
+function sourceOf(text: string): Source {
+  const before = SOURCES.get(text);
+  if (before) return before;
+  const read = formula(text);
   const mg = nutrientsPerGram(read);
-  const chelate = TRACES.some((trace) => mg[trace] > 0) || CHELATORS.test(bare);
+  const chelate = TRACES.some((trace) => mg[trace] > 0) || CHELATORS.test(text);
   const claimed = (n: Nutrient): number => {
     if (!chelate || (n !== 'N' && n !== 'other-N')) return mg[n];
     return n === 'N' ? mg.N - mg['other-N'] : 0;

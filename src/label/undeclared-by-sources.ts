@@ -1,11 +1,13 @@
-import { type LinearProgram, type Region, regionOf, solve } from '../../solver/index.js';
+import { type LinearProgram, regionOf, solve } from '../../solver/index.js';
 import type { Ions } from '../chemistry/ions.js';
 import { NUTRIENTS, type Nutrient, perNutrient } from '../chemistry/nutrients.js';
 import { saltsOf } from '../chemistry/salts.js';
 import {
   type Figure,
   figuresOf,
+  ionForms,
   type MakeUp,
+  makeUpForms,
   makeUpOf,
   makeUpsWithin,
   massOf,
@@ -62,19 +64,20 @@ export async function closeBySources(
   const figures = figuresOf(composition, mass);
   const others = unclaimed(composition, sources, mass, false);
   const near = nearestMakeUp(sources, figures, others, mass, true);
-  const nearest = await regionOf(near).point(
+  const nearest = await regionOf(near, makeUpForms(sources, near.columns.length)).point(
     near.columns.map(({ cost }) => cost),
-    near.columns.map((_, i) => i < sources.length),
   );
   if (nearest === null) {
     if ((await solve(near)).verdict !== 'infeasible') return null;
     const far = nearestMakeUp(sources, figures, others, mass, false);
-    const amounts = await regionOf(far).point(far.columns.map(({ cost }) => cost));
+    const amounts = await regionOf(far, makeUpForms(sources, far.columns.length)).point(
+      far.columns.map(({ cost }) => cost),
+    );
     return amounts && impossible(makeUpOf(sources, amounts), figures, mass.whole);
   }
   const value = await amongNearest(sources, near, nearest);
 
-  const { least, end } = endsOf(sources, regionOf(makeUpsWithin(sources, figures, others, mass)));
+  const { least, end } = endsOf(sources, makeUpsWithin(sources, figures, others, mass));
   const span = await spanOf(composition, sources, { least, end }, () => true);
   const alkali = sources.some((s) => s.ions.alkalinity !== 0);
   const acid = alkali ? await end((s) => s.ions.alkalinity) : value.ions;
@@ -86,7 +89,7 @@ export async function closeBySources(
     value.ions,
     ends,
     alkali,
-    endsOf(sources, regionOf(makeUpsWithin(sources, nearer, others, mass))).end,
+    endsOf(sources, makeUpsWithin(sources, nearer, others, mass)).end,
   );
   return { verdict: 'closed', nearest: value, ...span, acid, alkaline, usual };
 }
@@ -103,14 +106,13 @@ async function amongNearest(
   const costs = program.columns.filter((c) => c.cost > 0).map((c): [string, number] => [c.id, c.cost]);
   const farthest = program.columns.reduce((sum, { cost }, j) => sum + cost * nearest[j]!, 0) + NO_FARTHER;
   const near = { id: 'near', upper: farthest, terms: Object.fromEntries(costs) };
-  const region = regionOf({ ...program, rows: [...program.rows, near] });
+  const region = regionOf({ ...program, rows: [...program.rows, near] }, makeUpForms(sources, program.columns.length));
   const conducting = program.columns.map((_, i) => sources[i]?.conducts ?? 0);
   const one = makeUpOf(sources, nearest);
   const [lowest, highest] = [await region.least(conducting), await region.least(times(conducting, -1))];
   if (lowest === null || highest === null || -highest < lowest * (1 + ALIKE)) return one;
-  const isSource = program.columns.map((_, i) => i < sources.length);
-  const least = await region.point(conducting, isSource);
-  const most = await region.point(times(conducting, -1), isSource);
+  const least = await region.point(conducting);
+  const most = await region.point(times(conducting, -1));
   if (!least || !most) return one;
   const [first, last] = [makeUpOf(sources, least), makeUpOf(sources, most)];
   return { mg: perNutrient((n) => (first.mg[n] + last.mg[n]) / 2), ions: between(first.ions, last.ions, 0.5) };
@@ -152,7 +154,7 @@ export async function spanOfCounterIons(composition: Composition, density?: numb
   const mass = massOf(composition, density);
   const figures = figuresOf(composition, mass);
   const others = unclaimed(composition, sources, mass, true);
-  const ends = endsOf(sources, regionOf(makeUpsWithin(sources, figures, others, mass)));
+  const ends = endsOf(sources, makeUpsWithin(sources, figures, others, mass));
   const { end } = ends;
   const span = await spanOf(composition, sources, ends, (n) => SILENT.has(n));
   const [acid, alkaline] = [await end((s) => s.ions.alkalinity), await end((s) => -s.ions.alkalinity)];
@@ -168,12 +170,12 @@ interface EndsOf {
   least(of: (source: Source) => number): Promise<number | null>;
 }
 
-function endsOf(sources: readonly Source[], region: Region): EndsOf {
-  // what brings no ions may come out in any amount
-  const counts = sources.map(({ ions }) => Object.values(ions).some((mmol) => mmol !== 0));
+function endsOf(sources: readonly Source[], program: LinearProgram): EndsOf {
+  // different salts may bring the same ions (and urea none), so that make-ups are told apart by those alone
+  const region = regionOf(program, ionForms(sources));
   return {
     async end(of) {
-      const amounts = await region.point(sources.map(of), counts);
+      const amounts = await region.point(sources.map(of));
       return amounts && makeUpOf(sources, amounts).ions;
     },
     least: (of) => region.least(sources.map(of)),

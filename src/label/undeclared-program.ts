@@ -161,6 +161,17 @@ export function makeUpOf(sources: readonly Source[], amounts: readonly number[])
   return { mg, ions };
 }
 
+/** The ions of a make-up as sums over its sources. */
+export const ionForms = (sources: readonly Source[]): number[][] =>
+  IONS.map((ion) => sources.map(({ ions }) => ions[ion])).filter((form) => form.some((mmol) => mmol !== 0));
+
+/** All that a make-up comes to as sums over the columns of its program, of which the first are its sources. */
+export function makeUpForms(sources: readonly Source[], columns: number): number[][] {
+  const rest = new Array<number>(columns - sources.length).fill(0);
+  const mg = NUTRIENTS.map((n) => sources.map((source) => source.mg[n])).filter((form) => form.some((by) => by > 0));
+  return [...ionForms(sources), ...mg].map((form) => [...form, ...rest]);
+}
+
 const IONS = Object.keys(NONE) as (keyof Ions)[];
 
 const termsOf = (sources: readonly Source[], nutrient: Nutrient): Record<string, number> =>

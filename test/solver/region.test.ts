@@ -76,10 +76,15 @@ describe('many costs on one region', () => {
     }
   });
 
-  it('lets columns that do not count be anything as good', async () => {
-    const region = regionOf(square);
-    const point = await region.point([1, 2, 0], [true, true, false]);
+  it('lets a point be any that is as good, where what is read of it is the same', async () => {
+    const region = regionOf(square, [
+      [1, 0, 0],
+      [0, 1, 0],
+    ]);
+    const point = await region.point([1, 2, 0]);
     expect(point!.slice(0, 2)).toEqual([1, 0]);
+    const sum = await regionOf(square, [[1, 1, 0]]).point([1, 1, 0]);
+    expect(sum![0]! + sum![1]!).toBeCloseTo(1, 9);
   });
 
   it('takes free columns and whole ones, too', async () => {
@@ -98,7 +103,13 @@ describe('many costs on one region', () => {
     expect(corner([-1, -2, -1])).toEqual({ x: [1, 2, 2], y: [-1], alone: true });
     expect(corner([1, 1, 1])).toMatchObject({ y: [1], alone: false });
     expect(corner([1, 2, 0])!.alone).toBe(false);
-    expect(corner([1, 2, 0], [true, true, false])!.alone).toBe(true);
+    const two = [
+      [1, 0, 0],
+      [0, 1, 0],
+    ];
+    expect(corners(tabulate(square), two)([1, 2, 0])!.alone).toBe(true);
+    expect(corners(tabulate(square), [[1, 1, 0]])([1, 1, 1])!.alone).toBe(true);
+    expect(corners(tabulate(square), [[1, 2, 0]])([1, 1, 1])!.alone).toBe(false);
     const crossed = { ...square, rows: [...square.rows, { id: 'most', upper: 0.5, terms: { a: 1, b: 1 } }] };
     expect(corners(tabulate(crossed))([1, 1, 1])).toBe(null);
   });
