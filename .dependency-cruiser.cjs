@@ -112,7 +112,7 @@ module.exports = {
       'one-importer-simplex',
       'Only the wrapper knows how to make this engine safe.',
       'node_modules/javascript-lp-solver',
-      '^solver/simplex\\.ts$',
+      '^solver/tableau\\.ts$',
     ),
     only(
       'one-importer-highs',

@@ -1,162 +1,134 @@
-import lib from 'javascript-lp-solver';
 import type { Claim, Engine } from './engine.js';
-import type { Table } from './table.js';
+import { FEW, sieve } from './sift.js';
+import { greatest, type Table } from './table.js';
+import {
+  addCeiling,
+  addPieces,
+  amount,
+  begin,
+  type End,
+  impossibleRow,
+  multipliers,
+  step,
+  type Tableau,
+} from './tableau.js';
 
 /**
- * javascript-lp-solver 1.0.3, made safe: built through its Model class (no ids, no JSON keys), presolve off (it drops
- * costs), default precision, values and multipliers read from the tableau (its own answers are rounded to 1e-8), and
- * a cap on pivots (it may run for ever). Linear programs only.
+ * javascript-lp-solver 1.0.3, made safe: its tableau alone (no ids, no JSON keys, no presolve, which drops costs), default
+ * precision, values and multipliers read from the tableau (its own answers are rounded to 1e-8), and a cap on pivots (it may
+ * run for ever). Linear programs only. Ceilings and most columns of a long table stay out until an answer asks for them:
+ * each would cost every pivot its cells.
  */
 export const simplex: Engine = { name: 'javascript-lp-solver', integers: false, solve };
 
-/** Above this many tableau cells the dense method is slower than it is worth. */
-const MOST_CELLS = 4_000_000;
+/** Where columns come in late, their gains must be told from 0 more finely than the engine's 1e-8 of the dearest cost. */
+const COST_UNIT = 2 ** 12;
+/** And what is less than this, beside the largest of a ray or the dearest cost, which is near 1, rounding has left of 0. */
+const DUST = 1e-15;
 
 function solve(table: Table): Claim {
-  const standard = standardise(table);
-  if (standard.crossed !== undefined) return { claim: 'infeasible', ray: standard.crossed };
-  const cells = (standard.pieces.length + 1) * (standard.rows.length + 1);
-  if (cells > MOST_CELLS) return { claim: 'none', why: `the tableau would hold ${cells} cells` };
-  const model = build(standard);
-  try {
-    lib.Solve(model, undefined, true);
-  } catch (error) {
-    return { claim: 'none', why: error instanceof Error ? error.message : String(error) };
+  const { from, signs } = starts(table);
+  const { ends, crossed } = endsFrom(table, from, signs);
+  if (crossed) return { claim: 'infeasible', ray: crossed };
+  const few = signs.length <= FEW;
+  const tableau = begin(ends, few ? ceilingCount(table) : 0, few ? 1 : COST_UNIT);
+  const { first, missed } = sieve(table, signs, ends);
+  const ceilings = ceilingsOf(table, tableau);
+  const x = (piece: (at: number) => number, start: readonly number[]) => {
+    const values = [...start];
+    tableau.pieces.forEach(({ column, sign }, at) => {
+      values[column]! += sign * piece(at);
+    });
+    return values;
+  };
+  const point = () => x((piece) => amount(tableau, piece), from);
+  // columns priced late bear what the pivots before them left of zeros
+  const cleaned = (y: number[], size: number) =>
+    few ? y : y.map((value) => (Math.abs(value) < DUST * size ? 0 : value));
+  let more = first();
+  for (let round = 0; ; round += 1) {
+    addPieces(tableau, table, more);
+    if (round === 0 && few) ceilings(() => true, 1);
+    tableau.engine.simplex();
+    if (!tableau.engine.feasible) {
+      const row = impossibleRow(tableau);
+      if (row === undefined) return { claim: 'none', why: 'said infeasible without a row that shows it' };
+      const claimed = multipliers(tableau, table.rows.length, row, -1);
+      const ray = cleaned(claimed, greatest(claimed.map(Math.abs)));
+      more = missed('ray', ray);
+      if (more.length === 0) return { claim: 'infeasible', ray };
+    } else if (!tableau.engine.bounded) {
+      const along = (piece: number) => step(tableau, piece);
+      more = [];
+      if (!ceilings((piece) => along(piece) > 0)) {
+        return { claim: 'unbounded', x: point(), ray: x(along, new Array<number>(from.length).fill(0)) };
+      }
+    } else {
+      const { precision } = tableau.engine;
+      more = [];
+      if (ceilings((piece, room) => amount(tableau, piece) > room + precision)) continue;
+      const y = cleaned(multipliers(tableau, table.rows.length, 0, 1 / tableau.costUnit), 1);
+      more = missed('multipliers', y);
+      if (more.length === 0) return { claim: 'optimal', x: point(), y };
+    }
   }
-  return read(model.tableau, standard, table);
 }
 
-/** The engine knows x ≥ 0 only: every column is a piece x = from + sign · piece, or two of them when it is free. */
-interface Standard {
-  pieces: { column: number; sign: number; cost: number }[];
-  from: number[];
-  rows: { row: number; upper: boolean; end: number; terms: [piece: number, by: number][] }[];
-  /** A row without terms whose ends exclude 0 is a proof by itself. */
-  crossed?: number[];
-}
-
-function standardise(table: Table): Standard {
-  const pieces: Standard['pieces'] = [];
-  const piecesOf: number[][] = [];
+/** Where each column starts, at an end of its own or at 0, and which ways it can go from there. */
+function starts(table: Table): { from: number[]; signs: Int8Array } {
   const from: number[] = [];
-  const rows: Standard['rows'] = [];
-  table.cost.forEach((cost, j) => {
+  const signs = new Int8Array(table.cost.length);
+  for (let j = 0; j < signs.length; j += 1) {
     const lower = table.lower[j]!;
     const upper = table.upper[j]!;
-    const signs = lower === upper ? [] : Number.isFinite(lower) ? [1] : Number.isFinite(upper) ? [-1] : [1, -1];
-    from.push(Number.isFinite(lower) ? lower : Number.isFinite(upper) ? upper : 0);
-    piecesOf.push(signs.map((sign) => pieces.push({ column: j, sign, cost: sign * cost }) - 1));
-    if (signs.length === 1 && Number.isFinite(lower) && Number.isFinite(upper)) {
-      rows.push({ row: -1, upper: true, end: upper - lower, terms: [[piecesOf[j]![0]!, 1]] });
-    }
-  });
+    const isBelow = Number.isFinite(lower);
+    const isAbove = Number.isFinite(upper);
+    from.push(isBelow ? lower : isAbove ? upper : 0);
+    signs[j] = lower === upper ? 0 : isBelow ? 1 : isAbove ? -1 : 2;
+  }
+  return { from, signs };
+}
+
+/** The finite ends of rows. A row without anything that can move whose ends exclude what it holds is a proof by itself. */
+function endsFrom(table: Table, from: readonly number[], signs: Int8Array): { ends: End[]; crossed?: number[] } {
+  const ends: End[] = [];
   let crossed: number[] | undefined;
-  table.rows.forEach((row, i) => {
+  table.rows.forEach(({ lower, upper, at, by }, row) => {
     let constant = 0;
-    const terms: [number, number][] = [];
-    row.at.forEach((j, k) => {
-      constant += row.by[k]! * from[j]!;
-      for (const piece of piecesOf[j]!) terms.push([piece, row.by[k]! * pieces[piece]!.sign]);
-    });
-    for (const upper of [false, true]) {
-      const end = (upper ? row.upper : row.lower) - constant;
-      if (!Number.isFinite(end)) continue;
-      if (terms.length > 0) rows.push({ row: i, upper, end, terms });
-      else if (upper ? end < 0 : end > 0) {
-        // ranked by the certificate; a rounding excess there is no proof and the next engine decides
-        crossed = table.rows.map((_, at) => (at === i ? (upper ? -1 : 1) : 0));
-      }
+    let moves = false;
+    for (let k = 0; k < at.length; k += 1) {
+      const j = at[k]!;
+      constant += by[k]! * from[j]!;
+      moves ||= signs[j] !== 0;
+    }
+    const atLeast = lower - constant;
+    const atMost = upper - constant;
+    if (moves) {
+      if (Number.isFinite(atLeast)) ends.push({ row, upper: false, end: atLeast });
+      if (Number.isFinite(atMost)) ends.push({ row, upper: true, end: atMost });
+    } else if (atLeast > 0 || atMost < 0) {
+      // ranked by the certificate; a rounding excess there is no proof and the next engine decides
+      crossed = table.rows.map((_, i) => (i === row ? (atMost < 0 ? -1 : 1) : 0));
     }
   });
-  return { pieces, from, rows, ...(crossed ? { crossed } : {}) };
+  return { ends, ...(crossed ? { crossed } : {}) };
 }
 
-type Model = InstanceType<typeof lib.Model>;
-type Tableau = Model['tableau'];
-
-function build(standard: Standard): Model {
-  const model = new lib.Model();
-  model.usePresolve = false;
-  model.minimize();
-  const rows = standard.rows.map((row) => (row.upper ? model.smallerThan(row.end) : model.greaterThan(row.end)));
-  const variables = standard.pieces.map((piece, p) => model.addVariable(piece.cost, `x${p}`));
-  standard.rows.forEach((row, r) => {
-    for (const [piece, by] of row.terms) rows[r]!.addTerm(by, variables[piece]!);
-  });
-  const tableau = model.tableau;
-  const most = 200 + 20 * (standard.rows.length + standard.pieces.length);
-  const pivot = tableau.pivot.bind(tableau);
-  let pivots = 0;
-  tableau.pivot = (row, column) => {
-    pivots += 1;
-    if (pivots > most) throw new Error(`stopped after ${most} pivots`);
-    pivot(row, column);
-  };
-  return model;
-}
-
-/** Element indices in the tableau: the rows' slacks come first, then the pieces, in the order they were added. */
-function read(tableau: Tableau, standard: Standard, table: Table): Claim {
-  const { matrix, width } = tableau;
-  const slacks = standard.rows.length;
-  const value = (index: number) => {
-    const row = tableau.rowByVarIndex[index]!;
-    return row === -1 ? 0 : matrix[row * width]!;
-  };
-  /** Per row of the table, from one row of the tableau: a slack's entry is the multiplier of its end. */
-  const multipliers = (tableauRow: number, sign: number) => {
-    const y = new Array<number>(table.rows.length).fill(0);
-    standard.rows.forEach((row, r) => {
-      if (row.row === -1) return;
-      const column = tableau.colByVarIndex[r]!;
-      // a basic slack stands in its own row only, with coefficient 1
-      const entry =
-        column !== -1 ? matrix[tableauRow * width + column]! : tableau.rowByVarIndex[r] === tableauRow ? 1 : 0;
-      y[row.row]! += sign * (row.upper ? 1 : -1) * entry;
+/** Adds the ceilings of the pieces that ask for theirs and have none yet; `at`: the first free row for them. */
+function ceilingsOf(table: Table, tableau: Tableau) {
+  const added = new Set<number>();
+  return (asks: (piece: number, room: number) => boolean, at?: number): boolean => {
+    const before = added.size;
+    tableau.pieces.forEach(({ column }, piece) => {
+      const room = table.upper[column]! - table.lower[column]!;
+      if (!Number.isFinite(room) || added.has(piece) || !asks(piece, room)) return;
+      addCeiling(tableau, piece, room, at === undefined ? undefined : at + added.size);
+      added.add(piece);
     });
-    return y;
+    return added.size > before;
   };
-  const unpiece = (piece: (index: number) => number, from: readonly number[]) => {
-    const x = [...from];
-    standard.pieces.forEach((p, at) => {
-      x[p.column]! += p.sign * piece(slacks + at);
-    });
-    return x;
-  };
-  if (!tableau.feasible) {
-    const row = impossibleRow(tableau);
-    if (row === undefined) return { claim: 'none', why: 'said infeasible without a row that shows it' };
-    return { claim: 'infeasible', ray: multipliers(row, -1) };
-  }
-  const x = unpiece(value, standard.from);
-  if (!tableau.bounded && tableau.unboundedVarIndex !== null) {
-    const entering = tableau.unboundedVarIndex;
-    const column = tableau.colByVarIndex[entering]!;
-    const step = (index: number) => {
-      if (index === entering) return 1;
-      const row = tableau.rowByVarIndex[index]!;
-      return row === -1 ? 0 : -matrix[row * width + column]!;
-    };
-    return {
-      claim: 'unbounded',
-      x,
-      ray: unpiece(
-        step,
-        standard.from.map(() => 0),
-      ),
-    };
-  }
-  return { claim: 'optimal', x, y: multipliers(0, 1) };
 }
 
-/** The row with a negative right side and no negative coefficient: the engine's proof that nothing fits. */
-function impossibleRow(tableau: Tableau): number | undefined {
-  const { matrix, width, height, precision } = tableau;
-  let worst: number | undefined;
-  for (let r = 1; r < height; r += 1) {
-    const side = matrix[r * width]!;
-    if (side >= -precision || (worst !== undefined && side >= matrix[worst * width]!)) continue;
-    if (!matrix.subarray(r * width + 1, (r + 1) * width).some((coefficient) => coefficient < -precision)) worst = r;
-  }
-  return worst;
+function ceilingCount({ lower, upper }: Table): number {
+  return upper.filter((end, j) => Number.isFinite(end - lower[j]!) && end !== lower[j]).length;
 }
