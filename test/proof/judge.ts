@@ -40,12 +40,13 @@ export function verdictFault(program: LinearProgram, truth: Exact, claim: Said):
 }
 
 /**
- * Where the exact answer is not to be had: a claim is wrong if its own answer is no point of the program, or if the other
- * one's is, made whole, and costs less, or is one where the claim has none.
+ * Where the exact answer is not to be had: a claim is wrong if its own answer is no point of the program, or costs less
+ * than the program with its rows moved out; or if the other one's answer, made whole, is a point and costs less, or is one
+ * where the claim has none.
  */
 export function faultAgainst(program: LinearProgram, claim: Said, other: Said): string | undefined {
   if (claim.verdict === 'optimal') {
-    const fault = pointFault(program, claim);
+    const fault = pointFault(program, claim) ?? costFault(program, { status: 'unknown' }, claim);
     if (fault !== undefined) return fault;
   }
   if (claim.verdict === 'uncertified' || claim.verdict === 'unbounded' || other.verdict !== 'optimal') return undefined;
