@@ -1,9 +1,11 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import type { LinearProgram } from '../../solver/index.js';
+import { dice } from '../solver/dice.js';
 import { stigler } from '../solver/stigler.js';
 import { dyadic, ratioOf, toNumber } from './dyadic.js';
 import { exact } from './exact.js';
+import { dot, type Line, list, program } from './families/family.js';
 
 describe('doubles as fractions', () => {
   it.each([0, 1, -3, 0.1, 1e-9, 1e300, 5e-324, -(2 ** 60 + 2 ** 20), 1 / 3])('%d comes back', (value) => {
@@ -19,8 +21,8 @@ const published = readdirSync(here).filter((file) => file.endsWith('.json'));
 
 describe('published programs come to the optimum of their source', () => {
   it.each(published)('%s', (file) => {
-    const { program, expect: known } = JSON.parse(readFileSync(new URL(file, here), 'utf8'));
-    const found = exact(program);
+    const { program: published, expect: known } = JSON.parse(readFileSync(new URL(file, here), 'utf8'));
+    const found = exact(published);
     expect(found.status).toBe(known.verdict);
     if (found.status === 'optimal')
       expect(Math.abs(toNumber(found.objective) - known.objective)).toBeLessThanOrEqual(known.printedTo);
@@ -78,3 +80,51 @@ describe('by hand', () => {
     expect(status(whole, [{ id: 'r', lower: 1, upper: 1, terms: { a: 3, b: 5 } }])).toBe('unbounded');
   });
 });
+
+describe('whole numbers', () => {
+  it('branch and bound finds what trying every point finds', () => {
+    const tally = { optimal: 0, infeasible: 0 };
+    for (let seed = 1; seed <= 150; seed += 1) {
+      const d = dice(seed);
+      const n = d.whole(1, 4);
+      const columns = list(n, () => ({
+        cost: d.whole(-6, 9),
+        lower: -d.whole(0, 2),
+        upper: d.whole(0, 4),
+        integer: true,
+      }));
+      const lines = list(d.whole(1, 3), (): Line => {
+        const by = list(n, () => d.whole(-5, 7));
+        const lower = d.whole(-8, 8);
+        return d.chance(0.4)
+          ? { by, lower, upper: lower + d.whole(0, 1) }
+          : d.chance(0.5)
+            ? { by, lower }
+            : { by, upper: lower };
+      });
+      const found = exact(program(columns, lines));
+      const costs = points(columns)
+        .filter((x) =>
+          lines.every(({ by, lower, upper }) => dot(by, x) >= (lower ?? -99) && dot(by, x) <= (upper ?? 99)),
+        )
+        .map((x) =>
+          dot(
+            columns.map(({ cost }) => cost),
+            x,
+          ),
+        );
+      const best = costs.length > 0 ? Math.min(...costs) : 'infeasible';
+      const ours = found.status === 'optimal' ? toNumber(found.objective) : found.status;
+      expect(`${seed}: ${ours}`).toBe(`${seed}: ${best}`);
+      tally[costs.length > 0 ? 'optimal' : 'infeasible'] += 1;
+    }
+    expect(Math.min(tally.optimal, tally.infeasible)).toBeGreaterThan(20);
+  });
+});
+
+function points(columns: readonly { lower: number; upper: number }[]): number[][] {
+  return columns.reduce<number[][]>(
+    (made, { lower, upper }) => made.flatMap((x) => list(upper - lower + 1, (k) => [...x, lower + k])),
+    [[]],
+  );
+}

@@ -6,6 +6,7 @@ import { hair } from './hair.js';
 import { integers } from './integers.js';
 import { mixed } from './mixed.js';
 import { oddities } from './oddities.js';
+import { published } from './published.js';
 import { scaling } from './scaling.js';
 import { shapes } from './shapes.js';
 
@@ -15,6 +16,7 @@ export const families: Family[] = [
   ...conditioning,
   ...hair,
   ...cycling,
+  ...published,
   ...shapes,
   ...oddities,
   ...integers,
