@@ -1,57 +1,80 @@
-import type { Row, Verdict } from '../../solver/index.js';
+import type { Verdict } from '../../solver/index.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
 import { type Formulated, type FormulateOptions, leastOf } from '../formulation/index.js';
 import { Proof } from '../feed/proof.js';
 import type { FeedRequest } from '../feed/request.js';
-import type { ReachLine, ReachResult, Extent } from '../feed/results.js';
+import type { Decides, Extent, ReachLine, ReachResult } from '../feed/results.js';
 import { termsOf } from '../feed/terms.js';
 import type { Limit } from '../feed/limits.js';
+import { type AimsTold, nearestToAims } from './aims.js';
+import { decidesOn, partsOf } from './decides.js';
+import { missesFromAims } from './frontier-program.js';
 
-/** An end of a band counts as reached within this share, as the certificate allows. */
+/** An end of a band, or an aim, counts as reached within this share, as the certificate allows. */
 const KEPT = 1e-6;
 
-/** A multiplier below this share of the largest does not limit anything. */
-const PRESSES = 1e-7;
+/** Up to this many products, stock and label ceilings can be named among what stops an element. */
+const NAMED_CEILINGS = 200;
 
 /**
- * For every banded element the lowest and highest mg/L the shelf can give, once with all other limits kept and once with
- * only the caps kept, and the limits that stop it. Guaranteed contents count towards the highest, worst cases towards the
- * lowest.
+ * For every banded element the lowest and highest mg/L the shelf can give, once with all other limits kept and once with only the caps
+ * kept; whether its aim can be met with all other limits kept, and what decides where it cannot; and the limits that stop it. Guaranteed
+ * contents count towards the highest, worst cases towards the lowest, what labels state towards the aim.
  */
 export async function reach(request: FeedRequest, shelfName: string): Promise<ReachResult> {
-  const banded = Object.keys(request.programme.bands) as Nutrient[];
-  const elements: ReachLine[] = [];
-  const { verdict: whole } = await leastOf(request, null);
-  const verdicts: Verdict[] = [];
-  for (const nutrient of banded) {
-    const band = request.programme.bands[nutrient]!;
-    const all = await extremes(request, nutrient, { without: nutrient });
-    const caps = await extremes(request, nutrient, { without: nutrient, minima: false });
-    verdicts.push(all.low, all.high, caps.low, caps.high);
-    // where the other limits cannot all be kept, the caps alone tell whether this element is to blame
-    const decisive = mgReached(all.low, 1) === null ? caps : all;
-    const tooLow = (mgReached(decisive.high, -1) ?? 0) < (band.min ?? 0) * (1 - KEPT);
-    const tooHigh = (mgReached(decisive.low, 1) ?? 0) > (band.max ?? Number.POSITIVE_INFINITY) * (1 + KEPT);
-    const reachable = !tooLow && !tooHigh && mgReached(decisive.low, 1) !== null;
-    elements.push({
+  const ceilingsAsRows = request.shelf.length <= NAMED_CEILINGS;
+  const { verdict: whole, formulated } = await leastOf(request, null, { ceilingsAsRows });
+  const told = [];
+  for (const nutrient of Object.keys(request.programme.bands) as Nutrient[])
+    told.push(await lineOf(request, nutrient, { ceilingsAsRows }));
+  const within = told.flatMap(({ line }) => (line.aimReachable ? [line.element] : []));
+  const aims = await nearestToAims(request, within, { ceilingsAsRows });
+  const verdicts = [...told.flatMap((one) => one.verdicts), ...(aims === null ? [] : [aims.verdict])];
+  const open = [whole, ...verdicts].some((v) => v.verdict === 'uncertified');
+  return {
+    status: open ? 'open' : whole.verdict === 'optimal' ? 'together' : 'apart',
+    feed: request.header,
+    shelf: shelfName,
+    elements: told.map(({ line }) => line),
+    aimsMiss: aims?.miss ?? null,
+    conflict: whole.verdict === 'infeasible' ? limitsOf(formulated, whole) : [],
+    conflicting: whole.verdict === 'infeasible',
+    proof: Proof.of({ question: 'reach', whole, ends: verdicts }),
+  };
+}
+
+/** One element, with every verdict that its figures rest on. */
+async function lineOf(
+  request: FeedRequest,
+  nutrient: Nutrient,
+  options: FormulateOptions,
+): Promise<{ line: ReachLine; verdicts: Verdict[] }> {
+  const band = request.programme.bands[nutrient]!;
+  const others = { ...options, without: nutrient };
+  const all = await extremes(request, nutrient, others);
+  const caps = await extremes(request, nutrient, { ...others, minima: false });
+  // where the other limits cannot all be kept, the caps alone tell whether this element is to blame
+  const torn = mgReached(all.low, 1) === null;
+  const decisive = torn ? caps : all;
+  const near = await nearestToAims(request, [nutrient], torn ? { ...others, minima: false } : others);
+  const tooLow = (mgReached(decisive.high, -1) ?? 0) < (band.min ?? 0) * (1 - KEPT);
+  const tooHigh = (mgReached(decisive.low, 1) ?? 0) > (band.max ?? Number.POSITIVE_INFINITY) * (1 + KEPT);
+  const aimMet = near === null || near.miss === null ? null : near.miss <= KEPT;
+  return {
+    line: {
       element: nutrient,
       whole: extentOf(all),
       capsOnly: extentOf(caps),
       min: band.min ?? null,
       aim: band.aim ?? null,
       max: band.max ?? null,
-      reachable,
+      reachable: !tooLow && !tooHigh && mgReached(decisive.low, 1) !== null,
+      // an aim out of reach of the caps alone is so with the minima too; one within it says nothing about them
+      aimReachable: torn && aimMet === true ? null : aimMet,
+      decides: whatDecides(request, nutrient, decisive, near, { tooLow, tooHigh, missed: aimMet === false }),
       limitedBy: limitedBy(decisive, tooHigh && !tooLow ? 'low' : 'high'),
-    });
-  }
-  const open = [whole, ...verdicts].some((v) => v.verdict === 'uncertified');
-  return {
-    status: open ? 'open' : whole.verdict === 'optimal' ? 'together' : 'apart',
-    feed: request.header,
-    shelf: shelfName,
-    elements,
-    conflicting: whole.verdict === 'infeasible',
-    proof: Proof.of({ question: 'reach', whole, ends: verdicts }),
+    },
+    verdicts: [all.low, all.high, caps.low, caps.high, ...(near === null ? [] : [near.verdict])],
   };
 }
 
@@ -65,9 +88,8 @@ interface Extremes {
 async function extremes(request: FeedRequest, nutrient: Nutrient, options: FormulateOptions): Promise<Extremes> {
   const terms = (side: 'cap' | 'floor') => termsOf(request.shelf, request.waters, new Map([[nutrient, 1]]), side);
   const opposite = (of: Record<string, number>) => Object.fromEntries(Object.entries(of).map(([id, a]) => [id, -a]));
-  const program = { ...options, ceilingsAsRows: request.shelf.length <= 200 };
-  const low = await leastOf(request, terms('cap'), program);
-  const high = await leastOf(request, opposite(terms('floor')), program);
+  const low = await leastOf(request, terms('cap'), options);
+  const high = await leastOf(request, opposite(terms('floor')), options);
   return { formulated: { low: low.formulated, high: high.formulated }, low: low.verdict, high: high.verdict };
 }
 
@@ -86,24 +108,30 @@ function extentOf({ low, high }: Extremes): Extent | null {
   return { lowest, highest: highest === null || !Number.isFinite(highest) ? null : highest };
 }
 
-/** The limits that hold an element back, the strongest first; null where nothing does. */
-function limitedBy(found: Extremes, end: 'low' | 'high'): Limit[] | null {
-  const verdict = end === 'high' ? found.high : found.low;
-  if (verdict.verdict === 'unbounded') return null;
-  const weights = verdict.verdict === 'optimal' ? verdict.y : verdict.verdict === 'infeasible' ? verdict.ray : {};
-  // multipliers are compared after multiplying by their row's size, so that mS/cm and mg/L stand side by side
-  const entries = found.formulated[end].limited.map(({ limit, row }) => ({
-    limit,
-    weight: Math.abs(weights[row.id] ?? 0) * sizeOf(row),
-  }));
-  const most = Math.max(0, ...entries.map(({ weight }) => weight));
-  return entries
-    .filter(({ limit, weight }) => limit.kind !== 'water' && most > 0 && weight > PRESSES * most)
-    .sort((a, b) => b.weight - a.weight)
-    .map(({ limit }) => limit);
+/** What keeps an element from its aim, or where it has none, from its band. */
+function whatDecides(
+  request: FeedRequest,
+  nutrient: Nutrient,
+  { formulated, low, high }: Extremes,
+  near: AimsTold | null,
+  { tooLow, tooHigh, missed }: { tooLow: boolean; tooHigh: boolean; missed: boolean },
+): Decides | null {
+  if (missed) return decidesOn(request, nutrient, isShort(request, nutrient, near!), near!);
+  if (tooLow) return decidesOn(request, nutrient, true, { formulated: formulated.high, verdict: high });
+  return tooHigh ? decidesOn(request, nutrient, false, { formulated: formulated.low, verdict: low }) : null;
 }
 
-function sizeOf(row: Row): number {
-  const bound = Math.max(Math.abs(row.lower ?? 0), Math.abs(row.upper ?? 0));
-  return bound > 0 ? bound : Math.max(0, ...Object.values(row.terms).map(Math.abs));
+/** Whether the nearest mix has too little of it. */
+function isShort(request: FeedRequest, nutrient: Nutrient, { verdict }: AimsTold): boolean {
+  const x = verdict.verdict === 'optimal' ? verdict.x : {};
+  return missesFromAims(request, x).some((miss) => miss.nutrient === nutrient && !miss.high);
 }
+
+/** The limits that hold an element back, the strongest first; null where nothing does. */
+function limitedBy({ formulated, low, high }: Extremes, end: 'low' | 'high'): Limit[] | null {
+  const verdict = end === 'high' ? high : low;
+  return verdict.verdict === 'unbounded' ? null : limitsOf(formulated[end], verdict);
+}
+
+const limitsOf = (formulated: Formulated, verdict: Verdict): Limit[] =>
+  partsOf(formulated, verdict).flatMap(({ limit }) => (limit.kind === 'water' ? [] : [limit]));

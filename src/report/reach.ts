@@ -2,40 +2,67 @@ import type { Extent, ReachLine, ReachResult } from '../feed/results.js';
 import { headerFacts } from './blend.js';
 import { figure } from './figures.js';
 import { proofSentence } from './says/proof.js';
-import { type Block, facts, heading, list, paragraph, section, type Sheet, spoken, table } from './sheet.js';
-import { limitedBySays, reachNotes } from './says/blend.js';
+import { aimWord, decidesSays, decidesShortly, limitedBySays, reachAnswer } from './says/reach.js';
+import { type Block, facts, heading, inFull, list, paragraph, type Sheet, section, spoken, table } from './sheet.js';
 
-/** How far each element can be moved on this shelf, and what stands in the way. */
+/** How far each element can be moved on this shelf, whether its aim is within reach, and what decides where it is not. */
 export function reachSheet(result: ReachResult, water: string): Sheet {
+  const torn = result.elements.some((line) => line.whole === null);
+  const { clause, beside } = reachAnswer(result);
   return {
-    title: `${result.feed.name}: what ${result.shelf} can reach`,
+    title: `${result.feed.name}: ${clause}`,
     blocks: [
-      headerFacts(result.feed, water),
-      verdict(result),
-      heading('Reach of each element, mg/L'),
+      ...(beside === null ? [] : [paragraph(spoken(beside), result.status === 'together' ? 'plain' : 'bad')]),
       table(
-        ['', '>lowest', '>highest', '>caps only', '>least', '>aim', '>most', '', 'limited by'],
+        ['mg/L', '>least', '>aim', '>most', '>lowest', '>highest', 'in reach', 'what decides'],
         result.elements.map((line) => [
           line.element,
-          line.whole ? figure(line.whole.lowest) : '',
-          line.whole ? top(line.whole.highest) : '',
-          range(line.capsOnly),
           end(line.min),
           end(line.aim),
           end(line.max),
-          word(line),
-          heldBack(line),
+          ...ends(line),
+          aimWord(line),
+          line.decides === null ? '' : decidesShortly(line.decides),
         ]),
       ),
       paragraph(
-        'Lowest and highest: every other limit kept. Caps only: the minima of the other elements given up.',
+        `Lowest and highest, and whether the aim is in reach: every other limit kept.${torn ? TORN : ''}`,
         'quiet',
       ),
-      heading('Proof'),
       paragraph(spoken(proofSentence(result.proof)), result.status === 'open' ? 'bad' : 'good'),
-      ...section('Notes', reachNotes(result)),
+      ...head(result, water),
+      ...inFull(causes(result)),
     ],
   };
+}
+
+const TORN =
+  ' In brackets: the other limits cannot all be kept, so their minima are given up; of their aims only what even then is out of reach is told.';
+
+function head({ feed, shelf }: ReachResult, water: string): Block[] {
+  const about = headerFacts(feed, water);
+  return about.kind === 'facts' ? [{ ...about, facts: [...about.facts, { name: 'Shelf', value: shelf }] }] : [about];
+}
+
+/** Every limit that holds an element back, and how far it goes with the caps alone. */
+function causes({ elements }: ReachResult): Block[] {
+  return [
+    ...section(
+      'What decides where an aim is out of reach',
+      elements.flatMap(({ element, decides }) => (decides === null ? [] : [`${element}: ${decidesSays(decides)}`])),
+    ),
+    heading('Everything that limits an element'),
+    list(elements.map((line) => `${line.element}: ${limitedBySays(line).join('; ')}`)),
+    heading('With the minima of the other elements given up, mg/L'),
+    table(
+      ['', '>lowest', '>highest'],
+      elements.map(({ element, capsOnly }) => [
+        element,
+        capsOnly === null ? '' : figure(capsOnly.lowest),
+        capsOnly === null ? '' : top(capsOnly.highest),
+      ]),
+    ),
+  ];
 }
 
 /** Two shelves for the same feed, side by side. */
@@ -50,38 +77,23 @@ export function reachAgainstSheet(mine: ReachResult, other: ReachResult): Sheet 
       end(line.min),
       end(line.max),
       span(line),
-      word(line),
+      aimWord(line),
       span(second),
-      second ? word(second) : '',
+      second ? aimWord(second) : '',
     ];
   });
   return {
     title: `${mine.feed.name}: two shelves side by side`,
     blocks: [
       facts(['First', mine.shelf], ['Second', other.shelf]),
-      table(['mg/L', '>least', '>most', '>first', '', '>second', ''], rows),
+      table(['mg/L', '>least', '>most', '>first', 'in reach', '>second', 'in reach'], rows),
+      paragraph('In reach: the aim, with every other limit kept.', 'quiet'),
       ...([...mine.elements, ...other.elements].some((line) => line.whole === null)
         ? [paragraph('In brackets: the other limits cannot all be kept there, so their minima are given up.', 'quiet')]
         : []),
       list([`First: ${proofSentence(mine.proof)}.`, `Second: ${proofSentence(other.proof)}.`]),
     ],
   };
-}
-
-/** The elements whose bands this shelf cannot touch. */
-export function beyondReach(result: ReachResult): string[] {
-  return result.elements.filter((line) => word(line) !== '').map((line) => line.element);
-}
-
-function verdict(result: ReachResult): Block {
-  const beyond = beyondReach(result);
-  if (beyond.length > 0) return paragraph(`Out of reach on this shelf: ${beyond.join(', ')}.`, 'bad');
-  if (result.elements.every((line) => line.reachable))
-    return paragraph('Every element can be brought into its band.', 'good');
-  return paragraph(
-    'Each element by itself could be brought into its band, but not all limits can be kept together.',
-    'bad',
-  );
 }
 
 const end = (value: number | null): string => (value === null ? '' : figure(value));
@@ -96,21 +108,8 @@ function range(of: Extent | null): string {
   return highest === null ? `from ${figure(lowest)}` : `${figure(lowest)}–${figure(highest)}`;
 }
 
-/** Which side of the band lies beyond reach whatever else is given up but the caps, in a word. */
-function word(line: ReachLine): '' | 'TOO LOW' | 'TOO HIGH' {
-  const range = line.whole ?? line.capsOnly;
-  if (range === null) return '';
-  const { lowest, highest } = range;
-  if (line.min !== null && highest !== null && highest < line.min * (1 - 1e-6)) return 'TOO LOW';
-  if (line.max !== null && lowest > line.max * (1 + 1e-6)) return 'TOO HIGH';
-  return '';
+/** Lowest and highest; in brackets what the caps alone allow, where the other limits cannot all be kept. */
+function ends({ whole, capsOnly }: ReachLine): [string, string] {
+  if (whole !== null) return [figure(whole.lowest), top(whole.highest)];
+  return capsOnly === null ? ['', ''] : [`(${figure(capsOnly.lowest)}`, `${top(capsOnly.highest)})`];
 }
-
-/** The limits that bite hardest; all of them are in the JSON. */
-function heldBack(line: ReachLine): string {
-  const limits = limitedBySays(line);
-  const rest = limits.length - SHOWN;
-  return [...limits.slice(0, SHOWN), ...(rest > 0 ? [`${rest} more`] : [])].join('; ');
-}
-
-const SHOWN = 2;

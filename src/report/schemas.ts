@@ -142,7 +142,17 @@ const reachLine = z.strictObject({
   min: maybe,
   aim: maybe,
   max: maybe,
-  reachable: z.boolean(),
+  reachable: z.boolean().describe('it can be brought into its band'),
+  aimReachable: z
+    .boolean()
+    .nullable()
+    .describe(
+      'it can be brought to its aim with every other limit kept; null without an aim, or where those cannot all be kept',
+    ),
+  decides: z
+    .string()
+    .nullable()
+    .describe('the one product or limit that keeps it from its aim or band; null where nothing does'),
   limitedBy: z.array(z.string()),
 });
 
@@ -152,6 +162,10 @@ export const reachShape = z.strictObject({
   feed: feedHeader,
   shelf: z.string(),
   elements: z.array(reachLine),
+  aimsMiss: amount
+    .nullable()
+    .describe('least possible largest miss from all the aims within reach at once, as a share of the aim'),
+  conflict: z.array(z.string()).describe('limits that contradict each other, where not all can be kept'),
   notes: z.array(z.string()),
   proof,
 });

@@ -177,6 +177,8 @@ export const reachResult: ReachResult = {
       aim: 40,
       max: 48,
       reachable: true,
+      aimReachable: true,
+      decides: null,
       limitedBy: [],
     },
     {
@@ -187,6 +189,8 @@ export const reachResult: ReachResult = {
       aim: 32,
       max: 48,
       reachable: false,
+      aimReachable: false,
+      decides: { kind: 'only source', product: 'cal', limit: bandEnd('Mg', 'most', 12) },
       limitedBy: [
         bandEnd('Mg', 'most', 12),
         { kind: 'ec', end: 'most', bound: milliSiemensPerCm(0.6), owner: 'programme' },
@@ -200,9 +204,13 @@ export const reachResult: ReachResult = {
       aim: null,
       max: null,
       reachable: true,
+      aimReachable: null,
+      decides: null,
       limitedBy: [],
     },
   ],
+  aimsMiss: null,
+  conflict: [bandEnd('Ca', 'least', 24), bandEnd('Mg', 'most', 12)],
   conflicting: true,
   proof: Proof.of({ question: 'reach', whole: optimal, ends: [] }),
 };

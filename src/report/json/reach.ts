@@ -2,19 +2,22 @@ import type * as z from 'zod';
 import type { ReachLine, ReachResult } from '../../feed/results.js';
 import type { reachAllShape, reachShape } from '../schemas.js';
 import { proofJson } from './proof.js';
-import { limitedBySays, reachNotes } from '../says/blend.js';
+import { limitSays } from '../says/limits.js';
+import { decidesSays, limitedBySays, reachNotes } from '../says/reach.js';
 
 const STATUS = { together: 'optimal', apart: 'infeasible', open: 'uncertified' } as const;
 
 /** What `reach --json` prints. */
 export function reachJson(result: ReachResult): z.infer<typeof reachShape> {
-  const { status, feed, shelf, elements, proof } = result;
+  const { status, feed, shelf, elements, aimsMiss, conflict, proof } = result;
   return {
     schema: 'velamen.reach/1',
     status: STATUS[status],
     feed,
     shelf,
     elements: elements.map(lineJson),
+    aimsMiss,
+    conflict: conflict.map(limitSays),
     notes: reachNotes(result),
     proof: proofJson(proof),
   };
@@ -34,7 +37,19 @@ export function reachAllJson(results: readonly ReachResult[]): z.infer<typeof re
 
 function lineJson(line: ReachLine): z.infer<typeof reachShape>['elements'][number] {
   const ends = (of: ReachLine['whole']) => ({ lowest: of?.lowest ?? null, highest: of?.highest ?? null });
-  const { element, whole, capsOnly, min, aim, max, reachable } = line;
+  const { element, whole, capsOnly, min, aim, max, reachable, aimReachable } = line;
+  const decides = line.decides === null ? null : decidesSays(line.decides);
   const limitedBy = limitedBySays(line);
-  return { element, ...ends(whole), capsOnly: ends(capsOnly), min, aim, max, reachable, limitedBy };
+  return {
+    element,
+    ...ends(whole),
+    capsOnly: ends(capsOnly),
+    min,
+    aim,
+    max,
+    reachable,
+    aimReachable,
+    decides,
+    limitedBy,
+  };
 }

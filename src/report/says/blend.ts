@@ -1,7 +1,6 @@
-import type { BlendNote, BlendResult, FrontierResult, ReachLine, ReachResult, Silence } from '../../feed/results.js';
+import type { BlendNote, BlendResult, FrontierResult, Silence } from '../../feed/results.js';
 import { disagreementSays } from './disagreement.js';
 import { formatNumber } from '../../units/index.js';
-import { limitSays } from './limits.js';
 
 /** What is worth knowing beside a blend. */
 export function blendNoteSays(note: BlendNote, currency: string): string {
@@ -35,15 +34,3 @@ export function silenceSays(
 /** What is worth knowing beside the curve of cost against closeness. */
 export const frontierNotes = ({ assumed }: FrontierResult): string[] =>
   assumed.length === 0 ? [] : [`No price is known for ${assumed.join(', ')}: counted at the dearest known price.`];
-
-/** What is worth knowing beside the reach of a shelf. */
-export const reachNotes = ({ conflicting }: ReachResult): string[] =>
-  conflicting
-    ? [
-        'The limits cannot all be kept together, so most elements show no range: for those, the range with the caps alone decides.',
-      ]
-    : [];
-
-/** The limits that hold an element back. */
-export const limitedBySays = ({ limitedBy }: ReachLine): string[] =>
-  limitedBy === null ? ['nothing: no cap limits it'] : limitedBy.map(limitSays);
