@@ -21,10 +21,27 @@ export function cautionsFor(products: readonly ClosedProduct[], ...plants: reado
   return [
     { code: 'label-first' },
     ...specific,
-    ...together(products),
+    ...besideEachOther(products),
     ...plantCautions(products, plants),
     ...GENERAL.map((code): Caution => ({ code })),
   ];
+}
+
+/** The cautions of several feeds as one list: each once, with the products of all of them, in the same order. */
+export function inOneList(lists: readonly (readonly Caution[])[]): Caution[] {
+  const all = lists.flat();
+  return ORDER.flatMap((code) => {
+    const [first, ...others] = all.filter((caution) => caution.code === code);
+    return first === undefined ? [] : [others.reduce(together, first)];
+  });
+}
+
+function together(a: Caution, b: Caution): Caution {
+  const both = (x: readonly string[], y: readonly string[]): string[] => [...new Set([...x, ...y])];
+  if ('items' in a && 'items' in b) return { ...a, items: both(a.items, b.items) };
+  if ('alkalis' in a && 'alkalis' in b)
+    return { ...a, alkalis: both(a.alkalis, b.alkalis), ammonium: both(a.ammonium, b.ammonium) };
+  return a;
 }
 
 /** Products that call for a caution. */
@@ -40,11 +57,21 @@ const SPECIFIC = {
 /** What holds for every feed. */
 const GENERAL = ['start-weak', 'out-of-reach', 'no-food-crops', 'runoff'] as const;
 
+/** The most pressing first. */
+const ORDER: readonly Caution['code'][] = [
+  'label-first',
+  ...(Object.keys(SPECIFIC) as (keyof typeof SPECIFIC)[]),
+  'alkali-beside-ammonium',
+  'copper-in-bromeliads',
+  'carnivorous-roots',
+  ...GENERAL,
+];
+
 const idsOf = (products: readonly ClosedProduct[], applies: (product: ClosedProduct) => boolean): string[] =>
   products.filter(applies).map((product) => product.id);
 
 /** Alkali sets ammonia free. */
-function together(products: readonly ClosedProduct[]): Caution[] {
+function besideEachOther(products: readonly ClosedProduct[]): Caution[] {
   const alkalis = idsOf(products, isAlkali);
   const ammonium = idsOf(products, (p) => stated(p, 'NH4-N') > 0);
   return alkalis.length === 0 || ammonium.length === 0 ? [] : [{ code: 'alkali-beside-ammonium', alkalis, ammonium }];

@@ -1,6 +1,6 @@
 import { concentrateJson } from '../report/json/concentrate.js';
 import { concentrateFeed } from '../desk/concentrate.js';
-import { concentrateSheet } from '../report/concentrate.js';
+import { concentrateSheets } from '../report/concentrate.js';
 import { benchTexts } from './bench-texts.js';
 import { type Command, OUT } from './command.js';
 import { A_FEED, A_SHELF } from './feed-options.js';
@@ -29,7 +29,7 @@ export const concentrateCommand: Command = {
     const { met, results, warnings } = await concentrateFeed(benchTexts(given, io), wishesOf(given));
     return {
       exit: met ? 0 : 3,
-      forms: ofSheets(concentrateJson(results[0]!), results.map(concentrateSheet)),
+      forms: ofSheets(concentrateJson(results[0]!), concentrateSheets(results)),
       warnings,
     };
   },

@@ -23,7 +23,11 @@ export interface Outputs {
 export const ofSheets = (json: object, sheets: readonly Sheet[]): Forms => ({
   txt: (set) => textOf(sheets, set),
   json: () => jsonText(json),
-  csv: () => sheets.map(renderCsv).join('\r\n'),
+  csv: () =>
+    sheets
+      .map(renderCsv)
+      .filter((tables) => tables !== '')
+      .join('\r\n'),
   html: (set) => renderHtml(sheets, set),
 });
 

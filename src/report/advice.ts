@@ -6,6 +6,7 @@ import { amount, figure, percent } from './figures.js';
 import type { PenScale } from './mix.js';
 import { adviceNeedSays, adviceNoteSays, limitedSays, senseSays } from './says/advice.js';
 import { type Block, facts, heading, list, paragraph, section, type Sheet, spoken, table } from './sheet.js';
+import { volumeText } from './volume.js';
 
 /** What others advise, in every sense it can have, and the same strength with the own feed. `command` is the blend command without a strength. */
 export function adviceSheet(result: AdviceResult, command: string, pen: PenScale | null = null): Sheet {
@@ -114,7 +115,7 @@ function amounts(weakest: OwnMatch, strongest: OwnMatch, batch: number | null): 
         : amount(item.gramsPerLitre * litres, 'g');
     }),
   ]);
-  return [table([`for ${figure(litres)} L`, ...ends.map((end) => `>at ${strength(end)}`)], rows)];
+  return [table([`for ${volumeText(litres)}`, ...ends.map((end) => `>at ${strength(end)}`)], rows)];
 }
 
 function commands(weakest: OwnMatch, strongest: OwnMatch, command: string): string[] {

@@ -1,14 +1,14 @@
 import type { AssessResult } from '../advice/types.js';
 import { cautionBlocks } from './blend.js';
-import { figure } from './figures.js';
 import { missLines, mixBlocks, type PenScale, waterText } from './mix.js';
 import { assessNoteSays } from './says/advice.js';
 import { type Block, facts, heading, list, paragraph, section, type Sheet } from './sheet.js';
+import { volumeText } from './volume.js';
 
 /** What a recipe delivers, against a programme where one is named. */
 export function assessSheet(result: AssessResult, pen: PenScale | null = null): Sheet {
   const feed = result.status === 'no programme' ? null : result.feed;
-  const volume = `${figure(result.volumeLitres)} L`;
+  const volume = volumeText(result.volumeLitres);
   const header = feed ?? { batchLitres: result.volumeLitres, currency: '' };
   return {
     title: feed === null ? 'What the recipe delivers' : `${feed.name}: what the recipe delivers`,

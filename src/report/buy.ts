@@ -17,6 +17,7 @@ import { becauseLines } from './says/because.js';
 import { limitFrom, limitSays } from './says/limits.js';
 import { purchaseNoteSays } from './says/purchase.js';
 import { proofSentence } from './says/proof.js';
+import { volumeText } from './volume.js';
 import { type Block, facts, heading, list, paragraph, section, type Sheet, spoken, table } from './sheet.js';
 
 /** What to buy: the best option, the next ones, what they are worth beside other ways; or why nothing does. */
@@ -52,7 +53,7 @@ function planFacts({ plan, weeks, market }: PurchaseResult): Block {
   return facts(
     ...plan.map(({ feed, weeklyLitres, litres }): [string, string] => [
       feed.name,
-      `${feed.plants} in ${feed.medium}, ${feed.phase}, ${feed.strength}: ${figure(weeklyLitres)} L a week, ${figure(litres)} L in all`,
+      `${feed.plants} in ${feed.medium}, ${feed.phase}, ${feed.strength}: ${volumeText(weeklyLitres)} a week, ${volumeText(litres)} in all`,
     ]),
     ['For', `${figure(weeks)} weeks`],
     ['Market', `${market.name}: ${market.products} products`],

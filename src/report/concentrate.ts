@@ -1,8 +1,11 @@
 import type { ConcentrateResult } from '../stock/concentrate-result.js';
 import { cautionBlocks } from './blend.js';
+import { severalSheets } from './several.js';
 import type { ConcentrateJson } from './concentrate-shapes.js';
 import { concentrateJson } from './json/concentrate.js';
 import { amount, figure, percent } from './figures.js';
+import { perJugSays } from './says/stock-bottles.js';
+import { volumeText } from './volume.js';
 import { mineralName } from './says/clouding.js';
 import { type Block, facts, heading, list, paragraph, section, type Sheet, spoken, table } from './sheet.js';
 
@@ -24,19 +27,14 @@ export function concentrateSheet(answer: ConcentrateResult): Sheet {
             : null,
         ],
         ['Dose', `${figure(result.dosePerLitre)} mL of each stock in a litre of feed`],
-        [
-          'Jug',
-          result.jugMillilitres >= 1000
-            ? `${figure(result.jugMillilitres / 1000)} L`
-            : `${figure(result.jugMillilitres)} mL`,
-        ],
+        ['Jug', volumeText(result.jugMillilitres / 1000)],
         ['Filled with', result.fill],
         ['Coldest', `${figure(result.coldestCelsius)} °C`],
       ),
       ...(made ? [] : whyNot(result)),
       ...canBlocks(result),
       ...result.tanks.flatMap((tank, i) =>
-        tankBlocks(tank, answer.status === 'made' && answer.tanks[i]!.calcium, result.jugMillilitres),
+        tankBlocks(tank, answer.status === 'made' && answer.tanks[i]!.calcium, answer),
       ),
       ...apartBlocks(result),
       ...section('From stock to feed', result.use),
@@ -48,6 +46,22 @@ export function concentrateSheet(answer: ConcentrateResult): Sheet {
       ...cautionBlocks(answer.status === 'nothing to dissolve' ? [] : answer.cautions),
     ],
   };
+}
+
+/** The stock solutions of several feeds: one overview first, their cautions once at the end. */
+export const concentrateSheets = (results: readonly ConcentrateResult[]): Sheet[] =>
+  severalSheets(results, concentrateSheet, overview);
+
+function overview(results: readonly ConcentrateResult[]): Sheet {
+  const rows = results.map((result) => [result.feed?.name ?? 'recipe', bottlesOf(result)]);
+  return { title: `Stock solutions at 1:${figure(results[0]!.ratio)}`, blocks: [table(['feed', 'stock'], rows)] };
+}
+
+function bottlesOf(result: ConcentrateResult): string {
+  if (result.status === 'nothing to dissolve') return 'NONE: nothing to dissolve';
+  if (result.status === 'made') return result.tanks.length === 1 ? 'one bottle' : 'two bottles';
+  const strongest = Math.max(0, ...result.largest.map(({ ratio }) => ratio ?? 0));
+  return strongest === 0 ? 'NONE: too strong at any ratio' : `NONE: too strong; 1:${figure(strongest)} is the most`;
 }
 
 function whyNot(result: ConcentrateJson): Block[] {
@@ -71,14 +85,18 @@ function canBlocks({ can }: ConcentrateJson): Block[] {
   ];
 }
 
-function tankBlocks(tank: ConcentrateJson['tanks'][number], calcium: boolean, jug: number): Block[] {
+function tankBlocks(
+  tank: ConcentrateJson['tanks'][number],
+  calcium: boolean,
+  { jugMillilitres, scaleStepGrams }: ConcentrateResult,
+): Block[] {
   const head = tank.name === 'stock' ? 'The stock bottle' : `Stock bottle ${tank.name}${calcium ? ' (calcium)' : ''}`;
   const clouding = tank.precipitation.filter((line) => line.index !== null && line.index > FAR).map(cloudText);
   return [
     heading(head),
     table(
-      ['', `>for ${jug >= 1000 ? `${figure(jug / 1000)} L` : `${figure(jug)} mL`}`, '>per litre of stock'],
-      tank.items.map((item) => [item.name, perJug(item), amount(item.perLitre, unitOf(item))]),
+      ['', `>for ${volumeText(jugMillilitres / 1000)}`, '>per litre of stock'],
+      tank.items.map((item) => [item.name, perJugSays(item, scaleStepGrams), amount(item.perLitre, unitOf(item))]),
     ),
     list([
       ...tank.steps,
@@ -135,4 +153,3 @@ function largestBlocks({ largest }: ConcentrateJson): Block[] {
 type TankItem = ConcentrateJson['tanks'][number]['items'][number];
 
 const unitOf = (item: TankItem): 'g' | 'mL' => (item.gramsPerJug === undefined ? 'mL' : 'g');
-const perJug = (item: TankItem): string => amount(item.gramsPerJug ?? item.millilitresPerJug ?? 0, unitOf(item));

@@ -3,6 +3,7 @@ import { spreadSourceSays, suspectSays } from './says/pen.js';
 import { formatFixed, formatNumber } from '../units/index.js';
 import { figure, percent } from './figures.js';
 import { type Block, facts, list, paragraph, type Sheet, table } from './sheet.js';
+import { volumeText } from './volume.js';
 
 /** What `meter --calibrate` answers. */
 export interface CalibrateResult extends SpoonWeight {
@@ -23,7 +24,7 @@ export function calibrateSheet(result: CalibrateResult): Sheet {
   const spoon = `${result.spoon} of ${result.name}`;
   const blocks: Block[] = [
     facts(
-      ['Trial', `${result.count} level ${spoon} in ${figure(result.litres)} L`],
+      ['Trial', `${result.count} level ${spoon} in ${volumeText(result.litres)}`],
       ['Reading', `${figure(result.before)} before, ${figure(result.after)} mS/cm after, at 25 °C`],
     ),
     paragraph(

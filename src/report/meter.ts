@@ -6,6 +6,7 @@ import { causeSays, checkSays } from './says/cause.js';
 import { lookAtSays, meterNoteSays } from './says/meter.js';
 import { becauseSays, remedyProofSays, stepLines } from './says/remedy.js';
 import { type Block, facts, heading, list, paragraph, section, type Sheet, table } from './sheet.js';
+import { volumeText } from './volume.js';
 
 /** Readings of a can: what they say, what is really in it, what to do. */
 export function meterSheet(result: MeterResult): Sheet {
@@ -15,7 +16,7 @@ export function meterSheet(result: MeterResult): Sheet {
     blocks: [
       facts(
         ['Plan', result.plan.map((item) => `${item.words} ${item.name}`.trim()).join(' + ')],
-        ['In', `${figure(result.litres)} L`],
+        ['In', volumeText(result.litres)],
         ['Judged as', feed === null ? null : `${feed.plants} in ${feed.medium}, ${feed.phase}, at ${feed.strength}`],
         ['Pen', penText(result)],
       ),
@@ -50,7 +51,7 @@ function judgementBlocks(result: MeterResult): Block[] {
   ];
   if (judgement.verdict === 'within') {
     const all = readings.every((line) => line.within);
-    const asDosed = `Within tolerance: it reads as these doses do in ${figure(litres)} L.`;
+    const asDosed = `Within tolerance: it reads as these doses do in ${volumeText(litres)}.`;
     blocks.push(paragraph(!all ? A_LITTLE_OUTSIDE : remedy.status === 'rescue' ? asDosed : WITHIN, 'good'));
     return blocks;
   }

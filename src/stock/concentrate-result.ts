@@ -15,6 +15,8 @@ interface Asked {
   ratio: number;
   jugMillilitres: number;
   coldestCelsius: number;
+  /** The smallest step of the scale, where it is known. */
+  scaleStepGrams: number | null;
   fill: Filling;
   /** What belongs into no stock bottle, with its amount in a litre of feed. */
   apart: ApartItem[];

@@ -33,9 +33,9 @@ export function concentrate(
   const filling = fill.kind === 'own' ? waters : [];
   const setting = stockSetting(chemistry, table, request.coldestCelsius, totalOf(filling.map((w) => w.ions)));
   const can = items.length === 0 ? null : cloudingOf([...items.map((i) => i.brings), ...waters], chemistry);
-  const { feed, recipe, ratio, jugMillilitres, coldestCelsius, remark } = request;
+  const { feed, recipe, ratio, jugMillilitres, coldestCelsius, scaleStepGrams, remark } = request;
   const asked = {
-    ...{ feed, recipe, ratio, jugMillilitres, coldestCelsius, fill, apart },
+    ...{ feed, recipe, ratio, jugMillilitres, coldestCelsius, scaleStepGrams, fill, apart },
     can: can && { pH: can.pH, precipitation: can.minerals },
   };
   if (stocked.length === 0) return { status: 'nothing to dissolve', ...asked, remark };

@@ -3,6 +3,8 @@ import { MICROSIEMENS } from '../../meter/hypotheses.js';
 import { PER_DEGREE } from '../../meter/batch.js';
 import type { Cause, PlannedBatch, Variant } from '../../meter/index.js';
 import { formatNumber } from '../../units/index.js';
+import { volumeText } from '../volume.js';
+import { IMPERIAL_GALLON, US_GALLON } from '../sheet-page/readings.js';
 
 /** A cause as a sentence without its full stop. */
 export function causeSays({ fault, value }: Cause, batch: PlannedBatch): string {
@@ -14,7 +16,7 @@ export function causeSays({ fault, value }: Cause, batch: PlannedBatch): string 
     case 'volume': {
       const at = (factor: number): string => figure(factor * litres);
       const side = likely < 1 ? 'less' : 'more';
-      return `${side} water than planned (about ${at(likely)} L for ${figure(litres)} L; ${at(low)} to ${at(high)} L)${gallons(likely, plannedLitres)}`;
+      return `${side} water than planned (about ${at(likely)} L for ${volumeText(litres)}; ${at(low)} to ${at(high)} L)${gallons(likely, plannedLitres)}`;
     }
     case 'topping':
       return `not topped up: still at ${figure(likely * litres)} L`;
@@ -102,15 +104,14 @@ function itemSays(
 
 /** The two gallons differ by a fifth: the usual slip, where the batch is a round number of one of them. */
 function gallons(factor: number, litres: number): string {
-  if (isRound(litres / US) && Math.abs(factor - GALLONS) < 0.03)
+  if (isRound(litres / US_GALLON) && Math.abs(factor - GALLONS) < 0.03)
     return ', as if an imperial gallon had been taken for a US gallon';
-  if (isRound(litres / IMPERIAL) && Math.abs(factor - 1 / GALLONS) < 0.03)
+  if (isRound(litres / IMPERIAL_GALLON) && Math.abs(factor - 1 / GALLONS) < 0.03)
     return ', as if a US gallon had been taken for an imperial gallon';
   return '';
 }
 
-const [US, IMPERIAL] = [3.785411784, 4.54609];
-const GALLONS = IMPERIAL / US;
+const GALLONS = IMPERIAL_GALLON / US_GALLON;
 /** Whole quarters of a gallon. */
 const isRound = (gallons: number): boolean => gallons > 0.2 && Math.abs(4 * gallons - Math.round(4 * gallons)) < 0.01;
 const figure = (x: number): string => formatNumber(x, 3);

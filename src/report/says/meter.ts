@@ -1,3 +1,4 @@
+import { volumeText } from '../volume.js';
 import type { LookAt, MeterNote, PlannedBatch } from '../../meter/index.js';
 import { shownSays } from './pen.js';
 import { formatNumber } from '../../units/index.js';
@@ -31,7 +32,7 @@ export function meterNoteSays(note: MeterNote): string {
     case 'pen factor':
       return `Every reading was multiplied by the pen’s factor ${note.factor}.`;
     case 'other volume':
-      return `The doses are those for ${note.plannedLitres} L; ${note.litres} L were measured.`;
+      return `The doses are those for ${volumeText(note.plannedLitres)}; ${volumeText(note.litres)} were measured.`;
     case 'not read to the end':
       return 'Nothing was read after the last item: what was still to go in is taken to go in as planned.';
     default:

@@ -1,14 +1,16 @@
 import type { ApartItem, StocksMade, TankItem, TankSheet } from '../../stock/concentrate-result.js';
 import { formatNumber } from '../../units/format.js';
+import { atToolPrecision } from '../at-tool.js';
+import { volumeText } from '../volume.js';
 import { grams, ml } from './measures.js';
 import { fillingSays } from './stock-limits.js';
 
 /** How one bottle is made, step by step. */
-export function tankSteps({ items }: TankSheet, { jugMillilitres, fill }: StocksMade): string[] {
+export function tankSteps({ items }: TankSheet, { jugMillilitres, fill, scaleStepGrams }: StocksMade): string[] {
   return [
     `Fill the jug to three quarters with ${ml(0.75 * jugMillilitres)} of hand-warm water (30 to 40 °C): ${fillingSays(fill)}.`,
     ...items.map((item, i) => {
-      const what = `${perJug(item)} of ${item.name}`;
+      const what = `${perJugSays(item, scaleStepGrams)} of ${item.name}`;
       const verb = item.gramsPerJug === undefined ? 'Pour in' : 'Stir in';
       return i < items.length - 1
         ? `${verb} ${what}; wait until it is wholly clear before the next.`
@@ -27,7 +29,7 @@ export function tankLabel({ name, items, keepsWeeks, calcium }: TankSheet, made:
   const ratio = `1:${formatNumber(made.ratio, 4)}`;
   return [
     name === 'stock' ? `${feed}: STOCK SOLUTION ${ratio}` : `${feed}: STOCK ${name} ${ratio}`,
-    `In ${ml(made.jugMillilitres)}: ${items.map((item) => `${perJug(item)} ${item.name}`).join(', ')}.`,
+    `In ${ml(made.jugMillilitres)}: ${items.map((item) => `${perJugSays(item, made.scaleStepGrams)} ${item.name}`).join(', ')}.`,
     name === 'stock'
       ? `Dose: ${dose} in each litre of water.`
       : name === 'A'
@@ -45,7 +47,7 @@ export function tankLabel({ name, items, keepsWeeks, calcium }: TankSheet, made:
 export function useSays({ tanks, apart, ratio, feed }: StocksMade): string[] {
   const dose = 1000 / ratio;
   const batch = feed?.batchLitres ?? null;
-  const forCan = batch === null ? '' : ` (${ml(dose * batch)} for ${formatNumber(batch, 3)} L)`;
+  const forCan = batch === null ? '' : ` (${ml(dose * batch)} for ${volumeText(batch)})`;
   const [first, second] = tanks;
   return [
     'Fill the can with the water first; never pour a stock into an empty can.',
@@ -82,8 +84,14 @@ export const JAR_TEST: readonly string[] = [
   'Then the dose in a litre of your own water: clear after a day.',
 ];
 
-const perJug = ({ gramsPerJug, millilitresPerJug = 0 }: TankItem): string =>
-  gramsPerJug === undefined ? ml(millilitresPerJug) : grams(gramsPerJug);
+/** `12.4 g`, at the step of the scale where it is known. */
+export function perJugSays(
+  { gramsPerJug, millilitresPerJug = 0 }: Pick<TankItem, 'gramsPerJug' | 'millilitresPerJug'>,
+  scaleStepGrams: number | null,
+): string {
+  if (gramsPerJug === undefined) return ml(millilitresPerJug);
+  return scaleStepGrams === null ? grams(gramsPerJug) : atToolPrecision(gramsPerJug, 'g', scaleStepGrams);
+}
 
 const perLitre = ({ gramsPerLitre, millilitresPerLitre = 0 }: ApartItem): string =>
   gramsPerLitre === undefined ? ml(millilitresPerLitre) : `${formatNumber(gramsPerLitre, 3)} g`;
