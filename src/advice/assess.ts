@@ -3,7 +3,7 @@ import { missesOf, readOut } from '../feed/readout.js';
 import type { Recipe } from './recipe.js';
 import type { FeedRequest } from '../feed/request.js';
 import type { AssessNote } from './findings.js';
-import type { AssessResult } from './types.js';
+import type { AssessResult, PartByPen } from './types.js';
 
 /**
  * What a given recipe delivers, read against the programme of the request (or against nothing). Rules and the EC cap are the same
@@ -20,6 +20,7 @@ export async function assess(recipe: Recipe, request: FeedRequest, hasProgramme 
     ...mix,
     recipe: recipe.text,
     volumeLitres: recipe.volumeLitres,
+    byPen: partsByPen(recipe),
     notes: notesOf(recipe, request),
     cautions: cautionsFor(
       recipe.lines.map((line) => line.product),
@@ -30,6 +31,14 @@ export async function assess(recipe: Recipe, request: FeedRequest, hasProgramme 
   const misses = missesOf(mix);
   return { status: misses.length === 0 ? 'within' : 'outside', ...told, feed: request.header, misses };
 }
+
+const partsByPen = ({ lines }: Recipe): PartByPen[] =>
+  lines.flatMap(({ product, amount, byPen }) => {
+    if (byPen === null) return [];
+    const { told, low, high, before, after } = byPen;
+    const { id, name, composition } = product;
+    return [{ id, name, unit: composition.per, told, amount, low, high, before, after }];
+  });
 
 function notesOf({ lines }: Recipe, { waters }: FeedRequest): AssessNote[] {
   return [

@@ -1,83 +1,123 @@
-import { type Litres, litres, litresOf } from '../units/index.js';
+import { formatNumber, type Litres, litres, litresOf, type MilliSiemensPerCm, parseAmount } from '../units/index.js';
 import type { Kit } from '../catalog/bench-types.js';
 import type { ClosedProduct } from '../label/closed-product.js';
 import type { Product } from '../label/product.js';
+import { type Checked, checked, type Problem, problem, type Where } from '../problem.js';
 import type { Spoonful } from './findings.js';
-import { type Checked, checked, nearest, type Problem, problem, type Where } from '../problem.js';
-import { type Amount, formatNumber, parseAmount } from '../units/index.js';
+import { scaleInWords } from './pen-words.js';
+import { isToldByPen, readLines } from './recipe-lines.js';
+import { partsOfRecipe } from './recipe-parts.js';
 
-/** One part of a recipe: grams of a powder or millilitres of a liquid, as the product's own composition counts. */
-export interface RecipeLine<P = ClosedProduct> {
+/** Words of a recipe about one product. */
+interface LineWords<P> {
   product: P;
-  amount: number;
   /** The grower's own words, and the amount alone: `1/4 tsp` of `1/4 tsp of base`. */
   words: string;
   amountWords: string;
+}
+
+/** One part of a recipe: grams of a powder or millilitres of a liquid, as the product's own composition counts. */
+export interface RecipeLine<P = ClosedProduct> extends LineWords<P> {
+  amount: number;
   /** True where it is measured by a spoon or a cup. */
   bySpoon: boolean;
   /** How a spoonful was turned into grams; null where that was not needed. */
   spoonful: Spoonful | null;
+  /** How a reading was turned into the amount; null where the amount itself was told. */
+  byPen: DoseByPen | null;
 }
 
-/** A recipe read from words, for a volume in litres. */
+/** A part of which the pen tells how much: what it is stands only once the ions of all that is in the can before it are known. */
+export interface PenLine<P = ClosedProduct> extends LineWords<P> {
+  amount: null;
+  told: ToldByPen;
+}
+
+/** What the pen is to show: so much more than before, or in all. */
+export interface ToldByPen {
+  by: 'more' | 'until';
+  mSPerCm: MilliSiemensPerCm;
+  /** ppm as told and the scale they are on, ppm per mS/cm; null where a conductivity was told. */
+  ppm: number | null;
+  scale: number | null;
+}
+
+/** An amount that a reading came to. */
+export interface DoseByPen {
+  told: ToldByPen;
+  /** g or mL for the whole volume, between which it lies by what labels leave open and the error of the conductivity model. */
+  low: number;
+  high: number;
+  /** What the pen shows before and after it, mS/cm at 25 °C. */
+  before: MilliSiemensPerCm;
+  after: MilliSiemensPerCm;
+  /** Standard deviation of the amount by the pen alone, g or mL. */
+  sd: number;
+}
+
+/** A recipe read from words, for a volume in litres. Lines stand in the order told. */
 export interface Recipe<P = ClosedProduct> {
   text: string;
   lines: RecipeLine<P>[];
   volumeLitres: Litres;
 }
 
+/** A recipe as written: what the pen tells is not worked out yet (`dosedByPen` does). */
+export type WrittenRecipe<P = Product> = Omit<Recipe<P>, 'lines'> & { lines: (RecipeLine<P> | PenLine<P>)[] };
+
+/** What words of a recipe are read by. */
+export interface ReadRecipeBy {
+  kit?: Partial<Kit>;
+  /** ppm per mS/cm of the pen; null or absent where it shows EC or nobody knows. */
+  scale?: number | null;
+  /** Ids of the products that stand on the grower's own shelf, which are meant first where a name is not told in full. */
+  onShelf?: ReadonlySet<string>;
+}
+
 /** g or mL per litre; a strong stock solution stays below it. */
 const MOST_PER_LITRE = 1000;
 
 /**
- * Reads `1/4 tsp cal-part + 1.2 g base + 3 mL kelp in 1 US gal`. Products are named by id or name; spoonfuls of a powder need its
- * bulk density, grams of a liquid its density, drops the kit's dropper. Every problem at once.
+ * Reads `1/4 tsp cal-part + 1.2 g base + 3 mL kelp in 1 US gal`, or as the pen tells it: `30 ppm kelp, then base until it shows 160 in 3 L`
+ * (ppm on the scale of the pen; the whole water is in the can from the start). Products are named by id, name or a part of it; spoonfuls of
+ * a powder need its bulk density, grams of a liquid its density, drops the kit's dropper, ppm the scale. Every problem at once.
  * @param products whose labels may still be open: only those that a recipe names are to be closed
  */
 export function parseRecipe<P extends Product>(
-  text: string,
+  written: string,
   products: readonly P[],
-  kit: Partial<Kit> = {},
+  by: ReadRecipeBy = {},
   where: Where = {},
-): Checked<Recipe<P>> {
+): Checked<WrittenRecipe<P>> {
   const problems: Problem[] = [];
-  const parts = /^(.*?)\s+(?:in|into|per)\s+([^+]+)$/is.exec(text.trim());
-  if (!parts) {
+  const { text, scale } = scaleInWords(written);
+  const { parts, volume } = partsOfRecipe(text, products);
+  if (volume === null) {
     return {
       ok: false,
       problems: [
         problem(
           'recipe',
           where,
-          `"${text}"`,
+          `"${written}"`,
           'parts joined by + and a volume after "in"',
-          'Write for example: 1/4 tsp cal-part + 1.2 g base in 4 L',
+          isToldByPen(parts, products)
+            ? `Write how much water it is in: ${written.trim()} in 4 L`
+            : 'Write for example: 1/4 tsp cal-part + 1.2 g base in 4 L',
         ),
       ],
     };
   }
-  const volumeLitres = volumeOf(parts[2]!, where, problems);
-  const lines = parts[1]!.split(/\s*(?:\+|;)\s*/).flatMap((part) => {
-    if (part !== '') return lineOf(part, products, kit, where, problems);
-    problems.push(
-      problem(
-        'recipe',
-        where,
-        'nothing beside a +',
-        'an amount and a product on each side of it',
-        'Write for example: 1.2 g base + 3 mL kelp in 4 L',
-      ),
-    );
-    return [];
-  });
-  for (const line of lines) {
+  const volumeLitres = volumeOf(volume, where, problems);
+  const lines = readLines(parts, products, { ...by, scale: scale ?? by.scale ?? null }, where, problems);
+  for (const { amount, words } of lines) {
     // a salt shaker emptied into a can: beyond this it is a slip of the pen, not a feed
-    if (line.amount / volumeLitres > MOST_PER_LITRE) {
+    if (amount !== null && amount / volumeLitres > MOST_PER_LITRE) {
       problems.push(
         problem(
           'recipe-amount',
           where,
-          `"${line.words}" in ${formatNumber(volumeLitres)} L`,
+          `"${words}" in ${formatNumber(volumeLitres)} L`,
           `at most ${MOST_PER_LITRE} g or mL in a litre`,
           'Check the number and its unit.',
         ),
@@ -86,14 +126,14 @@ export function parseRecipe<P extends Product>(
   }
   if (lines.length === 0 && problems.length === 0) {
     problems.push(
-      problem('recipe', where, `"${text}"`, 'at least one product', 'Write for example: 1.2 g base in 4 L'),
+      problem('recipe', where, `"${written}"`, 'at least one product', 'Write for example: 1.2 g base in 4 L'),
     );
   }
-  return checked({ text: text.trim(), lines, volumeLitres }, problems);
+  return checked({ text: written.trim(), lines, volumeLitres }, problems);
 }
 
 function volumeOf(text: string, where: Where, problems: Problem[]): Litres {
-  const read = parseAmount(text.trim(), { where });
+  const read = parseAmount(text.replace(/\s+of(?:\s+[a-z]+)?\s+water\s*$/i, '').trim(), { where });
   problems.push(...(read.ok ? read.warnings : read.problems));
   if (!read.ok) return litres(1);
   if (read.value.kind === 'volume' && read.value.millilitres > 0) return litresOf(read.value.millilitres);
@@ -107,123 +147,4 @@ function volumeOf(text: string, where: Where, problems: Problem[]): Litres {
     ),
   );
   return litres(1);
-}
-
-/** The longest tail of the part that names a product leaves the amount in front of it. */
-function lineOf<P extends Product>(
-  part: string,
-  products: readonly P[],
-  kit: Partial<Kit>,
-  where: Where,
-  problems: Problem[],
-): RecipeLine<P>[] {
-  const words = part.trim().split(/\s+/);
-  for (let start = 1; start < words.length; start += 1) {
-    const name = words
-      .slice(start)
-      .join(' ')
-      .replace(/^of\s+/i, '');
-    const found = named(name, products);
-    if (found.length === 0) continue;
-    if (found.length > 1) {
-      problems.push(
-        problem(
-          'recipe-product',
-          where,
-          `"${name}"`,
-          'one product',
-          `It may be ${found.map((p) => p.id).join(' or ')}: write the id.`,
-        ),
-      );
-      return [];
-    }
-    return amountOf(words.slice(0, start).join(' '), found[0]!, part, kit, where, problems);
-  }
-  const unitWords = /^[\d\s./,½¼¾⅓⅔⅛]*\s*(?:level\s+)?(?:US\s+|metric\s+)?\S+\s+/i;
-  const guessed = part.replace(unitWords, '').replace(/^of\s+/i, '');
-  const guesses = nearest(
-    guessed,
-    products.map((p) => p.id),
-  );
-  problems.push(
-    problem(
-      'recipe-product',
-      where,
-      `"${part.trim()}"`,
-      'an amount and a product of the shelf',
-      guesses.length > 0 ? `Did you mean ${guesses.join(' or ')}?` : `Known: ${listed(products)}.`,
-    ),
-  );
-  return [];
-}
-
-function named<P extends Product>(name: string, products: readonly P[]): P[] {
-  const wanted = tidy(name);
-  const exact = products.filter((p) => p.id === name || tidy(p.id) === wanted);
-  if (exact.length > 0) return exact.slice(0, 1);
-  return products.filter((p) => tidy(p.name) === wanted);
-}
-
-const tidy = (name: string): string =>
-  name
-    .toLowerCase()
-    .replace(/[\s_-]+/g, ' ')
-    .trim();
-
-function listed(products: readonly Product[]): string {
-  const ids = products.slice(0, 12).map((p) => p.id);
-  return ids.join(', ') + (products.length > 12 ? ` and ${products.length - 12} more` : '');
-}
-
-function amountOf<P extends Product>(
-  text: string,
-  product: P,
-  part: string,
-  kit: Partial<Kit>,
-  where: Where,
-  problems: Problem[],
-): RecipeLine<P>[] {
-  const read = parseAmount(text, {
-    where,
-    ...(kit.dropsPerMillilitre ? { dropsPerMillilitre: kit.dropsPerMillilitre } : {}),
-  });
-  problems.push(...(read.ok ? read.warnings : read.problems));
-  if (!read.ok) return [];
-  const converted = inProductUnit(read.value, product);
-  if ('refused' in converted) {
-    problems.push(problem('recipe-amount', where, `"${part.trim()}"`, converted.refused, converted.fix));
-    return [];
-  }
-  return [{ product, words: part.trim(), amountWords: text, bySpoon: SPOONS.test(text), ...converted }];
-}
-
-const SPOONS = /tsp|tbsp|spoon|cup/i;
-
-/** Grams of a powder, millilitres of a liquid. */
-function inProductUnit(
-  amount: Amount,
-  product: Product,
-): { amount: number; spoonful: Spoonful | null } | { refused: string; fix: string } {
-  const wanted = product.composition.per;
-  if (amount.kind === 'mass') {
-    if (wanted === 'g') return { amount: amount.grams, spoonful: null };
-    return product.density
-      ? { amount: amount.grams / product.density, spoonful: null }
-      : { refused: `millilitres of ${product.id}`, fix: 'Give mL, or the density of the liquid in the shelf.' };
-  }
-  if (amount.kind === 'volume') {
-    if (wanted === 'mL') return { amount: amount.millilitres, spoonful: null };
-    return product.bulkDensity
-      ? spooned(product, product.bulkDensity, amount.millilitres)
-      : {
-          refused: `grams of ${product.id}, whose bulk density is unknown`,
-          fix: 'Weigh ten level spoonfuls and give grams, or put bulk_density on the shelf.',
-        };
-  }
-  return { refused: 'a mass or a volume', fix: 'Write for example 1.2 g, 3 mL or 1/4 tsp before the name.' };
-}
-
-function spooned({ id, bulkDensityOff }: Product, bulkDensity: number, millilitres: number) {
-  const grams = millilitres * bulkDensity;
-  return { amount: grams, spoonful: { id, millilitres, grams, bulkDensity, off: bulkDensityOff ?? null } };
 }

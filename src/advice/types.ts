@@ -2,6 +2,7 @@ import type { Litres, MilliSiemensPerCm } from '../units/index.js';
 import type { Caution } from '../can/cautions.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
 import type { FeedHeader, Item, Miss, Mix } from '../feed/results.js';
+import type { DoseByPen } from './recipe.js';
 import type { AdviceNeed, AdviceNote, AdviceSense, AssessNote, FigureNote, Limited } from './findings.js';
 
 /** From low to high; both ends equal where nothing is open. */
@@ -131,12 +132,23 @@ export interface AdviceAlone {
   status: 'no feed';
 }
 
+/** A part of a recipe that the pen told, as an amount. */
+export interface PartByPen extends Pick<DoseByPen, 'told' | 'low' | 'high' | 'before' | 'after'> {
+  id: string;
+  name: string;
+  unit: 'g' | 'mL';
+  /** g or mL for the whole volume, as `low` and `high` are. */
+  amount: number;
+}
+
 /** What `assess` answers of a recipe. */
 export type AssessResult = AssessJudged | AssessUnjudged;
 
 interface AssessTold extends Mix {
   recipe: string;
   volumeLitres: Litres;
+  /** The parts of which the pen told how much, in the order told; empty where amounts were. */
+  byPen: PartByPen[];
   notes: AssessNote[];
   cautions: Caution[];
 }

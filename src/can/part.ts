@@ -66,7 +66,7 @@ export const likelyEc = (
 ): MilliSiemensPerCm => milliSiemensOf(chemistryOf(ionsOfPart(parts, waters, full, 'value'), { temperatureC }).ec);
 
 /** Error of the conductivity model, as a share: what it was off at most against the tables it is tested with. */
-const MODEL_ERROR = 0.03;
+export const MODEL_ERROR = 0.03;
 
 function ionsOfPart(parts: readonly Part[], waters: readonly Blend[], full: number, which: MakeUp): Ions {
   let sum = NONE;
@@ -76,7 +76,7 @@ function ionsOfPart(parts: readonly Part[], waters: readonly Blend[], full: numb
 }
 
 /** True where the label leaves nothing open that conducts. */
-function isSettled(product: ClosedProduct): boolean {
+export function isSettled(product: ClosedProduct): boolean {
   const ions = product.ions;
   return product.ec !== undefined || (ions.value === ions.leastConductive && ions.value === ions.acid);
 }

@@ -21,6 +21,10 @@ export const assessCommand: Command = {
       says: 'the same, judged by what the feed asks for (exit code 3 where it misses)',
     },
     {
+      line: 'velamen assess "30 ppm calcium-magnesium + 8 ppm kelp, then base-a until it shows 121 in 3 L" --bench examples/moss-without-ammonium --feed moss',
+      says: 'a recipe told by the pen, in grams: so much more on its scale, or until it shows so much',
+    },
+    {
       line: 'velamen assess "1/4 tsp per US gal of 13-4-15" --bench examples/what-the-shelf-reaches --feed cattleyas',
       says: 'what others advise, and the same strength with your own feed',
     },
@@ -31,10 +35,10 @@ export const assessCommand: Command = {
   ],
   operands: {
     name: 'RECIPE',
-    says: 'amounts joined by +, then "in" and a volume; or advice in words; all in one pair of quotes',
+    says: 'amounts (or readings of the pen) joined by +, then "in" and a volume; or advice in words; all in one pair of quotes',
     most: 1,
   },
-  options: [...A_FEED, 'temperature', ...OUT],
+  options: [...A_FEED, 'temperature', 'scale', 'readingOfWater', ...OUT],
   async run(given, io) {
     const [recipe] = given.operands;
     const wishes = { ...wishesOf(given), ...(recipe === undefined ? {} : { recipe }) };

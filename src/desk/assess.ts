@@ -1,6 +1,9 @@
 import { assess } from '../advice/assess.js';
 import { isAdvice, parseAdvice } from '../advice/parse.js';
-import { parseRecipe, type Recipe } from '../advice/recipe.js';
+import { parseRecipe, type WrittenRecipe } from '../advice/recipe.js';
+import { penWordsOf } from '../advice/pen-words.js';
+import { isToldByPen } from '../advice/recipe-lines.js';
+import { partsOfRecipe } from '../advice/recipe-parts.js';
 import type { AdviceResult } from '../advice/types.js';
 import type { Catalog } from '../catalog/catalog.js';
 import type { AssessResult } from '../advice/types.js';
@@ -10,11 +13,11 @@ import type { PenScale } from '../report/mix.js';
 import { adviceHeld } from './advice.js';
 import type { Answer } from './answer.js';
 import type { BenchFiles } from './bench-files.js';
-import { closeRecipe } from './close-labels.js';
 import { Collected } from './collected.js';
+import { dosedRecipe, recipeReadBy } from './dosed-recipe.js';
 import { feedRequests, unjudged, warmthOf } from './feed-requests.js';
 import { type OpenBench, opened } from './opened.js';
-import { recipeProducts } from './recipe-products.js';
+import { scaleOf } from './options/pen.js';
 import { shippedCatalog } from './shipped-catalog.js';
 import type { Wishes } from './wishes.js';
 
@@ -35,10 +38,11 @@ export async function assessWords(
   wishes: Wishes,
   catalog: Catalog = shippedCatalog(),
 ): Promise<Assessed> {
-  const { open, collected, read, words } = await wordsRead(files, wishes, catalog);
-  return words !== undefined && !read?.ok && isAdvice(words, recipeProducts(open.shelf, catalog))
+  const { among, ...asked } = await wordsRead(files, wishes, catalog);
+  const { open, collected, read, words } = asked;
+  return words !== undefined && !read?.ok && isAdvice(words, among) && !isByPen(words, among)
     ? adviceRead(words, open, wishes, collected)
-    : recipeRead(read, open, wishes, collected);
+    : recipeRead(asked, wishes);
 }
 
 /** The same, where the words have to be a recipe. */
@@ -47,8 +51,7 @@ export async function assessRecipe(
   wishes: Wishes,
   catalog: Catalog = shippedCatalog(),
 ): Promise<Answer<AssessResult>> {
-  const { open, collected, read } = await wordsRead(files, wishes, catalog);
-  return recipeRead(read, open, wishes, collected);
+  return recipeRead(await wordsRead(files, wishes, catalog), wishes);
 }
 
 /** The same, where the words have to be advice. */
@@ -81,27 +84,45 @@ async function wordsRead(files: BenchFiles, wishes: Wishes, catalog: Catalog) {
     collected.add(
       problem('no-recipe', {}, 'no recipe', 'a recipe in quotes', 'For example "1.2 g base + 3 mL kelp in 4 L".'),
     );
-  const products = recipeProducts(open.shelf, catalog);
-  const read = words === undefined ? undefined : parseRecipe(words, products, open.bench?.kit ?? {}, RECIPE);
-  return { open, collected, read, words };
+  const said = wishes.scale === undefined ? scaleOf(open.bench?.pen) : collected.wish(wishes, 'scale');
+  const scale = said ?? null;
+  const { among, ...by } = recipeReadBy(open, catalog, scale);
+  // a scale that was refused is no missing one
+  const read = words === undefined || said === undefined ? undefined : parseRecipe(words, among, by, RECIPE);
+  return { open, collected, read, words, among, scale };
 }
 
 const RECIPE = { field: 'recipe' };
 
+/** Whether words tell by the pen how much of a product goes in; of one that is misspelt where they cannot be advice either. */
+function isByPen(words: string, among: readonly Product[]): boolean {
+  const { parts, volume } = partsOfRecipe(words, among);
+  return (
+    isToldByPen(parts, among) ||
+    (volume !== null && parts.some((part) => penWordsOf(part)?.element === false) && !parseAdvice(words).ok)
+  );
+}
+
+interface WordsRead {
+  read: Checked<WrittenRecipe<Product>> | undefined;
+  open: OpenBench;
+  collected: Collected;
+  scale: number | null;
+}
+
 async function recipeRead(
-  read: Checked<Recipe<Product>> | undefined,
-  open: OpenBench,
+  { read, open, collected, scale }: WordsRead,
   wishes: Wishes,
-  collected: Collected,
 ): Promise<{ about: 'recipe'; pen: PenScale | null } & Answer<AssessResult>> {
   const warmth = warmthOf(wishes, collected);
-  const recipe = read && collected.take(read);
+  const waterMSPerCm = collected.wish(wishes, 'readingOfWater', { scale });
+  const pen = waterMSPerCm === undefined ? {} : { waterMSPerCm };
+  const recipe = await dosedRecipe(read && collected.take(read), open, collected, pen);
   const judged = open.feeds.length === 1;
   const [request] = judged ? feedRequests(open, collected) : [unjudged(open)];
   const warnings = collected.settle();
-  const closed = await closeRecipe(recipe!);
-  const shelf = [...new Set(closed.lines.map((line) => line.product))];
-  const result = await assess(closed, { ...request!, ...warmth, shelf }, judged);
+  const shelf = [...new Set(recipe!.lines.map((line) => line.product))];
+  const result = await assess(recipe!, { ...request!, ...warmth, shelf }, judged);
   return { about: 'recipe', met: result.status !== 'outside', result, pen: open.pen, warnings };
 }
 

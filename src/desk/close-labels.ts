@@ -1,4 +1,4 @@
-import type { Recipe } from '../advice/recipe.js';
+import type { WrittenRecipe } from '../advice/recipe.js';
 import { closeShelf } from '../label/close.js';
 import type { ClosedProduct } from '../label/closed-product.js';
 import type { Product } from '../label/product.js';
@@ -13,7 +13,7 @@ export async function closeLabels(rows: readonly Product[]): Promise<ClosedProdu
 }
 
 /** The recipe with the labels closed that it names. */
-export async function closeRecipe(recipe: Recipe<Product>): Promise<Recipe> {
+export async function closeRecipe(recipe: WrittenRecipe<Product>): Promise<WrittenRecipe<ClosedProduct>> {
   const named = [...new Set(recipe.lines.map(({ product }) => product))];
   const closed = await closeLabels(named);
   return {

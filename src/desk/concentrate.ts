@@ -10,13 +10,13 @@ import type { ConcentrateRequest } from '../stock/concentrate-request.js';
 import type { ConcentrateResult } from '../stock/concentrate-result.js';
 import type { Answers } from './answer.js';
 import type { BenchFiles } from './bench-files.js';
-import { closeRecipe } from './close-labels.js';
 import { Collected } from './collected.js';
+import { dosedRecipe, recipeReadBy } from './dosed-recipe.js';
 import { feedRequests, oneFeedOnly } from './feed-requests.js';
 import { DESCRIBING_A_FEED, type OpenBench, opened } from './opened.js';
-import { recipeProducts } from './recipe-products.js';
 import { shippedCatalog } from './shipped-catalog.js';
 import { dashed } from './options/option.js';
+import { scaleOf } from './options/pen.js';
 import { made, type Wishes } from './wishes.js';
 
 /**
@@ -34,13 +34,12 @@ export async function concentrateFeed(
   const open = await opened(files, wishes, catalog, collected, { feed: !own, shelf: !own });
   const stock = stockWishes(wishes, collected);
   if (own) refuseBesideRecipe(wishes, collected);
-  const recipe = collected.wish(wishes, 'recipe', { among: recipeProducts(open.shelf, catalog), kit: open.kit });
+  const readBy = recipeReadBy(open, catalog, scaleOf(open.bench?.pen));
+  const recipe = await dosedRecipe(collected.wish(wishes, 'recipe', readBy), open, collected);
   const requests = own ? [] : feedRequests(open, collected);
   oneFeedOnly(wishes, requests, collected);
   const warnings = collected.settle();
-  const asked = recipe
-    ? [ofRecipe(await closeRecipe(recipe), open)]
-    : await Promise.all(requests.map((r) => ofFeed(r, open)));
+  const asked = recipe ? [ofRecipe(recipe, open)] : await Promise.all(requests.map((r) => ofFeed(r, open)));
   const scaleStepGrams = open.kit.scaleStepGrams ?? null;
   const results = asked.map((feed) =>
     concentrate({ ...feed, ...stock, scaleStepGrams }, solutionChemistry, catalog.solubility),

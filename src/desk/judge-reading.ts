@@ -1,4 +1,5 @@
 import { shownSays } from '../report/says/pen.js';
+import type { PenOnCan } from '../advice/dosed-by-pen.js';
 import type { Kit } from '../catalog/bench-types.js';
 import type { Catalog } from '../catalog/catalog.js';
 import type { FeedRequest } from '../feed/request.js';
@@ -8,14 +9,13 @@ import { problem } from '../problem.js';
 import { type Litres, formatNumber, milliSiemensPerCm } from '../units/index.js';
 import type { Answer } from './answer.js';
 import type { BenchFiles } from './bench-files.js';
-import { closeRecipe } from './close-labels.js';
 import { Collected } from './collected.js';
+import { dosedRecipe, recipeReadBy } from './dosed-recipe.js';
 import { askedOfMix, feedRequests, refuseUnsized, unjudged } from './feed-requests.js';
 import { planOfRecipe, planOfSheet } from './meter-plan.js';
 import { type OpenBench, opened } from './opened.js';
 import { momentOf, type StepReading } from './options/pen.js';
 import { penFactor, penUse } from './pen.js';
-import { recipeProducts } from './recipe-products.js';
 import { shippedCatalog } from './shipped-catalog.js';
 import { dashed } from './options/option.js';
 import { made, type Wishes } from './wishes.js';
@@ -43,14 +43,14 @@ export async function judgeReading(
   const measured = collected.wish(wishes, 'measured');
   const brim = collected.wish(wishes, 'brim');
   const sure = collected.wish(wishes, 'sure');
-  const recipe = collected.wish(wishes, 'recipe', { among: recipeProducts(open.shelf, catalog), kit: open.kit });
+  const readBy = recipeReadBy(open, catalog, pen?.scale ?? null);
+  const told = collected.wish(wishes, 'recipe', readBy);
+  const recipe = await dosedRecipe(told, open, collected, penOnCan(readings, pen, factor));
   const request = requestOf(wishes, open, measured, collected);
   if (bare) refuseBesideRecipe(wishes, collected);
   refuseSmallCan(brim, measured ?? recipe?.volumeLitres ?? request?.header.batchLitres, collected);
   const warnings = collected.settle();
-  const planned = recipe
-    ? planOfRecipe(await closeRecipe(recipe), request!, open)
-    : await planOfSheet(request!, open, sure);
+  const planned = recipe ? planOfRecipe(recipe, request!, open) : await planOfSheet(request!, open, sure);
   const { litres: meantFor } = planned.batch;
   const batch: Batch = { ...planned.batch, litres: measured ?? meantFor, meantFor };
   const capacity = brim ?? roomOf(open.kit, batch.litres)[0] ?? ROOM * batch.litres;
@@ -137,6 +137,17 @@ function refuseBesideRecipe(wishes: Wishes, collected: Collected): void {
     );
 }
 
+/** How a recipe that the pen told was read: by the same pen, from the water that it was dipped into first. */
+function penOnCan(readings: readonly StepReading[], pen: PenUse | undefined, factor: number): PenOnCan {
+  const water = readings.find(({ step }) => step === 1);
+  const at25 = factor / warmthOf(pen);
+  return { factor: at25, ...(water ? { waterMSPerCm: milliSiemensPerCm(water.mSPerCm * at25) } : {}) };
+}
+
+/** What the pen shows, as a share of the EC at 25 °C. */
+const warmthOf = (pen: PenUse | undefined): number =>
+  pen && pen.temperatureC !== null && pen.compensates === false ? warmth(pen.temperatureC) : 1;
+
 /** Readings at their moments, corrected to 25 °C where the pen does not do it. */
 function placed(
   read: readonly StepReading[],
@@ -146,7 +157,7 @@ function placed(
   collected: Collected,
 ): Reading[] {
   const ids = batch.items.map(({ product }) => product.id);
-  const at25 = pen.temperatureC !== null && pen.compensates === false ? warmth(pen.temperatureC) : 1;
+  const at25 = warmthOf(pen);
   const readings = read.flatMap(({ step, mSPerCm, shown }): Reading[] => {
     const moment = collected.take(momentOf(step, ids, { field: '--reading' }));
     return moment === undefined ? [] : [{ moment, shown, mSPerCm: milliSiemensPerCm((mSPerCm * factor) / at25) }];

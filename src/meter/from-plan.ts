@@ -28,18 +28,21 @@ export function batchOfPlan(plan: DosePlan): Batch {
 
 /** A recipe of the grower's own as a batch. Hands are taken to be off by a tenth where nothing is known of how they measured (level spoons, from memory). */
 export function batchOfRecipe(
-  lines: readonly Pick<RecipeLine, 'product' | 'amount' | 'amountWords' | 'bySpoon'>[],
+  lines: readonly Pick<RecipeLine, 'product' | 'amount' | 'amountWords' | 'bySpoon' | 'byPen'>[],
   litres: Litres,
   waters: { water: Water; share: number }[],
 ): Batch {
-  const amounts = new Map<string, (typeof lines)[number]>();
-  for (const line of lines) {
+  const amounts = new Map<string, (typeof lines)[number] & { sd: number }>();
+  for (const told of lines) {
+    const line = { ...told, sd: told.byPen?.sd ?? told.amount * (told.bySpoon ? SPOON : WEIGHED) };
     const before = amounts.get(line.product.id);
     amounts.set(line.product.id, {
       ...line,
       amount: line.amount + (before?.amount ?? 0),
       amountWords: before ? `${before.amountWords} + ${line.amountWords}` : line.amountWords,
       bySpoon: line.bySpoon || (before?.bySpoon ?? false),
+      // of one spoon twice both are off alike; the pen makes good what went in before it
+      sd: line.byPen?.told.by === 'until' ? line.sd : line.sd + (before?.sd ?? 0),
     });
   }
   const merged = [...amounts.values()];
@@ -51,8 +54,8 @@ export function batchOfRecipe(
     litres,
     waters,
     items: turns.map(({ product, full }) => {
-      const { amount, amountWords: words, bySpoon } = merged.find((line) => line.product.id === product.id)!;
-      return { product, planned: amount, sd: amount * (bySpoon ? SPOON : WEIGHED), words, bySpoon, full };
+      const { amount, amountWords: words, bySpoon, sd } = merged.find((line) => line.product.id === product.id)!;
+      return { product, planned: amount, sd, words, bySpoon, full };
     }),
   };
 }

@@ -2,6 +2,7 @@ import type { AssessResult } from '../advice/types.js';
 import { cautionBlocks } from './blend.js';
 import { missLines, mixBlocks, type PenScale, waterText } from './mix.js';
 import { assessNoteSays } from './says/advice.js';
+import { partByPenSays } from './says/by-pen.js';
 import { type Block, facts, heading, list, paragraph, section, type Sheet } from './sheet.js';
 import { volumeText } from './volume.js';
 
@@ -19,12 +20,25 @@ export function assessSheet(result: AssessResult, pen: PenScale | null = null): 
         ['Judged as', feed === null ? null : `${feed.plants} in ${feed.medium}, ${feed.phase}, at ${feed.strength}`],
         ['Water', waterText(result.waters)],
       ),
+      ...penBlocks(result),
       ...verdict(result),
       ...mixBlocks(result, { ...header, batchLitres: result.volumeLitres }, pen),
       ...section('Notes', result.notes.map(assessNoteSays)),
       ...cautionBlocks(result.cautions),
     ],
   };
+}
+
+/** What the pen told, as amounts: how much a litre takes, and between what. */
+function penBlocks({ byPen, volumeLitres: litres }: AssessResult): Block[] {
+  if (byPen.length === 0) return [];
+  return [
+    heading('Told by the pen'),
+    list(byPen.map((part) => partByPenSays(part, litres))),
+    paragraph(
+      'All the water is in the can from the start, and everything goes in in the order told. In brackets: between what, for what labels leave open and the 3 % of the conductivity model.',
+    ),
+  ];
 }
 
 function verdict(result: AssessResult): Block[] {

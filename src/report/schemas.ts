@@ -180,12 +180,35 @@ export const reachAllShape = z.strictObject({
   feeds: z.array(reachShape),
 });
 
+const byPen = z
+  .array(
+    z.strictObject({
+      id: z.string(),
+      name: z.string(),
+      unit: z.enum(['g', 'mL']),
+      told: z.strictObject({
+        by: z.enum(['more', 'until']).describe('so much more than before, or so much in all'),
+        mSPerCm: amount,
+        ppm: amount.nullable().describe('as told; null where a conductivity was'),
+        scale: amount.nullable().describe('ppm per mS/cm'),
+      }),
+      amount: amount.describe('g or mL for the whole volume, as are low and high'),
+      low: amount,
+      high: amount,
+      before: amount.describe('mS/cm at 25 °C before it goes in'),
+      after: amount,
+    }),
+  )
+  .describe('parts of which the pen told how much, in the order told');
+
+/** What `assess` prints of a recipe. */
 export const assessShape = z.strictObject({
   schema: z.literal('velamen.assess/1'),
   status: z.enum(['within', 'outside', 'no programme']),
   feed: feedHeader.nullable(),
   recipe: z.string(),
   volumeLitres: amount,
+  byPen,
   ...mix,
   misses,
   notes: z.array(z.string()),

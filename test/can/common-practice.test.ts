@@ -4,6 +4,7 @@ import { closeShelf } from '../../src/label/close.js';
 import { assess } from '../../src/advice/assess.js';
 import { blend } from '../../src/blend/blend.js';
 import type { FeedRequest } from '../../src/feed/request.js';
+import { dosedByPen } from '../../src/advice/dosed-by-pen.js';
 import { parseRecipe } from '../../src/advice/recipe.js';
 import { unwrap } from '../../src/problem.js';
 import { atStrength, type Medium, PHASES, type Phase, resolveProgramme } from '../../src/programme/index.js';
@@ -38,7 +39,7 @@ const everyProgramme = catalog.plants.flatMap((p) =>
 
 describe('common practice, no source', () => {
   it('1/8 level US teaspoon of horticultural calcium nitrate in one US gallon of pure water moves a 500-scale pen by about 100 ppm', async () => {
-    const recipe = unwrap(parseRecipe('1/8 tsp calcium-ammonium-nitrate in 1 US gal', salts));
+    const recipe = unwrap(dosedByPen(unwrap(parseRecipe('1/8 tsp calcium-ammonium-nitrate in 1 US gal', salts)), []));
     const { ec } = await assess(recipe, { ...feed('phalaenopsis', 'sphagnum', 'growth', 100), shelf: salts });
     const pen = ec.mSPerCm * 500;
     // 15 % is what the issue grants: spoons, bulk densities and pens differ by that much

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { shippedCatalog } from '../../src/desk/shipped-catalog.js';
 import { acidNeeded } from '../../src/can/acidity.js';
 import { assess } from '../../src/advice/assess.js';
+import { dosedByPen } from '../../src/advice/dosed-by-pen.js';
 import { parseRecipe } from '../../src/advice/recipe.js';
 import { closeRecipe } from '../../src/desk/close-labels.js';
 import { acidityLines } from '../../src/report/says/solution.js';
@@ -12,7 +13,8 @@ const catalog = shippedCatalog();
 const water = (id: string) => catalog.waters.find((w) => w.id === id)!;
 
 async function can(recipe: string, source = 'pure', temperatureC?: number) {
-  const read = await closeRecipe(unwrap(parseRecipe(recipe, [...catalog.salts, ...catalog.products])));
+  const closed = await closeRecipe(unwrap(parseRecipe(recipe, [...catalog.salts, ...catalog.products])));
+  const read = unwrap(dosedByPen(closed, [water(source)]));
   const shelf = [...new Set(read.lines.map((line) => line.product))];
   const more = temperatureC === undefined ? {} : { temperatureC };
   return assess(read, { ...request(shelf, {}), waters: [water(source)], ...more }, false);

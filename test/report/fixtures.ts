@@ -220,6 +220,7 @@ export const assessResult: AssessResult = {
   feed: header,
   recipe: '1.25 g base + 1.6 mL cal in 4 L',
   volumeLitres: litres(4),
+  byPen: [],
   ...mix,
   misses: [{ limit: bandEnd('Ca', 'least', 24), value: 18.5, bound: 24 }],
   notes: [],

@@ -89,6 +89,7 @@ async function orders(
         amountWords: '',
         bySpoon: false,
         spoonful: null,
+        byPen: null,
       })),
     },
     { ...request, waters: mix.waters.map(({ id }) => request.waters.find((w) => w.id === id)!) },

@@ -1,7 +1,6 @@
-import type { Kit } from '../../catalog/bench-types.js';
 import { type Catalog, findMedium, findPhase, findPlants, findProduct } from '../../catalog/catalog.js';
 import { readCan, readStrength, readWeekly } from '../../catalog/feed-values.js';
-import { parseRecipe } from '../../advice/recipe.js';
+import { parseRecipe, type ReadRecipeBy } from '../../advice/recipe.js';
 import type { ClosedProduct } from '../../label/closed-product.js';
 import type { Product } from '../../label/product.js';
 import type { Where } from '../../problem.js';
@@ -144,8 +143,9 @@ export const WISH_OPTIONS = {
   catalog: { says: 'the products and salts that come with the program, instead of a shelf' },
   recipe: {
     value: 'RECIPE',
-    says: 'what goes in, instead of a feed: "1.2 g base + 0.5 g cal in 4 L"',
-    read: (text: string, where: Where, { among, kit }: Among & { kit: Kit }) => parseRecipe(text, among, kit, where),
+    says: 'what goes in, instead of a feed: "1.2 g base + 0.5 g cal in 4 L", or by the pen: "30 ppm cal, then base until 160 in 4 L"',
+    read: (text: string, where: Where, { among, ...by }: { among: readonly Product[] } & ReadRecipeBy) =>
+      parseRecipe(text, among, by, where),
   },
 
   // at the sink

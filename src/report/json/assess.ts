@@ -1,7 +1,7 @@
 import type * as z from 'zod';
 import { isAboveWater } from '../../advice/findings.js';
 import { strengthText } from '../../advice/own-feed.js';
-import type { AdviceResult, AssessResult, OwnMatch } from '../../advice/types.js';
+import type { AdviceResult, AssessResult, OwnMatch, PartByPen } from '../../advice/types.js';
 import type { adviceShape } from '../advice-shapes.js';
 import type { assessShape } from '../schemas.js';
 import { adviceNeedSays, adviceNoteSays, assessNoteSays, limitedSays, senseSays } from '../says/advice.js';
@@ -17,11 +17,17 @@ export function assessJson(result: AssessResult): z.infer<typeof assessShape> {
     feed: result.status === 'no programme' ? null : result.feed,
     recipe,
     volumeLitres,
+    byPen: result.byPen.map(byPenJson),
     misses: result.status === 'no programme' ? [] : missesJson(result.misses),
     notes: notes.map(assessNoteSays),
     cautions: cautionsJson(cautions),
   };
 }
+
+const byPenJson = ({ told: { by, mSPerCm, ppm, scale }, ...part }: PartByPen) => ({
+  ...part,
+  told: { by, mSPerCm, ppm, scale },
+});
 
 /** What `assess --json` prints of advice in words. */
 export function adviceJson(result: AdviceResult): z.infer<typeof adviceShape> {
