@@ -15,7 +15,10 @@ export async function assess(recipe: Recipe, request: FeedRequest, hasProgramme 
     const index = request.shelf.findIndex((product) => product.id === line.product.id);
     amounts[index] = amounts[index]! + line.amount / recipe.volumeLitres;
   }
-  const mix = readOut({ products: amounts, waters: request.waters.map(() => 1 / request.waters.length) }, request);
+  // the batch is what the recipe is for, whatever the feed is mixed in
+  const header = { ...request.header, batchLitres: recipe.volumeLitres };
+  const shares = request.waters.map(() => 1 / request.waters.length);
+  const mix = readOut({ products: amounts, waters: shares }, { ...request, header });
   const told = {
     ...mix,
     recipe: recipe.text,

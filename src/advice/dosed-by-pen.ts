@@ -45,7 +45,8 @@ export function dosedByPen(
     }
     const { product, told } = line;
     const before = cans[0]!.shows();
-    const found = cans.map((can) => can.until(product, can.aimOf(told, factor)));
+    const found: Conducting[] = [];
+    for (const can of cans) found.push(can.until(product, can.aimOf(told, factor), found[0]));
     const [likely] = found;
     const refused = refusal(line, likely!, before, where);
     problems.push(...refused);
@@ -121,10 +122,12 @@ class Can {
     return (by === 'more' ? this.shows() : 0) + mSPerCm * factor;
   }
 
-  /** g or mL per litre of a product that bring the can to a reading. */
-  until(product: ClosedProduct, aim: number): Conducting {
+  /** g or mL per litre of a product that bring the can to a reading. @param near what it was in another case */
+  until(product: ClosedProduct, aim: number, near?: Conducting): Conducting {
     const [ions, more] = [this.#ions, usualIons(product, this.which)];
-    return amountFor((x) => this.shows(plus(ions, more, x)) - aim, MOST_PER_LITRE[product.composition.per]);
+    const most = MOST_PER_LITRE[product.composition.per];
+    const guess = near?.kind === 'found' ? near.amount : undefined;
+    return amountFor((x) => this.shows(plus(ions, more, x)) - aim, most, guess);
   }
 }
 
