@@ -8,7 +8,7 @@ import { type Checked, checked, type Problem, problem, type Where, warning } fro
 import { formatNumber, type MilliSiemensPerCm, milliSiemensPerCm } from '../units/index.js';
 import { hypot } from '../units/elementary.js';
 import { amountFor, type Conducting } from './amount-for-reading.js';
-import type { PenLine, Recipe, RecipeLine, ToldByPen, WrittenRecipe } from './recipe.js';
+import type { PenLine, Recipe, RecipeLine, ToldByPen, WrittenRecipe } from './recipe-types.js';
 
 /** How the pen was used on the can. */
 export interface PenOnCan {

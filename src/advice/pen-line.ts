@@ -2,7 +2,7 @@ import type { Product } from '../label/product.js';
 import { type Problem, problem, type Where } from '../problem.js';
 import { commaNotes, formatNumber, inMilliSiemens, readFigure } from '../units/index.js';
 import type { PenWords } from './pen-words.js';
-import type { PenLine, ToldByPen } from './recipe.js';
+import type { PenLine, ToldByPen } from './recipe-types.js';
 import { productOf, type Reading, unknownProduct } from './recipe-product.js';
 
 /** Feeds stay below 5; nothing a pen for growers shows is beyond this, mS/cm. */

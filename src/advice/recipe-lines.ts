@@ -5,7 +5,7 @@ import type { Spoonful } from './findings.js';
 import { isElement, productNamed } from './named-product.js';
 import { readPenLine } from './pen-line.js';
 import { penWordsOf } from './pen-words.js';
-import type { PenLine, ReadRecipeBy, RecipeLine } from './recipe.js';
+import type { PenLine, ReadRecipeBy, RecipeLine } from './recipe-types.js';
 import { productOf, type Reading, unknownProduct } from './recipe-product.js';
 
 /** The parts of a recipe as lines: amounts, and what the pen is to show. Problems are added to those told already. */

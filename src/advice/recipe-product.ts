@@ -1,7 +1,7 @@
 import type { Product } from '../label/product.js';
 import { type Problem, problem, type Where, warning } from '../problem.js';
 import { productNamed, productsNear } from './named-product.js';
-import type { ReadRecipeBy } from './recipe.js';
+import type { ReadRecipeBy } from './recipe-types.js';
 
 /** What lines are read with. */
 export interface Reading<P> extends ReadRecipeBy {

@@ -2,7 +2,7 @@ import type { Litres, MilliSiemensPerCm } from '../units/index.js';
 import type { Caution } from '../can/cautions.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
 import type { FeedHeader, Item, Miss, Mix } from '../feed/results.js';
-import type { DoseByPen } from './recipe.js';
+import type { DoseByPen } from './recipe-types.js';
 import type { AdviceNeed, AdviceNote, AdviceSense, AssessNote, FigureNote, Limited } from './findings.js';
 
 /** From low to high; both ends equal where nothing is open. */
