@@ -10,10 +10,13 @@ export type Claim =
   | { claim: 'unbounded'; x: number[]; ray: number[] }
   | { claim: 'integer'; x: number[]; bound: number; ended: boolean }
   | { claim: 'integer-infeasible' }
-  | { claim: 'none'; why: string };
+  /** `spent`: its budget ran out. */
+  | { claim: 'none'; why: string; spent?: boolean };
 
-/** How long an engine may search for integers. */
+/** How long an engine may search for integers: nodes of branch and bound, pivots over all of them; and a clock, for linear programs too. */
 export interface EngineLimits {
+  mostNodes?: number;
+  mostPivots?: number;
   timeLimitSeconds?: number;
 }
 

@@ -1,4 +1,4 @@
-import type { Highs, Model, ModelData } from 'highs';
+import type { Highs, HighsCallbackMap, InterruptCallbackEvent, Model, ModelData } from 'highs';
 import type { Claim, Engine, EngineLimits } from './engine.js';
 import { directions, elastic, leaning } from './proofs.js';
 import type { Table } from './table.js';
@@ -38,8 +38,8 @@ async function ask(table: Table, limits: EngineLimits, question: Question): Prom
 
 function answer(engine: Highs, table: Table, limits: EngineLimits): Claim {
   if (table.integer.some(Boolean)) return integers(engine, table, limits);
-  const claim = linear(engine, table, 'choose');
-  return claim.claim === 'none' ? linear(engine, table, 'off') : claim;
+  const claim = linear(engine, table, 'choose', limits);
+  return claim.claim === 'none' && !claim.spent ? linear(engine, table, 'off', limits) : claim;
 }
 
 function clearRay(engine: Highs, table: Table): Claim {
@@ -52,9 +52,9 @@ function withoutColumns(table: Table): Claim {
   return ray.some((value) => value !== 0) ? { claim: 'infeasible', ray } : { claim: 'optimal', x: [], y: ray };
 }
 
-function linear(engine: Highs, table: Table, presolve: 'choose' | 'off'): Claim {
+function linear(engine: Highs, table: Table, presolve: 'choose' | 'off', limits: EngineLimits): Claim {
   const { modelStatus } = engine.constants;
-  return run(engine, table, { presolve }, (model) => {
+  return run(engine, table, { presolve, ...timed(limits) }, (model) => {
     const status = model.getModelStatus();
     if (status === modelStatus.optimal) {
       const { colValue, rowDual } = model.getSolution();
@@ -62,6 +62,7 @@ function linear(engine: Highs, table: Table, presolve: 'choose' | 'off'): Claim 
     }
     if (status === modelStatus.unbounded) return unbounded(engine, table, model);
     if (status === modelStatus.infeasible) return infeasible(engine, table, model);
+    if (status === modelStatus.timeLimit) return { claim: 'none', why: 'time ran out', spent: true };
     if (status !== modelStatus.unboundedOrInfeasible)
       return { claim: 'none', why: `ended with model status ${status}` };
     const claim = infeasible(engine, table, model);
@@ -94,20 +95,39 @@ function unbounded(engine: Highs, table: Table, model: Model): Claim {
 
 function integers(engine: Highs, table: Table, limits: EngineLimits): Claim {
   const { modelStatus, solutionStatus } = engine.constants;
-  const limit: Record<string, number> =
-    limits.timeLimitSeconds === undefined ? {} : { time_limit: limits.timeLimitSeconds };
-  return run(engine, table, limit, (model) => {
+  const { mostNodes } = limits;
+  const limit: Record<string, number> = {
+    ...(mostNodes === undefined ? {} : { mip_max_nodes: mostNodes, mip_max_leaves: mostNodes }),
+    ...timed(limits),
+  };
+  const read = (model: Model): Claim => {
     const status = model.getModelStatus();
     if (status === modelStatus.infeasible) return { claim: 'integer-infeasible' };
     if (model.info.get('primal_solution_status') !== solutionStatus.feasible) {
-      return {
-        claim: 'none',
-        why: status === modelStatus.timeLimit ? 'time ran out before any answer' : `ended with model status ${status}`,
-      };
+      if (status === modelStatus.timeLimit)
+        return { claim: 'none', why: 'time ran out before any answer', spent: true };
+      if (status === modelStatus.interrupted || status === modelStatus.solutionLimit)
+        return { claim: 'none', why: 'its nodes or pivots ran out before any answer', spent: true };
+      return { claim: 'none', why: `ended with model status ${status}` };
     }
     const bound = Number(model.info.get('mip_dual_bound'));
     return { claim: 'integer', x: [...model.getSolution().colValue], bound, ended: status === modelStatus.optimal };
-  });
+  };
+  return run(engine, table, limit, read, counted(engine, limits));
+}
+
+const timed = ({ timeLimitSeconds }: EngineLimits): Record<string, number> =>
+  timeLimitSeconds === undefined ? {} : { time_limit: timeLimitSeconds };
+
+/** A large program takes many pivots before its second node. It asks now and then, always at the same ones, whether to go on. */
+function counted({ constants }: Highs, { mostPivots }: EngineLimits): HighsCallbackMap {
+  if (mostPivots === undefined) return {};
+  return {
+    [constants.callbackType.mipInterrupt]: (event: InterruptCallbackEvent) => {
+      if (Number(event.data.mip_total_lp_iterations ?? 0) >= mostPivots) event.interrupt();
+      return undefined;
+    },
+  };
 }
 
 function run<Result>(
@@ -115,11 +135,12 @@ function run<Result>(
   table: Table,
   options: Record<string, number | string>,
   read: (model: Model) => Result,
+  callbacks: HighsCallbackMap = {},
 ): Result {
   const model = engine.createModel(data(table));
   try {
     model.options.set({ ...TOLERANCES, ...options });
-    model.run();
+    model.run(callbacks);
     return read(model);
   } finally {
     model.dispose();

@@ -25,7 +25,7 @@ interface Answer {
 export async function solveIntegers(
   table: Table,
   engines: readonly Engine[],
-  limits: EngineLimits,
+  limits: () => EngineLimits,
   judge: Judge,
   mostCases?: number,
 ): Promise<Finding> {
@@ -36,8 +36,9 @@ export async function solveIntegers(
   const scaled = scale(root.verdict === 'unbounded' ? still : table);
   const refusals: string[] = [];
   let last: Claim['claim'] = 'none';
+  let spent = false;
   for (const engine of engines.filter((e) => e.integers)) {
-    const claim = scaled.unscale(await ask(engine, scaled.table, limits));
+    const claim = scaled.unscale(await ask(engine, scaled.table, limits()));
     last = claim.claim;
     const finding =
       claim.claim === 'integer-infeasible'
@@ -47,8 +48,10 @@ export async function solveIntegers(
           : { why: claim.claim === 'none' ? claim.why : 'whole numbers were not in what it said' };
     if ('verdict' in finding) return finding;
     refusals.push(`${engine.name}: ${finding.why}`);
+    spent ||= claim.claim === 'none' && claim.spent === true;
   }
-  return { verdict: 'uncertified', claim: last, why: refusals.join('; ') || 'no engine takes integers' };
+  const why = refusals.join('; ') || 'no engine takes integers';
+  return { verdict: 'uncertified', claim: last, why, ...(spent ? { unfinished: true } : {}) };
 }
 
 /** The claim that no whole numbers fit. */
@@ -116,6 +119,7 @@ function judged(table: Table, { x, violation }: Answer, claimed: number, engine:
     verdict: 'uncertified',
     claim: 'integer',
     why: `${engine}: the search did not end; the answer may not be the best`,
+    unfinished: true,
     best,
   };
 }

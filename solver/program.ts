@@ -74,12 +74,14 @@ export interface Unbounded {
 
 /**
  * No engine's claim survived the certificate: `claim` is what the last engine said, `why` lists each refusal. Also a
- * search for integers that time cut short: `best` is its best answer so far, which does keep every row.
+ * search for integers that a limit cut short: `best` is its best answer so far, which does keep every row.
  */
 export interface Uncertified {
   verdict: 'uncertified';
   claim: string;
   why: string;
+  /** A limit of work or time ran out: more of it might settle the question. Absent where engines ended and were refused. */
+  unfinished?: true;
   best?: Best;
 }
 

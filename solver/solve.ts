@@ -12,8 +12,15 @@ import { verdict } from './verdict.js';
 /** How to solve. `engines` are tried in order until a claim survives the certificate. */
 export interface SolveOptions {
   engines?: readonly Engine[];
-  /** For programs with integer columns: when it runs out, the verdict is `uncertified` with the `best` answer so far. */
-  timeLimitSeconds?: number;
+  /**
+   * For programs with integer columns: nodes of branch and bound, by default 20,000. When they run out, the verdict is
+   * `uncertified` and `unfinished`, with the `best` answer so far, the same on a busy machine as on an idle one.
+   */
+  mostNodes?: number;
+  /** The same for pivots over all nodes, for large programs with few nodes; no limit by default. */
+  mostPivots?: number;
+  /** Seconds, or a clock that tells how many are left, where someone waits. Same verdict when they run out, `unfinished` too. */
+  timeLimitSeconds?: number | (() => number);
   /** For programs with integer columns: most relaxations asked for a proof by cases; 0 takes the search's word. */
   mostCases?: number;
 }
@@ -30,26 +37,45 @@ const ENGINES: readonly Engine[] = [simplex, highs, highsProof];
 export async function solve(program: LinearProgram, options: SolveOptions = {}): Promise<Verdict> {
   const table = tabulate(program);
   const engines = options.engines ?? ENGINES;
-  const limits: EngineLimits =
-    options.timeLimitSeconds === undefined ? {} : { timeLimitSeconds: options.timeLimitSeconds };
-  const judge: Judge = (t) => solveLinear(t, engines);
+  const limits = (): EngineLimits => limitsOf(options);
+  const judge: Judge = (t) => solveLinear(t, engines, limits);
   const finding = table.integer.some(Boolean)
     ? await solveIntegers(table, engines, limits, judge, options.mostCases)
     : await judge(table);
   return verdict(program, finding);
 }
 
+/** Seconds for programs of a hundred columns. */
+const MOST_NODES = 20_000;
+
+function limitsOf({ mostNodes = MOST_NODES, mostPivots, timeLimitSeconds: seconds }: SolveOptions): EngineLimits {
+  const left = typeof seconds === 'function' ? Math.max(0, seconds()) : seconds;
+  return {
+    mostNodes,
+    ...(mostPivots === undefined ? {} : { mostPivots }),
+    ...(left === undefined ? {} : { timeLimitSeconds: left }),
+  };
+}
+
 /** Engine after engine, scaled, until the certificate accepts what one says. */
-async function solveLinear(table: Table, engines: readonly Engine[]): Promise<Finding> {
+async function solveLinear(table: Table, engines: readonly Engine[], limits: () => EngineLimits): Promise<Finding> {
   const scaled = scale(table);
   const refusals: string[] = [];
   let last: Claim = { claim: 'none', why: 'no engine' };
   for (const engine of engines) {
-    last = await ask(engine, scaled.table, {});
+    const { timeLimitSeconds } = limits();
+    if (timeLimitSeconds === 0) return { verdict: 'uncertified', claim: 'none', why: 'time ran out', unfinished: true };
+    last = await ask(engine, scaled.table, timeLimitSeconds === undefined ? {} : { timeLimitSeconds });
     const certified = certify(table, scaled.unscale(last));
     if (certified.verdict === 'optimal') return { ...certified, engine: engine.name, boundBy: 'multipliers' };
     if (certified.verdict !== 'refused') return { ...certified, engine: engine.name };
     refusals.push(`${engine.name}: ${certified.why}`);
   }
-  return { verdict: 'uncertified', claim: last.claim, why: refusals.join('; ') };
+  const spent = last.claim === 'none' && last.spent === true;
+  return {
+    verdict: 'uncertified',
+    claim: last.claim,
+    why: refusals.join('; '),
+    ...(spent ? { unfinished: true } : {}),
+  };
 }

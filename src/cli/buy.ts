@@ -30,6 +30,7 @@ export const buyCommand: Command = {
   about: [
     'Takes what is on hand first and chooses whole packs for all feeds together, over the weeks to come, for the least money (packs, and water where it has a price). Rules, caps and label ceilings hold as in blend. The next ways to buy each do without a part of every way before them.',
     'A product of the shelf without on_hand counts as enough; 0 counts as used up. More of what stands on the shelf is no new product. Where no purchase does (exit code 3) it says which feed fails, and why.',
+    'The work of a search is counted in steps, not in seconds. Where that is not enough the first line says "Not finished" (JSON: status unfinished, exit code 0), with the best so far or none; never that nothing does.',
   ],
   options: [
     ...A_FEED,
@@ -42,6 +43,7 @@ export const buyCommand: Command = {
     'budget',
     'ban',
     'need',
+    'effort',
     'seconds',
     'insteadOf',
     ...OUT,

@@ -8,17 +8,16 @@ import { dashed } from './options/option.js';
 import { readWish } from './options/read-wish.js';
 import { made, type Wishes } from './wishes.js';
 
-const USUAL_SECONDS = 20;
-
-/** What is asked of a purchase, and how long the search may take. */
+/** What is asked of a purchase, and how much work or time the search may take. */
 export function purchaseWishes(
   wishes: Wishes,
   market: Market,
   { shelf, currency }: OpenBench,
   collected: Collected,
-): Pick<PurchaseRequest, 'atMost' | 'budget' | 'ban' | 'need'> & { seconds: number } {
+): Pick<PurchaseRequest, 'atMost' | 'budget' | 'ban' | 'need'> & { effort?: number; seconds?: number } {
   const atMost = collected.wish(wishes, 'atMost');
   const budget = collected.wish(wishes, 'budget', { currency });
+  const effort = collected.wish(wishes, 'effort');
   const seconds = collected.wish(wishes, 'seconds');
   const known = [...market.all, ...shelf.products.filter((p) => !market.all.some((m) => m.id === p.id))];
   const ban = collected.wishes(wishes, 'ban', { among: known }).map(({ id }) => id);
@@ -27,7 +26,8 @@ export function purchaseWishes(
     ...(budget === undefined ? {} : { budget }),
     ban,
     need: (wishes.need ?? []).flatMap((id) => neededId(id, market, ban, collected) ?? []),
-    seconds: seconds ?? USUAL_SECONDS,
+    ...(effort === undefined ? {} : { effort }),
+    ...(seconds === undefined ? {} : { seconds }),
   };
 }
 
@@ -73,7 +73,18 @@ export function plannedFeeds(
 
 /** Wishes of a purchase mean nothing where a product is to be replaced. */
 export function refusePurchaseWishes(wishes: Wishes, collected: Collected): void {
-  const idle = made(wishes, ['weekly', 'weeks', 'months', 'year', 'atMost', 'budget', 'ban', 'need', 'seconds']);
+  const idle = made(wishes, [
+    'weekly',
+    'weeks',
+    'months',
+    'year',
+    'atMost',
+    'budget',
+    'ban',
+    'need',
+    'effort',
+    'seconds',
+  ]);
   for (const option of idle.map(dashed)) {
     collected.add(
       problem(

@@ -1,6 +1,6 @@
 import type { Catalog } from '../catalog/catalog.js';
 import { problem } from '../problem.js';
-import { purchase } from '../purchase/purchase.js';
+import { purchase, unfinished } from '../purchase/purchase.js';
 import { substitutes } from '../purchase/substitutes.js';
 import type { SubstitutesResult } from '../purchase/substitutes-types.js';
 import type { PurchaseResult, PurchaseStep } from '../purchase/types.js';
@@ -10,14 +10,14 @@ import { plannedFeeds, purchaseWishes, refusePurchaseWishes } from './buy-wishes
 import { Collected } from './collected.js';
 import { pricesInOtherCurrencies } from './currencies.js';
 import { feedRequests } from './feed-requests.js';
-import { marketOf } from './market.js';
+import { closeMarket, marketOf } from './market.js';
 import { opened } from './opened.js';
 import { readWish } from './options/read-wish.js';
 import { parseHorizon, USUAL_WEEKS } from './options/horizon.js';
 import { shippedCatalog } from './shipped-catalog.js';
 import type { Wishes } from './wishes.js';
 
-/** What a search that may take long is told, and tells. The desk has no clock: without one a search runs to its end, and `seconds` is refused. */
+/** What a search that may take long is told, and tells. The desk has no clock: without one `seconds` is refused. Work is limited without. */
 export interface Search {
   /** Milliseconds, on any clock that only runs forward. */
   now?: () => number;
@@ -27,7 +27,7 @@ export interface Search {
 
 /**
  * The whole packs to buy so that every feed that is meant can be mixed over the weeks to come, for the least money, with the proof that no
- * purchase costs less, and the next ways to buy. `met` is false where no purchase does.
+ * purchase costs less, and the next ways to buy. `met` is false where no purchase does; a search that was not finished says so instead.
  * @throws Refusal with every problem of bench, shelf, market and wishes
  */
 export async function buyFor(
@@ -36,14 +36,15 @@ export async function buyFor(
   catalog: Catalog = shippedCatalog(),
   { now, onStep }: Search = {},
 ): Promise<Answer<PurchaseResult>> {
+  const started = now?.() ?? 0;
   const collected = new Collected(files.problems);
   const open = await opened(files, wishes, catalog, collected);
   const requests = feedRequests(open, collected);
-  const market = await marketOf(files, catalog, collected);
+  const market = marketOf(files, catalog, collected);
   collected.add(...pricesInOtherCurrencies(market.all, open.currency));
   const weeks = collected.take(parseHorizon({ ...wishes, year: wishes.year === true })) ?? USUAL_WEEKS;
   const feeds = plannedFeeds(wishes, open, requests, collected);
-  const { seconds, ...asked } = purchaseWishes(wishes, market, open, collected);
+  const { effort, seconds, ...asked } = purchaseWishes(wishes, market, open, collected);
   if (wishes.seconds !== undefined && now === undefined)
     collected.add(
       problem(
@@ -55,24 +56,27 @@ export async function buyFor(
       ),
     );
   const warnings = collected.settle();
-  const started = now?.() ?? 0;
-  const result = await purchase(
-    {
-      ...asked,
-      feeds,
-      weeks,
-      shelf: open.shelf.products,
-      market: market.products,
-      marketName: market.name,
-      currency: open.currency,
-    },
-    {
-      ...(now === undefined ? {} : { secondsLeft: () => seconds - (now() - started) / 1000 }),
-      ...(onStep === undefined ? {} : { onStep }),
-    },
-  );
+  const options = {
+    ...(effort === undefined ? {} : { effort }),
+    ...(now === undefined || seconds === undefined ? {} : { secondsLeft: () => seconds - (now() - started) / 1000 }),
+    ...(onStep === undefined ? {} : { onStep }),
+  };
+  const labels = await closeMarket(market, options);
+  const request = {
+    ...asked,
+    feeds,
+    weeks,
+    shelf: open.shelf.products,
+    market: labels.closed,
+    marketName: market.name,
+    currency: open.currency,
+  };
+  const told = { name: market.name, products: market.products.length };
+  const result = labels.stopped
+    ? { ...unfinished(request, labels.stopped), market: told }
+    : await purchase(request, options);
   return {
-    met: result.status === 'made',
+    met: result.status !== 'cannot' && result.status !== 'open',
     result: { ...result, notes: [...result.notes, ...market.notes] },
     warnings,
   };
@@ -92,7 +96,7 @@ export async function substitutesFor(
   const collected = new Collected(files.problems);
   const open = await opened(files, wishes, catalog, collected);
   const feeds = feedRequests(open, collected);
-  const market = await marketOf(files, catalog, collected);
+  const market = marketOf(files, catalog, collected);
   collected.add(...pricesInOtherCurrencies(market.all, open.currency));
   refusePurchaseWishes(wishes, collected);
   const product = collected.take(readWish('insteadOf', wishes.insteadOf ?? '', { among: open.shelf.products }));
@@ -101,7 +105,7 @@ export async function substitutesFor(
   const result = await substitutes({
     feeds,
     product: product!,
-    market: market.products,
+    market: (await closeMarket(market)).closed,
     marketName: market.name,
     currency: open.currency,
   });

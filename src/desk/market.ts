@@ -5,21 +5,23 @@ import { warning } from '../problem.js';
 import type { BenchFiles } from './bench-files.js';
 import { closeLabels } from './close-labels.js';
 import type { Collected } from './collected.js';
-import type { LeftOutNote } from '../purchase/types.js';
+import type { Stop } from '../feed/proof.js';
+import type { LeftOutNote, PurchaseOptions } from '../purchase/types.js';
 import { readShelf } from './shelf.js';
 
 /** What is for sale. */
 export interface Market {
   name: string;
-  products: ClosedProduct[];
+  /** Rows that can be bought; their labels are not closed yet. */
+  products: Product[];
   /** Everything that was read, to tell a name that is left out from one that is unknown. */
   all: Product[];
   /** What was left out and why. */
   notes: LeftOutNote[];
 }
 
-/** Reads the market, or takes the salts and products of the catalog; the labels of what can be bought are closed here. */
-export async function marketOf(files: BenchFiles, catalog: Catalog, collected: Collected): Promise<Market> {
+/** Reads the market, or takes the salts and products of the catalog. */
+export function marketOf(files: BenchFiles, catalog: Catalog, collected: Collected): Market {
   const read =
     files.market === undefined
       ? { name: 'the catalog', products: [...catalog.products, ...catalog.salts] }
@@ -44,10 +46,27 @@ export async function marketOf(files: BenchFiles, catalog: Catalog, collected: C
   const of = [...reasons].map(([why, count]) => ({ why, count }));
   return {
     name: read.name,
-    products: await closeLabels(forSale),
+    products: forSale,
     all: read.products,
     notes: of.length === 0 ? [] : [{ kind: 'left out', of }],
   };
+}
+
+/** Labels that are closed between two looks at the clock. */
+const AT_ONCE = 20;
+
+/** The labels of what can be bought, closed; `stopped` where the seconds were over before the last one. */
+export async function closeMarket(
+  { products }: Market,
+  options: PurchaseOptions = {},
+): Promise<{ closed: ClosedProduct[]; stopped?: Stop }> {
+  const closed: ClosedProduct[] = [];
+  while (closed.length < products.length) {
+    if ((options.secondsLeft?.() ?? 1) <= 0)
+      return { closed, stopped: { by: 'labels', read: closed.length, of: products.length } };
+    closed.push(...(await closeLabels(products.slice(closed.length, closed.length + AT_ONCE))));
+  }
+  return { closed };
 }
 
 type Reason = LeftOutNote['of'][number]['why'];

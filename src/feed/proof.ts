@@ -103,7 +103,14 @@ export interface FewestSettled {
 export type PurchaseAnswer =
   | PurchaseFound
   | { found: false; none: true; byArithmetic: boolean; engine: string }
-  | { found: false; none: false; why: string };
+  | { found: false; none: false; stopped: Stop };
+
+/** What ended a search before it was finished: its work was spent, its seconds, those seconds while labels were read; or rounding. */
+export type Stop =
+  | { by: 'work' }
+  | { by: 'time' }
+  | { by: 'labels'; read: number; of: number }
+  | { by: 'rounding'; why: string };
 
 /** Packs that a search found, and the bound below which there are none. */
 export interface PurchaseFound {
@@ -113,7 +120,7 @@ export interface PurchaseFound {
   gap: number;
   violation: number;
   engine: string;
-  /** Null: time ran out before it was proved. */
+  /** Null: the search was not finished. */
   boundBy: 'multipliers' | 'cases' | 'search' | null;
 }
 

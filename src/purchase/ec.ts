@@ -1,7 +1,7 @@
 import { solve } from '../../solver/index.js';
 import { ecRowOf, fullEc, leastEc, linearisationOfMix, MOST_ROUNDS, programOn } from '../formulation/index.js';
 import { type Joint, jointProgram } from './program.js';
-import { search } from './search.js';
+import { isOver, search } from './search.js';
 import { ENGINES, type Settled, settleThrift } from './settle.js';
 import type { PurchaseOption, PurchaseOptions, Unproved } from './types.js';
 import type { PurchaseSettled } from '../feed/proof.js';
@@ -62,9 +62,10 @@ function pooled(joint: Joint, f: number): FeedRequest {
 }
 
 /** The purchase with each feed's EC row laid through the least EC that all of pool can reach, for a second look before it is called impossible. */
-export async function atLeastEc(joint: Joint): Promise<Joint | null> {
+export async function atLeastEc(joint: Joint, options: PurchaseOptions): Promise<Joint | null> {
   const linearisations: (EcLinearisation | null)[] = [];
   for (const f of joint.feeds.keys()) {
+    if (isOver(options)) return null;
     const request = pooled(joint, f);
     const least = ecCap(request) === null ? null : await leastEc(request);
     linearisations.push(least === null ? null : least.linearisation);
@@ -82,7 +83,11 @@ export async function ecReserve(
   options: PurchaseOptions,
 ): Promise<PurchaseSettled['reserve']> {
   const capped = joint.request.feeds.filter(({ request }) => ecCap(request) !== null);
-  if (capped.length === 0 || (await areIdle(joint))) return null;
+  if (capped.length === 0) return null;
+  const unknown = { feeds: capped.map(({ request }) => request.header.name), leastWithoutCap: null };
+  if (isOver(options)) return unknown;
+  if (await areIdle(joint)) return null;
+  if (isOver(options)) return unknown;
   const free = withoutCaps(joint);
   // the plain bound settles most cases at once
   const relaxed = await solve(
@@ -93,7 +98,7 @@ export async function ecReserve(
   const { found } = await search(free, { ...options, byCases: false });
   const least = found && found.boundBy !== null ? found.objective : null;
   if (least !== null && least >= best.total * (1 - KEPT) - KEPT) return null;
-  return { feeds: capped.map(({ request }) => request.header.name), leastWithoutCap: least };
+  return { ...unknown, leastWithoutCap: least };
 }
 
 /** True where no mix that keeps the other limits reaches an EC row: then the search was the same with it as without. */

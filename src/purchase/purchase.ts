@@ -1,11 +1,11 @@
 import { type Caution, cautionsFor } from '../can/cautions.js';
-import { Proof } from '../feed/proof.js';
+import { Proof, type Stop } from '../feed/proof.js';
 import { compare } from './compare.js';
 import { atLeastEc, ecReserve, keepsCaps } from './ec.js';
 import { extrasOf } from './extras.js';
 import { optionOf } from './option.js';
 import { type Joint, jointProgram } from './program.js';
-import { answerOf, type Found, type Search, search, without } from './search.js';
+import { answerOf, type Found, isOver, type Search, search, stopAt, without } from './search.js';
 import type {
   PurchaseCannot,
   PurchaseMade,
@@ -15,33 +15,41 @@ import type {
   PurchaseOptions,
   PurchaseRequest,
   PurchaseResult,
+  PurchaseUnfinished,
   Unproved,
 } from './types.js';
 import { failuresOf } from './why.js';
 
 /**
  * The cheapest whole packs with which every feed can be mixed over the horizon, the shelf used first; the next best that differ in
- * what is bought; and what they are worth beside other ways. Where no purchase does, why.
+ * what is bought; and what they are worth beside other ways. Where no purchase does, why. A search that is not finished never says that
+ * nothing does.
  */
 export async function purchase(request: PurchaseRequest, options: PurchaseOptions = {}): Promise<PurchaseResult> {
   let joint = jointProgram(request);
   let listed = await list(joint, options);
   // the linearisation of the least EC has the last word on what is impossible, as in blend
-  const second = isNone(listed) || isOverCap(listed) ? await atLeastEc(joint) : null;
+  const second = isNone(listed) || isOverCap(listed) ? await atLeastEc(joint, options) : null;
   if (second) {
     const again = await list(second, options);
-    if (again.listed.length === 0 ? isNone(again) : isSettled(again.listed[0]!)) [joint, listed] = [second, again];
-  }
-  return listed.listed.length === 0 ? nothing(joint, listed, options) : made(joint, listed, options);
+    const [best] = again.listed;
+    const isBetter = best === undefined ? isNone(again) : isSettled(best);
+    // a search that was cut short leaves open what the first one ruled out
+    if (isBetter || (isNone(listed) && isCutShort(again))) [joint, listed] = [second, again];
+  } else if (isNone(listed) && isOver(options)) return unfinished(request, { by: 'time' });
+  if (listed.listed.length > 0) return made(joint, listed, options);
+  const { stopped } = listed;
+  return stopped!.none ? nothing(joint, stopped!, options) : unfinished(joint.request, stopped!.stopped);
 }
 
 async function made(joint: Joint, { listed, notes }: Listing, options: PurchaseOptions): Promise<PurchaseMade> {
   const [best, ...rest] = inOrder(listed) as [Listed, ...Listed[]];
   options.onStep?.({ kind: 'beside' });
-  const extras = await extrasOf(joint, best.option);
+  const extras = await extrasOf(joint, best.option, options);
   const oneMore = await oneMoreAllowed(joint, options);
-  const comparison = await compare(joint, best, options);
+  const comparison = isOver(options) ? null : await compare(joint, best, options);
   const reserve = isSettled(best) ? await ecReserve(joint, best.option, options) : null;
+  const beside = isOver(options) && notes.every(({ kind }) => kind !== 'not finished') ? [NO_TIME_BESIDE] : [];
   const proofOf = (one: Listed): Proof =>
     Proof.of({
       question: 'purchase',
@@ -59,7 +67,7 @@ async function made(joint: Joint, { listed, notes }: Listing, options: PurchaseO
     extras,
     oneMoreAllowed: oneMore,
     comparison,
-    notes: [...notesOf(joint), ...notes],
+    notes: [...notesOf(joint), ...notes, ...beside],
     cautions: cautionsOf(joint, best.option),
     proof: proofOf(listed[0]!),
   };
@@ -67,28 +75,41 @@ async function made(joint: Joint, { listed, notes }: Listing, options: PurchaseO
 
 async function nothing(
   joint: Joint,
-  { stopped, notes }: Listing,
+  answer: Extract<Search, { none: true }>,
   options: PurchaseOptions,
 ): Promise<PurchaseCannot | PurchaseOpen> {
-  const answer = stopped!;
   const proof = Proof.of({
     question: 'purchase',
     ...horizonOf(joint),
     earlier: 0,
-    answer: answer.none
-      ? { found: false, none: true, byArithmetic: answer.byArithmetic, engine: answer.engine }
-      : { found: false, none: false, why: answer.why },
+    answer: { found: false, none: true, byArithmetic: answer.byArithmetic, engine: answer.engine },
     overCap: [],
     reserve: null,
   });
-  if (answer.none) options.onStep?.({ kind: 'why not' });
+  options.onStep?.({ kind: 'why not' });
   return {
     status: proof.verdict === 'infeasible' ? 'cannot' : 'open',
     ...headOf(joint.request),
-    failures: answer.none ? await failuresOf(joint, options) : [],
-    notes: [...notesOf(joint), ...notes],
+    failures: await failuresOf(joint, options),
+    notes: notesOf(joint),
     cautions: [],
     proof,
+  };
+}
+
+const NO_TIME_BESIDE = { kind: 'not finished', at: 'beside', stopped: { by: 'time' } } as const;
+
+/** What a purchase comes to of which nothing is known yet. */
+export function unfinished(request: PurchaseRequest, stopped: Stop): PurchaseUnfinished {
+  const { currency, weeks } = request;
+  const answer = { found: false, none: false, stopped } as const;
+  return {
+    status: 'unfinished',
+    ...headOf(request),
+    stopped,
+    notes: [],
+    cautions: [],
+    proof: Proof.of({ question: 'purchase', currency, weeks, earlier: 0, answer, overCap: [], reserve: null }),
   };
 }
 
@@ -116,7 +137,7 @@ async function list(joint: Joint, options: PurchaseOptions): Promise<Listing> {
     const { found } = answer;
     listed.push({ ...(await optionOf(joint, found)), found });
     if (found.boundBy === null) {
-      return { listed, stopped: null, notes: [{ kind: 'time ran out', why: null }] };
+      return { listed, stopped: null, notes: [{ kind: 'not finished', at: 'best', stopped: stopAt(options) }] };
     }
     if (found.counts.every((count) => count === 0)) break;
     left = without(left, found.counts, listed.length);
@@ -126,6 +147,9 @@ async function list(joint: Joint, options: PurchaseOptions): Promise<Listing> {
 
 const isNone = ({ listed, stopped }: Listing): boolean => listed.length === 0 && stopped?.none === true;
 const isOverCap = ({ listed }: Listing): boolean => listed[0] !== undefined && !keepsCaps(listed[0].option);
+/** The search for the best was not finished. */
+const isCutShort = ({ listed, stopped }: Listing): boolean =>
+  listed[0] === undefined ? stopped?.none === false : listed[0].found.boundBy === null;
 /** The search came to its end, with packs that keep every cap. */
 const isSettled = ({ found, overCap }: Listed): boolean => found.boundBy !== null && overCap.length === 0;
 
@@ -144,7 +168,9 @@ const horizonOf = ({ request }: Joint): { currency: string; weeks: number } => (
 });
 
 function endNote(answer: Exclude<Search, { found: Found }>, listed: number): PurchaseNote {
-  return answer.none ? { kind: 'no more options', listed } : { kind: 'time ran out', why: answer.why };
+  return answer.none
+    ? { kind: 'no more options', listed }
+    : { kind: 'not finished', at: 'more', stopped: answer.stopped };
 }
 
 async function oneMoreAllowed(joint: Joint, options: PurchaseOptions): Promise<PurchaseMade['oneMoreAllowed']> {

@@ -53,22 +53,33 @@ const ROUNDING = 1e-6;
 
 /** The least possible largest miss from any aim of any feed, as a share of the aim. Null where the stocks do not do. */
 export async function closestPossible(joint: Joint, available: readonly number[]): Promise<number | null> {
+  const answer = await closestAnswer(joint, available);
+  return answer && Math.max(0, answer.objective);
+}
+
+/** The same with its multipliers, by the row ids of the joint program and of `aimRows`. */
+export async function closestAnswer(joint: Joint, available: readonly number[]): Promise<Optimal | null> {
   const { columns, rows } = stockProgram(joint, available);
   const known = new Set(columns.map((column) => column.id));
-  const more: Row[] = [];
+  const free = columns.map((column) => ({ ...column, cost: 0 }));
+  const program = { columns: [...free, { id: 'worst', cost: 1 }], rows: [...rows, ...aimRows(joint, known)] };
+  const answer = await solve(program, { engines: ENGINES });
+  return answer.verdict === 'optimal' ? answer : null;
+}
+
+/** Each aim of each feed, missed by no more than `worst` of it to either side, over the known columns; all of them by default. */
+export function aimRows(joint: Joint, known?: ReadonlySet<string>): Row[] {
+  const rows: Row[] = [];
   joint.request.feeds.forEach(({ request }, f) => {
     const shelf = joint.pool.map((candidate) => candidate.product);
     for (const [nutrient, aim] of aimsOf(request)) {
       const all = termsOf(shelf, request.waters, new Map([[nutrient, 1]]), 'stated');
       const terms = prefixed(all, f, known);
-      more.push({ id: `over:${f}:${nutrient}`, upper: aim, terms: { ...terms, worst: -aim } });
-      more.push({ id: `under:${f}:${nutrient}`, lower: aim, terms: { ...terms, worst: aim } });
+      rows.push({ id: `over:${f}:${nutrient}`, upper: aim, terms: { ...terms, worst: -aim } });
+      rows.push({ id: `under:${f}:${nutrient}`, lower: aim, terms: { ...terms, worst: aim } });
     }
   });
-  const free = columns.map((column) => ({ ...column, cost: 0 }));
-  const program = { columns: [...free, { id: 'worst', cost: 1 }], rows: [...rows, ...more] };
-  const answer = await solve(program, { engines: ENGINES });
-  return answer.verdict === 'optimal' ? Math.max(0, answer.objective) : null;
+  return rows;
 }
 
 /** All feeds over given stocks; only products that are there have columns. Costs are values over the horizon. */
@@ -99,11 +110,11 @@ function stockProgram(joint: Joint, available: readonly number[]): LinearProgram
   return { columns, rows };
 }
 
-function prefixed(terms: Readonly<Record<string, number>>, feed: number, known: ReadonlySet<string>) {
+function prefixed(terms: Readonly<Record<string, number>>, feed: number, known?: ReadonlySet<string>) {
   return Object.fromEntries(
     Object.entries(terms)
       .map(([id, a]) => [feedColumn(feed, id), a] as const)
-      .filter(([id]) => known.has(id)),
+      .filter(([id]) => known?.has(id) ?? true),
   );
 }
 

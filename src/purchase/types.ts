@@ -2,7 +2,7 @@ import type { Litres } from '../units/index.js';
 import type { Caution } from '../can/cautions.js';
 import type { ClosedProduct } from '../label/closed-product.js';
 import type { FeedRequest } from '../feed/request.js';
-import type { Proof } from '../feed/proof.js';
+import type { Proof, Stop } from '../feed/proof.js';
 import type { ConflictLine, FeedHeader, Miss, Mix } from '../feed/results.js';
 
 /** One feed that the purchase has to serve, and how much of it is mixed. The request's own shelf plays no part. */
@@ -36,7 +36,9 @@ export interface PurchaseRequest {
 export interface PurchaseOptions {
   /** How many options to list; 5 by default. */
   options?: number;
-  /** Seconds left for the search, asked before each of its steps; absent: no limit. */
+  /** How many times the usual work each search may take; 1 by default. Counted in steps, so that the answer is the same on a busy machine. */
+  effort?: number;
+  /** Seconds left for all that is done, asked before each step; absent: no limit. */
   secondsLeft?: () => number;
   /** Told what is being sought. */
   onStep?: (step: PurchaseStep) => void;
@@ -127,7 +129,7 @@ export interface Extra {
 
 /** The joint purchase beside its alternatives. */
 export interface Comparison {
-  /** Each feed bought for alone, with the whole shelf to itself. Null: not found in the time given. */
+  /** Each feed bought for alone, with the whole shelf to itself. Null: not found, or the search was not finished. */
   alone: { feed: string; spend: number | null; products: string[] }[];
   aloneSpend: number | null;
   jointSpend: number;
@@ -143,8 +145,8 @@ export type PurchaseNote =
   | { kind: 'other form'; products: string[] }
   /** Nothing does beyond the so many options that are listed. */
   | { kind: 'no more options'; listed: number }
-  /** Time ran out: while the best was proved (then no others were sought), or on the way to another. */
-  | { kind: 'time ran out'; why: string | null }
+  /** What was not finished: the proof of the best (then no others were sought), the way to another, or what stands beside them. */
+  | { kind: 'not finished'; at: 'best' | 'more' | 'beside'; stopped: Stop }
   | LeftOutNote;
 
 /** Rows of the market that nobody is to buy unasked. */
@@ -153,8 +155,8 @@ export interface LeftOutNote {
   of: { why: 'no pack or price' | 'acid or alkali' | 'cobalt or nickel'; count: number }[];
 }
 
-/** What `buy` answers: ways to buy; why nothing does; or, where the search ended without either, no more than that. */
-export type PurchaseResult = PurchaseMade | PurchaseCannot | PurchaseOpen;
+/** What `buy` answers: ways to buy; why nothing does, by arithmetic or on the search's word; or that the search was not finished. */
+export type PurchaseResult = PurchaseMade | PurchaseCannot | PurchaseOpen | PurchaseUnfinished;
 
 interface PurchaseTold {
   currency: string;
@@ -174,7 +176,8 @@ export interface PurchaseMade extends PurchaseTold {
   extras: Extra[];
   /** Cost and products when one more new product may be bought than `atMost` allows. */
   oneMoreAllowed: { spend: number; products: string[] } | null;
-  comparison: Comparison;
+  /** Null where it was not finished. */
+  comparison: Comparison | null;
 }
 
 /** Proved: nothing that can be bought does. */
@@ -183,10 +186,16 @@ export interface PurchaseCannot extends PurchaseTold {
   failures: Failure[];
 }
 
-/** Nothing found, and not proved that nothing does. */
+/** The search ended and found nothing, which no arithmetic proves. */
 export interface PurchaseOpen extends PurchaseTold {
   status: 'open';
   failures: Failure[];
+}
+
+/** Nothing found yet, and nothing ruled out. */
+export interface PurchaseUnfinished extends PurchaseTold {
+  status: 'unfinished';
+  stopped: Stop;
 }
 
 /** Which feed fails, and why. */

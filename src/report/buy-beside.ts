@@ -42,10 +42,11 @@ function meanValue({ feeds }: PurchaseOption): number {
 
 /** The joint purchase beside buying for each feed alone, and beside the fewest products. */
 export function comparisonBlocks({ comparison, currency, options }: PurchaseMade): Block[] {
+  if (comparison === null) return [];
   const { alone, aloneSpend, jointSpend, fewest } = comparison;
   const lines: string[] = alone.map(({ feed, spend, products }) =>
     spend === null
-      ? `${feed} alone: not found in the time given`
+      ? `${feed} alone: not finished`
       : `${feed} alone, with the whole shelf to itself: ${money(spend, currency)} (${products.length === 0 ? 'nothing to buy' : products.join(', ')})`,
   );
   if (aloneSpend !== null) {

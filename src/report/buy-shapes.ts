@@ -49,7 +49,9 @@ const conflict = z.array(z.strictObject({ limit: z.string(), from: z.string(), b
 /** What `buy` prints. */
 export const buyShape = z.strictObject({
   schema: z.literal('velamen.buy/1'),
-  status: z.enum(['optimal', 'infeasible', 'uncertified']),
+  status: z
+    .enum(['optimal', 'infeasible', 'uncertified', 'unfinished'])
+    .describe('unfinished: the search ended before it was done; the options are the best so far, or there is none yet'),
   currency: z.string(),
   weeks: amount,
   plan: z.array(z.strictObject({ feed: feedHeader, weeklyLitres: amount, litres: amount })),

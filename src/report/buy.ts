@@ -8,7 +8,7 @@ import type {
   PurchaseResult,
   StockLine,
 } from '../purchase/types.js';
-import type { Proof } from '../feed/proof.js';
+import type { Proof, PurchaseAnswer } from '../feed/proof.js';
 import { cautionBlocks } from './blend.js';
 import { comparisonBlocks, extraBlocks } from './buy-beside.js';
 import { amount, figure, money, percent } from './figures.js';
@@ -29,7 +29,9 @@ export function buySheet(result: PurchaseResult): Sheet {
       planFacts(result),
       ...(result.status === 'made'
         ? [...overview(result), ...optionBlocks(result.options[0], 1, result)]
-        : failureBlocks(result)),
+        : result.status === 'unfinished'
+          ? []
+          : failureBlocks(result)),
       heading('Proof'),
       paragraph(spoken(proofSentence(result.proof)), result.proof.verdict === 'uncertified' ? 'bad' : 'good'),
       ...(made ? [...extraBlocks(made), ...comparisonBlocks(made)] : []),
@@ -44,6 +46,8 @@ function titleOf(result: PurchaseResult): string {
   const feeds = listed(result.plan.map((line) => line.feed.name));
   if (result.status === 'cannot') return `No purchase serves ${feeds}`;
   if (result.status === 'open') return `No purchase was found for ${feeds}`;
+  if (result.status === 'unfinished') return `Not finished: no purchase found yet for ${feeds}, and none ruled out`;
+  if (!isFinished(result)) return `Not finished: what to buy for ${feeds}, the best so far`;
   return result.options[0].packs.length === 0
     ? `Nothing to buy for ${feeds}: the shelf suffices`
     : `What to buy for ${feeds}`;
@@ -91,13 +95,23 @@ function optionBlocks(option: PurchaseOption, number: number, { currency }: Purc
     heading(`Option ${number}: ${money(option.spend, currency)}${doubt}`),
     stockTable(option, currency),
     ...option.feeds.flatMap((feed) => feedBlocks(feed, currency)),
-    ...(number > 1 ? [paragraph(spoken(proofSentence(option.proof)), doubt === UNPROVED ? 'bad' : 'quiet')] : []),
+    ...(number > 1
+      ? [paragraph(spoken(proofSentence(option.proof)), doubt.startsWith(' (NOT') ? 'bad' : 'quiet')]
+      : []),
   ];
 }
+
+/** False where something cheaper may exist because the search was not finished. */
+export function isFinished({ options }: PurchaseMade): boolean {
+  return options.every(({ proof: { settled } }) => settled.question !== 'purchase' || !isCutShort(settled.answer));
+}
+
+const isCutShort = (answer: PurchaseAnswer): boolean => answer.found && answer.boundBy === null;
 
 /** What has to be said of an option that arithmetic does not prove. */
 function doubtOf({ verdict, settled }: Proof): string {
   if (verdict !== 'uncertified' || settled.question !== 'purchase') return '';
+  if (isCutShort(settled.answer)) return ' (NOT FINISHED, the best so far)';
   const onWord = settled.answer.found && settled.answer.boundBy === 'search' && settled.overCap.length === 0;
   return onWord ? ' (on the search’s word)' : UNPROVED;
 }

@@ -88,14 +88,16 @@ describe('buy', () => {
     for (const line of long.stock) expect(line.used).toBeLessThanOrEqual((line.onHand! + line.bought) * (1 + 1e-6));
   });
 
-  it('says what is not proved when time runs out', async () => {
+  it('is not finished, and not impossible, when the seconds that it was given are over', async () => {
     let seconds = 0;
     const now = () => new Date(1e12 + 1000 * seconds++ * 60);
-    const ran = await velamen(['buy', '--market', 'market.csv', '--json'], home(), { now });
+    const asked = ['buy', '--market', 'market.csv', '--seconds', '20'];
+    const ran = await velamen([...asked, '--json'], home(), { now });
     const result = buyShape.parse(JSON.parse(ran.stdout));
-    expect(result.status).toBe('uncertified');
-    expect(ran.exit).toBe(3);
-    expect(result.proof.sentence).toContain('time ran out');
+    expect([result.status, ran.exit, result.failures]).toEqual(['unfinished', 0, []]);
+    expect(result.proof.sentence).toMatch(/^not finished: the seconds were over with 0 of 3 labels read/);
+    expect((await velamen(asked, home(), { now })).stdout).toMatch(/^Not finished: no purchase found yet for ferns/);
+    expect((await velamen(['buy', '--market', 'market.csv'], home(), { now })).stdout).toMatch(/^What to buy/);
   });
 
   it('shows its progress on a terminal only, and takes it back', async () => {

@@ -181,7 +181,18 @@ export const WISH_OPTIONS = {
     read: productId,
     choices: 'products',
   },
-  seconds: { value: 'N', says: 'stop searching after this many seconds', usual: '20', read: parseSeconds },
+  effort: {
+    value: 'N',
+    says: 'let the search take N times the usual work before it ends as "not finished"',
+    usual: '1',
+    read: parseCount,
+  },
+  seconds: {
+    value: 'N',
+    says: 'end after this many seconds in all, with the best so far, which then depends on how busy the machine is',
+    usual: 'no clock, so that the same question has the same answer',
+    read: parseSeconds,
+  },
   insteadOf: {
     value: 'ID',
     says: 'what could stand in for this product of the shelf',

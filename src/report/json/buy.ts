@@ -2,6 +2,7 @@ import type * as z from 'zod';
 import type { Comparison, PurchaseOption, PurchaseResult } from '../../purchase/types.js';
 import type { FeedSubstitutes, SubstitutesResult } from '../../purchase/substitutes-types.js';
 import type { buyShape, substitutesShape } from '../buy-shapes.js';
+import { isFinished } from '../buy.js';
 import { purchaseNoteSays, substitutesNotes } from '../says/purchase.js';
 import { cautionsJson, missesJson, mixJson } from './mix.js';
 import { conflictJson } from './why-not.js';
@@ -20,18 +21,28 @@ export function buyJson(result: PurchaseResult): z.infer<typeof buyShape> {
       options: options.map(optionJson),
       extras,
       oneMoreAllowed,
-      comparison: comparisonJson(comparison),
+      comparison: comparison && comparisonJson(comparison),
       failures: [],
       ...end,
     };
   }
-  const failures = result.failures.map(({ feed, conflict }) => ({ feed, conflict: conflict.map(conflictJson) }));
+  const told = result.status === 'unfinished' ? [] : result.failures;
+  const failures = told.map(({ feed, conflict }) => ({ feed, conflict: conflict.map(conflictJson) }));
   return { ...head, options: [], extras: [], oneMoreAllowed: null, comparison: null, failures, ...end };
 }
 
-function statusOf({ status, proof }: PurchaseResult): z.infer<typeof buyShape>['status'] {
-  if (status === 'made') return proof.verdict === 'optimal' ? 'optimal' : 'uncertified';
-  return status === 'cannot' ? 'infeasible' : 'uncertified';
+function statusOf(result: PurchaseResult): z.infer<typeof buyShape>['status'] {
+  switch (result.status) {
+    case 'made':
+      if (!isFinished(result)) return 'unfinished';
+      return result.proof.verdict === 'optimal' ? 'optimal' : 'uncertified';
+    case 'cannot':
+      return 'infeasible';
+    case 'open':
+      return 'uncertified';
+    case 'unfinished':
+      return 'unfinished';
+  }
 }
 
 function optionJson({

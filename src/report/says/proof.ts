@@ -1,3 +1,4 @@
+import { moreSays, stopSays } from './purchase.js';
 import type { EcStanding, EcTouch } from '../../feed/ec-linearisation.js';
 import type {
   CurveSettled,
@@ -120,7 +121,7 @@ function packsSentence({ answer, currency, weeks, earlier }: PurchaseSettled): s
   const figures = `bound ${formatNumber(bound)}, found ${formatNumber(objective)} ${currency}, gap ${gapText(gap)}, for packs and water over ${formatNumber(weeks)} weeks`;
   if (boundBy === null) {
     const share = objective > 0 ? formatNumber((100 * (objective - bound)) / objective) : '0';
-    return `time ran out: this purchase does, but one that costs up to ${share} % less may exist (${figures})`;
+    return `not finished: this purchase does, but one that costs up to ${share} % less may exist (${figures})`;
   }
   const other =
     earlier === 0 ? 'no purchase costs less' : 'no purchase that does without part of each option before costs less';
@@ -132,7 +133,8 @@ function packsSentence({ answer, currency, weeks, earlier }: PurchaseSettled): s
 const HOW = { multipliers: 'proved by arithmetic', cases: 'proved case by case, by arithmetic' };
 
 function nothingSentence(answer: Extract<PurchaseAnswer, { found: false }>): string {
-  if (!answer.none) return `nothing was found or ruled out: ${answer.why}`;
+  if (!answer.none)
+    return `not finished: ${stopSays(answer.stopped)} before anything was found or ruled out${moreSays(answer.stopped)}`;
   return answer.byArithmetic
     ? 'no purchase serves every feed (proved by arithmetic)'
     : 'the search found no purchase that serves every feed (its own word: no arithmetic proves it)';
@@ -142,7 +144,7 @@ function reserveWords({ reserve, currency }: PurchaseSettled): string {
   if (reserve === null) return '';
   const least =
     reserve.leastWithoutCap === null
-      ? 'how little it would cost without the cap was not found in time'
+      ? 'how little it would cost without the cap was not found before the search ended'
       : `without the cap the least is ${formatNumber(reserve.leastWithoutCap)} ${currency}`.trimEnd();
   return `; with the EC cap of ${reserve.feeds.join(' and ')} as a straight line: ${least}, so a cheaper purchase in between is not excluded`;
 }

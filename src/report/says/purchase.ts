@@ -1,4 +1,5 @@
 import type { FeedSubstitutes, SubstitutesResult } from '../../purchase/substitutes-types.js';
+import type { Stop } from '../../feed/proof.js';
 import type { LeftOutNote, PurchaseNote, PurchaseStep } from '../../purchase/types.js';
 
 /** What is being sought. */
@@ -32,13 +33,37 @@ export function purchaseNoteSays(note: PurchaseNote): string {
       const { listed } = note;
       return `There ${listed === 1 ? 'is no option' : 'are no options'} beyond ${listed === 1 ? 'this one' : `these ${listed}`} that ${listed === 1 ? 'does' : 'do'} without part of each.`;
     }
-    case 'time ran out':
-      return note.why === null
-        ? 'Time ran out, so no further options were sought; --seconds gives the search more.'
-        : `Time ran out before more options were found (${note.why}); --seconds gives the search more.`;
+    case 'not finished':
+      return `Not finished: ${stopSays(note.stopped)} ${NOT_FINISHED[note.at]}${moreSays(note.stopped)}.`;
     case 'left out':
       return leftOutSays(note);
   }
+}
+
+const NOT_FINISHED = {
+  best: 'before the best was proved to be it, so no further options were sought',
+  more: 'before all further options were found',
+  beside: 'before everything that stands beside the options was reckoned',
+};
+
+/** What ended a search before it was finished, as the beginning of a sentence that goes on with "before". */
+export function stopSays(stopped: Stop): string {
+  switch (stopped.by) {
+    case 'work':
+      return 'the work that a search may take was spent';
+    case 'time':
+      return 'the seconds were over';
+    case 'labels':
+      return `the seconds were over with ${stopped.read} of ${stopped.of} labels read,`;
+    case 'rounding':
+      return `rounding stopped the search (${stopped.why})`;
+  }
+}
+
+/** How to get further. */
+export function moreSays({ by }: Stop): string {
+  if (by === 'rounding') return '';
+  return by === 'work' ? '; --effort 10 lets it work longer' : '; more seconds, or none named, let it go on';
 }
 
 /** What is worth knowing beside substitutes: feed by feed, then of the market. */
