@@ -1,6 +1,7 @@
 import { type LinearProgram, solve, type Verdict } from '../../solver/index.js';
 import { dice } from '../solver/dice.js';
-import { exact } from './exact.js';
+import { toNumber } from './dyadic.js';
+import { type Exact, exact } from './exact.js';
 import type { Family } from './families/family.js';
 import { faultAgainst, faultOf, said, verdictFault } from './judge.js';
 import { plainHighs } from './plain-highs.js';
@@ -16,6 +17,8 @@ export interface Finding {
   /** What is wrong with the verdict, or why there is none. */
   fault?: string;
   why?: string;
+  /** Right only by what the contract lets rows be missed: exactly nothing fits, or the optimum is another. */
+  byTolerance?: true;
   /** Of the processor: on a busy machine the clock also counts what others do. */
   milliseconds: number;
   /** What is wrong with HiGHS as it comes. */
@@ -46,8 +49,15 @@ export async function examine(family: Family, number: number): Promise<Finding> 
     ...plain,
     verdict: verdict.verdict,
     ...(verdict.verdict === 'uncertified' ? { why: verdict.why } : { engine: verdict.engine }),
-    ...(fault === undefined ? {} : { fault }),
+    ...(fault === undefined ? (isByTolerance(truth, verdict) ? { byTolerance: true } : {}) : { fault }),
   };
+}
+
+function isByTolerance(truth: Exact, verdict: Verdict): boolean {
+  if (verdict.verdict !== 'optimal' || truth.status === 'unknown') return false;
+  if (truth.status !== 'optimal') return true;
+  const optimum = toNumber(truth.objective);
+  return Math.abs(verdict.objective - optimum) > 1e-6 * Math.max(Math.abs(optimum), Math.abs(verdict.objective));
 }
 
 async function timed(program: LinearProgram): Promise<{ verdict: Verdict | string; milliseconds: number }> {

@@ -16,7 +16,7 @@ async function main(): Promise<void> {
   const { values } = parseArgs({
     options: {
       family: { type: 'string', default: '' },
-      each: { type: 'string', default: '120' },
+      each: { type: 'string', default: '80' },
       number: { type: 'string' },
       show: { type: 'boolean', default: false },
     },

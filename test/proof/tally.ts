@@ -14,6 +14,7 @@ export interface Tally {
   slowest: number;
   engines: Record<string, number>;
   plainWrong: number;
+  byTolerance: number;
   /** Judged by HiGHS alone. */
   withoutExact: number;
 }
@@ -32,6 +33,7 @@ export function tally(findings: readonly Finding[]): Tally {
     slowest: findings.reduce((most, { milliseconds }) => Math.max(most, milliseconds), 0),
     engines,
     plainWrong: count(({ plainFault }) => plainFault !== undefined),
+    byTolerance: count((finding) => finding.byTolerance === true),
     withoutExact: count(({ truth }) => truth === 'unknown'),
   };
 }
@@ -56,11 +58,12 @@ export function table(findings: readonly Finding[]): string {
     name,
     ...[t.programs, t.optimal, t.infeasible, t.unbounded, t.uncertified, t.wrong, Math.round(t.slowest)].map(String),
     ...engines.map((engine) => String(t.engines[engine] ?? 0)),
+    String(t.byTolerance),
     String(t.plainWrong),
     String(t.withoutExact),
   ];
   const lines = [
-    [...HEAD, ...engines, 'plain HiGHS wrong', 'judged by HiGHS alone'],
+    [...HEAD, ...engines, 'by tolerance', 'plain HiGHS wrong', 'judged by HiGHS alone'],
     ...families.map((name) => line(name, tally(findings.filter(({ family }) => family === name)))),
     line('all', tally(findings)),
   ];
