@@ -1,7 +1,8 @@
 import type { ClosedProduct } from '../label/closed-product.js';
 import { potentialAcidity } from '../chemistry/acidity.js';
-import { solutionChemistry } from '../chemistry/solution/index.js';
-import { type MilliSiemensPerCm, milliSiemensPerCm } from '../units/index.js';
+import type { Ions } from '../chemistry/ions.js';
+import { type SolutionChemistry, solutionChemistry } from '../chemistry/solution/index.js';
+import { type MilliSiemensPerCm, milliSiemensOf, milliSiemensPerCm } from '../units/index.js';
 import { saltsIn } from './acidity.js';
 import { ionSourceOf } from './ion-sources.js';
 import { type CloudingLine, cloudingOf } from './clouding.js';
@@ -29,7 +30,11 @@ export interface LabelFacts {
 /** The facts of a product. */
 export function labelFacts(product: ClosedProduct): LabelFacts {
   const { N } = product.composition.content;
-  const read = (['value', 'leastConductive', 'mostConductive'] as const).map((which) => netEc(product, which));
+  const chemistry = chemistryOfEach();
+  const read = (['value', 'leastConductive', 'mostConductive'] as const).map((which) => {
+    const { ec25 } = chemistry(conductingIons(product, which));
+    return netEc(milliSiemensOf(ec25), product);
+  });
   return {
     ec: {
       mSPerCm: read[0]!,
@@ -37,22 +42,33 @@ export function labelFacts(product: ClosedProduct): LabelFacts {
       high: milliSiemensPerCm(Math.max(...read)),
       from: product.ec === undefined ? product.ions.from : 'measured',
     },
-    ph: phOf(product),
+    ph: phOf(MAKE_UPS.map((which) => chemistry(product.ions[which]).pH)),
     precipitation: cloudingOf([ionSourceOf(product, 1)], solutionChemistry).minerals,
     acidity: potentialAcidity({ ...saltsIn(product.ions.value), N: N.stated ?? N.low }),
   };
 }
 
-/** What the product adds; the water's own trace is left out. */
-function netEc(product: ClosedProduct, which: 'value' | 'leastConductive' | 'mostConductive'): MilliSiemensPerCm {
-  const ions = conductingIons(product, which);
-  const bare = conductivity(NONE);
-  return milliSiemensPerCm(Math.max(0, conductivity(ions) - (product.ec === undefined ? bare : 0)));
+/** The chemistry of make-ups, of those that are one and the same once: of a pure salt they all are. */
+function chemistryOfEach(): (ions: Ions) => SolutionChemistry {
+  const known = new Map<Ions, SolutionChemistry>();
+  return (ions) => {
+    const chemistry = known.get(ions) ?? chemistryOf(ions);
+    known.set(ions, chemistry);
+    return chemistry;
+  };
 }
 
+/** What the product adds; the water's own trace is left out. */
+function netEc(mSPerCm: MilliSiemensPerCm, { ec }: ClosedProduct): MilliSiemensPerCm {
+  bare ??= conductivity(NONE);
+  return milliSiemensPerCm(Math.max(0, mSPerCm - (ec === undefined ? bare : 0)));
+}
+
+/** What pure water conducts. */
+let bare: number | undefined;
+
 /** Over every make-up that the label allows. */
-function phOf(product: ClosedProduct): LabelFacts['ph'] {
-  const all = MAKE_UPS.map((which) => chemistryOf(product.ions[which]).pH);
+function phOf(all: readonly number[]): LabelFacts['ph'] {
   return { value: all[0]!, low: Math.min(...all) - PH_ERROR, high: Math.max(...all) + PH_ERROR };
 }
 
