@@ -28,20 +28,20 @@ export function corners(table: Table, forms?: readonly Form[]): (cost: readonly 
   const n = table.cost.length;
   const m = table.rows.length;
   // variables: the columns, then what each row comes to; basic ones are sums of the others, row by row
-  const low = Float64Array.from([...table.lower, ...table.rows.map((row) => row.lower)]);
-  const high = Float64Array.from([...table.upper, ...table.rows.map((row) => row.upper)]);
-  const basic = Int32Array.from({ length: m }, (_, i) => n + i);
-  const others = Int32Array.from({ length: n }, (_, j) => j);
+  const low = [...table.lower, ...table.rows.map((row) => row.lower)];
+  const high = [...table.upper, ...table.rows.map((row) => row.upper)];
+  const basic = Array.from({ length: m }, (_, i) => n + i);
+  const others = Array.from({ length: n }, (_, j) => j);
   const sums = table.rows.map(({ at, by }) => {
-    const sum = new Float64Array(n);
+    // a plain array: some thousand small typed ones, which lie outside the heap, are given back late
+    const sum = new Array<number>(n).fill(0);
     at.forEach((j, k) => {
       sum[j]! += by[k]!;
     });
     return sum;
   });
-  const value = new Float64Array(n + m);
-  value.set(table.lower);
-  const gains = new Float64Array(n);
+  const value = [...table.lower, ...new Array<number>(m).fill(0)];
+  const gains = new Array<number>(n).fill(0);
   const most = 50 + 10 * (n + m);
 
   const settle = (): void => {
@@ -174,6 +174,6 @@ export function corners(table: Table, forms?: readonly Form[]): (cost: readonly 
       if (v >= n) y[v - n] = gains[k]!;
       if (low[v] !== high[v] && Math.abs(gains[k]!) <= TIE && felt(k)) alone = false;
     }
-    return { x: [...value.subarray(0, n)], y, alone };
+    return { x: value.slice(0, n), y, alone };
   };
 }
