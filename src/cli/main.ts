@@ -1,5 +1,9 @@
 #!/usr/bin/env node
+import { setFlagsFromString } from 'node:v8';
 import { run } from './run.js';
+
+// HiGHS runs for a second or two, and compiling it twice takes longer than that: its optimised code is made for what is long in use only
+setFlagsFromString('--wasm-tiering-budget=1000000000');
 
 // a reader that closes early (`velamen labels | head`) is no fault
 process.stdout.on('error', (fault: NodeJS.ErrnoException) => {
