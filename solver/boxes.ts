@@ -15,67 +15,61 @@ export function boxes(
 ): { lower: number[]; upper: number[] } {
   const lower = [...table.lower];
   const upper = [...table.upper];
-  const rows = table.rows.map(({ lower: low, upper: high, at, by }) => ({ low, high, at, by }));
+  const asks = table.rows.flatMap(({ lower: low, upper: high, at, by }): Ask[] => [
+    ...(high === Number.POSITIVE_INFINITY ? [] : [{ sign: 1, at, by, high }]),
+    ...(low === Number.NEGATIVE_INFINITY ? [] : [{ sign: -1, at, by, high: -low }]),
+  ]);
   if (cutoff) {
     const at = [...cutoff.cost.keys()].filter((j) => cutoff.cost[j] !== 0);
-    rows.push({ low: Number.NEGATIVE_INFINITY, high: cutoff.atMost, at, by: at.map((j) => cutoff.cost[j]!) });
+    asks.push({ sign: 1, at, by: at.map((j) => cutoff.cost[j]!), high: cutoff.atMost });
   }
   for (let round = 0; round < ROUNDS; round += 1) {
     let moved = false;
-    for (const { low, high, at, by } of rows) {
-      if (high !== Number.POSITIVE_INFINITY && tighten(at, by, high, lower, upper)) moved = true;
-      if (
-        low !== Number.NEGATIVE_INFINITY &&
-        tighten(
-          at,
-          by.map((a) => -a),
-          -low,
-          lower,
-          upper,
-        )
-      )
-        moved = true;
-    }
+    for (const ask of asks) if (tighten(ask, lower, upper)) moved = true;
     if (!moved) break;
   }
   return { lower, upper };
 }
 
-/** Uses Σ by · x ≤ high. Fills in bounds that were absent and halves far ones; finer boxes serve no proof. */
-function tighten(
-  at: readonly number[],
-  by: readonly number[],
-  high: number,
-  lower: number[],
-  upper: number[],
-): boolean {
+/** Σ sign · by · x ≤ high */
+interface Ask {
+  sign: number;
+  at: readonly number[];
+  by: readonly number[];
+  high: number;
+}
+
+/** Fills in bounds that were absent and halves far ones; finer boxes serve no proof. */
+function tighten({ sign, at, by, high }: Ask, lower: number[], upper: number[]): boolean {
   let least = 0;
   let size = Math.abs(high);
-  let open = 0;
-  at.forEach((j, k) => {
-    const bound = by[k]! > 0 ? by[k]! * lower[j]! : by[k]! * upper[j]!;
-    if (bound === Number.NEGATIVE_INFINITY) open += 1;
-    else {
+  let open = -1;
+  for (let k = 0; k < at.length; k += 1) {
+    const a = sign * by[k]!;
+    const bound = a * (a > 0 ? lower[at[k]!]! : upper[at[k]!]!);
+    if (bound !== Number.NEGATIVE_INFINITY) {
       least += bound;
       size += Math.abs(bound);
+    } else {
+      // with two that have no least, neither can be told from the other
+      if (open >= 0) return false;
+      open = k;
     }
-  });
-  if (open > 1) return false;
+  }
   let moved = false;
-  at.forEach((j, k) => {
-    const a = by[k]!;
-    const own = a > 0 ? a * lower[j]! : a * upper[j]!;
-    if (open === 1 && own !== Number.NEGATIVE_INFINITY) return;
-    const limit = (high - (open === 1 ? least : least - own) + OUTWARD * size) / a;
-    if (!Number.isFinite(limit)) return;
-    if (a > 0 && (upper[j] === Number.POSITIVE_INFINITY || limit < upper[j]! - Math.abs(upper[j]!) / 2)) {
-      upper[j] = limit;
-      moved = true;
-    }
-    if (a < 0 && (lower[j] === Number.NEGATIVE_INFINITY || limit > lower[j]! + Math.abs(lower[j]!) / 2)) {
-      lower[j] = limit;
-      moved = true;
-    }
-  });
+  const last = open < 0 ? at.length : open + 1;
+  for (let k = Math.max(open, 0); k < last; k += 1) {
+    const j = at[k]!;
+    const a = sign * by[k]!;
+    const others = open < 0 ? least - a * (a > 0 ? lower[j]! : upper[j]!) : least;
+    const limit = (high - others + OUTWARD * size) / a;
+    if (!Number.isFinite(limit)) continue;
+    const end = a > 0 ? upper[j]! : lower[j]!;
+    const isFar = a > 0 ? limit < end - Math.abs(end) / 2 : limit > end + Math.abs(end) / 2;
+    if (Number.isFinite(end) && !isFar) continue;
+    if (a > 0) upper[j] = limit;
+    else lower[j] = limit;
+    moved = true;
+  }
   return moved;
 }

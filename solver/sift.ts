@@ -4,8 +4,8 @@ import type { End, Piece } from './tableau.js';
 /** Up to this many pieces are all taken at once. */
 export const FEW = 60;
 /** How many of the pieces that serve an end cheapest are taken first, and how many of those still missed at a time. */
-const CHEAPEST = 3;
-const BATCH = 30;
+const CHEAPEST = 8;
+const BATCH = 20;
 /** What gains less is not missed; the engine lets nothing of the kind enter either. */
 const PRECISION = 1e-12;
 
