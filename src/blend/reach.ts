@@ -57,8 +57,10 @@ async function lineOf(
   const torn = mgReached(all.low, 1) === null;
   const decisive = torn ? caps : all;
   const near = await nearestToAims(request, [nutrient], torn ? { ...others, minima: false } : others);
-  const tooLow = (mgReached(decisive.high, -1) ?? 0) < (band.min ?? 0) * (1 - KEPT);
-  const tooHigh = (mgReached(decisive.low, 1) ?? 0) > (band.max ?? Number.POSITIVE_INFINITY) * (1 + KEPT);
+  const [lowest, highest] = [mgReached(decisive.low, 1), mgReached(decisive.high, -1)];
+  // where not even the caps can be kept, no element is to blame by itself
+  const tooLow = highest !== null && highest < (band.min ?? 0) * (1 - KEPT);
+  const tooHigh = lowest !== null && lowest > (band.max ?? Number.POSITIVE_INFINITY) * (1 + KEPT);
   const aimMet = near === null || near.miss === null ? null : near.miss <= KEPT;
   return {
     line: {
@@ -68,7 +70,7 @@ async function lineOf(
       min: band.min ?? null,
       aim: band.aim ?? null,
       max: band.max ?? null,
-      reachable: !tooLow && !tooHigh && mgReached(decisive.low, 1) !== null,
+      reachable: !tooLow && !tooHigh && lowest !== null,
       // an aim out of reach of the caps alone is so with the minima too; one within it says nothing about them
       aimReachable: torn && aimMet === true ? null : aimMet,
       decides: whatDecides(request, nutrient, decisive, near, { tooLow, tooHigh, missed: aimMet === false }),

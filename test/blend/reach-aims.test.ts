@@ -87,14 +87,23 @@ describe('the aim of each element', () => {
     expect(result.conflict).toContainEqual(expect.objectContaining({ nutrient: 'N', end: 'most' }));
     expect(result.aimsMiss).toBeNull();
   });
+
+  it('blames no other element where the water alone breaks a cap', async () => {
+    const hard = [water({ mgPerLitre: { Ca: 60 } })];
+    const bands = { Ca: { aim: 20, max: 40 }, Mg: { min: 5, aim: 10 } };
+    const result = await reach(request([magnesium], bands, { waters: hard }), 'shelf');
+    expect(told(line(result, 'Ca'))).toEqual([false, 'the water holds 60']);
+    expect(line(result, 'Mg')).toMatchObject({ whole: null, capsOnly: null, reachable: false });
+    expect(told(line(result, 'Mg'))).toEqual([null, null]);
+  });
 });
 
 describe('on random benches that can be met', () => {
-  it('agrees with the closest feed, and lifting what decides brings the aim nearer', async () => {
+  it('agrees with the closest feed; lifting what decides brings the aim nearer, and no other limit brings it as near', async () => {
     let [out, nearer] = [0, 0];
-    for (const { request: bench } of await benches(6, true, 700)) {
+    for (const { request: bench } of await benches(8, true, 9000)) {
       const result = await reach(bench, 'shelf');
-      for (const { element, aimReachable, decides } of result.elements) {
+      for (const { element, aimReachable, decides, limitedBy } of result.elements) {
         if (aimReachable === null) continue;
         const alone = forOneAim(bench, element);
         const miss = (await leastLargestMiss(alone))!;
@@ -103,7 +112,12 @@ describe('on random benches that can be met', () => {
         const lifted = decides && without(alone, decides);
         if (!lifted) continue;
         out += 1;
-        if ((await leastLargestMiss(lifted))! < miss - 1e-9) nearer += 1;
+        const left = (await leastLargestMiss(lifted))!;
+        if (left < miss - 1e-9) nearer += 1;
+        for (const limit of limitedBy ?? []) {
+          const other = without(alone, { kind: 'limit', limit });
+          if (other) expect((await leastLargestMiss(other))!).toBeGreaterThanOrEqual(left - 1e-6);
+        }
       }
     }
     expect(out).toBeGreaterThan(0);

@@ -1,3 +1,4 @@
+import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { concentrateShape } from '../../src/report/concentrate-shapes.js';
 import { folder, velamen } from './world.js';
@@ -21,6 +22,29 @@ describe('concentrate', () => {
     expect(made.stdout.replace(/\s+/g, ' ')).toContain(
       'NEVER undiluted together with B (calcium falls out with sulfate and phosphate).',
     );
+  });
+
+  it('leads several feeds with one overview, and tells their cautions once', async () => {
+    const all = await velamen(
+      ['concentrate', '--bench', 'examples/what-the-shelf-reaches', '--ratio', '1:50'],
+      join(import.meta.dirname, '../..'),
+    );
+    const [overview, ...reports] = all.stdout.split('\n\n\n');
+    expect(overview).toMatch(/^Stock solutions at 1:50\n[\s\S]*moth-orchids +NONE[\s\S]*winter +(one|two) bottle/);
+    expect(reports).toHaveLength(4);
+    expect(all.stdout.match(/Take care/g)).toHaveLength(1);
+    expect(reports[3]).toMatch(/^Take care\n/);
+  });
+
+  it('weighs in steps of the scale', async () => {
+    const shelf = 'id,form,formula,on_hand\nkno3,powder,KNO3,1 kg\nmkp,powder,KH2PO4,1 kg\n';
+    const bench = 'water: { use: pure }\nkit: { scale: 0.1 g }\n';
+    const home = folder({ 'shelf.csv': shelf, 'bench.yaml': bench });
+    // 0.1234 g in a litre of feed are 12.34 g in a litre of stock at 1:100
+    const made = await velamen(['concentrate', '--recipe', '0.1234 g kno3 + 0.05 g mkp in 1 L'], home);
+    expect(made.stdout).toMatch(/Stir in 12\.3 g of kno3/);
+    const half = await velamen(['concentrate', '--recipe', '0.01234 g kno3 + 0.05 g mkp in 1 L'], home);
+    expect(half.stdout).toMatch(/Stir in 1\.2 g of kno3/);
   });
 
   it('takes a dose for the ratio', async () => {
