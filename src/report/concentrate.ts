@@ -58,7 +58,8 @@ function overview(results: readonly ConcentrateResult[]): Sheet {
 }
 
 function bottlesOf(result: ConcentrateResult): string {
-  if (result.status === 'nothing to dissolve') return 'NONE: nothing to dissolve';
+  if (result.status === 'nothing to dissolve')
+    return result.remark === 'no feed' ? 'NONE: no feed keeps every limit' : 'NONE: nothing to dissolve';
   if (result.status === 'made') return result.tanks.length === 1 ? 'one bottle' : 'two bottles';
   const strongest = Math.max(0, ...result.largest.map(({ ratio }) => ratio ?? 0));
   return strongest === 0 ? 'NONE: too strong at any ratio' : `NONE: too strong; 1:${figure(strongest)} is the most`;

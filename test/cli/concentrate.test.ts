@@ -30,7 +30,9 @@ describe('concentrate', () => {
       join(import.meta.dirname, '../..'),
     );
     const [overview, ...reports] = all.stdout.split('\n\n\n');
-    expect(overview).toMatch(/^Stock solutions at 1:50\n[\s\S]*moth-orchids +NONE[\s\S]*winter +(one|two) bottle/);
+    expect(overview).toMatch(
+      /^Stock solutions at 1:50\n[\s\S]*moth-orchids +NONE: no feed keeps every limit[\s\S]*winter +(one|two) bottle/,
+    );
     expect(reports).toHaveLength(4);
     expect(all.stdout.match(/Take care/g)).toHaveLength(1);
     expect(reports[3]).toMatch(/^Take care\n/);
