@@ -26,8 +26,12 @@ export interface RescueOptions {
  * kit while that saves more; it is taken if it is worth more than leaving the can alone. Where the plan stands on its limits
  * does not matter: a remedy aims inside them.
  */
-export async function chooseRemedy(judged: Judged, request: FeedRequest, options: RescueOptions): Promise<Chosen> {
-  const ground = groundOf(judged, request);
+export async function chooseRemedy(
+  judged: Judged,
+  request: FeedRequest,
+  options: RescueOptions,
+  ground = groundOf(judged, request),
+): Promise<Chosen> {
   let best = await choose(judged, request, options, ground, ground.linearisation);
   // the linearisation must hold where the remedied can stands: touch there and try again where it does not
   for (let round = 0; round < ROUNDS && overCap(best.final, request); round += 1) {

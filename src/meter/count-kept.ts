@@ -24,20 +24,34 @@ export function keptCounter(
   const products = (limits[0]?.products ?? []).map((_, i) => laidOut((limit) => limit.products[i]!));
   const waters = (limits[0]?.waters ?? []).map((_, k) => laidOut((limit) => limit.waters[k]!));
   const allowed = Float64Array.from(real, ({ l }) => -KEPT - allowances[l]!);
-  const sums = new Float64Array(real.length);
+  // where a can fails, most others do: that limit is looked at first
+  let suspect = 0;
   return ({ keep, add, water }, sd, hands) => {
     const count = { strictly: 0, allowed: 0 };
+    const added = add.flatMap((dose, i) => (dose > 0 ? [{ i, dose, sd: sd[i]!, brings: products[i]! }] : []));
+    const poured = water.flatMap((litres, k) => (litres === 0 ? [] : [{ litres, brings: waters[k]! }]));
+    const brought = [...added, ...poured].map(({ brings }) => brings);
+    const amounts = new Float64Array(brought.length);
     cans.forEach((can, c) => {
       const hand = hands ? hands[c]! : STEADY;
-      sums.fill(0);
-      addTo(sums, can, keptOf(keep, hand));
-      for (let i = 0; i < add.length; i += 1)
-        if (add[i]! > 0) addTo(sums, products[i]!, doseOf(add[i]!, sd[i]!, hand.products[i] ?? 0));
-      for (let k = 0; k < water.length; k += 1) addTo(sums, waters[k]!, water[k]! * waterOf(hand));
+      const kept = keptOf(keep, hand);
+      let a = 0;
+      for (const { i, dose, sd: spread } of added) amounts[a++] = doseOf(dose, spread, hand.products[i] ?? 0);
+      for (const { litres } of poured) amounts[a++] = litres * waterOf(hand);
+      const inside = (l: number): number => {
+        let sum = kept * can[l]!;
+        for (let k = 0; k < amounts.length; k += 1) sum += amounts[k]! * brought[k]![l]!;
+        return sum;
+      };
+      if (can.length > 0 && inside(suspect) < Math.min(-KEPT, allowed[suspect]!)) return;
       let strictly = true;
-      for (let l = 0; l < sums.length; l += 1) {
-        if (sums[l]! >= -KEPT) continue;
-        if (sums[l]! < allowed[l]!) return;
+      for (let l = 0; l < can.length; l += 1) {
+        const sum = inside(l);
+        if (sum >= -KEPT) continue;
+        if (sum < allowed[l]!) {
+          suspect = l;
+          return;
+        }
         strictly = false;
       }
       count.allowed += 1;
@@ -49,8 +63,3 @@ export function keptCounter(
 
 /** Hands that are never off. */
 const STEADY: Hand = { poured: 0, water: 0, products: [] };
-
-function addTo(sums: Float64Array, each: Float64Array, amount: number): void {
-  if (amount === 0) return;
-  for (let l = 0; l < sums.length; l += 1) sums[l]! += amount * each[l]!;
-}

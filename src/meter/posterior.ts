@@ -70,8 +70,11 @@ export const middleLitres = (cans: readonly PossibleCan[]): number =>
   )[0]!;
 
 /** The values below which these shares of the numbers lie. */
-export function quantiles(values: readonly number[], shares: readonly number[]): number[] {
-  const sorted = [...values].sort((a, b) => a - b);
+export const quantiles = (values: readonly number[], shares: readonly number[]): number[] =>
+  quantilesOfSorted(Float64Array.from(values).sort(), shares);
+
+/** The same of numbers from small to large. */
+export function quantilesOfSorted(sorted: Float64Array, shares: readonly number[]): number[] {
   return shares.map((share) => {
     const at = Math.min(sorted.length - 1, Math.max(0, share * (sorted.length - 1)));
     const [low, high] = [sorted[Math.floor(at)]!, sorted[Math.ceil(at)]!];

@@ -4,7 +4,7 @@ import type { FeedRequest } from '../feed/request.js';
 import { productColumn, waterColumn } from '../feed/terms.js';
 import { type Batch, plannedLitres } from './batch.js';
 import type { Action, CanLimit } from './can-limits.js';
-import { middleLitres, type PossibleCan, quantiles } from './posterior.js';
+import { middleLitres, type PossibleCan, quantilesOfSorted } from './posterior.js';
 import { stockLeft } from './stock-left.js';
 
 /** What weighs how much, in litres thrown away. */
@@ -62,8 +62,7 @@ function partsOf({
     { id: 'beyond', lower: -plannedLitres(batch), terms: { beyond: 1, ...negative({ keep: litres, ...added }) } },
   ];
   const rows = limits.map((limit, i): Row => {
-    const of = cans.map(limit.ofCan);
-    const [worst] = quantiles(of, [limit.side === 'least' ? 1 - sure : sure]);
+    const [worst] = quantilesOfSorted(fromLeast(limit, cans), [limit.side === 'least' ? 1 - sure : sure]);
     const terms = nonzero({
       keep: worst!,
       ...Object.fromEntries(limit.waters.map((x, k) => [waterColumn(k), x])),
@@ -74,6 +73,18 @@ function partsOf({
   });
   return { columns, room, limits: rows };
 }
+
+/** What the cans bring to a limit, from least to most. */
+function fromLeast(limit: CanLimit, cans: readonly PossibleCan[]): Float64Array {
+  const known = SORTED.get(limit) ?? new WeakMap<readonly PossibleCan[], Float64Array>();
+  SORTED.set(limit, known);
+  const found = known.get(cans) ?? Float64Array.from(cans, limit.ofCan).sort();
+  known.set(cans, found);
+  return found;
+}
+
+/** Asked for by every degree of caution. Kept by all that it depends on, which is never changed: the limit and the cans. */
+const SORTED = new WeakMap<CanLimit, WeakMap<readonly PossibleCan[], Float64Array>>();
 
 /**
  * The program of the remedy that stands deepest inside all limits at once, each counted in its own spread; `depth` is the column that tells how

@@ -9,6 +9,7 @@ import { type Action, canTable, kept, margins } from './can-limits.js';
 import { isMisfilled } from './batch.js';
 import type { Cause, Fault } from './cause.js';
 import { type Chosen, chooseRemedy, type RescueOptions } from './choose-remedy.js';
+import { type Ground, groundOf } from './ground.js';
 import type { Judged } from './judge.js';
 import { possibleCans } from './posterior.js';
 import type { Added, Alternative, Doing, Outlook, Remedy, RemedyProof, SettledRemedy } from './remedy.js';
@@ -18,12 +19,13 @@ import { standingOf } from './weigh-remedy.js';
 
 /** The remedy for an estimated can, read out. See `chooseRemedy`. */
 export async function rescue(judged: Judged, asked: FeedRequest, options: RescueOptions): Promise<Remedy> {
-  const chosen = await chooseRemedy(judged, asked, options);
+  const ground = groundOf(judged, asked);
+  const chosen = await chooseRemedy(judged, asked, options, ground);
   const told = remedyOf(chosen, judged, options);
   const { verdict } = judged.judgement;
   const wasteful = (doingOf(told)?.pourLitres ?? 0) > WASTEFUL * judged.weighed.batch.litres;
   const parted = verdict !== 'within' && (wasteful || told.notUnder.length > 0 || told.status === 'do not feed');
-  const alternatives = parted ? await alternativesOf(judged, asked, options) : [];
+  const alternatives = parted ? await alternativesOf(judged, asked, options, ground) : [];
   return partWays(alternatives) ? { status: 'check first', alternatives, unknowing: told } : told;
 }
 
@@ -42,7 +44,12 @@ const CANS_EACH = 200;
 const FAULTS_OF_THE_PEN: ReadonlySet<Fault['kind']> = new Set<Fault['kind']>(['scale', 'temperature', 'pen']);
 
 /** What each plausible explanation, taken as certain, would ask for. */
-async function alternativesOf(judged: Judged, asked: FeedRequest, options: RescueOptions): Promise<Alternative[]> {
+async function alternativesOf(
+  judged: Judged,
+  asked: FeedRequest,
+  options: RescueOptions,
+  ground: Ground,
+): Promise<Alternative[]> {
   const plausible = judged.judgement.causes
     .filter((cause) => cause.probability >= PLAUSIBLE)
     .slice(0, MOST_ALTERNATIVES);
@@ -54,7 +61,7 @@ async function alternativesOf(judged: Judged, asked: FeedRequest, options: Rescu
         return { cause, asks: { status: 'feed' } };
       const cans = possibleCans(judged.weighed, CANS_EACH, (point) => point.hypothesis.cause === cause.cause);
       const own = { ...judged, cans };
-      const told = remedyOf(await chooseRemedy(own, asked, options), own, options);
+      const told = remedyOf(await chooseRemedy(own, asked, options, ground), own, options);
       return { cause, asks: 'doing' in told ? { status: told.status, doing: told.doing } : { status: told.status } };
     }),
   );

@@ -4,13 +4,16 @@
  * all pairs, and that of the quickest of each.
  */
 import { execFileSync, spawnSync } from 'node:child_process';
-import { mkdtempSync } from 'node:fs';
+import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { bench, describe } from 'vitest';
 
 const root = join(import.meta.dirname, '../..');
-const dist = join(mkdtempSync(join(tmpdir(), 'velamen-start-')), 'dist');
+const folder = mkdtempSync(join(tmpdir(), 'velamen-start-'));
+// as installed: without it Node would read every file twice to find out which kind of module it is
+writeFileSync(join(folder, 'package.json'), JSON.stringify({ type: 'module' }));
+const dist = join(folder, 'dist');
 execFileSync(process.execPath, ['build.mjs', '--no-types', '--to', dist], { cwd: root });
 
 const moss = ['--bench', 'examples/moss-without-ammonium'];
