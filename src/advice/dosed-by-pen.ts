@@ -7,7 +7,7 @@ import type { Water } from '../label/product.js';
 import { type Checked, checked, type Problem, problem, type Where, warning } from '../problem.js';
 import { formatNumber, type MilliSiemensPerCm, milliSiemensPerCm } from '../units/index.js';
 import { hypot } from '../units/elementary.js';
-import { amountFor, type Conducting } from './amount-for-reading.js';
+import { amountFor, type Conducting } from '../can/amount-for-reading.js';
 import type { PenLine, Recipe, RecipeLine, ToldByPen, WrittenRecipe } from './recipe-types.js';
 
 /** How the pen was used on the can. */

@@ -68,6 +68,20 @@ export function sequenceOf(
   return told(moved, usual, { kind: kept(moved) ? 'other order' : 'unavoidable' }, check);
 }
 
+/** Whether some of the parts (by index), in the full can, are no cloudier than all of them will be. */
+export function staysClear(
+  parts: readonly Part[],
+  waters: readonly Blend[],
+  temperatureC = 25,
+): (some: readonly number[]) => boolean {
+  const check = checker(parts, waters, temperatureC);
+  const target = check(
+    parts.map((_, i) => i),
+    1,
+  ).verdict;
+  return (some) => RANK[check(some, 1).verdict] <= RANK[target];
+}
+
 /** Indices in an order of ids; what it does not name stays where it usually goes, at the end. */
 function likeBefore(parts: readonly Part[], before: readonly string[]): number[] {
   const place = new Map(before.map((id, i) => [id, i]));

@@ -10,7 +10,7 @@ import type { DosePlan } from '../dose/plan-types.js';
 import { FILLING_SPREAD } from '../dose/tools.js';
 
 /** Where a spread comes from. */
-export const SOURCES = ['spoons', 'drops', 'syringe', 'scale', 'bulk density', 'labels', 'water'] as const;
+export const SOURCES = ['spoons', 'drops', 'syringe', 'scale', 'pen', 'bulk density', 'labels', 'water'] as const;
 export type Source = (typeof SOURCES)[number];
 
 /** One independent standard normal deviate with what a unit of it does. */
@@ -62,6 +62,7 @@ const TOOL_SOURCES: Readonly<Record<Measure['tool'], Source>> = {
   dropper: 'drops',
   syringe: 'syringe',
   scale: 'scale',
+  pen: 'pen',
 };
 
 /** The spread of one dose, g or mL per litre: what the tool does to every item alike, the bulk density, and the rest. */
@@ -72,6 +73,13 @@ function doseParts(
   known: readonly PowderKnown[],
 ): Part[] {
   const source = TOOL_SOURCES[chosen.tool];
+  // what the pen closes follows the water that is really there, and its other readings
+  if (chosen.parts)
+    return chosen.parts.map(({ factor, by }) => ({
+      factor,
+      source: factor === VOLUME.factor ? VOLUME.source : source,
+      by: by / batchLitres,
+    }));
   const tool = tools.find((t) => t.kind === chosen.tool);
   const alike = chosen.amount * (tool?.common ?? 0);
   const grain = chosen.tool === 'spoon' ? chosen.amount * (bulkDensityOf(product, known)?.spread ?? 0) : 0;

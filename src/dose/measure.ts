@@ -16,6 +16,8 @@ export interface Measure {
   actions: number;
   /** Standard deviation of the delivered amount, g or mL. */
   sd: number;
+  /** What moves a dose by the pen, g or mL of each factor: doses of one can move together. */
+  parts?: readonly { factor: string; by: number }[];
 }
 
 /** At most this many scoops of at most two sizes: more are miscounted. */

@@ -6,7 +6,8 @@ import { formatNumber, parseAmount } from '../units/index.js';
  * (absolute) anew with each action, and by `common` (relative) once for all actions with this tool.
  */
 export interface Tool {
-  kind: 'spoon' | 'dropper' | 'syringe' | 'scale';
+  /** `pen`: more goes in until it shows a figure (`by-pen.ts`); no kit makes one by itself. */
+  kind: 'spoon' | 'dropper' | 'syringe' | 'scale' | 'pen';
   /** `1/4 US tsp`, `1 mL syringe`, `dropper of 20 drops/mL`, `0.01 g scale` */
   label: string;
   /** One scoop, drop or mark: mL, or g for a scale. */

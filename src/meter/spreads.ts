@@ -1,7 +1,10 @@
 import { NINETY } from '../chance/deviates.js';
 import { conductivity, NONE } from '../chemistry/conductivity.js';
 import type { ClosedProduct } from '../label/closed-product.js';
+import { usualPen } from '../dose/by-pen.js';
 import { hypot } from '../units/elementary.js';
+
+const PEN = usualPen(null);
 
 /**
  * Relative standard deviations that a reading has even when nobody made a mistake. A pen is good to ±2 % (common practice: what leaflets
@@ -9,9 +12,9 @@ import { hypot } from '../units/elementary.js';
  */
 export const SPREADS = {
   /** The same for every reading of this pen. */
-  penCommon: 0.02 * Math.SQRT1_2,
+  penCommon: PEN.common,
   /** New with each dip. */
-  penEach: 0.02 * Math.SQRT1_2,
+  penEach: PEN.each,
   /** Half of the last digit, mS/cm. */
   lastDigit: 0.005,
   /** The conductivity model: 1 % against published tables. */

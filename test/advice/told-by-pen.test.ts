@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { amountFor } from '../../src/advice/amount-for-reading.js';
+import { amountFor } from '../../src/can/amount-for-reading.js';
 import { dosedByPen } from '../../src/advice/dosed-by-pen.js';
 import { parseRecipe, type Recipe } from '../../src/advice/recipe.js';
 import { likelyEc, type Part } from '../../src/can/part.js';

@@ -39,6 +39,7 @@ const NAMES: Readonly<Record<Source, string>> = {
   drops: 'the spread of drops',
   syringe: 'the marks of the syringe',
   scale: 'the error of the scale',
+  pen: 'the error of the pen (check it in its standard)',
   'bulk density': 'the bulk density (weigh ten level spoons of your own jar)',
   labels: 'what jars hold beside their labels',
   water: 'the filling of the can (weigh the water: a litre is a kilogram)',

@@ -59,6 +59,7 @@ const SOURCE_NAMES: Readonly<Record<Sureness['sources'][number]['source'], strin
   drops: 'the spread of drops',
   syringe: 'the marks of the syringe',
   scale: 'the error of the scale',
+  pen: 'the error of the pen',
   'bulk density': 'the bulk density (weigh ten level spoons of your own jar)',
   labels: 'jars that hold more or less than their labels say',
   water: 'the fill mark (weigh the water: a litre is a kilogram)',
