@@ -47,3 +47,25 @@ export const adviceShape = z.strictObject({
   needed: z.array(z.string()).describe('what would make the range narrower'),
   cautions: z.array(z.string()),
 });
+
+/** Parts of a recipe that the pen told. */
+export const byPen = z
+  .array(
+    z.strictObject({
+      id: z.string(),
+      name: z.string(),
+      unit: z.enum(['g', 'mL']),
+      told: z.strictObject({
+        by: z.enum(['more', 'until']).describe('so much more than before, or so much in all'),
+        mSPerCm: amount,
+        ppm: amount.nullable().describe('as told; null where a conductivity was'),
+        scale: amount.nullable().describe('ppm per mS/cm'),
+      }),
+      amount: amount.describe('g or mL for the whole volume, as are low and high'),
+      low: amount,
+      high: amount,
+      before: amount.describe('mS/cm at 25 °C before it goes in'),
+      after: amount,
+    }),
+  )
+  .describe('parts of which the pen told how much, in the order told');

@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { adviceShape } from './advice-shapes.js';
+import { adviceShape, byPen } from './advice-shapes.js';
 import { buyShape, substitutesShape } from './buy-shapes.js';
 import { concentrateShape } from './concentrate-shapes.js';
 import { calibrateShape, meterShape, standardShape } from './meter-shapes.js';
@@ -179,27 +179,6 @@ export const reachAllShape = z.strictObject({
   status: z.enum(['reachable', 'out of reach']),
   feeds: z.array(reachShape),
 });
-
-const byPen = z
-  .array(
-    z.strictObject({
-      id: z.string(),
-      name: z.string(),
-      unit: z.enum(['g', 'mL']),
-      told: z.strictObject({
-        by: z.enum(['more', 'until']).describe('so much more than before, or so much in all'),
-        mSPerCm: amount,
-        ppm: amount.nullable().describe('as told; null where a conductivity was'),
-        scale: amount.nullable().describe('ppm per mS/cm'),
-      }),
-      amount: amount.describe('g or mL for the whole volume, as are low and high'),
-      low: amount,
-      high: amount,
-      before: amount.describe('mS/cm at 25 °C before it goes in'),
-      after: amount,
-    }),
-  )
-  .describe('parts of which the pen told how much, in the order told');
 
 /** What `assess` prints of a recipe. */
 export const assessShape = z.strictObject({
