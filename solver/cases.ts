@@ -1,5 +1,5 @@
-import { TOLERANCE } from './certificate.js';
-import type { Table } from './table.js';
+import { LAST_PLACES, TOLERANCE } from './certificate.js';
+import { costOf, type Table } from './table.js';
 import type { Case, Judge } from './verdict.js';
 
 /** Beyond this many certified relaxations the proof would cost more than it tells; the engine's word then stands. */
@@ -33,11 +33,18 @@ export async function byCases(
       continue;
     }
     if (answer.verdict !== 'optimal') return 'too many';
-    if (answer.bound >= target - TOLERANCE * Math.max(Math.abs(target), Math.abs(answer.bound))) {
+    const { objective, paid } = costOf(table, answer.x);
+    // costs that cancel are known to the last places of their terms, also where what is left of them is 0
+    if (Math.abs(answer.bound - target) <= LAST_PLACES * paid) {
+      bound = Math.min(bound, target);
+      continue;
+    }
+    const enough = target - TOLERANCE * Math.max(Math.abs(target), Math.abs(answer.bound));
+    const split = mostFractional(table, answer.x);
+    if (answer.bound >= enough || (split === undefined && objective >= enough)) {
       bound = Math.min(bound, answer.bound);
       continue;
     }
-    const split = mostFractional(table, answer.x);
     if (split === undefined) return 'disproved';
     const value = Math.floor(answer.x[split]!);
     open.push(

@@ -1,12 +1,12 @@
 import { boxes } from './boxes.js';
 import type { Claim } from './engine.js';
-import { activity, combine, type Table } from './table.js';
+import { activity, combine, costOf, type Table } from './table.js';
 
 /** What is left of a claim once arithmetic on the original data has checked it; numbers by position. */
 export type Certified =
   | { verdict: 'optimal'; objective: number; bound: number; x: number[]; y: number[]; violation: number; gap: number }
   | { verdict: 'infeasible'; ray: number[] }
-  | { verdict: 'unbounded'; x: number[]; ray: number[] }
+  | { verdict: 'unbounded'; x: number[]; ray: number[]; violation: number }
   | { verdict: 'refused'; why: string };
 
 /** A row or bound may be missed, and the optimum too, by this part of its size: far below what any balance shows. */
@@ -14,7 +14,7 @@ export const TOLERANCE = 1e-6;
 /** What is left of a sum that should be 0, in parts of its terms: the multipliers and points of an engine are no finer. */
 const DUST = 1e-13;
 /** Eight units in the last place: no sum of doubles is known better than to this part of its terms. */
-const LAST_PLACES = 2 ** -50;
+export const LAST_PLACES = 2 ** -50;
 /** A proof of impossibility must stand clear of rounding by this part of its terms. */
 const MARGIN = 1e-9;
 
@@ -60,19 +60,14 @@ function optimal(table: Table, claimed: readonly number[], multipliers: readonly
   const faulty = misfit(multipliers, table.rows.length, 'row');
   if (faulty) return refused(faulty);
   const { x, violation } = primal;
-  let objective = 0;
-  let paid = 0;
-  table.cost.forEach((c, j) => {
-    objective += c * x[j]!;
-    paid += Math.abs(c * x[j]!);
-  });
+  const { objective, paid } = costOf(table, x);
   const y = multipliers.map((value, i) => (Number.isFinite(end(table, i, value)) ? value : 0));
   const { bound, rounding } = lowerBound(table, y, objective);
   const gap = relative(objective - bound, Math.max(Math.abs(objective), Math.abs(bound), paid));
   if (Math.abs(gap) <= TOLERANCE)
     return { verdict: 'optimal', objective, bound, x, y, violation, gap: Math.max(0, gap) };
   // an optimum of 0 has no size of its own: what rounding leaves of the bound's sum is no gap
-  if (Math.abs(objective - bound) <= rounding + LAST_PLACES * paid)
+  if (Number.isFinite(bound) && Math.abs(objective - bound) <= rounding + LAST_PLACES * paid)
     return { verdict: 'optimal', objective, bound: objective, x, y, violation, gap: 0 };
   return refused(`the multipliers prove ${bound}, the answer costs ${objective}`);
 }
@@ -162,7 +157,7 @@ function unbounded(table: Table, start: readonly number[], claimed: readonly num
       return refused('the ray leaves a row');
     }
   }
-  return { verdict: 'unbounded', x: from.x, ray };
+  return { verdict: 'unbounded', x: from.x, ray, violation: from.violation };
 }
 
 /** The end a multiplier presses on. */

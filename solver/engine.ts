@@ -10,7 +10,7 @@ export type Claim =
   | { claim: 'unbounded'; x: number[]; ray: number[] }
   | { claim: 'integer'; x: number[]; bound: number; ended: boolean }
   | { claim: 'integer-infeasible' }
-  /** `spent`: its budget ran out. */
+  /** `spent`: its budget ran out; other scaling would hardly help. */
   | { claim: 'none'; why: string; spent?: boolean };
 
 /** How long an engine may search for integers: nodes of branch and bound, pivots over all of them; and a clock, for linear programs too. */
@@ -27,13 +27,17 @@ export interface Engine {
   solve(table: Table, limits: EngineLimits): Claim | Promise<Claim>;
 }
 
+/** Thrown by an engine whose budget of work ran out. */
+export class Spent extends Error {}
+
 /** Asks an engine. Whatever it throws or mumbles becomes the claim of having none. */
 export async function ask(engine: Engine, table: Table, limits: EngineLimits): Promise<Claim> {
   try {
     const claim: unknown = await engine.solve(table, limits);
     return wellFormed(claim) ? claim : { claim: 'none', why: 'what it said is no claim' };
   } catch (error) {
-    return { claim: 'none', why: error instanceof Error ? error.message : String(error) };
+    const why = error instanceof Error ? error.message : String(error);
+    return { claim: 'none', why, ...(error instanceof Spent ? { spent: true } : {}) };
   }
 }
 

@@ -20,6 +20,10 @@ const TOLERANCES = {
   small_matrix_value: 1e-12,
 };
 
+/** Pivots at most, so many for every row and column and so many besides; a few for each are usual. */
+const PIVOTS_EACH = 50;
+const PIVOTS = 5000;
+
 let loaded: Promise<Highs> | undefined;
 
 type Question = (engine: Highs, table: Table, limits: EngineLimits) => Claim;
@@ -63,6 +67,8 @@ function linear(engine: Highs, table: Table, presolve: 'choose' | 'off', limits:
     if (status === modelStatus.unbounded) return unbounded(engine, table, model);
     if (status === modelStatus.infeasible) return infeasible(engine, table, model);
     if (status === modelStatus.timeLimit) return { claim: 'none', why: 'time ran out', spent: true };
+    if (status === modelStatus.iterationLimit)
+      return { claim: 'none', why: 'stopped at its limit of pivots', spent: true };
     if (status !== modelStatus.unboundedOrInfeasible)
       return { claim: 'none', why: `ended with model status ${status}` };
     const claim = infeasible(engine, table, model);
@@ -139,7 +145,8 @@ function run<Result>(
 ): Result {
   const model = engine.createModel(data(table));
   try {
-    model.options.set({ ...TOLERANCES, ...options });
+    const most = PIVOTS + PIVOTS_EACH * (table.cost.length + table.rows.length);
+    model.options.set({ ...TOLERANCES, simplex_iteration_limit: most, ...options });
     model.run(callbacks);
     return read(model);
   } finally {

@@ -6,6 +6,7 @@ export { highs } from './highs.js';
 export type {
   Best,
   Column,
+  Divisor,
   EngineName,
   Infeasible,
   LinearProgram,

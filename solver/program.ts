@@ -56,6 +56,17 @@ export interface Infeasible {
   engine: EngineName;
   /** Where only whole numbers do not fit: `ray` is empty, and each case that branching leaves has a ray of its own. */
   cases?: WholeCase[];
+  /** Where no whole numbers fit by divisibility: `ray` is empty. */
+  divisor?: Divisor;
+}
+
+/**
+ * Σ weights · row has whole-number columns alone, each entry a multiple of `by`, and no multiple of `by` between its
+ * ends. Checked in whole numbers of any length (hence text), on the program's numbers as decimals have them.
+ */
+export interface Divisor {
+  weights: Record<string, string>;
+  by: string;
 }
 
 /** Column bounds beyond those of the program (a column is ≤ n here, ≥ n + 1 elsewhere), and the ray that holds there. */

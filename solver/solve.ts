@@ -1,9 +1,9 @@
-import { certify } from './certificate.js';
+import { type Certified, certify } from './certificate.js';
 import { ask, type Claim, type Engine, type EngineLimits } from './engine.js';
 import { highs, highsProof } from './highs.js';
 import { solveIntegers } from './integers.js';
 import type { LinearProgram, Verdict } from './program.js';
-import { scale } from './scale.js';
+import { type Scaled, SCALINGS } from './scale.js';
 import { simplex } from './simplex.js';
 import { type Table, tabulate } from './table.js';
 import type { Finding, Judge } from './verdict.js';
@@ -19,13 +19,17 @@ export interface SolveOptions {
   mostNodes?: number;
   /** The same for pivots over all nodes, for large programs with few nodes; no limit by default. */
   mostPivots?: number;
-  /** Seconds, or a clock that tells how many are left, where someone waits. Same verdict when they run out, `unfinished` too. */
+  /** Seconds, or a clock that tells how many are left, where someone waits; a search has 60 at most without. Same verdict when they run out. */
   timeLimitSeconds?: number | (() => number);
   /** For programs with integer columns: most relaxations asked for a proof by cases; 0 takes the search's word. */
   mostCases?: number;
 }
 
 const ENGINES: readonly Engine[] = [simplex, highs, highsProof];
+/** Seconds for programs of a hundred columns. */
+const MOST_NODES = 20_000;
+/** A better-kept answer than this is not looked for: what rounding leaves of an engine's answer is a thousandth of it. */
+const NEAT = 1e-9;
 
 /**
  * Minimises Σ cost · x. Every verdict has been checked by arithmetic on the program as given, or says that it has not.
@@ -45,9 +49,6 @@ export async function solve(program: LinearProgram, options: SolveOptions = {}):
   return verdict(program, finding);
 }
 
-/** Seconds for programs of a hundred columns. */
-const MOST_NODES = 20_000;
-
 function limitsOf({ mostNodes = MOST_NODES, mostPivots, timeLimitSeconds: seconds }: SolveOptions): EngineLimits {
   const left = typeof seconds === 'function' ? Math.max(0, seconds()) : seconds;
   return {
@@ -57,25 +58,49 @@ function limitsOf({ mostNodes = MOST_NODES, mostPivots, timeLimitSeconds: second
   };
 }
 
-/** Engine after engine, scaled, until the certificate accepts what one says. */
+/**
+ * Engine after engine, each in every scaling, until the certificate accepts what one says. An answer that misses a row
+ * by more than rounding waits: rows that all but conflict have such answers, and a proof that they conflict goes first.
+ */
 async function solveLinear(table: Table, engines: readonly Engine[], limits: () => EngineLimits): Promise<Finding> {
-  const scaled = scale(table);
-  const refusals: string[] = [];
+  const scaled: Scaled[] = [];
+  const refusals = new Set<string>();
   let last: Claim = { claim: 'none', why: 'no engine' };
+  let spent = false;
+  let untidy: Finding | undefined;
   for (const engine of engines) {
-    const { timeLimitSeconds } = limits();
-    if (timeLimitSeconds === 0) return { verdict: 'uncertified', claim: 'none', why: 'time ran out', unfinished: true };
-    last = await ask(engine, scaled.table, timeLimitSeconds === undefined ? {} : { timeLimitSeconds });
-    const certified = certify(table, scaled.unscale(last));
-    if (certified.verdict === 'optimal') return { ...certified, engine: engine.name, boundBy: 'multipliers' };
-    if (certified.verdict !== 'refused') return { ...certified, engine: engine.name };
-    refusals.push(`${engine.name}: ${certified.why}`);
+    for (const [at, scaling] of SCALINGS.entries()) {
+      const { timeLimitSeconds } = limits();
+      if (timeLimitSeconds === 0) {
+        return untidy ?? { verdict: 'uncertified', claim: 'none', why: 'time ran out', unfinished: true };
+      }
+      scaled[at] ??= scaling(table);
+      const { table: own, unscale } = scaled[at];
+      last = await ask(engine, own, timeLimitSeconds === undefined ? {} : { timeLimitSeconds });
+      const certified = certify(table, unscale(last));
+      if (certified.verdict === 'infeasible') return { ...certified, engine: engine.name };
+      if (certified.verdict === 'refused') refusals.add(`${engine.name}: ${certified.why}`);
+      else {
+        const finding = told(certified, engine.name);
+        if (certified.violation <= NEAT) return finding;
+        untidy ??= finding;
+      }
+      if (last.claim !== 'none' || !last.spent) continue;
+      spent = true;
+      break;
+    }
   }
-  const spent = last.claim === 'none' && last.spent === true;
+  if (untidy) return untidy;
   return {
     verdict: 'uncertified',
     claim: last.claim,
-    why: refusals.join('; '),
+    why: [...refusals].join('; '),
     ...(spent ? { unfinished: true } : {}),
   };
+}
+
+function told(certified: Extract<Certified, { violation: number }>, engine: string): Finding {
+  if (certified.verdict === 'optimal') return { ...certified, engine, boundBy: 'multipliers' };
+  const { violation: _, ...found } = certified;
+  return { ...found, engine };
 }

@@ -112,6 +112,18 @@ export function activity(row: TableRow, x: readonly number[]): { value: number; 
   return { value, size };
 }
 
+/** Σ cost · x, and Σ |cost · x|: what a gap is judged against. */
+export function costOf(table: Table, x: readonly number[]): { objective: number; paid: number } {
+  let objective = 0;
+  let paid = 0;
+  for (let j = 0; j < table.cost.length; j += 1) {
+    const term = table.cost[j]! * x[j]!;
+    objective += term;
+    paid += Math.abs(term);
+  }
+  return { objective, paid };
+}
+
 /** Σ y[i] · row[i] per column, with Σ |y[i] · a[i][j]| as its size. */
 export function combine(table: Table, y: readonly number[]): { value: number[]; size: number[] } {
   const value = new Array<number>(table.cost.length).fill(0);

@@ -1,8 +1,11 @@
 import lib from 'javascript-lp-solver';
+import { Spent } from './engine.js';
 import type { Table } from './table.js';
 
 /** Above this many cells the dense method is slower than it is worth. */
 const MOST_CELLS = 4_000_000;
+/** Pivots × cells; some tenths of a second. Blends take a tenth of it; dense programs are quicker in the next engine. */
+const MOST_WORK = 30_000_000;
 
 /** An end of a table's row, less what the columns' starting points give of it; a row of the tableau. */
 export interface End {
@@ -48,8 +51,11 @@ export function begin(ends: readonly End[], above: number, costUnit: number): Ta
   });
   const pivot = engine.pivot.bind(engine);
   let pivots = 0;
+  let work = 0;
   engine.pivot = (row, column) => {
     pivots += 1;
+    work += engine.width * engine.height;
+    if (work > MOST_WORK) throw new Spent(`stopped after ${pivots} pivots, ${work} cells in all`);
     const most = 200 + 20 * (engine.width + engine.height);
     if (pivots > most) throw new Error(`stopped after ${most} pivots`);
     pivot(row, column);
@@ -122,7 +128,7 @@ export function addCeiling({ engine, indices }: Tableau, piece: number, room: nu
 function resize(engine: Engine, width: number, height: number): void {
   if (width === engine.width && height === engine.height) return;
   const cells = width * height;
-  if (cells > MOST_CELLS) throw new Error(`the tableau would hold ${cells} cells`);
+  if (cells > MOST_CELLS) throw new Spent(`the tableau would hold ${cells} cells`);
   const old = engine.matrix;
   const wide = engine.width;
   const matrix = new Float64Array(cells);

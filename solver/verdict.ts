@@ -1,10 +1,11 @@
+import type { Divided } from './divisor.js';
 import type { Best, LinearProgram, Optimal, Uncertified, Verdict, WholeCase } from './program.js';
 import type { Table } from './table.js';
 
 /** A verdict by position, before ids are put back. */
 export type Finding =
   | (Omit<Optimal, 'x' | 'y'> & { x: number[]; y: number[] })
-  | { verdict: 'infeasible'; ray: number[]; engine: string; cases?: Case[] }
+  | { verdict: 'infeasible'; ray: number[]; engine: string; cases?: Case[]; divisor?: Divided }
   | { verdict: 'unbounded'; x: number[]; ray: number[]; engine: string }
   | (Omit<Uncertified, 'best'> & { best?: Omit<Best, 'x'> & { x: number[] } });
 
@@ -26,11 +27,13 @@ export function verdict(program: LinearProgram, finding: Finding): Verdict {
     case 'optimal':
       return { ...finding, x: columns(finding.x), y: rows(finding.y) };
     case 'infeasible': {
-      const { cases, ...said } = finding;
-      const named = { ...said, ray: rows(said.ray) };
-      return cases
-        ? { ...named, cases: cases.map((one) => ({ bounds: changed(program, one), ray: rows(one.ray) })) }
-        : named;
+      const { cases, divisor, ray, ...said } = finding;
+      return {
+        ...said,
+        ray: rows(ray),
+        ...(cases ? { cases: cases.map((one) => ({ bounds: changed(program, one), ray: rows(one.ray) })) } : {}),
+        ...(divisor ? { divisor: { weights: weighed(program, divisor.weights), by: String(divisor.by) } } : {}),
+      };
     }
     case 'unbounded':
       return { ...finding, x: columns(finding.x), ray: columns(finding.ray) };
@@ -52,6 +55,15 @@ function changed(program: LinearProgram, { lower, upper }: Case): WholeCase['bou
     if (Object.keys(own).length > 0) bounds[column.id] = own;
   });
   return bounds;
+}
+
+/** The rows with a weight, and theirs. */
+function weighed(program: LinearProgram, weights: readonly bigint[]): Record<string, string> {
+  const record: Record<string, string> = Object.create(null);
+  weights.forEach((weight, i) => {
+    if (weight !== 0n) record[program.rows[i]!.id] = String(weight);
+  });
+  return record;
 }
 
 /** Without a prototype, `__proto__` is an id like any other. −0 becomes 0, so that it prints as 0. */

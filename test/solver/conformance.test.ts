@@ -172,18 +172,23 @@ describe('integer programs', () => {
   it('infeasible only as whole numbers: a ray for each case', async () => {
     const found = await solve({
       columns: [whole('a', 1, { upper: 3 })],
-      rows: [{ id: 'r', lower: 1, upper: 1, terms: { a: 2 } }],
+      rows: [
+        { id: 'least', lower: 1, terms: { a: 2 } },
+        { id: 'most', upper: 2, terms: { a: 3 } },
+      ],
     });
     expect(found).toMatchObject({ verdict: 'infeasible', ray: {}, engine: 'highs' });
     const cases = found.verdict === 'infeasible' ? found.cases! : [];
     expect(cases.map(({ bounds }) => ({ ...bounds }))).toEqual([{ a: { lower: 1 } }, { a: { upper: 0 } }]);
-    // 2a = 1: with a ≥ 1 the upper end conflicts, with a ≤ 0 the lower
-    expect(cases.map(({ ray }) => Math.sign(ray.r!))).toEqual([-1, 1]);
+    // 1/2 ≤ a ≤ 2/3: a ≥ 1 is too much, a ≤ 0 too little
+    expect(cases.map(({ ray }) => Object.keys(ray).filter((id) => ray[id] !== 0))).toEqual([['most'], ['least']]);
   });
   it('infeasible beyond proof by cases: said, not proved', async () => {
     const odd = Array.from({ length: 24 }, (_, j) => whole(`x${j}`, 1, { upper: 1 }));
     const terms = Object.fromEntries(odd.map(({ id }) => [id, 2]));
-    const found = await solve({ columns: odd, rows: [{ id: 'odd', lower: 23, upper: 23, terms }] });
+    // half a unit in parts, so that no divisor shows what branching would have to
+    const rows = [{ id: 'odd', lower: 23, upper: 23, terms: { ...terms, part: 1 } }];
+    const found = await solve({ columns: [...odd, { id: 'part', cost: 0, upper: 0.5 }], rows });
     expect(found).toMatchObject({ verdict: 'uncertified', claim: 'integer-infeasible' });
   });
   it('unbounded, from a whole point', async () => {

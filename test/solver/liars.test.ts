@@ -164,7 +164,7 @@ describe('sabotage', () => {
   });
   const damages: [string, (table: Table) => Table][] = [
     ['maximises', (t) => ({ ...t, cost: t.cost.map((c) => -c), upper: t.upper.map(() => 50) })],
-    ['forgets its costs', (t) => ({ ...t, cost: t.cost.map(() => 1) })],
+    ['mixes up its costs', (t) => ({ ...t, cost: [...t.cost].reverse() })],
     [
       'ignores a row',
       (t) => ({ ...t, rows: t.rows.map((r, i) => (i === 0 ? { ...r, lower: Number.NEGATIVE_INFINITY } : r)) }),
