@@ -18,13 +18,14 @@ async function main(): Promise<void> {
       family: { type: 'string', default: '' },
       each: { type: 'string', default: '80' },
       number: { type: 'string' },
+      from: { type: 'string', default: '1' },
       show: { type: 'boolean', default: false },
     },
   });
   const chosen = families.filter(({ name }) => name.includes(values.family));
   const numbers = values.number
     ? [Number(values.number)]
-    : Array.from({ length: Number(values.each) }, (_, n) => n + 1);
+    : Array.from({ length: Number(values.each) }, (_, n) => n + Number(values.from));
   if (values.show)
     for (const family of chosen) for (const n of numbers) console.log(JSON.stringify(programOf(family, n)));
   const start = performance.now();
