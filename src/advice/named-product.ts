@@ -59,10 +59,11 @@ const tidy = (name: string): string =>
     .replace(/[\s_-]+/g, ' ')
     .trim();
 
-/** Words of a name without what only joins. */
+/** Words of a name without what only joins; cal-mag is what the trade calls calcium and magnesium. */
 const tokensOf = (name: string): string[] =>
   name
     .toLowerCase()
+    .replace(/\bcal[\s-]?mag\b/g, 'calcium magnesium')
     .split(/[^\p{L}\p{N}.]+/u)
     .filter((token) => token !== '' && !/^(?:and|of|the|with)$/.test(token));
 

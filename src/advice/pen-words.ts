@@ -1,4 +1,5 @@
 import { spelledOut } from '../units/index.js';
+import { isElement } from './named-product.js';
 import { NUMBER } from './words.js';
 
 /** What a part of a recipe says of the pen, not yet read: so much more, or until it shows so much. */
@@ -84,11 +85,14 @@ const named = (name: string): string =>
     .replace(/^(?:it|that|the same|the rest)$/i, '')
     .trim();
 
-/** `N`, or `N of base`: milligrams of an element. */
+/** `N`, `N of base` or `N base`, `calcium`, `calcium from base`: milligrams of an element. */
 const isElementOf = (name: string): boolean =>
-  /^(?:(?:total\s+)?(?:N|P|K|S|Ca|Mg|Na|Cl|Fe|Mn|Zn|Cu|B|Mo|Si|NO3|NH4|P2O5|K2O|CaO|MgO|NO3-N|NH4-N|[Nn]itrogen|[Nn]itrate|[Aa]mmonium|[Pp]hosph(?:orus|ate)|[Pp]otassium|[Pp]otash|[Cc]alcium|[Mm]agnesium|[Ss]ul(?:f|ph)(?:ur|ate)|[Ss]odium|[Cc]hloride|[Ii]ron|[Mm]anganese|[Zz]inc|[Cc]opper|[Bb]oron|[Mm]olybdenum|[Ss]ilicon))(?:\s+(?:of|from|by|with|in|as|using)\s.*)?$/u.test(
-    name,
-  );
+  SYMBOL.test(name) || (ELEMENT.test(name) && isElement(name.replace(OF, '')));
+
+const OF = /\s+(?:of|from|by|with|in|as|using)\s.*$/i;
+const ELEMENT = /^[a-z]+(?:\s+(?:of|from|by|with|in|as|using)\s.*)?$/i;
+// symbols by their case, for `ca` or `mg` may be anything
+const SYMBOL = /^(?:total\s+)?(?:N|P|K|S|Ca|Mg|Na|Cl|Fe|Mn|Zn|Cu|B|Mo|Si|P2O5|K2O|CaO|MgO|N[OH][34](?:-N)?)(?:\s|$)/;
 
 const SCALE =
   /[([,]?\s*(?:\b(?:on|by|with|using)\s+)?(?:\b(?:an?|the|my|our)\s+)?\b(?:scale\s+(?:of\s+)?)?(?<scale>500|640|700|0?[.,]5|0?[.,]64|0?[.,]7)[ -]*(?:ppm[ -]*)?(?:tds[ -]*)?(?:scale|pen|meter|factor|conversion)\b\s*[)\]]?/i;

@@ -48,7 +48,7 @@ export const isToldByPen = (parts: readonly string[], products: readonly Product
 
 /** The longest tail of the part that names a product leaves the amount in front of it. */
 function lineOf<P extends Product>(part: string, reading: Reading<P>): RecipeLine<P>[] {
-  const words = part.replace(ARTICLE, '').split(/\s+/);
+  const words = amountFirst(part, reading.products).split(/\s+/);
   for (let start = 1; start < words.length; start += 1) {
     const name = words
       .slice(start)
@@ -66,8 +66,13 @@ function lineOf<P extends Product>(part: string, reading: Reading<P>): RecipeLin
   return [];
 }
 
-/** `a level 1/4 tsp` is one of them; `then` only joins. */
-const ARTICLE = /^(?:(?:and|then|next|finally)\s+)*(?:an?\s+(?=level\b|[\d¼½¾⅓⅔⅛]))?/i;
+/** `part-c: a level 1/4 tsp` and `then a pinch of part-c` as amount and name: one, of which the words tell no number. */
+function amountFirst(part: string, products: readonly Product[]): string {
+  const plain = part.replace(/^(?:(?:and|then|next|finally|first|add)\s+)*/i, '');
+  const [, name = '', rest = ''] = /^([^:=]+?)\s*[:=]\s*(.+)$/.exec(plain) ?? [];
+  const turned = rest !== '' && productNamed(name, products).found.length > 0 ? `${rest} ${name}` : plain;
+  return turned.replace(/^an?\s+(?=level\s+[\d¼½¾⅓⅔⅛]|[\d¼½¾⅓⅔⅛])/i, '').replace(/^an?\s+/i, '1 ');
+}
 
 function amountOf<P extends Product>(
   text: string,
@@ -89,7 +94,7 @@ function amountOf<P extends Product>(
   return [{ product, words: part, amountWords: text, bySpoon: SPOONS.test(text), ...converted, byPen: null }];
 }
 
-const SPOONS = /tsp|tbsp|spoon|cup/i;
+const SPOONS = /tsp|tbsp|spoon|cup|tad|dash|pinch|smidgen/i;
 
 /** Grams of a powder, millilitres of a liquid. */
 function inProductUnit(

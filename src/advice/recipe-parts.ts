@@ -9,8 +9,8 @@ export interface RecipeParts {
 }
 
 /**
- * `a + b, then c in 3 L`, or `in 3 L: a, then b`, as its parts. Plus and semicolon always part; a comma, "and", "then" and the like do where
- * a figure stands on both sides of them, and nothing does within the whole name of a product.
+ * `a + b, then c in 3 L`, or `in 3 L: a, then b`, as its parts. Plus and semicolon always part; a comma, a new line, "and", "then" and the
+ * like do where a figure stands on both sides of them, and nothing does within the whole name of a product.
  */
 export function partsOfRecipe(text: string, products: readonly Product[]): RecipeParts {
   const { masked, unmasked } = masking(text.trim(), products);
@@ -27,8 +27,9 @@ export function partsOfRecipe(text: string, products: readonly Product[]): Recip
 }
 
 const WEAK =
-  /\s*(?:(?<!\d),|,(?!\d))\s*(?:and\s+)?(?:(?:then|next|finally|lastly|plus)\s+)?|\s+(?:and\s+then|then|and|plus|followed\s+by)\s+/gi;
-const FIGURE = /[\d¼½¾⅐-⅞]/;
+  /\s*(?:(?<!\d),|,(?!\d))\s*(?:and\s+)?(?:(?:then|next|finally|lastly|plus)\s+)?|\s+(?:and\s+then|then|and|plus|followed\s+by)\s+|\s*\n\s*/gi;
+/** What an amount or a reading can't be told without; `a pinch` is one. */
+const FIGURE = /[\d¼½¾⅐-⅞]|^\s*(?:an?|one)\s/i;
 
 function parted(text: string): string[] {
   const parts: string[] = [];

@@ -252,6 +252,28 @@ describe('the words', async () => {
         ['cal', 'until', 800, 400],
       ],
     ],
+    [
+      'kno3: a level 1/4 tsp, then pinches until it shows 400',
+      [
+        ['kno3', 1.35545],
+        ['kno3', 'until', 800, 400],
+      ],
+    ],
+    [
+      '30 ppm kno3\n20 ppm cal\n',
+      [
+        ['kno3', 'more', 60, 30],
+        ['cal', 'more', 40, 20],
+      ],
+    ],
+    [
+      'a pinch of kno3, then cal until 400',
+      [
+        ['kno3', 0.33886],
+        ['cal', 'until', 800, 400],
+      ],
+    ],
+    ['cal-mag 30 ppm', [['calmag', 'more', 60, 30]]],
     ['another 30 ppm from potash nitrate', [['kno3', 'more', 60, 30]]],
   ])('%s', (text, expected) => {
     const close = expected.map((line) => line.map((x) => (typeof x === 'number' ? expect.closeTo(x, 4) : x)));
@@ -273,7 +295,12 @@ describe('the words', async () => {
   });
 
   it('ppm of an element are no reading', () => {
-    for (const text of ['100 ppm N of kno3 in 3 L', '30 ppm calcium in 3 L', '30 ppm of nitrogen in 3 L'])
+    for (const text of [
+      '100 ppm N of kno3 in 3 L',
+      '100 ppm N kno3 in 3 L',
+      '30 ppm calcium in 3 L',
+      '30 ppm of nitrogen in 3 L',
+    ])
       expect(
         refused(text, shelf, 500).every(({ severity }) => severity === 'error'),
         text,
