@@ -6,10 +6,9 @@ import {
   blendShape,
   labelsShape,
   programmesShape,
-  reachAllShape,
-  reachAgainstShape,
   refusedShape,
 } from '../../src/report/schemas.js';
+import { reachAgainstShape, reachAllShape } from '../../src/report/reach-shapes.js';
 import { folder, velamen } from './world.js';
 
 /** Generic salts, enough for the major elements; prices invented. */

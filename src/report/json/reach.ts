@@ -1,6 +1,6 @@
 import type * as z from 'zod';
 import type { ReachLine, ReachResult } from '../../feed/results.js';
-import type { reachAllShape, reachShape } from '../schemas.js';
+import type { reachAllShape, reachShape } from '../reach-shapes.js';
 import { proofJson } from './proof.js';
 import { limitSays } from '../says/limits.js';
 import { decidesSays, limitedBySays, reachNotes } from '../says/reach.js';
