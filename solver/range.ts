@@ -91,15 +91,45 @@ export async function costRange(
   };
 }
 
-/** The cost at which a column that an answer leaves at its lower bound begins to be worth using; null: never. */
+/**
+ * The cost at which a column that an answer leaves at its lower bound begins to be worth using; null: never.
+ * @param y the multipliers of the answer: above what they make of the column the answer is proved to stay, and where one program just below
+ *   that has a better one, it is the cost, to a millionth
+ */
 export async function entryPrice(
   program: LinearProgram,
   column: string,
   x: Readonly<Record<string, number>>,
+  y: Readonly<Record<string, number>> | null = null,
   options: SolveOptions = {},
 ): Promise<{ verdict: 'price'; cost: number | null } | Uncertified> {
+  const told = y && (await soonest(program, column, x, y, options));
+  if (typeof told === 'number') return { verdict: 'price', cost: told };
   const range = await costRange(program, column, x, options);
   return range.verdict === 'range' ? { verdict: 'price', cost: range.lowest } : range;
+}
+
+/** Just below a cost. */
+const BELOW = 1e-6;
+
+/** The cost that the multipliers tell, if the answer is beaten just below it. */
+async function soonest(
+  program: LinearProgram,
+  column: string,
+  x: Readonly<Record<string, number>>,
+  y: Readonly<Record<string, number>>,
+  options: SolveOptions,
+): Promise<number | null> {
+  const told = program.rows.reduce((sum, row) => sum + (y[row.id] ?? 0) * (row.terms[column] ?? 0), 0);
+  const now = program.columns.find(({ id }) => id === column)?.cost ?? 0;
+  if (!(told > 0 && told <= now)) return null;
+  const cost = told * (1 - BELOW);
+  const columns = program.columns.map((c) => (c.id === column ? { ...c, cost } : c));
+  const answer = await solve({ ...program, columns }, options);
+  if (answer.verdict !== 'optimal') return null;
+  const mine = columns.reduce((sum, c) => sum + c.cost * x[c.id]!, 0);
+  const size = columns.reduce((sum, c) => sum + Math.abs(c.cost * x[c.id]!), 0);
+  return mine - answer.objective > BETTER * Math.max(size, Math.abs(answer.objective)) ? told : null;
 }
 
 type Turn = { cost: number | null; rival?: Record<string, number> };

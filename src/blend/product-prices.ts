@@ -28,7 +28,7 @@ export async function productPrices(
     } else if (worth(program, id, y) <= 0) {
       unused.push(lineOf(product, counted[i]!, null, null));
     } else {
-      const entry = await entryPrice(program, id, x);
+      const entry = await entryPrice(program, id, x, y);
       if (entry.verdict !== 'price') continue;
       // below this price it comes in; no price below nothing is asked for anything
       const comesIn = entry.cost === null ? null : cents(entry.cost, counted[i]!) || null;

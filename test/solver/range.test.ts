@@ -138,6 +138,34 @@ describe('worked by hand', () => {
     expect(await entryPrice(program, 'barred', x)).toEqual({ verdict: 'price', cost: null });
     expect(await costRange(program, 'used', x)).toMatchObject({ lowest: 0, highest: 6 });
   });
+  it.each<Kind>(['loose', 'tight', 'random', 'degenerate'])(
+    '%s: the multipliers of the answer find the same entry prices',
+    async (kind) => {
+      let found = 0;
+      for (let seed = 1; seed <= 8; seed += 1) {
+        const program = blend(seed, kind === 'tight' ? 60 : 12, kind);
+        const answer = await solve(program);
+        if (answer.verdict !== 'optimal') continue;
+        for (const { id, lower } of program.columns.filter(({ id }) => answer.x[id] === 0).slice(0, 4)) {
+          expect(lower ?? 0).toBe(0);
+          const [by, anew] = [
+            await entryPrice(program, id, answer.x, answer.y),
+            await entryPrice(program, id, answer.x),
+          ];
+          if (anew.verdict !== 'price' || by.verdict !== 'price') throw new Error(`${kind} ${seed} ${id}`);
+          if (anew.cost === null) expect(by.cost, `${kind} ${seed} ${id}`).toBeNull();
+          // to the millionth that it promises, and the rounding of the answer
+          else
+            expect(
+              Math.abs(by.cost! - anew.cost) / Math.max(1e-6, Math.abs(anew.cost)),
+              `${kind} ${seed} ${id}`,
+            ).toBeLessThan(3e-6);
+          found += 1;
+        }
+      }
+      expect(found).toBeGreaterThan(3);
+    },
+  );
   it('reach: what limits it, no limit, no point', async () => {
     const program: LinearProgram = {
       columns: [{ id: 'a', cost: 7 }],
