@@ -1,7 +1,8 @@
 import type { LinearProgram, Optimal, Row } from '../../solver/index.js';
 import { solve } from '../../solver/index.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
-import { aimsOf, type Formulated } from '../formulation/index.js';
+import type { Formulated } from '../formulation/index.js';
+import { aimsOf } from '../feed/near.js';
 import type { FeedRequest } from '../feed/request.js';
 import { termsOf } from '../feed/terms.js';
 
@@ -22,7 +23,7 @@ export interface Vertex {
 export function frontierProgram(formulated: Formulated): LinearProgram {
   const { request } = formulated;
   const rows: Row[] = [...formulated.program.rows];
-  for (const [nutrient, aim] of aimsOf(request)) {
+  for (const [nutrient, aim] of aimsOf(request.programme)) {
     const terms = statedTerms(request, nutrient);
     rows.push({ id: `over:${nutrient}`, upper: aim, terms: { ...terms, [WORST]: -aim } });
     rows.push({ id: `under:${nutrient}`, lower: aim, terms: { ...terms, [WORST]: aim } });
@@ -53,7 +54,7 @@ export function missesFromAims(
   request: FeedRequest,
   x: Readonly<Record<string, number>>,
 ): { nutrient: Nutrient; miss: number; high: boolean }[] {
-  return aimsOf(request).map(([nutrient, aim]) => {
+  return aimsOf(request.programme).map(([nutrient, aim]) => {
     const held = Object.entries(statedTerms(request, nutrient)).reduce((sum, [id, a]) => sum + a * (x[id] ?? 0), 0);
     return { nutrient, miss: Math.abs(held - aim) / aim, high: held > aim };
   });

@@ -21,14 +21,19 @@ export const limitSpreads = ({ can, limits }: JudgedCan): LimitSpread[] =>
 /**
  * The feed with every limit tightened by `k` of its own standard deviations, and by what jars hold over their labels where that presses;
  * never relaxed, so what keeps it keeps the feed.
+ * @param k one for all limits, or one for each spread
  */
-export function tightened(request: FeedRequest, spreads: readonly LimitSpread[], k: number): FeedRequest {
+export function tightened(
+  request: FeedRequest,
+  spreads: readonly LimitSpread[],
+  k: number | readonly number[],
+): FeedRequest {
   const bands = { ...request.programme.bands };
   const rules = new Map<Rule, Rule>();
   let cap: EcRule[] = [];
-  for (const { limit: judged, moments } of spreads) {
+  for (const [i, { limit: judged, moments }] of spreads.entries()) {
     const { limit } = judged;
-    const bound = tighter(limit, moments, k);
+    const bound = tighter(limit, moments, typeof k === 'number' ? k : k[i]!);
     switch (limit.kind) {
       case 'nutrient': {
         const { nutrient, end } = limit;
@@ -80,13 +85,79 @@ export async function mostTightened(
   return verdict.verdict === 'optimal' ? (verdict.x.sure ?? 0) : null;
 }
 
-function robustRow({ limit: { limit }, moments }: LimitSpread, { limited }: Formulated): Row[] {
+/**
+ * For each spread the standard deviations, up to `k`, by which its limit can be moved in while all others keep theirs as far as they can:
+ * the most in sum, so that one limit without room takes it from no other. Null where no mix keeps the limits at all.
+ */
+export async function roomFor(
+  request: FeedRequest,
+  spreads: readonly LimitSpread[],
+  { amounts }: Pick<DosePlan, 'amounts'>,
+  k: number,
+): Promise<number[] | null> {
+  const linearisation = ecCap(request) === null ? null : linearisationOfMix(amounts, request);
+  const formulated = programOn(request, linearisation);
+  const { program } = formulated;
+  const columns = spreads.flatMap((spread, i) =>
+    WORTH.map(({ from, to, worth }, step) => ({
+      id: `room ${i} ${step}`,
+      cost: -worth,
+      lower: 0,
+      upper: Math.max(0, Math.min(to, k) - Math.max(from, -pressing(spread))),
+    })),
+  );
+  const robust = spreads.flatMap((spread, i) => {
+    return robustRow(spread, formulated, (step) => `room ${i} ${step}`);
+  });
+  const verdict = await solve({
+    columns: [...program.columns.map((c) => ({ ...c, cost: 0 })), ...columns],
+    rows: [...program.rows, ...robust],
+  });
+  if (verdict.verdict !== 'optimal') return null;
+  return spreads.map((spread, i) => {
+    const room = WORTH.reduce((sum, _, step) => sum + (verdict.x[`room ${i} ${step}`] ?? 0), 0);
+    return room - pressing(spread) - GIVE_BACK;
+  });
+}
+
+/** What a standard deviation of room is worth: the first ones save most cans. */
+const WORTH = [
+  { from: Number.NEGATIVE_INFINITY, to: 0, worth: 8 },
+  { from: 0, to: 1, worth: 4 },
+  { from: 1, to: 1.7, worth: 2 },
+  { from: 1.7, to: Number.POSITIVE_INFINITY, worth: 1 },
+];
+
+/** Standard deviations by which what jars hold over their labels moves a figure against its limit. */
+function pressing({ limit: { limit }, moments: { nominal, mean, sd } }: LimitSpread): number {
+  const against = limit.end === 'least' ? nominal - mean : mean - nominal;
+  return sd > 0 ? Math.max(0, against) / sd : 0;
+}
+
+/** So that rounding leaves a mix at the limits as moved in. */
+const GIVE_BACK = 1e-3;
+
+/**
+ * The limit with room for what varies. With steps of room, the first of them takes back what jars hold over their labels, so that there
+ * always is a mix.
+ */
+function robustRow(
+  { limit: { limit }, moments }: LimitSpread,
+  { limited }: Formulated,
+  stepped?: (step: number) => string,
+): Row[] {
   const row = limited.find((one) => isSame(one.limit, limit))?.row;
   if (!row || moments.sd === 0) return [];
+  const { sd } = moments;
   const shift = moments.mean - moments.nominal;
-  return limit.end === 'least'
-    ? [{ id: `sure ${row.id}`, lower: limit.bound - shift, terms: { ...row.terms, sure: -moments.sd } }]
-    : [{ id: `sure ${row.id}`, upper: limit.bound - shift, terms: { ...row.terms, sure: moments.sd } }];
+  const room = (sign: 1 | -1): Record<string, number> =>
+    stepped ? Object.fromEntries(WORTH.map((_, step) => [stepped(step), sign * sd])) : { sure: sign * sd };
+  if (limit.end === 'least') {
+    const lower = limit.bound - (stepped ? Math.max(0, shift) : shift);
+    return [{ id: `sure ${row.id}`, lower, terms: { ...row.terms, ...room(-1) } }];
+  }
+  const upper = limit.bound - (stepped ? Math.min(0, shift) : shift);
+  return [{ id: `sure ${row.id}`, upper, terms: { ...row.terms, ...room(1) } }];
 }
 
 /** Whether a row of the program stands for a limit. */

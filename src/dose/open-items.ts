@@ -76,3 +76,14 @@ function toolsFor(product: ClosedProduct, tools: readonly Tool[], known: readonl
 function distinct(measures: readonly Measure[]): Measure[] {
   return measures.filter((m, i) => i === 0 || m.amount > measures[i - 1]!.amount * (1 + 1e-9));
 }
+
+/** The least of a product that the kit can measure, g or mL; where nothing measures it, what can be written down. */
+export function leastMeasured(
+  product: ClosedProduct,
+  tools: readonly Tool[],
+  known: readonly PowderKnown[] = [],
+): number {
+  const fit = toolsFor(product, tools, known);
+  const own = fit.length > 0 ? fit : paperTools.filter((tool) => (tool.kind === 'scale') === (product.form === 'powder'));
+  return upTo(product, own, 1, known)[0]?.amount ?? 0;
+}

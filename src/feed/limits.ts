@@ -5,7 +5,7 @@ import type { MgPerLitre, MilliSiemensPerCm } from '../units/index.js';
 export type End = 'least' | 'most';
 
 /** One limit that a feed has to keep, with whose it is. */
-export type Limit = NutrientLimit | RuleLimit | EcLimit | StockLimit | RateLimit | WaterLimit;
+export type Limit = NutrientLimit | NearLimit | RuleLimit | EcLimit | StockLimit | RateLimit | WaterLimit;
 
 /** An end of the band of an element, mg/L in the can. */
 export interface NutrientLimit {
@@ -14,6 +14,15 @@ export interface NutrientLimit {
   end: End;
   bound: MgPerLitre;
   owner: 'programme';
+}
+
+/** An end of how near to its aim a plan holds an element, mg/L as labels state it. */
+export interface NearLimit {
+  kind: 'near';
+  nutrient: Nutrient;
+  end: End;
+  bound: MgPerLitre;
+  owner: 'aim';
 }
 
 /** One side of a rule; `bound` is that of the rule's left side, 0 for a share or ratio. */

@@ -1,5 +1,6 @@
 import type { Verdict } from '../../solver/index.js';
 import type { EcStanding } from './ec-linearisation.js';
+import type { NearAsked } from './near.js';
 
 /**
  * Why an answer can be believed. It is made by `Proof.of` alone, from the solver's verdicts and the very question that they answer; nobody
@@ -27,7 +28,7 @@ export class Proof {
 }
 
 /** What was asked of the solver together with what it answered. */
-export type Settled = FeedSettled | FewSettled | CurveSettled | ReachSettled | PurchaseSettled | FewestSettled;
+export type Settled = FeedSettled | PlanSettled | FewSettled | CurveSettled | ReachSettled | PurchaseSettled | FewestSettled;
 
 /** The cheapest, lightest or closest feed within its limits. */
 export interface FeedSettled {
@@ -39,6 +40,18 @@ export interface FeedSettled {
   ec: EcStanding | null;
   /** Goal after goal, each without giving up the one before; the last is the first that was not proved. */
   stages: readonly Stage[];
+}
+
+/** The cheapest mix near its aims, with limits moved in so that cans keep them, and the fewest products for hardly more. */
+export interface PlanSettled extends Omit<FeedSettled, 'question'> {
+  question: 'plan';
+  near: NearAsked;
+  /** True where it is proved that no mix lies nearer; false where nearer was not asked for. */
+  nearest: boolean;
+  /** True where limits were moved in. */
+  movedIn: boolean;
+  /** With at most so much cost, in `unit`, no mix has fewer products: proved, or not searched to the end; null where not sought. */
+  fewest: { items: number; mostCost: number; isProved: boolean } | null;
 }
 
 /** The same with at most so many products. */
@@ -161,6 +174,8 @@ const NO_FIGURES: ProofFigures = { found: null, bound: null, gap: null, violatio
 function judged(settled: Settled): Judged {
   switch (settled.question) {
     case 'feed':
+      return ofFeed(settled);
+    case 'plan':
       return ofFeed(settled);
     case 'at most':
       return ofFew(settled);

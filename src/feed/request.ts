@@ -3,6 +3,7 @@ import type { OnSale, Water } from '../label/product.js';
 import type { Programme } from '../programme/programme.js';
 import { type MilliSiemensPerCm, milliSiemensPerCm } from '../units/index.js';
 import type { EcRule, LinearRule, Rule } from '../programme/rule.js';
+import type { NearBands } from './near.js';
 import type { FeedHeader } from './results.js';
 
 /** One feed to be formulated. Bands in `programme` are already at the wanted strength. */
@@ -15,6 +16,8 @@ export interface FeedRequest {
   /** At least one source; several are blended, shares summing to 1. */
   waters: Water[];
   goal: 'cheapest' | 'closest';
+  /** How near to the aims the mix is held beside its limits, mg/L as labels state; absent: limits alone. */
+  near?: NearBands;
   /** Waters that could be blended in where no mix exists, and products that could be bought: only ever named as ways out. */
   otherWaters?: Water[];
   market?: readonly OnSale[];

@@ -1,7 +1,6 @@
 import { type Column, type LinearProgram, type Row, solve } from '../../solver/index.js';
-import type { Nutrient } from '../chemistry/nutrients.js';
 import type { Stage } from '../feed/proof.js';
-import type { FeedRequest } from '../feed/request.js';
+import { aimsOf } from '../feed/near.js';
 import { termsOf } from '../feed/terms.js';
 import type { Formulated } from './formulate.js';
 
@@ -16,7 +15,7 @@ const GIVE_BACK = 1e-7;
  * cost. Misses are counted on what labels state. A stage that is not proved is the last.
  */
 export async function closestStages({ request, program: base }: Formulated): Promise<Stage[]> {
-  const aims = aimsOf(request);
+  const aims = aimsOf(request.programme);
   const missColumns: Column[] = aims.map(([n]) => ({ id: `miss:${n}`, cost: 0 }));
   const rows: Row[] = [...base.rows];
   for (const [nutrient, aim] of aims) {
@@ -56,18 +55,11 @@ export async function closestStages({ request, program: base }: Formulated): Pro
 /** The first goal alone. */
 export async function leastMiss({ request, program }: Formulated): Promise<Stage> {
   const rows: Row[] = [...program.rows];
-  for (const [nutrient, aim] of aimsOf(request)) {
+  for (const [nutrient, aim] of aimsOf(request.programme)) {
     const terms = termsOf(request.shelf, request.waters, new Map([[nutrient, 1]]), 'stated');
     rows.push({ id: `over:${nutrient}`, upper: aim, terms: { ...terms, worst: -aim } });
     rows.push({ id: `under:${nutrient}`, lower: aim, terms: { ...terms, worst: aim } });
   }
   const columns = [...program.columns.map((c) => ({ ...c, cost: 0 })), { id: 'worst', cost: 1 }];
   return { goal: 'largest miss', verdict: await solve({ columns, rows }) };
-}
-
-/** Nutrients with a positive aim. */
-export function aimsOf(request: Pick<FeedRequest, 'programme'>): [Nutrient, number][] {
-  return (Object.entries(request.programme.bands) as [Nutrient, { aim?: number }][]).flatMap(([n, band]) =>
-    band.aim !== undefined && band.aim > 0 ? [[n, band.aim] as [Nutrient, number]] : [],
-  );
 }

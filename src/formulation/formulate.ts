@@ -74,6 +74,7 @@ export function formulate(
     ...(options.ceilingsAsRows ? ceilingRows(request) : []),
     waterRow(request),
     ...bandRows(request, options),
+    ...nearRows(request),
     ...ruleRows(request),
     ...(cap === null ? [] : [ecRow(request, cap, linearisation)]),
   ].map(({ id, limit, row }): Limited => ({ limit, row: { id, ...row } }));
@@ -160,6 +161,24 @@ function bandRows({ shelf, waters, programme }: FeedRequest, options: FormulateO
       });
     return found;
   });
+}
+
+/** Nearness is counted on what labels state: the plan is about aims, not about guarantees. */
+function nearRows({ shelf, waters, near = {} }: FeedRequest): Unnamed[] {
+  return (Object.entries(near) as [Nutrient, NonNullable<(typeof near)[Nutrient]>][]).flatMap(
+    ([nutrient, { least, most }]): Unnamed[] => {
+      const terms = termsOf(shelf, waters, new Map([[nutrient, 1]]), 'stated');
+      const limit = (end: End, bound: MgPerLitre): Limit => ({ kind: 'near', nutrient, end, bound, owner: 'aim' });
+      return [
+        ...(least === undefined
+          ? []
+          : [{ id: `near least ${nutrient}`, limit: limit('least', least), row: { lower: least, terms } }]),
+        ...(most === undefined
+          ? []
+          : [{ id: `near most ${nutrient}`, limit: limit('most', most), row: { upper: most, terms } }]),
+      ];
+    },
+  );
 }
 
 function ruleRows(request: FeedRequest): Unnamed[] {

@@ -5,7 +5,6 @@
 export { amountsOf } from './amounts.js';
 export { ceilingOf, chosen, restrictTo, withAtMost } from './at-most.js';
 export { bestRatio } from './best-ratio.js';
-export { aimsOf } from './closest.js';
 export {
   type Capped,
   fullEc,

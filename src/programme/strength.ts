@@ -1,19 +1,13 @@
 import type { Nutrient } from '../chemistry/nutrients.js';
 import { type Checked, problem, type Where } from '../problem.js';
-import { type MgPerLitre, mgPerLitre } from '../units/index.js';
+import type { MgPerLitre } from '../units/index.js';
 import type { Band, Programme } from './programme.js';
 import { timesBand } from './resolve.js';
 
 /** How strong a feed is to be: a share of the programme's full strength, or a total nitrogen in mg/L. */
 export type Strength = { kind: 'percent'; percent: number } | { kind: 'nitrogen'; mgPerLitre: MgPerLitre };
 
-/** Strength is counted in nitrogen, so nitrogen is held this near to its aim, inside its band: a spoon can do that. */
-const NEAR_AIM = 0.1;
-
-/**
- * A programme with every band at the wanted strength, and nitrogen held within 10 % of its aim (else the cheapest feed at any
- * strength would be the weakest that passes). Rules and the EC cap stay as they are.
- */
+/** A programme with every band at the wanted strength, counted in nitrogen. Rules and the EC cap stay as they are. */
 export function atStrength(
   programme: Programme,
   strength: Strength,
@@ -36,21 +30,9 @@ export function atStrength(
   }
   const factor = strength.kind === 'percent' ? strength.percent / 100 : strength.mgPerLitre / aim!;
   const bands: Programme['bands'] = Object.fromEntries(
-    (Object.entries(programme.bands) as [Nutrient, Band][]).map(([n, full]) => {
-      const band = timesBand(full, factor);
-      return [n, n === 'N' && band.aim ? nearAim(band) : band];
-    }),
+    (Object.entries(programme.bands) as [Nutrient, Band][]).map(([n, full]) => [n, timesBand(full, factor)]),
   );
   return { ok: true, value: { programme: { ...programme, bands }, factor }, warnings: [] };
-}
-
-function nearAim(band: Band): Band {
-  const aim = band.aim!;
-  return {
-    min: mgPerLitre(Math.max(band.min ?? 0, aim * (1 - NEAR_AIM))),
-    aim,
-    max: mgPerLitre(Math.min(band.max ?? Number.POSITIVE_INFINITY, aim * (1 + NEAR_AIM))),
-  };
 }
 
 /** `80 %` or `N 90 mg/L`. */

@@ -1,5 +1,6 @@
 import { type Column, highs, type LinearProgram, type Optimal, type Row, simplex, solve } from '../../solver/index.js';
-import { aimsOf, amountsOf } from '../formulation/index.js';
+import { amountsOf } from '../formulation/index.js';
+import { aimsOf } from '../feed/near.js';
 import { feedColumn, type Joint } from './program.js';
 import type { Amounts } from '../can/mix-amounts.js';
 import { productColumn, termsOf } from '../feed/terms.js';
@@ -72,7 +73,7 @@ export function aimRows(joint: Joint, known?: ReadonlySet<string>): Row[] {
   const rows: Row[] = [];
   joint.request.feeds.forEach(({ request }, f) => {
     const shelf = joint.pool.map((candidate) => candidate.product);
-    for (const [nutrient, aim] of aimsOf(request)) {
+    for (const [nutrient, aim] of aimsOf(request.programme)) {
       const all = termsOf(shelf, request.waters, new Map([[nutrient, 1]]), 'stated');
       const terms = prefixed(all, f, known);
       rows.push({ id: `over:${f}:${nutrient}`, upper: aim, terms: { ...terms, worst: -aim } });

@@ -2,7 +2,8 @@ import type { ClosedProduct } from '../label/closed-product.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
 import type { Band } from '../programme/programme.js';
 import { type Caution, cautionsFor } from '../can/cautions.js';
-import { aimsOf, cheapest, closest, leastLargestMiss } from '../formulation/index.js';
+import { cheapest, closest, leastLargestMiss } from '../formulation/index.js';
+import { aimsOf } from '../feed/near.js';
 import { nearestMix } from '../why/nearest.js';
 import { missesOf, readOut } from '../feed/readout.js';
 import { type FeedRequest, withoutEcCap } from '../feed/request.js';
@@ -148,7 +149,7 @@ async function closestMix(request: FeedRequest, keep: boolean): Promise<Mix | nu
 }
 
 function judgedOf(mix: Mix, aimed: FeedRequest): Judged {
-  const misses = aimsOf(aimed).map(([n, aim]) => {
+  const misses = aimsOf(aimed.programme).map(([n, aim]) => {
     const line = mix.elements.find(({ element }) => element === n);
     return Math.abs((line?.mgPerLitre ?? 0) - aim) / aim;
   });

@@ -7,6 +7,8 @@ export function limitSays(limit: Limit | Wish): string {
   switch (limit.kind) {
     case 'nutrient':
       return `${limit.nutrient} ${limit.end === 'least' ? '≥' : '≤'} ${formatNumber(limit.bound)} mg/L`;
+    case 'near':
+      return `${limit.nutrient} ${limit.end === 'least' ? '≥' : '≤'} ${formatNumber(limit.bound)} mg/L to be near its aim`;
     case 'rule':
       return limit.rule.text;
     case 'ec':
@@ -34,6 +36,7 @@ export function limitSays(limit: Limit | Wish): string {
 export function unitOfLimit(limit: Limit): string {
   switch (limit.kind) {
     case 'nutrient':
+    case 'near':
     case 'rule':
       return 'mg/L';
     case 'ec':

@@ -6,12 +6,15 @@ import type {
   FeedSettled,
   FewestSettled,
   FewSettled,
+  PlanSettled,
   Proof,
   PurchaseAnswer,
   PurchaseSettled,
   ReachSettled,
   Stage,
 } from '../../feed/proof.js';
+import type { Nutrient } from '../../chemistry/nutrients.js';
+import { type NearAsked, widthOf } from '../../feed/near.js';
 import { figure, money } from '../figures.js';
 import { formatDigits, formatNumber } from '../../units/index.js';
 
@@ -20,6 +23,8 @@ export function proofSentence({ settled }: Proof): string {
   switch (settled.question) {
     case 'feed':
       return `${feedSentence(settled)}${ecWords(settled.ec)}`;
+    case 'plan':
+      return `${planSentence(settled)}${ecWords(settled.ec)}`;
     case 'at most':
       return `${fewSentence(settled)}${ecWords(settled.ec)}`;
     case 'curve':
@@ -46,6 +51,33 @@ function feedSentence({ goal, unit, stages }: Pick<FeedSettled, 'goal' | 'unit' 
     ? `no closer mix exists within these limits: largest miss ${percent(first.objective)} (bound ${percent(first.bound)}); ` +
         `of those as close, none is cheaper: bound ${plain(verdict.bound)}, found ${plain(verdict.objective)} ${unit}`
     : `no ${NOUNS[goal]} mix exists within these limits: bound ${plain(verdict.bound)}, found ${plain(verdict.objective)} ${unit}`;
+}
+
+function planSentence({ goal, unit, stages, near, nearest, movedIn, fewest }: PlanSettled): string {
+  const { verdict } = stages.at(-1)!;
+  if (verdict.verdict !== 'optimal') return noneSentence(verdict);
+  const sure = movedIn ? ', with the limits moved in so that cans keep them' : '';
+  const least = nearest ? 'no mix lies nearer to the aims; ' : '';
+  const cost = `bound ${plain(verdict.bound)}, found ${plain(verdict.objective)} ${unit}`;
+  const few =
+    fewest === null
+      ? ''
+      : fewest.isProved
+        ? `; none of up to ${plain(fewest.mostCost)} ${unit} has fewer than ${fewest.items} products`
+        : `; of up to ${plain(fewest.mostCost)} ${unit} none with fewer than ${fewest.items} products was found (not searched to the end)`;
+  return `${least}no ${NOUNS[goal]} mix exists within these limits with ${nearWords(near)}${sure}: ${cost}${few}`;
+}
+
+/** `nitrogen within 2 % of its aim, P K Ca Mg S within 1.35 times theirs, trace elements within 2 times`. */
+function nearWords({ factor, nitrogenWithin, own = {} }: NearAsked): string {
+  const times = (nutrient: Nutrient, by = factor): string => `${formatDigits(widthOf(nutrient, by), 3)} times`;
+  const apart = (Object.entries(own) as [Nutrient, number][]).map(([nutrient, by]) => `${nutrient} within ${times(nutrient, by)}`);
+  return [
+    `nitrogen within ${formatNumber(100 * nitrogenWithin)} % of its aim`,
+    `main elements within ${times('P')} theirs`,
+    `trace elements within ${times('Fe')}`,
+    ...apart,
+  ].join(', ');
 }
 
 function noneSentence(verdict: Stage['verdict']): string {

@@ -1,0 +1,82 @@
+import type { Kit } from '../catalog/bench-types.js';
+import type { Amounts } from '../can/mix-amounts.js';
+import type { Solubility } from '../catalog/solubility.js';
+import { judgedCan, type JudgedCan } from '../chance/sure-figures.js';
+import { shareOf } from '../chance/sure.js';
+import { planOnce } from '../dose/plan-once.js';
+import type { TrialPlan } from '../dose/plan-types.js';
+import { gradeOf } from '../feed/grade.js';
+import { missesOf } from '../feed/readout.js';
+import type { FeedRequest } from '../feed/request.js';
+import type { PowderKnown } from '../label/product.js';
+
+/** What measures a feed, and with how much certainty it is wanted. */
+export interface Hands {
+  kit: Kit;
+  /** Share of cans that are to keep the limits. */
+  sure: number;
+  known: readonly PowderKnown[];
+  solubility?: readonly Solubility[];
+}
+
+/** A mix as these hands make it. */
+export interface Handed {
+  /** What was to be measured out. */
+  amounts: Amounts;
+  plan: TrialPlan;
+  judged: JudgedCan;
+  /** Share of cans that keep every limit that the plan keeps or has to keep. */
+  share: number;
+}
+
+/** Cans that a share is counted on. */
+export const CANS = 4000;
+const SEED = 1;
+
+/**
+ * A mix measured out: within the first of the requests whose limits doses of the kit can keep, else with the least violation of the last.
+ * @param request the feed itself, by whose limits cans are counted
+ */
+export async function handed(
+  request: FeedRequest,
+  within: readonly FeedRequest[],
+  amounts: Amounts,
+  { kit, known }: Hands,
+): Promise<Handed> {
+  let plan: TrialPlan | null = null;
+  for (const limits of within) {
+    plan = await planOnce(limits, amounts, kit, { known });
+    if (plan.status === 'kept') break;
+  }
+  if (plan === null) throw new Error('no limits to measure a mix within');
+  const judged = judgedCan(plan, counted(request, plan), known);
+  return { amounts, plan, judged, share: shareOf(judged, CANS, SEED) };
+}
+
+/** The feed without the conventions that the plan itself does not keep: they are told, and no can is counted out for them. */
+export function counted(request: FeedRequest, { mix }: Pick<TrialPlan, 'mix'>): FeedRequest {
+  const { programme } = request;
+  const bands = { ...programme.bands };
+  for (const { element, low } of mix.elements) {
+    const band = bands[element];
+    if (band?.min === undefined || low >= band.min * (1 - KEPT)) continue;
+    const limit = { kind: 'nutrient', nutrient: element, end: 'least', bound: band.min, owner: 'programme' } as const;
+    if (gradeOf(limit, programme) !== 'custom') continue;
+    const { min: _, ...rest } = band;
+    bands[element] = rest;
+  }
+  return { ...request, programme: { ...programme, bands } };
+}
+
+/** As everywhere. */
+const KEPT = 1e-6;
+
+/** Misses of a mix by their grade: those that only convention stands behind, and the others. */
+export function missesByGrade(
+  mix: Parameters<typeof missesOf>[0],
+  { programme }: Pick<FeedRequest, 'programme'>,
+): { custom: ReturnType<typeof missesOf>; graver: ReturnType<typeof missesOf> } {
+  const misses = missesOf(mix);
+  const isCustom = ({ limit }: (typeof misses)[number]): boolean => gradeOf(limit, programme) === 'custom';
+  return { custom: misses.filter(isCustom), graver: misses.filter((miss) => !isCustom(miss)) };
+}

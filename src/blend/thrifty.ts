@@ -1,0 +1,66 @@
+import type { Amounts } from '../can/mix-amounts.js';
+import { toolsOf } from '../dose/tools.js';
+import { leastMeasured } from '../dose/open-items.js';
+import { costing } from '../feed/price.js';
+import type { FeedRequest } from '../feed/request.js';
+import { amountsOf, cheapest, type FeedFound, fullEc, programOn } from '../formulation/index.js';
+import { ecCap } from '../feed/request.js';
+import { fewestItems } from './fewest-items.js';
+import type { Hands } from './handed.js';
+
+/** The least money, and of what costs hardly more the fewest items. */
+export interface Thrifty {
+  amounts: Amounts;
+  /** The cheapest of all, with its certificate. */
+  answer: FeedFound;
+  /** What `amounts` cost, per litre, as the program counts it. */
+  cost: number;
+  /** Fewer items were sought up to this cost per litre; null where they were not. */
+  mostCost: number | null;
+  items: number;
+  isFewest: boolean;
+}
+
+/** A feed with fewer items may cost a tenth more, or a hundredth of the currency a can, whichever is more. */
+const TENTH = 0.1;
+const CENT = 0.01;
+
+/** What may be spent for less bother: cost per litre as the program counts it. */
+export function allowance(cost: number, { shelf, header }: Pick<FeedRequest, 'shelf' | 'header'>): number {
+  const perLitre = costing(shelf).counts === 'money' && header.batchLitres ? CENT / header.batchLitres : 0;
+  return cost + Math.max(TENTH * cost, perLitre);
+}
+
+/** The cheapest mix of a request, then the fewest items for hardly more; no item is below what the kit can measure. Null where no mix is found. */
+export async function thrifty(request: FeedRequest, { kit, known }: Hands): Promise<Thrifty | null> {
+  const answer = await cheapest(request);
+  if (answer.answer !== 'found') return null;
+  const { shelf, header } = request;
+  const formulated = programOn(request, answer.linearisation);
+  const { program, products } = formulated;
+  const mostCost = allowance(answer.optimal.objective, request);
+  const cost = Object.fromEntries(program.columns.filter((c) => c.cost !== 0).map((c) => [c.id, c.cost]));
+  const capped = { columns: program.columns, rows: [...program.rows, { id: 'cost', upper: mostCost, terms: cost }] };
+  const tools = toolsOf(kit);
+  const least = new Map(
+    [...products].map(([id, i]) => [id, leastMeasured(shelf[i]!, tools, known) / (header.batchLitres ?? 1)]),
+  );
+  const found = await fewestItems(capped, [...products.keys()], least);
+  if (found === null) return alone(answer);
+  const amounts = amountsOf(found.best.answer, formulated);
+  const cap = ecCap(request);
+  if (cap !== null && fullEc(amounts, request) > cap * (1 + 1e-6)) return alone(answer);
+  return {
+    amounts,
+    answer,
+    cost: found.best.answer.objective,
+    mostCost,
+    items: found.best.items.size,
+    isFewest: found.isFewest,
+  };
+}
+
+function alone(answer: FeedFound): Thrifty {
+  const items = answer.amounts.products.filter((x) => x > 0).length;
+  return { amounts: answer.amounts, answer, cost: answer.optimal.objective, mostCost: null, items, isFewest: false };
+}
