@@ -28,7 +28,7 @@ export async function blend(asked: FeedRequest, options: BlendOptions = {}): Pro
   const told = {
     goal: asked.goal,
     feed: asked.header,
-    notes: [...notesOf(cost), ...disagreements(asked)],
+    notes: notesOf(asked),
     proof: answer.proof,
   };
   switch (answer.answer) {
@@ -121,9 +121,12 @@ function cautionsOf(mix: Mix | null, request: FeedRequest): Caution[] {
   );
 }
 
-function notesOf({ counts, assumed, dearest }: Costing): BlendNote[] {
+/** What is worth knowing about prices and labels of a shelf. */
+export function notesOf(request: FeedRequest): BlendNote[] {
+  const { counts, assumed, dearest } = costing(request.shelf);
   return [
     ...(counts === 'mass' ? [{ kind: 'no prices' } as const] : []),
     ...(dearest === null ? [] : [{ kind: 'price assumed', products: assumed, dearest } as const]),
+    ...disagreements(request),
   ];
 }

@@ -1,0 +1,152 @@
+import { cautionsFor } from '../can/cautions.js';
+import { sureness } from '../chance/sure.js';
+import { amountsOfMix } from '../dose/wanted.js';
+import { planDoses } from '../dose/plan.js';
+import { isEmptyKit, USUAL_KIT } from '../dose/usual-kit.js';
+import { factorOf, aimsOf, widthOf } from '../feed/near.js';
+import { withoutCustom } from '../feed/grade.js';
+import type { FeedRequest } from '../feed/request.js';
+import { cheapest } from '../formulation/index.js';
+import { litres } from '../units/index.js';
+import { bareBeside, besideOf, closestBeside } from './beside.js';
+import { blend, notesOf } from './blend.js';
+import { type FeedAsked, type FeedPlan, planFeed } from './feed-plan.js';
+import type { Given, GivenNone, GivenResult, Near, Sure } from './given-types.js';
+import { nearRequest } from './near-width.js';
+import { pricesOf } from './prices.js';
+import { shortOf } from './short.js';
+
+export type * from './given-types.js';
+
+/** What is asked of a feed that is given. */
+export interface GivenAsked extends Omit<FeedAsked, 'want' | 'factor' | 'sure'> {
+  want?: FeedAsked['want'];
+  factor?: number;
+  sure?: number;
+  /** Litres of it in a year, where somebody said. */
+  litresPerYear?: number | null;
+  /** Whether to work out what it costs to insist. */
+  prices?: boolean;
+  /** Whether to work out the feeds beside it, and what would make it surer. */
+  beside?: boolean;
+}
+
+/** Nine of ten cans. */
+export const USUALLY_SURE = 0.9;
+/** A can as many growers have it; assumed, and said, where nobody names a batch. */
+const USUAL_BATCH = litres(4);
+
+/**
+ * The feed to give: near its aims, sure in these hands, then thrifty, as doses of this kit; where no kit is named, of the usual one. Where
+ * limits that hurt or that plants need cannot be kept: why, and the nearest there is as doses.
+ */
+export async function givenFeed(request: FeedRequest, wanted: GivenAsked): Promise<GivenResult> {
+  const assumed = { kit: isEmptyKit(wanted.kit), batch: request.header.batchLitres === null };
+  const asked: FeedAsked = {
+    ...wanted,
+    want: wanted.want ?? 'near',
+    factor: wanted.factor ?? 1,
+    sure: wanted.sure ?? USUALLY_SURE,
+    kit: assumed.kit ? { ...wanted.kit, ...USUAL_KIT } : wanted.kit,
+  };
+  const sized = assumed.batch ? { ...request, header: { ...request.header, batchLitres: USUAL_BATCH } } : request;
+  const planned = await planFeed(sized, asked);
+  if (!('plan' in planned)) return noneGiven(sized, asked, assumed);
+  const { plan, proof } = planned;
+  const { mix } = plan;
+  const used = new Set(mix.items.map(({ id }) => id));
+  const cautions = cautionsFor(
+    sized.shelf.filter(({ id }) => used.has(id)),
+    sized.header.plants,
+  );
+  const told = { goal: asked.want === 'closest' ? ('closest' as const) : ('cheapest' as const), feed: sized.header };
+  return {
+    status: 'made',
+    ...told,
+    ...mix,
+    unknowns: [],
+    notes: notesOf(sized),
+    cautions,
+    proof,
+    ...(wanted.prices ? await pricedAt(planned, sized) : {}),
+    given: await givenOf(planned, sized, asked, wanted, assumed),
+  };
+}
+
+async function givenOf(
+  planned: FeedPlan,
+  request: FeedRequest,
+  asked: FeedAsked,
+  { beside, litresPerYear = null }: GivenAsked,
+  assumed: Given['assumed'],
+): Promise<Given> {
+  const { plan, custom } = planned;
+  const own = besideOf(plan.mix, request, planned.share);
+  return {
+    plan,
+    near: nearOf(planned, request),
+    sure: await sureOf(planned, request, asked, beside === true),
+    custom,
+    idealCostPerLitre: planned.ideal.optimal.objective,
+    beside: {
+      bare: beside ? await bareBeside(request, asked) : null,
+      closest: beside ? (asked.want === 'closest' ? own : await closestBeside(request, asked)) : null,
+      own,
+    },
+    litresPerYear,
+    assumed,
+  };
+}
+
+async function sureOf(planned: FeedPlan, request: FeedRequest, asked: FeedAsked, more: boolean): Promise<Sure> {
+  const { plan, share, wanted } = planned;
+  const told = sureness(plan, plan.request, { known: asked.known, sources: more });
+  return {
+    share,
+    wanted,
+    sureness: told,
+    short: share < wanted && more ? await shortOf(planned, told, request, asked) : null,
+  };
+}
+
+function nearOf({ near: { asked, stoppedBy, isLeast }, plan }: FeedPlan, { programme }: FeedRequest): Near {
+  const largest = Math.max(asked.factor, ...Object.values(asked.own ?? {}));
+  const lines = aimsOf(programme)
+    .filter(([element]) => element !== 'N')
+    .map(([element, aim]) => {
+      const mgPerLitre = plan.mix.elements.find((line) => line.element === element)?.mgPerLitre ?? 0;
+      return { element, mgPerLitre, aim, factor: factorOf(element, mgPerLitre, aim) };
+    });
+  return {
+    asked,
+    main: widthOf('P', largest),
+    trace: widthOf('Fe', largest),
+    farthest: lines
+      .filter(({ factor }) => factor > FAR)
+      .sort((a, b) => b.factor - a.factor)
+      .map(({ element, mgPerLitre, aim }) => ({ element, mgPerLitre, aim })),
+    stoppedBy,
+    isLeast,
+  };
+}
+
+/** Beyond the usual widths by more than rounding to a tool leaves. */
+const FAR = 1.05;
+
+/** Shadow prices of the plan, its limits as they are. */
+async function pricedAt({ near }: FeedPlan, request: FeedRequest) {
+  const held = nearRequest(request, near.asked);
+  const answer = await cheapest(held);
+  return answer.answer === 'found' ? { prices: await pricesOf(held, answer.linearisation, answer.optimal) } : {};
+}
+
+async function noneGiven(request: FeedRequest, asked: FeedAsked, assumed: Given['assumed']): Promise<GivenNone> {
+  const within = { ...request, programme: withoutCustom(request.programme), goal: 'cheapest' as const };
+  const result = await blend(within, { prices: false });
+  // the conventions alone stood in the way of nothing: what is left is a limit that hurts or that plants need
+  if (result.status === 'made') throw new Error('a mix keeps every limit, yet none was found near the aims');
+  const { nearest } = result;
+  const options = { known: asked.known, ...(asked.solubility ? { solubility: asked.solubility } : {}), offers: false };
+  const plan = nearest && (await planDoses(request, amountsOfMix(nearest, request), asked.kit, options));
+  return { ...result, given: { plan, assumed } };
+}
