@@ -97,7 +97,15 @@ async function sureOnes(setting: Setting, nearest: NearestWidth): Promise<Tried[
   const tried: Tried[] = [];
   for (const moved of MOVED_IN) {
     const found = await movedIn(setting, near, moved, tried.at(-1)?.handed);
-    (globalThis as any).TRACE && console.log("moved", moved, found && found.handed.share, found?.near.factor, found?.thrift.mostCost, found?.handed.plan.status);
+    (globalThis as any).TRACE &&
+      console.log(
+        'moved',
+        moved,
+        found && found.handed.share,
+        found?.near.factor,
+        found?.thrift.mostCost,
+        found?.handed.plan.status,
+      );
     if (found) tried.push(found);
     if (found && found.handed.share >= target(setting.asked.sure)) break;
   }
@@ -114,8 +122,20 @@ async function movedIn(
 ): Promise<Tried | null> {
   const spreads = before && moved > 0 ? limitSpreads(before.judged) : [];
   const room =
-    spreads.length === 0 ? [] : await roomFor(nearRequest(within, grown(near, MOST_GROWN)), spreads, before!.plan, moved);
-  (globalThis as any).TRACE && console.log("room", room?.map((r, i) => `${(spreads[i]!.limit.limit as any).nutrient ?? (spreads[i]!.limit.limit as any).rule?.text ?? "EC"}${spreads[i]!.limit.limit.end[0]}:${r.toFixed(1)}`).filter(x => !x.endsWith(moved.toFixed(1))).join(" "));
+    spreads.length === 0
+      ? []
+      : await roomFor(nearRequest(within, grown(near, MOST_GROWN)), spreads, before!.plan, moved);
+  (globalThis as any).TRACE &&
+    console.log(
+      'room',
+      room
+        ?.map(
+          (r, i) =>
+            `${(spreads[i]!.limit.limit as any).nutrient ?? (spreads[i]!.limit.limit as any).rule?.text ?? 'EC'}${spreads[i]!.limit.limit.end[0]}:${r.toFixed(1)}`,
+        )
+        .filter((x) => !x.endsWith(moved.toFixed(1)))
+        .join(' '),
+    );
   if (room === null) return null;
   const tight = spreads.length === 0 ? within : tightened(within, spreads, room);
   const least = await leastGrowth(tight, near);
@@ -170,9 +190,21 @@ async function asNearAsCan({ request, within, asked }: Setting, { asked: near, f
   const held = nearRequest(within, near);
   const answer = await closest(held);
   const ideal = answer.answer === 'found' ? answer : found;
-  const made = await handed(request, [loose(within, near, ROUNDED), loose(within, near, COARSE), within], ideal.amounts, asked);
+  const made = await handed(
+    request,
+    [loose(within, near, ROUNDED), loose(within, near, COARSE), within],
+    ideal.amounts,
+    asked,
+  );
   const items = ideal.amounts.products.filter((x) => x > 0).length;
-  const thrift: Thrifty = { amounts: ideal.amounts, answer: ideal, cost: ideal.optimal.objective, mostCost: null, items, isFewest: false };
+  const thrift: Thrifty = {
+    amounts: ideal.amounts,
+    answer: ideal,
+    cost: ideal.optimal.objective,
+    mostCost: null,
+    items,
+    isFewest: false,
+  };
   return { handed: made, near, thrift, movedIn: false };
 }
 
@@ -238,6 +270,7 @@ function proofOf(_request: FeedRequest, { near, thrift, movedIn: moved }: Tried,
     near,
     nearest: isLeast,
     movedIn: moved,
-    fewest: thrift.mostCost === null ? null : { items: thrift.items, mostCost: thrift.mostCost, isProved: thrift.isFewest },
+    fewest:
+      thrift.mostCost === null ? null : { items: thrift.items, mostCost: thrift.mostCost, isProved: thrift.isFewest },
   });
 }

@@ -34,7 +34,12 @@ export async function nearestWidth(
   shared: Pick<NearAsked, 'own'> = {},
 ): Promise<NearestWidth | Exclude<FeedAnswer, FeedFound>> {
   const without = missingFrom(request);
-  const at = (factor: number, nitrogenWithin = NITROGEN_WITHIN): NearAsked => ({ factor, nitrogenWithin, without, ...shared });
+  const at = (factor: number, nitrogenWithin = NITROGEN_WITHIN): NearAsked => ({
+    factor,
+    nitrogenWithin,
+    without,
+    ...shared,
+  });
   const solved = (asked: NearAsked): Promise<FeedAnswer> => cheapest(nearRequest(request, asked));
 
   const first = await solved(at(from));

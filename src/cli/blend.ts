@@ -9,7 +9,7 @@ import { ofSheets, SHEET_FORMS } from './forms.js';
 import { listProgrammes } from './programmes.js';
 import { wishesOf } from './wishes.js';
 
-/** The cheapest, or closest, feed from what stands on the shelf, with its proof. */
+/** The feed to give from what stands on the shelf, with its proof. */
 export const blendCommand: Command = {
   name: 'blend',
   examples: [
@@ -23,7 +23,7 @@ export const blendCommand: Command = {
     },
   ],
   about: [
-    'Finds the mix that keeps every band, rule, label ceiling and the stock on hand for the least money, and proves that no cheaper one exists. Where none keeps them all (exit code 3) it says which limits conflict, what would help, and the nearest mix.',
+    'Finds the feed to give: near what the plants want, so that nine of ten cans mixed with your tools keep every limit, then for the least money and the fewest items; with a proof of each step. Where limits that hurt or that plants need cannot be kept (exit code 3) it says which conflict, what would help, and the nearest mix.',
     'Options override what the bench says about a feed; --rule and --nh4 are added to its rules.',
   ],
   options: [
@@ -31,12 +31,16 @@ export const blendCommand: Command = {
     'mix',
     ...A_SHELF,
     'temperature',
-    'closest',
+    'near',
+    'sure',
     'atMost',
+    'bare',
+    'closest',
     'prices',
     'frontier',
     'programmes',
     'svg',
+    'full',
     ...OUT,
   ],
   forms: ({ frontier }) => (frontier ? [...SHEET_FORMS, 'svg'] : SHEET_FORMS),

@@ -16,7 +16,7 @@ export const COMMANDS: readonly Listed[] = [
   },
   {
     name: 'blend',
-    summary: 'the cheapest (or closest) feed from your shelf, with its proof',
+    summary: 'the feed to give from your shelf: near, sure, thrifty, with its proof',
     load: async () => (await import('./blend.js')).blendCommand,
   },
   {

@@ -1,4 +1,4 @@
-import { blend } from '../blend/blend.js';
+import type { GivenResult } from '../blend/given.js';
 import type { Catalog } from '../catalog/catalog.js';
 import type { BlendResult } from '../feed/results.js';
 import type { PenScale } from '../report/mix.js';
@@ -6,23 +6,27 @@ import type { Answers } from './answer.js';
 import type { BenchFiles } from './bench-files.js';
 import { clash } from './clash.js';
 import { Collected } from './collected.js';
+import { dosesOfFeed } from './doses.js';
 import { askedOfMix, feedRequests, oneFeedOnly } from './feed-requests.js';
+import { feedWishes } from './feed-wishes.js';
 import { opened } from './opened.js';
 import { shippedCatalog } from './shipped-catalog.js';
 import { made, type Wishes } from './wishes.js';
 
 /**
- * The cheapest feed of each feed that is meant, or with `closest` the one nearest to the aims, with its proof; amounts in g/L and mL/L,
- * elements in mg/L, EC in mS/cm at 25 °C. Where no mix keeps every limit: which conflict, what would help, and the nearest mix.
+ * The feed to give for each feed that is meant: near its aims, sure in these hands, then thrifty, as doses of the kit, with its proof; with
+ * `bare` the cheapest mix inside the limits. Amounts in g/L and mL/L, elements in mg/L, EC in mS/cm at 25 °C. Where limits that hurt or that
+ * plants need cannot be kept: which conflict, what would help, and the nearest mix.
  * @throws Refusal with every problem of bench, shelf and wishes
  */
 export async function blendFeeds(
   files: BenchFiles,
   wishes: Wishes,
   catalog: Catalog = shippedCatalog(),
-): Promise<Answers<BlendResult> & { pen: PenScale | null }> {
+): Promise<Answers<GivenResult | BlendResult> & { pen: PenScale | null }> {
   const collected = new Collected(files.problems);
   const open = await opened(files, wishes, catalog, collected);
+  const which = feedWishes(wishes, collected);
   const requests = feedRequests(open, collected, askedOfMix(wishes, collected));
   oneFeedOnly(wishes, requests, collected);
   if (wishes.prices) {
@@ -31,6 +35,13 @@ export async function blendFeeds(
   }
   const warnings = collected.settle();
   const results = [];
-  for (const request of requests) results.push(await blend(request, wishes.prices ? { prices: true } : {}));
-  return { met: results.every((result) => result.status === 'made'), results, warnings, pen: open.pen };
+  for (const request of requests)
+    results.push(
+      (await dosesOfFeed(request, open, which, { offers: true, beside: true, prices: wishes.prices === true })).result,
+    );
+  return { met: results.every(isMet), results, warnings, pen: open.pen };
 }
+
+/** A feed that these hands can make. */
+const isMet = (result: GivenResult | BlendResult): boolean =>
+  result.status === 'made' && (!('given' in result) || result.given.plan.status === 'kept');

@@ -1,6 +1,5 @@
 import type { Recipe } from '../advice/recipe.js';
 import { millilitres } from '../units/index.js';
-import { blend } from '../blend/blend.js';
 import type { Catalog } from '../catalog/catalog.js';
 import { solutionChemistry } from '../chemistry/solution/index.js';
 import type { FeedRequest } from '../feed/request.js';
@@ -12,6 +11,7 @@ import type { Answers } from './answer.js';
 import type { BenchFiles } from './bench-files.js';
 import { Collected } from './collected.js';
 import { dosedRecipe, recipeReadBy } from './dosed-recipe.js';
+import { dosesOfFeed } from './doses.js';
 import { feedRequests, oneFeedOnly } from './feed-requests.js';
 import { DESCRIBING_A_FEED, type OpenBench, opened } from './opened.js';
 import { shippedCatalog } from './shipped-catalog.js';
@@ -97,9 +97,9 @@ function ofRecipe(recipe: Recipe, { waters }: OpenBench): Feed {
 
 const REMARKS = { made: null, cannot: 'no feed', open: 'not proved' } as const;
 
-/** The cheapest blend of a feed; where there is none, a feed without items. */
+/** The feed as `blend` gives it; where there is none, a feed without items. */
 async function ofFeed(request: FeedRequest, open: OpenBench): Promise<Feed> {
-  const result = await blend(request);
+  const { result } = await dosesOfFeed(request, open, { bare: false }, { offers: false });
   const { items, waters } =
     result.status === 'made' ? result : { items: [], waters: [{ id: request.waters[0]!.id, share: 1 }] };
   const products = items.map((item) => ({

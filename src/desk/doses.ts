@@ -1,44 +1,65 @@
-import type { Kit } from '../catalog/bench-types.js';
-import type { Catalog } from '../catalog/catalog.js';
-import { type DosePlan, planDoses } from '../dose/plan.js';
-import { sureDoses } from '../chance/robust.js';
-import type { NotSureEnough, SureEnough } from '../chance/robust-types.js';
-import { amountsOfMix } from '../dose/wanted.js';
 import { blend } from '../blend/blend.js';
+import { givenFeed, type GivenResult, type Sure } from '../blend/given.js';
+import { type DosePlan, planDoses } from '../dose/plan.js';
+import { isEmptyKit, USUAL_KIT } from '../dose/usual-kit.js';
+import { amountsOfMix } from '../dose/wanted.js';
 import type { FeedRequest } from '../feed/request.js';
 import type { BlendResult } from '../feed/results.js';
+import type { FeedWishes } from './feed-wishes.js';
+import type { OpenBench } from './opened.js';
 import { productsKnown } from './recipe-products.js';
 
-/** The doses of a feed, with the blend that they measure out. */
+/** The doses of a feed, with the feed that they measure out. */
 export interface DosesOfFeed {
-  result: BlendResult;
+  result: GivenResult | BlendResult;
   /** Null where there is neither a feed nor a nearest one. */
   plan: DosePlan | null;
-  /** What `--sure` came to; null where it was not asked for, or no feed keeps every limit. */
-  wished: SureEnough | NotSureEnough | null;
+  /** How sure the doses are; null for the bare feed, which is not made for hands, and where there is none. */
+  sure: Sure | null;
 }
 
-/**
- * Blend and doses, the same for `sheet` and for `meter`, which judges a reading by them. Where no blend keeps every limit, the nearest one
- * is measured out.
- * @param sure share of batches that shall keep every limit
- * @param offers where the kit cannot measure it: whether to work out what would make it possible
- */
+/** What is worked out besides the doses. */
+export interface DosesAsked {
+  /** Where the kit cannot measure it: what would make it possible. */
+  offers: boolean;
+  /** The feeds beside it, and what would make it surer. */
+  beside?: boolean;
+  prices?: boolean;
+}
+
+/** Weeks of a year. */
+const WEEKS = 52;
+
+/** The feed and its doses, the same for `blend`, `sheet`, `meter` and `concentrate`. Where there is no feed, the nearest one is measured out. */
 export async function dosesOfFeed(
   request: FeedRequest,
-  kit: Kit,
-  catalog: Catalog,
-  { sure, offers }: { sure: number | undefined; offers: boolean },
+  open: Pick<OpenBench, 'kit' | 'catalog' | 'feeds'>,
+  { bare, ...wanted }: FeedWishes,
+  { offers, beside = false, prices = false }: DosesAsked,
 ): Promise<DosesOfFeed> {
-  const result = await blend(request, { prices: false });
-  const made = result.status === 'made';
+  const { kit, catalog } = open;
+  const known = productsKnown(catalog);
+  const { solubility } = catalog;
+  if (bare)
+    return bareDoses(request, isEmptyKit(kit) ? { ...kit, ...USUAL_KIT } : kit, { known, solubility, offers }, prices);
+  const weekly = open.feeds.find(({ name }) => name === request.header.name)?.weeklyLitres;
+  const litresPerYear = weekly === undefined ? null : weekly * WEEKS;
+  const result = await givenFeed(request, { ...wanted, kit, known, solubility, offers, beside, prices, litresPerYear });
+  return { result, plan: result.given.plan, sure: result.status === 'made' ? result.given.sure : null };
+}
+
+/** The cheapest mix inside the limits, measured out as near as the kit can where a batch is named. */
+async function bareDoses(
+  request: FeedRequest,
+  kit: OpenBench['kit'],
+  options: Parameters<typeof planDoses>[3],
+  prices: boolean,
+): Promise<DosesOfFeed> {
+  const result = await blend({ ...request, goal: 'cheapest' }, prices ? { prices } : {});
   const mix = result.status === 'made' ? result : result.nearest;
-  if (mix === null) return { result, plan: null, wished: null };
-  const { known, solubility } = { known: productsKnown(catalog), solubility: catalog.solubility };
-  const tried = sure === undefined || !made ? null : await sureDoses(request, kit, sure, { known });
-  const wished = tried === null || tried.status === 'no feed' ? null : tried;
   const plan =
-    wished?.plan ??
-    (await planDoses(request, amountsOfMix(mix, request), kit, { known, solubility, offers: offers && made }));
-  return { result, plan, wished };
+    mix === null || request.header.batchLitres === null
+      ? null
+      : await planDoses(request, amountsOfMix(mix, request), kit, options);
+  return { result, plan, sure: null };
 }

@@ -11,6 +11,7 @@ import type { Answer } from './answer.js';
 import type { BenchFiles } from './bench-files.js';
 import { Collected } from './collected.js';
 import { dosedRecipe, recipeReadBy } from './dosed-recipe.js';
+import { WHICH_FEED, feedWishes } from './feed-wishes.js';
 import { askedOfMix, feedRequests, refuseUnsized, unjudged } from './feed-requests.js';
 import { planOfRecipe, planOfSheet } from './meter-plan.js';
 import { type OpenBench, opened } from './opened.js';
@@ -42,7 +43,7 @@ export async function judgeReading(
   const factor = penFactor(wishes, collected);
   const measured = collected.wish(wishes, 'measured');
   const brim = collected.wish(wishes, 'brim');
-  const sure = collected.wish(wishes, 'sure');
+  const which = feedWishes(wishes, collected);
   const readBy = recipeReadBy(open, catalog, pen?.scale ?? null);
   const told = collected.wish(wishes, 'recipe', readBy);
   const recipe = await dosedRecipe(told, open, collected, penOnCan(readings, pen, factor));
@@ -50,7 +51,7 @@ export async function judgeReading(
   if (bare) refuseBesideRecipe(wishes, collected);
   refuseSmallCan(brim, measured ?? recipe?.volumeLitres ?? request?.header.batchLitres, collected);
   const warnings = collected.settle();
-  const planned = recipe ? planOfRecipe(recipe, request!, open) : await planOfSheet(request!, open, sure);
+  const planned = recipe ? planOfRecipe(recipe, request!, open) : await planOfSheet(request!, open, which);
   const { litres: meantFor } = planned.batch;
   const batch: Batch = { ...planned.batch, litres: measured ?? meantFor, meantFor };
   const capacity = brim ?? roomOf(open.kit, batch.litres)[0] ?? ROOM * batch.litres;
@@ -125,7 +126,7 @@ function refuseSmallCan(brim: Litres | undefined, litres: Litres | null | undefi
 
 /** Wishes that choose doses of the sheet have no say beside a recipe. */
 function refuseBesideRecipe(wishes: Wishes, collected: Collected): void {
-  for (const option of made(wishes, ['mix', 'closest', 'atMost', 'sure']).map(dashed))
+  for (const option of made(wishes, ['mix', ...WHICH_FEED]).map(dashed))
     collected.add(
       problem(
         'beside-recipe',

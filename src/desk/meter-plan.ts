@@ -5,6 +5,7 @@ import { type Batch, batchOfPlan, batchOfRecipe, type MeterNote } from '../meter
 import type { DosePlan } from '../dose/plan.js';
 import { type Problem, problem, Refusal } from '../problem.js';
 import { dosesOfFeed } from './doses.js';
+import type { FeedWishes } from './feed-wishes.js';
 import type { OpenBench } from './opened.js';
 import { productsKnown } from './recipe-products.js';
 
@@ -16,16 +17,12 @@ export interface Planned {
 }
 
 /** The doses that `sheet` prints for the same options. */
-export async function planOfSheet(
-  request: FeedRequest,
-  { kit, catalog }: OpenBench,
-  sure: number | undefined,
-): Promise<Planned> {
-  const { result, plan } = await dosesOfFeed(request, kit, catalog, { sure, offers: false });
+export async function planOfSheet(request: FeedRequest, open: OpenBench, which: FeedWishes): Promise<Planned> {
+  const { result, plan } = await dosesOfFeed(request, open, which, { offers: false });
   if (plan === null || plan.items.length === 0) throw new Refusal([noPlan(plan)]);
   const notes: MeterNote[] = result.status === 'made' ? [] : [{ kind: 'nearest plan' }];
   // a remedy is told by the spoon where the doses are
-  const shelf = plan.request.shelf.map((product) => withBulkDensity(product, productsKnown(catalog)));
+  const shelf = plan.request.shelf.map((product) => withBulkDensity(product, productsKnown(open.catalog)));
   return { batch: batchOfPlan(plan), request: { ...plan.request, shelf }, notes };
 }
 

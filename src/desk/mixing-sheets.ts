@@ -1,12 +1,13 @@
 import type { Pen } from '../catalog/bench-types.js';
 import type { Catalog } from '../catalog/catalog.js';
-import { sureness } from '../chance/sure.js';
+import { sureness as surenessOf } from '../chance/sure.js';
 import type { FeedRequest } from '../feed/request.js';
 import { mixingSheet, type SheetOfFeed } from '../sheet/mixing-sheet.js';
 import type { Answers } from './answer.js';
 import type { BenchFiles } from './bench-files.js';
 import { Collected } from './collected.js';
 import { dosesOfFeed } from './doses.js';
+import { type FeedWishes, feedWishes } from './feed-wishes.js';
 import { askedOfMix, feedRequests, oneFeedOnly, refuseUnsized } from './feed-requests.js';
 import { type OpenBench, opened } from './opened.js';
 import { scaleOf } from './options/pen.js';
@@ -30,14 +31,14 @@ export async function mixingSheets(
   const pen: Pen = open.bench?.pen ?? { reads: 'EC' };
   const date = collected.wish(wishes, 'date') ?? null;
   const water = collected.wish(wishes, 'readingOfWater', { scale: scaleOf(pen) });
-  const sure = collected.wish(wishes, 'sure');
+  const which = feedWishes(wishes, collected);
   const requests = feedRequests(open, collected, askedOfMix(wishes, collected));
   refuseUnsized(wishes, requests, collected);
   oneFeedOnly(wishes, requests, collected);
   const warnings = collected.settle();
   const options = { pen, date, ...(water === undefined ? {} : { waterMSPerCm: water }) };
   const results = [];
-  for (const request of requests) results.push(await sheetOf(request, open, sure, options));
+  for (const request of requests) results.push(await sheetOf(request, open, which, options));
   return {
     met: results.every(({ sheet, reached }) => reached && measurable(sheet)),
     results: results.map(({ sheet }) => sheet),
@@ -45,18 +46,18 @@ export async function mixingSheets(
   };
 }
 
-/** Blend, doses, sheet. Where no blend keeps every limit, the nearest one is measured out and says so. */
+/** Feed, doses, sheet. Where there is no feed, the nearest one is measured out and says so. */
 async function sheetOf(
   request: FeedRequest,
-  { kit, catalog }: OpenBench,
-  sure: number | undefined,
+  open: OpenBench,
+  which: FeedWishes,
   options: Parameters<typeof mixingSheet>[3],
 ): Promise<{ sheet: SheetOfFeed; reached: boolean }> {
-  const { result, plan, wished } = await dosesOfFeed(request, kit, catalog, { sure, offers: true });
+  const { result, plan, sure } = await dosesOfFeed(request, open, which, { offers: true, beside: true });
   if (plan === null) return { sheet: mixingSheet(null, request, result, options), reached: false };
-  const found = wished?.sureness ?? sureness(plan, plan.request, { known: productsKnown(catalog) });
-  const sheet = mixingSheet(plan, request, result, { ...options, sure: found, wish: wished });
-  return { sheet, reached: sure === undefined || wished?.status === 'reached' };
+  const sureness = sure?.sureness ?? surenessOf(plan, plan.request, { known: productsKnown(open.catalog) });
+  const sheet = mixingSheet(plan, request, result, { ...options, sureness, sure });
+  return { sheet, reached: which.sure === undefined || (sure !== null && sure.share >= which.sure) };
 }
 
 /** Every limit kept, with what stands in the kit; or with nothing but the water. */

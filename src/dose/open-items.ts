@@ -84,6 +84,7 @@ export function leastMeasured(
   known: readonly PowderKnown[] = [],
 ): number {
   const fit = toolsFor(product, tools, known);
-  const own = fit.length > 0 ? fit : paperTools.filter((tool) => (tool.kind === 'scale') === (product.form === 'powder'));
+  const own =
+    fit.length > 0 ? fit : paperTools.filter((tool) => (tool.kind === 'scale') === (product.form === 'powder'));
   return upTo(product, own, 1, known)[0]?.amount ?? 0;
 }

@@ -48,7 +48,13 @@ export function withoutCustom(programme: Programme): Programme {
   const bands = Object.fromEntries(
     Object.entries(programme.bands).map(([name, band]) => {
       if (band.min === undefined || !(band.min > 0)) return [name, band];
-      const limit = { kind: 'nutrient', nutrient: name as Nutrient, end: 'least', bound: band.min as MgPerLitre, owner: 'programme' } as const;
+      const limit = {
+        kind: 'nutrient',
+        nutrient: name as Nutrient,
+        end: 'least',
+        bound: band.min as MgPerLitre,
+        owner: 'programme',
+      } as const;
       if (gradeOf(limit, programme) !== 'custom') return [name, band];
       const { min: _, ...rest } = band;
       return [name, rest];

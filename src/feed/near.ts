@@ -3,7 +3,9 @@ import type { Programme } from '../programme/programme.js';
 import { type MgPerLitre, scaleBy } from '../units/index.js';
 
 /** mg/L between which a plan holds an element, as labels state it; an absent end is open. */
-export type NearBands = Readonly<Partial<Record<Nutrient, { readonly least?: MgPerLitre; readonly most?: MgPerLitre }>>>;
+export type NearBands = Readonly<
+  Partial<Record<Nutrient, { readonly least?: MgPerLitre; readonly most?: MgPerLitre }>>
+>;
 
 /** The elements that plants take up by the tenth of a gram; what else has an aim is a trace element. */
 export const MAIN_ELEMENTS: readonly Nutrient[] = ['P', 'K', 'Ca', 'Mg', 'S'];
@@ -43,7 +45,10 @@ export function nearBands(programme: Pick<Programme, 'bands'>, asked: NearAsked)
       .filter(([nutrient]) => !asked.without.includes(nutrient))
       .map(([nutrient, aim]) => {
         if (nutrient === 'N')
-          return [nutrient, { least: scaleBy(aim, 1 - asked.nitrogenWithin), most: scaleBy(aim, 1 + asked.nitrogenWithin) }];
+          return [
+            nutrient,
+            { least: scaleBy(aim, 1 - asked.nitrogenWithin), most: scaleBy(aim, 1 + asked.nitrogenWithin) },
+          ];
         const width = widthOf(nutrient, asked.own?.[nutrient] ?? asked.factor);
         return [nutrient, { least: scaleBy(aim, 1 / width), most: scaleBy(aim, width) }];
       }),

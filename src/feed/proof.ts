@@ -28,7 +28,14 @@ export class Proof {
 }
 
 /** What was asked of the solver together with what it answered. */
-export type Settled = FeedSettled | PlanSettled | FewSettled | CurveSettled | ReachSettled | PurchaseSettled | FewestSettled;
+export type Settled =
+  | FeedSettled
+  | PlanSettled
+  | FewSettled
+  | CurveSettled
+  | ReachSettled
+  | PurchaseSettled
+  | FewestSettled;
 
 /** The cheapest, lightest or closest feed within its limits. */
 export interface FeedSettled {

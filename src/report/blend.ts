@@ -1,22 +1,41 @@
 import type { Caution } from '../can/cautions.js';
 import type { Proof } from '../feed/proof.js';
+import type { Given, GivenMade, GivenResult } from '../blend/given-types.js';
 import type { BlendResult, FeedHeader } from '../feed/results.js';
 import { figure } from './figures.js';
-import { mixBlocks, type PenScale, waterText } from './mix.js';
+import { givenBlocks, givenTitle } from './given.js';
+import {
+  ecBlocks,
+  elementBlocks,
+  missLines,
+  mixBlocks,
+  nitrogenBlocks,
+  type PenScale,
+  ruleBlocks,
+  waterText,
+} from './mix.js';
 import { priceBlocks } from './prices.js';
 import { cautionSays } from './says/cautions.js';
 import { proofSentence, stageWords } from './says/proof.js';
-import { type Block, facts, heading, paragraph, section, type Sheet, spoken, table } from './sheet.js';
+import { doseProofSays } from './says/dose-proof.js';
+import { doseOfferSays } from './says/doses.js';
+import { askedSays } from './says/given.js';
+import { surenessLines } from './says/sureness.js';
+import { solutionBlocks } from './solution.js';
+import { type Block, facts, heading, inFull, list, paragraph, section, type Sheet, spoken, table } from './sheet.js';
 import { whyNotBlocks } from './why-not.js';
 import { blendNoteSays, silenceSays } from './says/blend.js';
 
-/** The feed as a sheet: the mix and its proof, or why there is none and the nearest there is. */
-export function blendSheet(result: BlendResult, pen: PenScale | null = null, allPrices = false): Sheet {
+/** The feed as a sheet: what to measure, and why it can be trusted; or why there is none and the nearest there is. */
+export function blendSheet(result: GivenResult | BlendResult, pen: PenScale | null = null, allPrices = false): Sheet {
+  if (result.status === 'made' && 'given' in result) return givenSheet(result, pen, allPrices);
   const { feed, proof } = result;
   const made = result.status === 'made' ? result : null;
   return {
     title:
-      result.status === 'cannot' ? `${feed.name}: no feed keeps every limit` : `${feed.name}: the ${result.goal} feed`,
+      result.status === 'cannot'
+        ? `${feed.name}: no feed keeps every limit`
+        : `${feed.name}: the bare ${result.goal} mix`,
     blocks: [
       headerFacts(feed, waterText((result.status === 'made' ? result.waters : result.nearest?.waters) ?? [])),
       ...doubtBlocks(result),
@@ -38,7 +57,48 @@ export function blendSheet(result: BlendResult, pen: PenScale | null = null, all
   };
 }
 
-function doubtBlocks({ status, proof }: BlendResult): Block[] {
+/** The feed to give: first what to do, with `--full` everything else. */
+function givenSheet(result: GivenMade, pen: PenScale | null, allPrices: boolean): Sheet {
+  const { feed, given, proof, elements, rules } = result;
+  const { plan, near, sure } = given;
+  return {
+    title: givenTitle(result),
+    blocks: [
+      headerFacts(feed, waterText(result.waters)),
+      ...unmeasuredBlocks(plan),
+      ...givenBlocks(result),
+      ...elementBlocks(elements),
+      ...nitrogenBlocks(result),
+      ...ecBlocks(result, pen),
+      ...inFull([
+        heading('How near and how sure'),
+        list([askedSays(near), ...surenessLines(sure.sureness, elements, sure)]),
+        ...ruleBlocks(rules),
+        ...solutionBlocks(result),
+        heading('Proof'),
+        paragraph(spoken(proofSentence(proof)), proof.verdict === 'uncertified' ? 'bad' : 'good'),
+        paragraph(spoken(doseProofSays(plan.proof))),
+      ]),
+      ...(allPrices ? priceBlocks(result.prices, feed.currency, allPrices) : []),
+      ...section(
+        'Notes',
+        result.notes.map((note) => blendNoteSays(note, feed.currency)),
+      ),
+      ...cautionBlocks(result.cautions),
+    ],
+  };
+}
+
+/** What the kit cannot measure as the limits ask, and what would make it possible. */
+function unmeasuredBlocks(plan: Given['plan']): Block[] {
+  if (plan.status === 'kept') return [];
+  return [
+    paragraph('NOT EVERY LIMIT IS KEPT: your tools cannot measure this can closely enough.', 'bad'),
+    list([...missLines(plan.violations), ...plan.offers.map(doseOfferSays)]),
+  ];
+}
+
+function doubtBlocks({ status, proof }: Pick<BlendResult, 'status' | 'proof'>): Block[] {
   if (proof.verdict !== 'uncertified') return [];
   return [
     status === 'made'

@@ -69,7 +69,7 @@ export function elementBlocks(elements: readonly ElementLine[], title = 'What th
 }
 
 /** The forms of nitrogen in one line. */
-function nitrogenBlocks(mix: Pick<Mix, 'nitrogenShares'>): Block[] {
+export function nitrogenBlocks(mix: Pick<Mix, 'nitrogenShares'>): Block[] {
   const shares = mix.nitrogenShares;
   if (shares === null) return [];
   return [paragraph(`Nitrogen by form: ${nitrogenText(shares)}.`)];
@@ -104,7 +104,7 @@ export function ruleBlocks(rules: readonly RuleLine[]): Block[] {
 }
 
 /** What a meter will show, with the room it has. */
-function ecBlocks(mix: Pick<Mix, 'ec' | 'ecAtTemperature'>, pen: PenScale | null): Block[] {
+export function ecBlocks(mix: Pick<Mix, 'ec' | 'ecAtTemperature'>, pen: PenScale | null): Block[] {
   const { mSPerCm, low, high, cap } = mix.ec;
   const max = cap?.bound ?? null;
   const limit =

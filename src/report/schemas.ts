@@ -18,6 +18,7 @@ import {
   waterShare,
 } from './shapes.js';
 import { reachAgainstShape, reachAllShape } from './reach-shapes.js';
+import { given } from './blend-shapes.js';
 import { noSheetShape, sheetShape } from './sheet-shapes.js';
 
 /** The shapes printed by --json, as zod schemas; published as JSON Schema by `velamen schema COMMAND`. */
@@ -41,7 +42,7 @@ export const refusedShape = z.strictObject({
 const move = { limit: z.string(), change: z.string(), from: z.number(), to: z.number() };
 
 const blendHead = {
-  schema: z.literal('velamen.blend/2'),
+  schema: z.literal('velamen.blend/3'),
   goal: z.enum(['cheapest', 'closest']),
   feed: feedHeader,
 };
@@ -71,6 +72,7 @@ export const blendMadeShape = z.strictObject({
   ...blendHead,
   status: z.enum(['optimal', 'uncertified']),
   ...mix,
+  ...z.strictObject(given).partial().shape,
   ...blendTold,
   prices: prices.optional(),
 });

@@ -26,6 +26,17 @@ export const item = z.strictObject({
   millilitresPerLitre: amount.optional().describe('liquids'),
   perBatch: amount.nullable().describe('g or mL for the whole batch'),
   costPerLitre: amount.nullable().describe('null when no price is known'),
+  measures: z
+    .array(
+      z.strictObject({
+        tool: z.string(),
+        words: z.string(),
+        amount: amount.describe('g of a powder, mL of a liquid, for the can'),
+        actions: amount.describe('scoops, drops, fills or weighings'),
+      }),
+    )
+    .optional()
+    .describe('how the kit measures it, the chosen way first; absent in a mix that was not measured out'),
 });
 
 export const waterShare = z.strictObject({

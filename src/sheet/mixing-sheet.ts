@@ -1,6 +1,7 @@
 import type { MilliSiemensPerCm } from '../units/index.js';
 import { cautionsFor } from '../can/cautions.js';
 import type { FeedRequest } from '../feed/request.js';
+import type { GivenResult } from '../blend/given-types.js';
 import type { BlendResult } from '../feed/results.js';
 import type { Measure } from '../dose/measure.js';
 import type { Alternative, DosePlan } from '../dose/plan-types.js';
@@ -27,7 +28,7 @@ export type * from './sheet-types.js';
 
 type SheetRequest = Pick<FeedRequest, 'waters' | 'header' | 'temperatureC' | 'programme'>;
 /** What is measured out: without status `made` it is the nearest there is. */
-type SheetBlend = Pick<BlendResult, 'status' | 'notes' | 'proof'>;
+type SheetBlend = Pick<BlendResult, 'status' | 'notes' | 'proof'> & { given?: GivenResult['given'] };
 
 /** The mixing sheet of planned doses; where they come to none, or where there is nothing to plan (null), why. */
 export function mixingSheet(
@@ -102,8 +103,9 @@ function sheetOf(
     keeps: keepingOf(products, mix, sequence.verdict),
     elements: mix.elements,
     leftOut: leftOutOf(plan),
+    sureness: options.sureness ?? null,
     sure: options.sure ?? null,
-    wish: options.wish ?? null,
+    given: blend.given && 'near' in blend.given ? blend.given : null,
     notes: { doses: plan.notes, drops: dropNote(plan), blend: blend.notes },
     cautions: cautionsFor(products, header.plants),
     proof: { blend: blend.proof, doses: plan.proof },

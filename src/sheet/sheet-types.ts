@@ -6,7 +6,7 @@ import type { BlendResult, FeedHeader } from '../feed/results.js';
 import type { DoseNote, DoseOffer } from '../dose/findings.js';
 import type { DosePlan, Violation } from '../dose/plan-types.js';
 import type { DoseProof } from '../dose/proof.js';
-import type { NotSureEnough, SureEnough } from '../chance/robust-types.js';
+import type { Given, Sure } from '../blend/given-types.js';
 import type { Sureness } from '../chance/sure.js';
 import type { Keeping } from './keeping.js';
 import type { Slip } from './off.js';
@@ -20,13 +20,11 @@ export interface SheetOptions {
   date: string | null;
   /** What the meter reads in the water alone, mS/cm at 25 °C. */
   waterMSPerCm?: MilliSiemensPerCm;
-  /** How sure the doses are. */
-  sure?: Sureness;
-  /** What came of the wish for surer doses; null where none was made. */
-  wish?: SureWish | null;
+  /** What hands, jars and water do to the doses. */
+  sureness?: Sureness;
+  /** How sure they were meant to be; null where nobody asked. */
+  sure?: Sure | null;
 }
-
-type SureWish = SureEnough | NotSureEnough;
 
 /** One product on the sheet. */
 export interface SheetStep {
@@ -96,10 +94,11 @@ export interface SheetOfDoses {
   elements: DosePlan['mix']['elements'];
   leftOut: LeftOut[];
   /** Share of batches that keep every limit, with 90 % intervals; null where it was not worked out. */
-  sure: Sureness | null;
-  wish: SureWish | null;
+  sureness: Sureness | null;
+  sure: Sure | null;
   notes: SheetNotes;
   cautions: Caution[];
+  given: Given | null;
   proof: { blend: BlendResult['proof']; doses: DoseProof };
 }
 

@@ -19,4 +19,14 @@ export function parseSure(text: string, where: Where): Checked<number> {
   return refusedText(text, read, 'sure', where, 'a share from 50 % to 99.9 %', fix);
 }
 
+/** `20 %` or `0.2`: how far from its aim a main element may be, from nothing to ten times. */
+export function parseNear(text: string, where: Where): Checked<number> {
+  const read = readShare(text);
+  if (read.ok && (read.value.percent || read.value.share <= 1) && read.value.share <= 10)
+    return taken(read.value.share, read, where);
+  const meant = read.ok && !read.value.percent;
+  const fix = meant ? asPercent(read.value.share) : 'Write for example 20%.';
+  return refusedText(text, read, 'near', where, 'a share from 0 to 1000 %', fix);
+}
+
 const asPercent = (number: number): string => `Write "${formatNumber(number, 12)} %" if you mean percent.`;

@@ -19,7 +19,7 @@ import {
   parseYesNo,
   type Scale,
 } from './pen.js';
-import { parseShare, parseSure } from './share.js';
+import { parseNear, parseShare, parseSure } from './share.js';
 import { parseDose, parseRatio, parseTanks } from './stock.js';
 import { parseStorage, parseTemperature } from './temperature.js';
 import { parseJug, parseSpoon } from './volume.js';
@@ -123,13 +123,25 @@ export const WISH_OPTIONS = {
     choices: 'products',
   },
   without: { value: 'ID', says: 'as if this product were not there', repeatable: true, read: productId },
+  near: {
+    value: 'SHARE',
+    says: 'how far main elements may be from their aims, trace elements in step: "20%" is between aim / 1.2 and aim × 1.2',
+    usual: '35 %, trace elements half to double',
+    read: parseNear,
+  },
   closest: { says: 'as close as possible to the aims, and only then cheap' },
+  bare: { says: 'the cheapest mix inside the limits alone: not near the aims, and not made for hands' },
   atMost: {
     value: 'K',
     says: 'at most this many products; to buy, at most this many that are not on the shelf yet',
     read: parseMostProducts,
   },
-  sure: { value: 'SHARE', says: 'doses that keep the limits in this share of cans: 90%', read: parseSure },
+  sure: {
+    value: 'SHARE',
+    says: 'doses that keep the limits in this share of cans: 95%',
+    usual: '90 %',
+    read: parseSure,
+  },
   prices: {
     says: 'everything about what it costs to insist (shadow prices, reduced costs): each limit that binds, each product used or left out',
   },

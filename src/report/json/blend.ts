@@ -1,6 +1,8 @@
 import type * as z from 'zod';
+import type { GivenMade, GivenResult } from '../../blend/given-types.js';
 import type { BlendResult, NearestMix } from '../../feed/results.js';
 import type { blendShape } from '../schemas.js';
+import { givenJson, measuresJson } from './given.js';
 import { blendNoteSays, silenceSays } from '../says/blend.js';
 import { cautionsJson, missesJson, mixAlone } from './mix.js';
 import { pricesJson } from './prices.js';
@@ -8,9 +10,9 @@ import { proofJson } from './proof.js';
 import { wayJson, whyNotJson } from './why-not.js';
 
 /** What `blend --json` prints. A feed that cannot be made has no items, only what stands in its way and the nearest there is. */
-export function blendJson(result: BlendResult): z.infer<typeof blendShape> {
+export function blendJson(result: GivenResult | BlendResult): z.infer<typeof blendShape> {
   const { goal, feed, cautions } = result;
-  const schema = 'velamen.blend/2' as const;
+  const schema = 'velamen.blend/3' as const;
   const unknowns = result.unknowns.map((silence) => silenceSays(silence, result));
   const notes = result.notes.map((note) => blendNoteSays(note, feed.currency));
   const told = { unknowns, notes, cautions: cautionsJson(cautions), proof: proofJson(result.proof) };
@@ -24,6 +26,7 @@ export function blendJson(result: BlendResult): z.infer<typeof blendShape> {
         goal,
         feed,
         ...mixAlone(result),
+        ...('given' in result ? measured(result) : {}),
         ...told,
         ...(prices ? { prices: pricesJson(prices, feed.currency) } : {}),
       };
@@ -44,6 +47,15 @@ export function blendJson(result: BlendResult): z.infer<typeof blendShape> {
       };
     }
   }
+}
+
+/** The items with how they are measured, and what is told of a feed that is given. */
+function measured({ given, ...mix }: GivenMade) {
+  const { items } = mixAlone(mix);
+  return {
+    items: items.map((item) => ({ ...item, measures: measuresJson(given, item.id) })),
+    ...givenJson(given, mix.elements),
+  };
 }
 
 const nearestJson = (nearest: NearestMix | null) =>

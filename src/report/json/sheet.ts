@@ -30,7 +30,7 @@ export function mixingSheetJson(sheet: MixingSheet): SheetJson {
     misses: sheet.status === 'kept' ? [] : missesJson(sheet.violations),
     offers: sheet.status === 'violated' ? sheet.offers.map(doseOfferSays) : [],
     leftOut,
-    sure: sheet.sure && sureJson(sheet.sure),
+    sure: sheet.sureness && sureJson(sheet.sureness),
     sureness: surenessSays(sheet),
     notes: notesSay(sheet),
     cautions: cautionsJson(sheet.cautions),

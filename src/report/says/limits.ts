@@ -1,4 +1,4 @@
-import type { Limit, MissableLimit, Wish } from '../../feed/limits.js';
+import type { Limit, Miss, MissableLimit, Wish } from '../../feed/limits.js';
 import type { RuleOrigin } from '../../programme/index.js';
 import { formatNumber } from '../../units/index.js';
 
@@ -85,6 +85,10 @@ export function violatedName(limit: MissableLimit, bound: string): string {
       return limit.rule.text;
   }
 }
+
+/** A least that convention alone stands behind, missed: told, and no more. */
+export const missSays = ({ limit, value, bound }: Miss): string =>
+  `${violatedName(limit, formatNumber(bound, 3))} is not reached (${formatNumber(value, 3)}): only convention stands behind it.`;
 
 export const products = (count: number): string => `${count} ${count === 1 ? 'product' : 'products'}`;
 const newProducts = (count: number): string => `${count} new ${count === 1 ? 'product' : 'products'}`;

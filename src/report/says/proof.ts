@@ -71,7 +71,9 @@ function planSentence({ goal, unit, stages, near, nearest, movedIn, fewest }: Pl
 /** `nitrogen within 2 % of its aim, P K Ca Mg S within 1.35 times theirs, trace elements within 2 times`. */
 function nearWords({ factor, nitrogenWithin, own = {} }: NearAsked): string {
   const times = (nutrient: Nutrient, by = factor): string => `${formatDigits(widthOf(nutrient, by), 3)} times`;
-  const apart = (Object.entries(own) as [Nutrient, number][]).map(([nutrient, by]) => `${nutrient} within ${times(nutrient, by)}`);
+  const apart = (Object.entries(own) as [Nutrient, number][]).map(
+    ([nutrient, by]) => `${nutrient} within ${times(nutrient, by)}`,
+  );
   return [
     `nitrogen within ${formatNumber(100 * nitrogenWithin)} % of its aim`,
     `main elements within ${times('P')} theirs`,

@@ -71,11 +71,11 @@ export const notesSay = ({ notes: { doses, drops, blend }, feed }: Pick<MixingSh
 const dropNoteSays = ({ products, perMillilitre }: DropNote): string =>
   `${products.join(', ')}: ${perMillilitre} drops are taken as 1 mL, as the kit says. Count the drops of this liquid that fill 1 mL, and write that under dropper.`;
 
-/** How sure the doses are; of doses that violate a limit by design there is nothing to be sure of, unless that was the wish. */
+/** How sure the doses are; of doses that violate a limit by design there is nothing to be sure of. */
 export function surenessSays(sheet: MixingSheet): string[] {
-  const { sure, wish, elements } = sheet;
+  const { sure, sureness, elements } = sheet;
   const violates = sheet.status !== 'kept' && sheet.violations.length > 0;
-  return sure === null || (violates && wish === null) ? [] : surenessLines(sure, elements, wish);
+  return sureness === null || violates ? [] : surenessLines(sureness, elements, sure);
 }
 
 /** Items of the blend that are not measured out. */

@@ -1,24 +1,21 @@
-import type { NotSureEnough, SureEnough } from '../../chance/robust-types.js';
+import type { Sure } from '../../blend/given-types.js';
 import type { Sureness } from '../../chance/sure.js';
 import type { MissableLimit } from '../../feed/limits.js';
 import type { ElementLine } from '../../feed/results.js';
 import { figure } from '../figures.js';
 import { missName } from './limits.js';
-import { sureSays } from './sure.js';
+import { shortSays } from './given.js';
 
 /** How sure doses are, for a sheet: the share of batches, what is most at risk, what most of it comes from, and the 90 % intervals. */
-export function surenessLines(
-  sure: Sureness,
-  elements: readonly ElementLine[],
-  wish: SureEnough | NotSureEnough | null = null,
-): string[] {
+export function surenessLines(sure: Sureness, elements: readonly ElementLine[], wanted: Sure | null = null): string[] {
   const risks = riskText(sure);
   const held = intervals(sure, elements);
-  const ask = wish === null && sure.share < GOOD ? ' Ask for surer doses with --sure 90%.' : '';
+  const asked = wanted !== null && sure.share < wanted.wanted ? ` ${keeping(wanted.wanted)} were asked for.` : '';
   return [
-    `${wish ? sureSays(wish) : `${shareText(sure.share)} keep every limit, as hands, jars and water vary.`}${ask}`,
+    `${shareText(sure.share)} keep every limit, as hands, jars and water vary.${asked}`,
     ...(risks === '' ? [] : [`Most at risk: ${risks}.`]),
-    ...(wish?.status === 'short' ? [] : sourceLine(sure)),
+    ...sourceLine(sure),
+    ...(wanted === null ? [] : shortSays(wanted)),
     ...(held === '' ? [] : [`Nine of ten cans hold, in mg/L: ${held}.`]),
   ];
 }
@@ -29,8 +26,6 @@ const NAMED = 3;
 const INK = 0.005;
 /** A source is named if so many more batches of 100 would hold without it. */
 const TELLING = 0.05;
-/** From here on nobody need ask for more. */
-const GOOD = 0.9;
 
 function riskText({ risks }: Sureness): string {
   return risks
@@ -76,12 +71,12 @@ function intervals({ elements }: Sureness, lines: readonly ElementLine[]): strin
 
 const shareText = (share: number): string =>
   share === 0
-    ? 'None of 100 batches'
+    ? 'None of 100 cans'
     : share < 0.01
-      ? 'Less than 1 of 100 batches'
+      ? 'Less than 1 of 100 cans'
       : share === 1
-        ? 'All of 100 batches'
-        : `About ${keeping(share)} of 100 batches`;
+        ? 'All of 100 cans'
+        : `About ${keeping(share)} of 100 cans`;
 
 /** Whole batches, rounded down: never more than was counted. */
 function keeping(share: number): string {

@@ -1,0 +1,31 @@
+import type { GivenAsked } from '../blend/given.js';
+import { MAIN_WIDTH } from '../feed/near.js';
+import { clash } from './clash.js';
+import type { Collected } from './collected.js';
+import { made, type Wishes } from './wishes.js';
+
+/** Which feed is asked for: the one to give, or the bare cheapest mix inside the limits. */
+export interface FeedWishes extends Pick<GivenAsked, 'want' | 'factor' | 'sure'> {
+  bare: boolean;
+}
+
+/** Wishes that say which feed is asked for. */
+export const WHICH_FEED = ['near', 'closest', 'bare', 'sure', 'atMost'] as const;
+
+/** Reads `near`, `closest`, `bare` and `sure`. */
+export function feedWishes(wishes: Wishes, collected: Collected): FeedWishes {
+  const near = collected.wish(wishes, 'near');
+  const sure = collected.wish(wishes, 'sure');
+  if (wishes.bare) {
+    for (const other of made(wishes, ['near', 'closest', 'sure']))
+      collected.add(clash('bare', other, 'the limits alone, or a feed that is near and sure'));
+  }
+  if (wishes.near !== undefined && wishes.closest)
+    collected.add(clash('near', 'closest', 'as near as asked, or as near as can be'));
+  return {
+    bare: wishes.bare === true,
+    want: wishes.closest ? 'closest' : 'near',
+    ...(near === undefined ? {} : { factor: (1 + near) / MAIN_WIDTH }),
+    ...(sure === undefined ? {} : { sure }),
+  };
+}

@@ -1,0 +1,86 @@
+import type { Beside, Given, GivenMade } from '../blend/given-types.js';
+import type { Measure } from '../dose/measure.js';
+import type { PlannedItem } from '../dose/plan-types.js';
+import type { FeedHeader } from '../feed/results.js';
+import { figure, money } from './figures.js';
+import { type Block, heading, list, paragraph, table } from './sheet.js';
+import { assumedSays, farthestSays, nearSays, sureSays } from './says/given.js';
+import { missSays } from './says/limits.js';
+
+/** What the feed is, in one line: how near, and how many cans of a hundred keep its limits. */
+export function givenTitle({ feed, given }: GivenMade): string {
+  return `${feed.name}: ${nearSays(given.near)}; ${sureSays(given.sure)}`;
+}
+
+/** The answer of the first screen: what to measure, what is short, and what a few cents would buy. */
+export function givenBlocks({ feed, given, waters }: GivenMade): Block[] {
+  const { plan } = given;
+  const heads = ['', `for ${figure(plan.batchLitres)} L`, '>per can'];
+  const rows = plan.items.map(({ product, chosen }) => [
+    product.name || product.id,
+    chosen.words,
+    costOf(product.price, product.pack, chosen, feed),
+  ]);
+  for (const water of waters.filter(({ costPerLitre }) => costPerLitre > 0)) {
+    rows.push([
+      water.name,
+      `${figure(water.share * plan.batchLitres)} L`,
+      money(water.costPerLitre * plan.batchLitres, feed.currency),
+    ]);
+  }
+  const short = [...farthestSays(given.near), ...given.custom.map(missSays)];
+  const assumed = assumedSays(given.assumed, plan.batchLitres);
+  return [
+    heading('What goes in, in this order'),
+    table(heads, rows),
+    ...assumed.map((line) => paragraph(line)),
+    ...(short.length === 0 ? [] : [list(short)]),
+    ...besideBlocks(given, feed),
+  ];
+}
+
+const costOf = (
+  price: number | undefined,
+  pack: number | undefined,
+  { amount }: Pick<Measure, 'amount'>,
+  { currency }: FeedHeader,
+): string => (price === undefined || !pack ? 'price unknown' : money((amount * price) / pack, currency));
+
+/** What giving up nearness would save, and what going all the way would cost. */
+export function besideBlocks(
+  { beside, litresPerYear, plan }: Pick<Given, 'beside' | 'litresPerYear' | 'plan'>,
+  { currency }: Pick<FeedHeader, 'currency'>,
+): Block[] {
+  const { bare, own, closest } = beside;
+  if (bare === null && closest === null) return [];
+  const columns = [bare, own, closest];
+  const row = (name: string, of: (one: Beside) => string): string[] => [
+    name,
+    ...columns.map((one) => (one === null ? '' : of(one))),
+  ];
+  const year = litresPerYear ?? plan.batchLitres * CANS_A_YEAR;
+  return [
+    heading('What a few cents buy'),
+    table(
+      ['', '>bare', '>this feed', '>closest'],
+      [
+        row('a can', ({ costPerLitre }) => money(costPerLitre * plan.batchLitres, currency)),
+        row(litresPerYear === null ? 'a year, a can a week' : 'a year', ({ costPerLitre }) =>
+          money(costPerLitre * year, currency),
+        ),
+        row('farthest from its aim', ({ largestMiss }) =>
+          largestMiss === null ? '' : `${largestMiss.element}, ${figure(100 * largestMiss.share)} %`,
+        ),
+        row('cans of 100 that keep the limits', ({ share }) => `${Math.floor(100 * share + 1e-9)}`),
+        row('products', ({ items }) => `${items}`),
+      ],
+    ),
+  ];
+}
+
+/** Where nobody says how much is used. */
+const CANS_A_YEAR = 52;
+
+/** `0.46 g`, `2 level 1/4 US tsp`, the chosen measure of each item, by its id. */
+export const measureOf = (items: readonly PlannedItem[], id: string): PlannedItem['chosen'] | undefined =>
+  items.find(({ product }) => product.id === id)?.chosen;

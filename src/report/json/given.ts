@@ -1,0 +1,47 @@
+import type * as z from 'zod';
+import type { Beside, Given } from '../../blend/given-types.js';
+import type { ElementLine } from '../../feed/results.js';
+import { assumedSays } from '../says/given.js';
+import { limitSays, missSays } from '../says/limits.js';
+import { surenessLines } from '../says/sureness.js';
+import type { beside, given, near } from '../blend-shapes.js';
+
+type GivenJson = { [Part in keyof typeof given]: z.infer<(typeof given)[Part]> };
+
+/** How near, how sure and what stands beside it, as published. */
+export function givenJson(told: Given, elements: readonly ElementLine[]): GivenJson {
+  const { sure, custom, assumed, litresPerYear, plan, idealCostPerLitre } = told;
+  return {
+    near: nearJson(told.near),
+    sure: { share: sure.share, wanted: sure.wanted, says: surenessLines(sure.sureness, elements, sure) },
+    beside: besideJson(told),
+    costPerYear: litresPerYear === null ? null : plan.mix.costPerLitre * litresPerYear,
+    custom: custom.map(missSays),
+    assumed: assumedSays(assumed, plan.batchLitres),
+    idealCostPerLitre,
+  };
+}
+
+const nearJson = ({ asked, main, trace, farthest, stoppedBy }: Given['near']): z.infer<typeof near> => ({
+  width: asked.factor,
+  main,
+  trace,
+  nitrogenWithin: asked.nitrogenWithin,
+  own: { ...asked.own },
+  without: [...asked.without],
+  farthest,
+  stoppedBy: stoppedBy.map(limitSays),
+});
+
+function besideJson({ beside: { bare, own, closest }, litresPerYear }: Given): z.infer<typeof beside> {
+  const column = (one: Beside | null) =>
+    one && { ...one, costPerYear: litresPerYear === null ? null : one.costPerLitre * litresPerYear };
+  return { bare: column(bare), own: column(own), closest: column(closest) };
+}
+
+/** The chosen measure of an item, by its id. */
+export const measuresJson = ({ plan }: Pick<Given, 'plan'>, id: string) =>
+  plan.items
+    .filter(({ product }) => product.id === id)
+    .flatMap(({ chosen, alternatives }) => [chosen, ...alternatives.filter(({ keeps }) => keeps)])
+    .map(({ tool, words, amount, actions }) => ({ tool, words, amount, actions }));
