@@ -97,14 +97,6 @@ async function sureOnes(setting: Setting, nearest: NearestWidth): Promise<Tried[
   const tried: Tried[] = [];
   for (const moved of MOVED_IN) {
     const found = await movedIn(setting, near, moved, tried.at(-1)?.handed);
-    console.log(
-      'moved',
-      moved,
-      found && found.handed.share,
-      found?.near.factor,
-      found?.thrift.mostCost,
-      found?.handed.plan.status,
-    );
     if (found) tried.push(found);
     if (found && found.handed.share >= target(setting.asked.sure)) break;
   }
@@ -124,16 +116,6 @@ async function movedIn(
     spreads.length === 0
       ? []
       : await roomFor(nearRequest(within, grown(near, MOST_GROWN)), spreads, before!.plan, moved);
-  console.log(
-    'room',
-    room
-      ?.map(
-        (r, i) =>
-          `${(spreads[i]!.limit.limit as any).nutrient ?? (spreads[i]!.limit.limit as any).rule?.text ?? 'EC'}${spreads[i]!.limit.limit.end[0]}:${r.toFixed(1)}`,
-      )
-      .filter((x) => !x.endsWith(moved.toFixed(1)))
-      .join(' '),
-  );
   if (room === null) return null;
   const tight = spreads.length === 0 ? within : tightened(within, spreads, room);
   const least = await leastGrowth(tight, near);
