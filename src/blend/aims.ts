@@ -1,14 +1,8 @@
 import { solve, type Verdict } from '../../solver/index.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
+import { aimsOf } from '../feed/near.js';
 import type { FeedRequest } from '../feed/request.js';
-import {
-  aimsOf,
-  amountsOf,
-  ecRowOf,
-  type Formulated,
-  type FormulateOptions,
-  withSecondLook,
-} from '../formulation/index.js';
+import { amountsOf, ecRowOf, type Formulated, type FormulateOptions, withSecondLook } from '../formulation/index.js';
 import { frontierProgram, WORST } from './frontier-program.js';
 
 /** How near a shelf comes to some aims. */
@@ -32,7 +26,7 @@ export async function nearestToAims(
   options: FormulateOptions = {},
 ): Promise<AimsTold | null> {
   const asked = withAims(request, among);
-  if (aimsOf(asked).length === 0) return null;
+  if (aimsOf(asked.programme).length === 0) return null;
   const { result, keeps } = await withSecondLook(
     asked,
     async (formulated): Promise<{ formulated: Formulated; verdict: Verdict }> => {
