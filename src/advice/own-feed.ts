@@ -10,12 +10,13 @@ import { ionsOfMix } from '../can/ec.js';
 import { readOut } from '../feed/readout.js';
 import { ecCap, type FeedRequest } from '../feed/request.js';
 import type { FeedHeader, Mix } from '../feed/results.js';
-import { solveFeed } from '../formulation/index.js';
 
 /** The grower's own feed, at any strength. */
 export interface OwnFeed {
   /** The request at so many per cent of the programme's full strength; null where it cannot be made. */
   at: (percent: number) => FeedRequest | null;
+  /** What is given for a request, as `blend` gives it; null where there is no feed. */
+  mix: (request: FeedRequest) => Promise<Mix | null>;
   /** The strength that the bench asks for, in per cent. */
   percent: number;
   /** The programme at full strength. */
@@ -72,7 +73,7 @@ export class OwnStrengths {
     return band?.max ?? Number.POSITIVE_INFINITY;
   }
 
-  /** The strength whose cheapest mix comes nearest to a goal; every step is one that can be printed. */
+  /** The strength whose mix comes nearest to a goal; every step is one that can be printed. */
   private async search(goal: number, counts: Nutrient | 'EC'): Promise<Found | null> {
     const bare = counts === 'EC' ? this.waterEc : 0;
     let best: Found | null = null;
@@ -152,19 +153,18 @@ export class OwnStrengths {
   }
 
   /**
-   * The cheapest mix at a strength. Bands grow with the strength, yet nothing is advised past what the programme takes at full strength:
+   * The mix near the aims of a strength. Bands grow with the strength, yet nothing is advised past what the programme takes at full strength:
    * an element that would be over gets a rule of its own, which the command then names.
    */
   private async solve(percent: number): Promise<Mixed | null> {
     const asked = percent > 0 && percent <= MOST ? this.own.at(percent) : null;
     if (!asked) return null;
     for (const rules: LinearRule[] = []; ; ) {
-      const answer = await solveFeed({ ...asked, rules: [...asked.rules, ...rules] });
-      if (answer.answer !== 'found') {
+      const mix = await this.own.mix({ ...asked, rules: [...asked.rules, ...rules] });
+      if (mix === null) {
         if (rules.length > 0) this.reasons.set(percent, { kind: 'programme', rules: rules.map((rule) => rule.text) });
         return null;
       }
-      const mix = readOut(answer.amounts, asked);
       const over = ceilings(this.own.full).filter(
         (rule) => exceeds(mix, rule) && rules.every((r) => r.text !== rule.text),
       );

@@ -97,6 +97,12 @@ async function widestOf(
   return { asked: { ...far, nitrogenWithin: 1 }, found: await cheapest(bare) };
 }
 
+/** The cheapest mix as near to the aims as usual, or as near as the shelf comes; the answer of its limits where there is none. */
+export async function nearMix(request: FeedRequest): Promise<FeedAnswer> {
+  const nearest = await nearestWidth(request, 1);
+  return 'found' in nearest ? nearest.found : nearest;
+}
+
 /** The least factor of all, below the usual one: how near the shelf comes at all. */
 export const nearestOfAll = (request: FeedRequest): ReturnType<typeof nearestWidth> => nearestWidth(request, LEAST);
 

@@ -5,6 +5,7 @@ import { unwrap } from '../problem.js';
 import { resolveProgramme } from '../programme/resolve.js';
 import type { Answer } from './answer.js';
 import { Collected } from './collected.js';
+import { dosesOfFeed } from './doses.js';
 import { feedRequests, requestOf } from './feed-requests.js';
 import type { OpenBench } from './opened.js';
 
@@ -31,5 +32,9 @@ function ownFeed(open: OpenBench): OwnFeed | null {
   const collected = new Collected();
   const full = collected.take(resolveProgramme(open.catalog, spec.plants, spec.medium, spec.phase, spec.where));
   const now = requestOf(spec, open, collected);
-  return full && now ? { at, percent: 100 * now.header.strengthFactor, full, header: now.header } : null;
+  const mix: OwnFeed['mix'] = async (request) => {
+    const { result } = await dosesOfFeed(request, open, { bare: false }, { offers: false });
+    return result.status === 'made' ? result : null;
+  };
+  return full && now ? { at, mix, percent: 100 * now.header.strengthFactor, full, header: now.header } : null;
 }

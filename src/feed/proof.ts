@@ -1,6 +1,19 @@
 import type { Verdict } from '../../solver/index.js';
-import type { EcStanding } from './ec-linearisation.js';
-import type { NearAsked } from './near.js';
+import type {
+  Settled,
+  FeedSettled,
+  FewSettled,
+  CurveSettled,
+  ReachSettled,
+  PurchaseSettled,
+  FewestSettled,
+  PurchaseFound,
+  Stage,
+  ProofFigures,
+  ProofStage,
+} from './settled.js';
+
+export type * from './settled.js';
 
 /**
  * Why an answer can be believed. It is made by `Proof.of` alone, from the solver's verdicts and the very question that they answer; nobody
@@ -25,148 +38,6 @@ export class Proof {
     Object.freeze(proof);
     return proof;
   }
-}
-
-/** What was asked of the solver together with what it answered. */
-export type Settled =
-  | FeedSettled
-  | PlanSettled
-  | FewSettled
-  | CurveSettled
-  | ReachSettled
-  | PurchaseSettled
-  | FewestSettled;
-
-/** The cheapest, lightest or closest feed within its limits. */
-export interface FeedSettled {
-  question: 'feed';
-  goal: FeedGoal;
-  /** What a cost is counted in: `EUR/L`, `g/L`. */
-  unit: string;
-  /** Null where the EC cap holds nothing back. */
-  ec: EcStanding | null;
-  /** Goal after goal, each without giving up the one before; the last is the first that was not proved. */
-  stages: readonly Stage[];
-}
-
-/** The cheapest mix near its aims, with limits moved in so that cans keep them, and the fewest products for hardly more. */
-export interface PlanSettled extends Omit<FeedSettled, 'question'> {
-  question: 'plan';
-  near: NearAsked;
-  /** True where it is proved that no mix lies nearer; false where nearer was not asked for. */
-  nearest: boolean;
-  /** True where limits were moved in. */
-  movedIn: boolean;
-  /** With at most so much cost, in `unit`, no mix has fewer products: proved, or not searched to the end; null where not sought. */
-  fewest: { items: number; mostCost: number; isProved: boolean } | null;
-}
-
-/** The same with at most so many products. */
-export interface FewSettled extends Omit<FeedSettled, 'question'> {
-  question: 'at most';
-  atMost: number;
-  /** Over every choice of so many products; `stages` are those of the choice that was made, empty where there is none. */
-  choice: readonly Stage[];
-  /** Where no choice was found: whether a mix exists with any number of products. */
-  anyNumber: boolean;
-}
-
-/** The least cost at every closeness, vertex by vertex, or what stopped the search for it. */
-export interface CurveSettled {
-  question: 'curve';
-  unit: string;
-  ec: EcStanding | null;
-  /** Empty where one of them could not be proved. */
-  vertices: readonly Verdict[];
-  /** Largest miss from the aims of the closest mix, cost of the cheapest; null where there is no curve. */
-  ends: { closest: number; cheapest: number } | null;
-}
-
-/** How far each element can be moved; `whole` tells whether all limits can be kept together. */
-export interface ReachSettled {
-  question: 'reach';
-  whole: Verdict;
-  ends: readonly Verdict[];
-}
-
-/** The least money for whole packs over a horizon. */
-export interface PurchaseSettled {
-  question: 'purchase';
-  currency: string;
-  weeks: number;
-  /** Options listed before this one, without part of each of which this one does. */
-  earlier: number;
-  answer: PurchaseAnswer;
-  /** Feeds that these packs give no blend under the EC cap for, by the full model. */
-  overCap: readonly string[];
-  /** Feeds whose EC cap, as a straight line, may have hidden something cheaper; null where it can't have. */
-  reserve: { feeds: readonly string[]; leastWithoutCap: number | null } | null;
-}
-
-/** The fewest products to buy, and the least money with so few. */
-export interface FewestSettled {
-  question: 'fewest products';
-  currency: string;
-  /** How many feeds they serve. */
-  feeds: number;
-  products: readonly string[];
-  /** Money for their packs and for water. */
-  spend: number;
-  /** What a search for the number alone ended with; null where the purchase itself shows that fewer will not do. */
-  number: PurchaseFound | null;
-  purchase: PurchaseFound;
-  /** Feeds that these packs give no blend under the EC cap for, by the full model. */
-  overCap: readonly string[];
-}
-
-/** What a search for whole packs ended with. */
-export type PurchaseAnswer =
-  | PurchaseFound
-  | { found: false; none: true; byArithmetic: boolean; engine: string }
-  | { found: false; none: false; stopped: Stop };
-
-/** What ended a search before it was finished: its work was spent, its seconds, those seconds while labels were read; or rounding. */
-export type Stop =
-  | { by: 'work' }
-  | { by: 'time' }
-  | { by: 'labels'; read: number; of: number }
-  | { by: 'rounding'; why: string };
-
-/** Packs that a search found, and the bound below which there are none. */
-export interface PurchaseFound {
-  found: true;
-  objective: number;
-  bound: number;
-  gap: number;
-  violation: number;
-  engine: string;
-  /** Null: the search was not finished. */
-  boundBy: 'multipliers' | 'cases' | 'search' | null;
-}
-
-export type FeedGoal = 'cheapest' | 'lightest' | 'closest';
-
-/** One goal of a search with the solver's verdict on it. */
-export interface Stage {
-  goal: 'largest miss' | 'sum of misses' | 'cost';
-  verdict: Verdict;
-}
-
-/** What was found and the bound below which there is nothing; all null where there is no answer. */
-export interface ProofFigures {
-  found: number | null;
-  bound: number | null;
-  gap: number | null;
-  violation: number | null;
-}
-
-export interface ProofStage {
-  goal: Stage['goal'];
-  found: number;
-  bound: number;
-  gap: number;
-  violation: number;
-  engine: string;
 }
 
 interface Judged {

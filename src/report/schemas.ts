@@ -13,13 +13,14 @@ import {
   misses,
   mix,
   nitrogenShares,
-  prices,
   proof,
   waterShare,
 } from './shapes.js';
 import { reachAgainstShape, reachAllShape } from './reach-shapes.js';
-import { given } from './blend-shapes.js';
+import { blendShape } from './blend-shapes.js';
 import { noSheetShape, sheetShape } from './sheet-shapes.js';
+
+export { blendCannotShape, blendMadeShape, blendShape } from './blend-shapes.js';
 
 /** The shapes printed by --json, as zod schemas; published as JSON Schema by `velamen schema COMMAND`. */
 
@@ -38,80 +39,6 @@ export const refusedShape = z.strictObject({
   status: z.literal('refused'),
   problems: z.array(problemShape).min(1),
 });
-
-const move = { limit: z.string(), change: z.string(), from: z.number(), to: z.number() };
-
-const blendHead = {
-  schema: z.literal('velamen.blend/3'),
-  goal: z.enum(['cheapest', 'closest']),
-  feed: feedHeader,
-};
-
-const blendTold = {
-  unknowns: z.array(z.string()),
-  notes: z.array(z.string()),
-  cautions: z.array(z.string()),
-  proof,
-};
-
-const relaxations = z.array(
-  z.strictObject({
-    kind: z.enum(['single', 'together', 'strength', 'water', 'products']),
-    ...move,
-    moves: z.array(z.strictObject(move)).optional(),
-  }),
-);
-
-const nearest = z
-  .strictObject({ ...mix, misses })
-  .nullable()
-  .describe('the feed that misses its limits least; null where none could be proved');
-
-/** A feed that keeps every limit; `uncertified` where it is not proved to be the best. */
-export const blendMadeShape = z.strictObject({
-  ...blendHead,
-  status: z.enum(['optimal', 'uncertified']),
-  ...mix,
-  ...z.strictObject(given).partial().shape,
-  ...blendTold,
-  prices: prices.optional(),
-});
-
-/** Proved: no feed keeps every limit. */
-export const blendCannotShape = z.strictObject({
-  ...blendHead,
-  status: z.literal('infeasible'),
-  ...blendTold,
-  absent: z
-    .array(z.strictObject({ element, min: z.number(), broughtBy: z.array(z.string()) }))
-    .describe('elements with a floor that nothing on the shelf is known to hold'),
-  conflict: z.array(z.strictObject({ limit: z.string(), from: z.string(), because: z.array(z.string()) })),
-  irreducible: z.boolean().describe('every limit of the conflict is proved to be needed for it'),
-  farkas: z
-    .strictObject({
-      terms: z.array(
-        z.strictObject({ limit: z.string(), end: z.enum(['least', 'most']), bound: z.number(), times: z.number() }),
-      ),
-      asked: z.number(),
-      most: z.number(),
-      sentence: z.string(),
-    })
-    .nullable()
-    .describe('the sum of times · limit asks for more than any mix can give'),
-  relaxations,
-  nearest,
-});
-
-/** Neither found nor ruled out. */
-const blendOpenShape = z.strictObject({
-  ...blendHead,
-  status: z.literal('uncertified'),
-  ...blendTold,
-  relaxations,
-  nearest,
-});
-
-export const blendShape = z.union([blendMadeShape, blendCannotShape, blendOpenShape]);
 
 /** What `blend --frontier` prints. */
 export const frontierShape = z.strictObject({

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { shippedCatalog } from '../../src/desk/shipped-catalog.js';
 import { translateAdvice } from '../../src/advice/translate-advice.js';
+import { mixNearAims } from './near-mix.js';
 import type { OwnFeed } from '../../src/advice/own-feed.js';
 import { parseAdvice } from '../../src/advice/parse.js';
-import { blend } from '../../src/blend/blend.js';
 import { ecCap, type FeedRequest } from '../../src/feed/request.js';
 import { unwrap } from '../../src/problem.js';
 import { atStrength, parseRules, resolveProgramme } from '../../src/programme/index.js';
@@ -19,7 +19,7 @@ function ownFeed(request: FeedRequest): OwnFeed {
     ...request,
     programme: unwrap(atStrength(full, { kind: 'percent', percent })).programme,
   });
-  return { at, percent: 100 * strengthFactor, full, header: request.header };
+  return { at, mix: mixNearAims, percent: 100 * strengthFactor, full, header: request.header };
 }
 
 describe('advice on random benches', async () => {
@@ -28,7 +28,7 @@ describe('advice on random benches', async () => {
   const seen = { reached: 0, capped: 0, mixed: 0 };
 
   it.each(asked)(
-    'bench $seed: as advised or with a reason, never past the programme, and as `blend` mixes it',
+    'bench $seed: as advised or with a reason, never past the programme, and near its aims',
     async ({ request }) => {
       const feed = ownFeed(request);
       const aim = feed.full.bands.N?.aim ?? 0;
@@ -57,7 +57,7 @@ describe('advice on random benches', async () => {
           }
           const asked = feed.at(end.percent)!;
           const more = unwrap(parseRules(end.rules, { owner: 'you' }));
-          const mixed = made(await blend({ ...asked, rules: [...asked.rules, ...more] }, { prices: false }));
+          const mixed = (await mixNearAims({ ...asked, rules: [...asked.rules, ...more] }))!;
           expect(mixed.items).toEqual(end.items);
           seen.mixed += 1;
         }

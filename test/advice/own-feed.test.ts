@@ -1,10 +1,10 @@
 import { milliSiemensPerCm } from '../../src/units/index.js';
 import { describe, expect, it } from 'vitest';
 import { translateAdvice } from '../../src/advice/translate-advice.js';
+import { mixNearAims } from './near-mix.js';
 import type { OwnFeed } from '../../src/advice/own-feed.js';
 import { parseAdvice } from '../../src/advice/parse.js';
 import type { AdviceHeld, AdviceResult } from '../../src/advice/types.js';
-import { blend } from '../../src/blend/blend.js';
 import { parseRules } from '../../src/programme/parse-rule.js';
 import type { Programme } from '../../src/programme/programme.js';
 import { atStrength } from '../../src/programme/strength.js';
@@ -41,7 +41,7 @@ function own(full: Programme = FULL, water = pure): OwnFeed {
       ? { ...request([kno3, map, cal], {}, { programme: scaled.value.programme }), waters: [water] }
       : null;
   };
-  return { at, percent: 50, full, header: at(50)!.header };
+  return { at, mix: mixNearAims, percent: 50, full, header: at(50)!.header };
 }
 
 async function translated(text: string, feed: OwnFeed | null = own()): Promise<AdviceResult> {
@@ -79,11 +79,11 @@ describe('the same strength with the own feed', () => {
     expect(less!.matches[0]!.low.nitrogen).toBeLessThan(soft!.matches[0]!.low.nitrogen);
   });
 
-  it('is what `blend` mixes at the strength it names', async () => {
+  it('is the mix near its aims at the strength it names', async () => {
     const feed = own();
     const { low, high } = heldOf(await translated('60-120 ppm N', feed)).matches[0]!;
     for (const end of [low, high]) {
-      const mixed = made(await blend(feed.at(end.percent)!));
+      const mixed = (await mixNearAims(feed.at(end.percent)!))!;
       expect(mixed.proof.verdict).toBe('optimal');
       expect(end.items.map((i) => [i.id, i.gramsPerLitre])).toEqual(mixed.items.map((i) => [i.id, i.gramsPerLitre]));
     }
@@ -117,7 +117,7 @@ describe('the same strength with the own feed', () => {
     expect(end.rules).toEqual(['Ca <= 85']);
     expect(end.elements.find((e) => e.element === 'Ca')!.mgPerLitre).toBeLessThanOrEqual(85 * (1 + 1e-6));
     const asked = feed.at(end.percent)!;
-    const mixed = made(await blend({ ...asked, rules: unwrap(parseRules(end.rules, { owner: 'you' })) }));
+    const mixed = (await mixNearAims({ ...asked, rules: unwrap(parseRules(end.rules, { owner: 'you' })) }))!;
     expect(end.items.map((i) => [i.id, i.gramsPerLitre])).toEqual(mixed.items.map((i) => [i.id, i.gramsPerLitre]));
   });
 

