@@ -51,10 +51,20 @@ async function underCeiling(reading: AdviceReading, own: OwnStrengths): ReturnTy
   if (counts === null || wanted === null) return null;
   const total = await own.now(counts);
   const now = total === null ? wanted.low : total - (isAboveWater(reading.sense) ? own.waterEc : 0);
-  const match = await own.match({ ...reading, wanted: { low: Math.min(now, wanted.low), high: wanted.high } });
+  const low = Math.min(now, wanted.low);
+  let match = await own.match({ ...reading, wanted: { low, high: wanted.high } });
+  // amounts come in the steps of a kit: the strongest that keeps the ceiling may lie a step below the nearest
+  for (let step = 1; step <= STEPS_DOWN && match && isOver(match.high, wanted.high); step += 1)
+    match = await own.match({ ...reading, wanted: { low, high: wanted.high * (1 - step * STEP) } });
   const follows = (end: OwnMatch): OwnMatch => (end.reached < end.wanted ? { ...end, limitedBy: null } : end);
   return match && { low: follows(match.low), high: follows(match.high) };
 }
+
+/** Kept as nearly as a strength can be printed. */
+const isOver = ({ reached, wanted }: OwnMatch, ceiling: number): boolean =>
+  reached > Math.max(ceiling, wanted) * (1 + STEP / 4);
+const STEP = 0.02;
+const STEPS_DOWN = 5;
 
 function statusOf(ends: readonly OwnMatch[]): AdviceHeld['status'] {
   const kept = ends.filter((end) => end.limitedBy === null).length;

@@ -62,29 +62,6 @@ function tighter({ end, bound }: MissableLimit, { nominal, mean, sd }: Moments, 
   return end === 'least' ? Math.max(bound, bound - shift + k * sd) : Math.min(bound, bound - shift - k * sd);
 }
 
-/** More standard deviations than any share asks for. */
-const MOST = 6;
-
-/**
- * The most standard deviations by which all limits can be tightened at once, by a linear program with that number as a column; the EC cap
- * by the linearisation at the plan. Null where no feed keeps the limits at all.
- */
-export async function mostTightened(
-  request: FeedRequest,
-  spreads: readonly LimitSpread[],
-  plan: Pick<DosePlan, 'amounts'>,
-): Promise<number | null> {
-  const linearisation = ecCap(request) === null ? null : linearisationOfMix(plan.amounts, request);
-  const formulated = programOn(request, linearisation);
-  const { program } = formulated;
-  const robust = spreads.flatMap((spread) => robustRow(spread, formulated));
-  const verdict = await solve({
-    columns: [...program.columns.map((c) => ({ ...c, cost: 0 })), { id: 'sure', cost: -1, upper: MOST }],
-    rows: [...program.rows, ...robust],
-  });
-  return verdict.verdict === 'optimal' ? (verdict.x.sure ?? 0) : null;
-}
-
 /**
  * For each spread the standard deviations, up to `k`, by which its limit can be moved in while all others keep theirs as far as they can:
  * the most in sum, so that one limit without room takes it from no other. Null where no mix keeps the limits at all.
@@ -137,26 +114,23 @@ function pressing({ limit: { limit }, moments: { nominal, mean, sd } }: LimitSpr
 /** So that rounding leaves a mix at the limits as moved in. */
 const GIVE_BACK = 1e-3;
 
-/**
- * The limit with room for what varies. With steps of room, the first of them takes back what jars hold over their labels, so that there
- * always is a mix.
- */
+/** The limit with steps of room for what varies; the first takes back what jars hold over their labels, so that there always is a mix. */
 function robustRow(
   { limit: { limit }, moments }: LimitSpread,
   { limited }: Formulated,
-  stepped?: (step: number) => string,
+  stepped: (step: number) => string,
 ): Row[] {
   const row = limited.find((one) => isSame(one.limit, limit))?.row;
   if (!row || moments.sd === 0) return [];
   const { sd } = moments;
   const shift = moments.mean - moments.nominal;
   const room = (sign: 1 | -1): Record<string, number> =>
-    stepped ? Object.fromEntries(WORTH.map((_, step) => [stepped(step), sign * sd])) : { sure: sign * sd };
+    Object.fromEntries(WORTH.map((_, step) => [stepped(step), sign * sd]));
   if (limit.end === 'least') {
-    const lower = limit.bound - (stepped ? Math.max(0, shift) : shift);
+    const lower = limit.bound - Math.max(0, shift);
     return [{ id: `sure ${row.id}`, lower, terms: { ...row.terms, ...room(-1) } }];
   }
-  const upper = limit.bound - (stepped ? Math.min(0, shift) : shift);
+  const upper = limit.bound - Math.min(0, shift);
   return [{ id: `sure ${row.id}`, upper, terms: { ...row.terms, ...room(1) } }];
 }
 

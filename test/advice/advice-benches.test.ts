@@ -9,7 +9,6 @@ import { unwrap } from '../../src/problem.js';
 import { atStrength, parseRules, resolveProgramme } from '../../src/programme/index.js';
 import type { Medium, Phase } from '../../src/programme/programme.js';
 import { benches } from '../feed/random-benches.js';
-import { made } from '../feed/answers.js';
 
 /** A random bench as the grower's own feed at any strength. */
 function ownFeed(request: FeedRequest): OwnFeed {
