@@ -69,12 +69,12 @@ describe('advice on the command line', () => {
   });
 
   it('a ceiling: from the feed as it is now to the strongest that keeps it', async () => {
-    const { stdout, exit } = await velamen(['assess', 'max EC 0.6', ...CATTLEYAS, '--json'], root);
+    const { stdout, exit } = await velamen(['assess', 'max EC 0.7', ...CATTLEYAS, '--json'], root);
     const { own, status, certainty } = adviceShape.parse(JSON.parse(stdout));
     expect({ exit, status, certainty }).toEqual({ exit: 0, status: 'within', certainty: 'range' });
     const { low, high } = own!.matches[0]!;
     expect(low.strength).toBe('80 %');
-    expect(high.ec).toBeLessThanOrEqual(0.6 * 1.005);
+    expect(high.ec).toBeLessThanOrEqual(0.7 * 1.005);
     expect(high.percent).toBeGreaterThan(80);
     const tight = await velamen(['assess', 'max EC 0.2', ...CATTLEYAS, '--json'], root);
     for (const end of Object.values(adviceShape.parse(JSON.parse(tight.stdout)).own!.matches[0]!))

@@ -76,7 +76,7 @@ describe('the remedy', () => {
     const scarce = SALTS.replace('KNO3,', `KNO3,${amount} g`);
     const forgotten = await remedyOf(
       folder({ 'bench.yaml': bench, 'shelf.csv': scarce }),
-      ...['--reading', '2: 0.41', '--reading', '3: 0.41', '--reading', 'end: 0.42'],
+      ...['--reading', '2: 0.63', '--reading', '3: 0.63', '--reading', 'end: 0.59'],
     );
     expect(forgotten.judgement.causes[0]).toMatchObject({ id: 'nitre', variant: 'forgotten' });
     const added = forgotten.remedy.add.find(({ id }: { id: string }) => id === 'nitre');
