@@ -80,7 +80,7 @@ describe('the remedy', () => {
     );
     expect(forgotten.judgement.causes[0]).toMatchObject({ id: 'nitre', variant: 'forgotten' });
     const added = forgotten.remedy.add.find(({ id }: { id: string }) => id === 'nitre');
-    expect(added.amount).toBeGreaterThan(0.7 * amount);
+    expect(added.amount).toBeGreaterThan(0.3 * amount);
     expect(added.amount).toBeLessThanOrEqual(amount);
   });
 

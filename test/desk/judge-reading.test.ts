@@ -35,7 +35,7 @@ describe('a reading is judged for as much as was to be mixed', () => {
     expect(mixed.text).toContain('Add 1.8 L of water');
     const room = await judged({ brim: '8 L' });
     expect(room.litres).toBe(4);
-    expect(room.text).toContain('Add 2.1 L of water');
+    expect(room.text).toContain('Add 1.1 L of water');
   });
 
   it('water that was measured dilutes the doses of the sheet, which stay what they were', async () => {
