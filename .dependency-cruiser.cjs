@@ -57,7 +57,7 @@ module.exports = {
       comment: 'What a label leaves open, blends, doses and remedies are programs; every other room receives answers.',
       severity: 'error',
       // a proof is built from the verdicts themselves
-      from: { path: '^src/', pathNot: `^src/(${solving.join('/|')}/|feed/proof\\.ts|index\\.ts)` },
+      from: { path: '^src/', pathNot: `^src/(${solving.join('/|')}/|feed/(proof|settled)\\.ts|index\\.ts)` },
       to: { path: '^solver/' },
     },
     {
