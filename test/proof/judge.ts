@@ -41,8 +41,8 @@ export function verdictFault(program: LinearProgram, truth: Exact, claim: Said):
 
 /**
  * Where the exact answer is not to be had: a claim is wrong if its own answer is no point of the program, or costs less
- * than the program with its rows moved out; or if the other one's answer, made whole, is a point and costs less, or is one
- * where the claim has none.
+ * than the program with its rows moved out; or if the other one's answer, made whole, keeps every row exactly and costs
+ * less, or is a point where the claim has none.
  */
 export function faultAgainst(program: LinearProgram, claim: Said, other: Said): string | undefined {
   if (claim.verdict === 'optimal') {
@@ -57,7 +57,7 @@ export function faultAgainst(program: LinearProgram, claim: Said, other: Said): 
       x,
     ),
   );
-  if (pointFault(program, { verdict: 'optimal', x, objective }) !== undefined) return undefined;
+  if (pointFault(program, { verdict: 'optimal', x, objective }, 0) !== undefined) return undefined;
   if (claim.verdict !== 'optimal') return 'said infeasible, the other has an answer';
   const may = TOLERANCE * Math.max(Math.abs(objective), Math.abs(claim.objective));
   return claim.objective - objective > may ? `costs ${claim.objective}, the other's answer ${objective}` : undefined;
@@ -65,8 +65,8 @@ export function faultAgainst(program: LinearProgram, claim: Said, other: Said): 
 
 type Answer = Extract<Said, { verdict: 'optimal' }>;
 
-/** An answer that is no point of the program, by exact arithmetic. */
-function pointFault({ columns, rows }: LinearProgram, { x, objective }: Answer): string | undefined {
+/** An answer that is no point of the program, by exact arithmetic; with a `tolerance` of 0 no row may be missed at all. */
+function pointFault({ columns, rows }: LinearProgram, { x, objective }: Answer, tolerance = 1): string | undefined {
   for (const [j, { id, lower = 0, upper = Number.POSITIVE_INFINITY, integer }] of columns.entries()) {
     const value = x[j]!;
     if (!(value >= lower && value <= upper)) return `column ${id} is ${value}, out of its bounds`;
@@ -82,7 +82,8 @@ function pointFault({ columns, rows }: LinearProgram, { x, objective }: Answer):
       const end = row[side];
       if (end === undefined || !Number.isFinite(end)) continue;
       const over = direction * toNumber(minus(activity, ratioOf(end)));
-      if (over > allowance(end, size) * (1 + ROUNDING)) return `row ${row.id} is missed by ${over} at ${end}`;
+      if (over > tolerance * allowance(end, size) * (1 + ROUNDING))
+        return `row ${row.id} is missed by ${over} at ${end}`;
     }
   }
   const costs = columns.map(({ cost }) => cost);
