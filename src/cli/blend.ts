@@ -1,6 +1,6 @@
 import { blendJson } from '../report/json/blend.js';
 import { blendFeeds } from '../desk/blend.js';
-import { blendSheet } from '../report/blend.js';
+import { blendSheets } from '../report/blend-several.js';
 import { benchTexts } from './bench-texts.js';
 import { type Command, OUT } from './command.js';
 import { A_FEED, A_SHELF } from './feed-options.js';
@@ -48,7 +48,7 @@ export const blendCommand: Command = {
     if (given.words.programmes) return listProgrammes(given);
     if (given.words.frontier) return drawFrontier(given, io);
     const { met, results, pen, warnings } = await blendFeeds(benchTexts(given, io), wishesOf(given));
-    const sheets = results.map((result) => blendSheet(result, pen, given.words.prices));
+    const sheets = blendSheets(results, pen, given.words.prices === true);
     return {
       exit: met ? 0 : 3,
       forms: ofSheets(blendJson(results[0]!), sheets),

@@ -2,12 +2,12 @@ import { parsePaper } from '../desk/options/paper.js';
 import type { Words } from '../desk/options/table.js';
 import type { Problem } from '../problem.js';
 import { sheetJson } from '../report/json/sheet.js';
-import { labelHtml, labelText, type Paper, sheetCsv, sheetHtml, sheetText } from '../report/sheet-page/index.js';
+import { labelHtml, labelText, type Paper, sheetCsv, sheetHtml, sheetReports } from '../report/sheet-page/index.js';
 import type { SheetOfFeed } from '../sheet/mixing-sheet.js';
 import { browserOf, noBrowser, pdfOf } from './browser.js';
 import type { Io } from './io.js';
 import { jsonText } from '../report/json-text.js';
-import { asks, type Form, type Forms, type Outputs } from './forms.js';
+import { asks, type Form, type Forms, type Outputs, textOf } from './forms.js';
 
 /** The forms of a mixing sheet, or of the label for the jug. */
 export const formsOfSheet = ({ jugLabel }: Words): readonly Form[] =>
@@ -41,7 +41,7 @@ export function sheetForms(
     return { txt: () => labelText(mixed), html: () => labelHtml(mixed), pdf: () => pdfOf(labelHtml(mixed), env) };
   }
   const told: Forms = {
-    txt: (set) => sheets.map((sheet) => sheetText(sheet, set)).join('\n\n'),
+    txt: (set) => textOf(sheetReports(sheets), set),
     json: () => jsonText(sheetJson(sheets[0]!)),
   };
   if (jugLabel) return told;

@@ -40,6 +40,7 @@ export const sheetCommand: Command = {
     'temperature',
     'jugLabel',
     'paper',
+    'full',
     ...OUT,
   ],
   forms: formsOfSheet,

@@ -23,6 +23,7 @@ import { askedSays } from './says/given.js';
 import { surenessLines } from './says/sureness.js';
 import { solutionBlocks } from './solution.js';
 import { type Block, facts, heading, inFull, list, paragraph, section, type Sheet, spoken, table } from './sheet.js';
+import { volumeText } from './volume.js';
 import { whyNotBlocks } from './why-not.js';
 import { blendNoteSays, silenceSays } from './says/blend.js';
 
@@ -115,7 +116,7 @@ export function headerFacts(feed: FeedHeader, water: string): Block {
   return facts(
     ['Plants', `${feed.plants} in ${feed.medium}, ${feed.phase}`],
     ['Strength', feed.strength],
-    ['Batch', feed.batchLitres === null ? null : `${figure(feed.batchLitres)} L`],
+    ['Batch', feed.batchLitres === null ? null : volumeText(feed.batchLitres)],
     ['Water', water],
   );
 }

@@ -6,6 +6,7 @@ import { figure, money } from './figures.js';
 import { type Block, heading, list, paragraph, table } from './sheet.js';
 import { assumedSays, farthestSays, nearSays, sureSays } from './says/given.js';
 import { missSays } from './says/limits.js';
+import { volumeText } from './volume.js';
 
 /** What the feed is, in one line: how near, and how many cans of a hundred keep its limits. */
 export function givenTitle({ feed, given }: GivenMade): string {
@@ -15,7 +16,7 @@ export function givenTitle({ feed, given }: GivenMade): string {
 /** The answer of the first screen: what to measure, what is short, and what a few cents would buy. */
 export function givenBlocks({ feed, given, waters }: GivenMade): Block[] {
   const { plan } = given;
-  const heads = ['', `for ${figure(plan.batchLitres)} L`, '>per can'];
+  const heads = ['', `for ${volumeText(plan.batchLitres)}`, '>per can'];
   const rows = plan.items.map(({ product, chosen }) => [
     product.name || product.id,
     chosen.words,
@@ -24,7 +25,7 @@ export function givenBlocks({ feed, given, waters }: GivenMade): Block[] {
   for (const water of waters.filter(({ costPerLitre }) => costPerLitre > 0)) {
     rows.push([
       water.name,
-      `${figure(water.share * plan.batchLitres)} L`,
+      volumeText(water.share * plan.batchLitres),
       money(water.costPerLitre * plan.batchLitres, feed.currency),
     ]);
   }
@@ -35,7 +36,7 @@ export function givenBlocks({ feed, given, waters }: GivenMade): Block[] {
     table(heads, rows),
     ...assumed.map((line) => paragraph(line)),
     ...(short.length === 0 ? [] : [list(short)]),
-    ...besideBlocks(given, feed),
+    ...besideBlocks(besideRows(given, feed)),
   ];
 }
 
@@ -46,36 +47,43 @@ const costOf = (
   { currency }: FeedHeader,
 ): string => (price === undefined || !pack ? 'price unknown' : money((amount * price) / pack, currency));
 
-/** What giving up nearness would save, and what going all the way would cost. */
-export function besideBlocks(
+/** What giving up nearness would save, and what going all the way would cost: a table of words, null where nobody worked it out. */
+export function besideRows(
   { beside, litresPerYear, plan }: Pick<Given, 'beside' | 'litresPerYear' | 'plan'>,
   { currency }: Pick<FeedHeader, 'currency'>,
-): Block[] {
+): { heads: string[]; rows: string[][] } | null {
   const { bare, own, closest } = beside;
-  if (bare === null && closest === null) return [];
+  if (bare === null && closest === null) return null;
   const columns = [bare, own, closest];
   const row = (name: string, of: (one: Beside) => string): string[] => [
     name,
     ...columns.map((one) => (one === null ? '' : of(one))),
   ];
   const year = litresPerYear ?? plan.batchLitres * CANS_A_YEAR;
-  return [
-    heading('What a few cents buy'),
-    table(
-      ['', '>bare', '>this feed', '>closest'],
-      [
-        row('a can', ({ costPerLitre }) => money(costPerLitre * plan.batchLitres, currency)),
-        row(litresPerYear === null ? 'a year, a can a week' : 'a year', ({ costPerLitre }) =>
-          money(costPerLitre * year, currency),
-        ),
-        row('farthest from its aim', ({ largestMiss }) =>
-          largestMiss === null ? '' : `${largestMiss.element}, ${figure(100 * largestMiss.share)} %`,
-        ),
-        row('cans of 100 that keep the limits', ({ share }) => `${Math.floor(100 * share + 1e-9)}`),
-        row('products', ({ items }) => `${items}`),
-      ],
-    ),
-  ];
+  return {
+    heads: ['', 'bare', 'this feed', 'closest'],
+    rows: [
+      row('a can', ({ costPerLitre }) => money(costPerLitre * plan.batchLitres, currency)),
+      row(litresPerYear === null ? 'a year, a can a week' : 'a year', ({ costPerLitre }) =>
+        money(costPerLitre * year, currency),
+      ),
+      row('farthest from its aim', ({ largestMiss }) =>
+        largestMiss === null ? '' : `${largestMiss.element}, ${figure(100 * largestMiss.share)} %`,
+      ),
+      row('cans of 100 that keep the limits', ({ share }) => `${Math.floor(100 * share + 1e-9)}`),
+      row('products', ({ items }) => `${items}`),
+    ],
+  };
+}
+
+/** Heading of that table. */
+export const BESIDE = 'What a few cents buy';
+
+/** That table as blocks. */
+export function besideBlocks(rows: ReturnType<typeof besideRows>): Block[] {
+  if (rows === null) return [];
+  const [first, ...others] = rows.heads;
+  return [heading(BESIDE), table([first!, ...others.map((head) => `>${head}`)], rows.rows)];
 }
 
 /** Where nobody says how much is used. */

@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { given } from './blend-shapes.js';
 import { amount, elementLine, feedHeader, maybe, misses } from './shapes.js';
 
 const reading = z.strictObject({
@@ -105,6 +106,10 @@ export const sheetShape = z.strictObject({
   leftOut,
   sure: sure.nullable(),
   sureness: z.array(z.string()),
+  near: given.near.optional().describe('of a feed that is given, as in blend'),
+  beside: given.beside.optional(),
+  costPerYear: given.costPerYear.optional(),
+  custom: given.custom.optional(),
   notes: z.array(z.string()),
   cautions: z.array(z.string()),
   proof: z.string(),

@@ -7,6 +7,7 @@ import { orderLines } from '../says/order.js';
 import { effectSays, keepingSays, noSheetSays, notesSay, surenessSays, unseenSays, waterNames } from '../says/sheet.js';
 import type { NoSheetJson, SheetJson } from '../sheet-shapes.js';
 import { missName } from '../says/limits.js';
+import { givenJson } from './given.js';
 import { cautionsJson, missesJson } from './mix.js';
 
 /** What `sheet --json` prints. */
@@ -32,10 +33,17 @@ export function mixingSheetJson(sheet: MixingSheet): SheetJson {
     leftOut,
     sure: sheet.sureness && sureJson(sheet.sureness),
     sureness: surenessSays(sheet),
+    ...(sheet.given ? givenTold(sheet.given, elements) : {}),
     notes: notesSay(sheet),
     cautions: cautionsJson(sheet.cautions),
     proof: `${proofSentence(sheet.proof.blend)}; ${doseProofSays(sheet.proof.doses)}`,
   };
+}
+
+/** How near it is and what stands beside it; how sure stands in a part of its own. */
+function givenTold(given: NonNullable<MixingSheet['given']>, elements: MixingSheet['elements']) {
+  const { near, beside, costPerYear, custom } = givenJson(given, elements);
+  return { near, beside, costPerYear, custom };
 }
 
 function noSheetJson(sheet: NoSheet): NoSheetJson {

@@ -53,9 +53,10 @@ function pageHeight(page: SheetPage, factor: number, small: number): number {
   const list = (items: readonly string[], wide: number): number =>
     items.length === 0 ? 0 : 1.66 + sum(items.map((item) => 1.22 * rows(item, wide - 1.5)));
   const ladder = 3.1 + sum(page.ladder.map(({ says }) => 0.1 + 1.24 * rows(says, left - 13 * small)));
+  const few = page.beside === null ? 0 : 3.1 + 1.4 * page.beside.rows.length;
   const can = page.bars.length === 0 ? 0 : 3.6 + 1.24 * page.bars.length;
   const columns = Math.max(
-    ladder + list(page.sureness, left) + list(page.notes, left),
+    ladder + few + list(page.sureness, left) + list(page.notes, left),
     can + list(page.unseen, right) + list([page.keeps], right),
   );
   const cautions = 2.6 + sum(page.cautions.map((text) => 1.22 * lines(text, (width - 4) / 2, 0.8 * small))) / 2;

@@ -9,6 +9,7 @@ import { fitOf } from './fit.js';
 import type { Rung } from './ladder.js';
 import type { LineOnPage } from './lines.js';
 import { noSheetPage } from './no-sheet.js';
+import { BESIDE } from '../given.js';
 import { pageOf, type SheetPage } from './page.js';
 import { type Paper, STYLE, sizeRule } from './style.js';
 
@@ -58,6 +59,7 @@ function article(page: SheetPage): { title: string; html: string } {
     '<div>',
     part('ladder', 'If the reading at the end is off', ladder(page)),
     part('sure', 'How sure', list(page.sureness), page.sureness.length > 0),
+    part('beside', BESIDE, besideTable(page.beside), page.beside !== null),
     part('notes', 'Notes', list(page.notes), page.notes.length > 0),
     '</div>',
     '<div>',
@@ -75,6 +77,17 @@ function article(page: SheetPage): { title: string; html: string } {
 
 const part = (name: string, title: string, body: string, there = true): string =>
   there ? `<section class="${name}"><h2>${safe(title)}</h2>${body}</section>` : '';
+
+/** What a few cents buy, as a small table. */
+function besideTable(beside: SheetPage['beside']): string {
+  if (beside === null) return '';
+  const head = beside.heads.map((text) => `<th scope="col">${safe(text)}</th>`).join('');
+  const rows = beside.rows.map(([name = '', ...cells]) => {
+    const figures = cells.map((cell) => `<td>${safe(cell)}</td>`).join('');
+    return `<tr><th scope="row">${safe(name)}</th>${figures}</tr>`;
+  });
+  return `<table class="few"><thead><tr>${head}</tr></thead><tbody>${rows.join('')}</tbody></table>`;
+}
 
 const list = (items: readonly string[]): string =>
   items.length === 0 ? '' : `<ul>${items.map((item) => `<li>${safe(item)}</li>`).join('')}</ul>`;

@@ -4,4 +4,5 @@ export { sheetHtml } from './html.js';
 export { labelHtml, labelText } from './label.js';
 export { pageOf, type SheetPage } from './page.js';
 export { PAPERS, type Paper } from './style.js';
+export { sheetReports } from './several.js';
 export { sheetReport, sheetText } from './text.js';

@@ -1,6 +1,7 @@
 import type { MixingSheet } from '../../sheet/sheet-types.js';
 import type { DoseOffer } from '../../dose/findings.js';
 import { figure, percent } from '../figures.js';
+import { besideRows } from '../given.js';
 import { elementBar, missLines } from '../mix.js';
 import { type Bar, type Fact, spoken } from '../sheet.js';
 import { cautionSays } from '../says/cautions.js';
@@ -30,6 +31,8 @@ export interface SheetPage {
   unseen: string[];
   keeps: string;
   sureness: string[];
+  /** What giving up nearness would save, and what going all the way would cost; null where it was not worked out. */
+  beside: ReturnType<typeof besideRows>;
   bars: Bar[];
   notes: string[];
   cautions: string[];
@@ -58,6 +61,7 @@ export function pageOf(sheet: MixingSheet): SheetPage {
     unseen: sheet.unseen.map(unseenSays),
     keeps: keepingSays(sheet.keeps),
     sureness: surenessSays(sheet),
+    beside: sheet.given && besideRows(sheet.given, feed),
     bars: sheet.elements.filter((e) => e.min !== null || e.max !== null).map(elementBar),
     notes: [
       ...(sheet.order.verdict === 'will cloud' ? [] : orderLines(sheet.order)),

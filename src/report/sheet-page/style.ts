@@ -44,6 +44,7 @@ export const STYLE = [
   '.ec,.number{white-space:nowrap}.can td.number,.can th.number{text-align:right}.can td,.can th{padding-top:0;padding-bottom:0;vertical-align:middle}.can svg{display:block;height:1.15em;width:auto}',
   '.cautions{border:1px solid;padding:.2em .7em .4em;margin-top:.6em;font-size:.8em}.cautions h2{margin-top:.1em}.cautions ul{columns:2;column-gap:1.6em}.cautions li{break-inside:avoid}',
   'footer{margin-top:.5em}footer p{display:flex;gap:1em;margin:.6em 0 0}footer .blank{flex:1;display:flex;gap:.4em;white-space:nowrap}footer .line{flex:1;min-width:2em}',
+  '.few td,.few th:not(:first-child){text-align:right}.few tbody th{white-space:normal}',
   '.hidden{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}',
   '@media screen and (max-width:40rem){.columns,dl.facts{grid-template-columns:1fr}.cautions ul{columns:1}}',
   '@page{margin:9mm}',

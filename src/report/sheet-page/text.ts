@@ -1,5 +1,6 @@
 import type { SheetOfFeed } from '../../sheet/sheet-types.js';
-import { type Block, facts, heading, list, paragraph, type Sheet, section, table } from '../sheet.js';
+import { besideBlocks } from '../given.js';
+import { type Block, facts, heading, inFull, list, paragraph, type Sheet, section, table } from '../sheet.js';
 import { type TextOptions, renderText } from '../text.js';
 import type { LineOnPage } from './lines.js';
 import { noSheetBlocks } from './no-sheet.js';
@@ -29,23 +30,30 @@ function textSheet(page: SheetPage): Sheet {
       paragraph(page.tolerance, 'quiet'),
       heading('If the reading at the end is off'),
       ladderTable(page),
-      ...section('What the pen cannot see', page.unseen),
-      ...section('How sure', page.sureness),
-      heading('How long it keeps'),
-      paragraph(page.keeps),
-      ...(page.bars.length === 0
-        ? []
-        : [heading('What the can holds as measured, against what the plants want'), bars(page)]),
+      ...section('How sure', page.sureness.slice(0, 1)),
+      ...besideBlocks(page.beside),
       ...section('Notes', page.notes),
-      heading('Take care'),
-      { kind: 'cautions', items: page.cautions },
-      heading('At the sink'),
-      facts(
-        ['Reading', '____________________   at ________ °C'],
-        ['pH', '____________________'],
-        ['Mixed by', '____________________'],
-        ['Notes', '____________________________________________________________'],
-      ),
+      ...inFull([
+        ...section('What the pen cannot see', page.unseen),
+        ...section('How sure, in full', page.sureness.slice(1)),
+        heading('How long it keeps'),
+        paragraph(page.keeps),
+        ...(page.bars.length === 0
+          ? []
+          : [heading('What the can holds as measured, against what the plants want'), bars(page)]),
+      ]),
+      ...(page.cautions.length === 0
+        ? []
+        : [heading('Take care'), { kind: 'cautions' as const, items: page.cautions }]),
+      ...inFull([
+        heading('At the sink'),
+        facts(
+          ['Reading', '____________________   at ________ °C'],
+          ['pH', '____________________'],
+          ['Mixed by', '____________________'],
+          ['Notes', '____________________________________________________________'],
+        ),
+      ]),
     ],
   };
 }
