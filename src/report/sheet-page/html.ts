@@ -81,7 +81,7 @@ const part = (name: string, title: string, body: string, there = true): string =
 /** What a few cents buy, as a small table. */
 function besideTable(beside: SheetPage['beside']): string {
   if (beside === null) return '';
-  const head = beside.heads.map((text) => `<th scope="col">${safe(text)}</th>`).join('');
+  const head = beside.heads.map((text) => (text === '' ? '<td></td>' : `<th scope="col">${safe(text)}</th>`)).join('');
   const rows = beside.rows.map(([name = '', ...cells]) => {
     const figures = cells.map((cell) => `<td>${safe(cell)}</td>`).join('');
     return `<tr><th scope="row">${safe(name)}</th>${figures}</tr>`;
