@@ -34,7 +34,7 @@ export interface GivenAsked extends Omit<FeedAsked, 'want' | 'factor' | 'sure'> 
 /** Nine of ten cans. */
 export const USUALLY_SURE = 0.9;
 /** A can as many growers have it; assumed, and said, where nobody names a batch. */
-const USUAL_BATCH = litres(4);
+export const USUAL_BATCH = litres(4);
 
 /**
  * The feed to give: near its aims, sure in these hands, then thrifty, as doses of this kit; where no kit is named, of the usual one. Where

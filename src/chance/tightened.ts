@@ -12,6 +12,8 @@ import type { JudgedCan, JudgedLimit } from './sure-figures.js';
 export interface LimitSpread {
   limit: JudgedLimit;
   moments: Moments;
+  /** The feed that it is a limit of, where that is the mix with water added. */
+  of?: string;
 }
 
 /** The spread of every limit at the doses of a plan. */
@@ -116,11 +118,11 @@ const GIVE_BACK = 1e-3;
 
 /** The limit with steps of room for what varies; the first takes back what jars hold over their labels, so that there always is a mix. */
 function robustRow(
-  { limit: { limit }, moments }: LimitSpread,
+  { limit: { limit }, moments, of }: LimitSpread,
   { limited }: Formulated,
   stepped: (step: number) => string,
 ): Row[] {
-  const row = limited.find((one) => isSame(one.limit, limit))?.row;
+  const row = limited.find((one) => one.of === of && isSame(one.limit, limit))?.row;
   if (!row || moments.sd === 0) return [];
   const { sd } = moments;
   const shift = moments.mean - moments.nominal;

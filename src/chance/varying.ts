@@ -55,6 +55,23 @@ export function varyingCan(
   return { items, waters: waterParts(plan.amounts.waters, request.waters), volume: VOLUME };
 }
 
+/**
+ * What a can varies by that is a mix with water added: the mix as it was made, how much of it was taken, and the water of its own can.
+ * @param share litres of the mix in a litre of the can
+ */
+export function dilutedCan(mix: VaryingCan, share: number, name: string): VaryingCan {
+  const items = mix.items.map((item): VaryingItem => {
+    const perLitre = share * item.perLitre;
+    const scaled = item.dose.map((part) => ({ ...part, by: share * part.by }));
+    const taken: Part[] = [
+      { ...mix.volume, by: -perLitre * mix.volume.by },
+      { factor: `taken ${name}`, source: 'water', by: perLitre * FILLING_SPREAD },
+    ];
+    return { ...item, perLitre, dose: [...scaled, ...taken] };
+  });
+  return { ...mix, items, volume: { ...mix.volume, factor: `${mix.volume.factor} ${name}` } };
+}
+
 const VOLUME: Part = { factor: 'filling', source: 'water', by: FILLING_SPREAD };
 
 const TOOL_SOURCES: Readonly<Record<Measure['tool'], Source>> = {

@@ -6,6 +6,7 @@ import { type Command, OUT } from './command.js';
 import { A_FEED, A_SHELF } from './feed-options.js';
 import { drawFrontier } from './frontier.js';
 import { ofSheets, SHEET_FORMS } from './forms.js';
+import { blendOne } from './one.js';
 import { listProgrammes } from './programmes.js';
 import { wishesOf } from './wishes.js';
 
@@ -34,6 +35,7 @@ export const blendCommand: Command = {
     'near',
     'sure',
     'atMost',
+    'one',
     'bare',
     'closest',
     'prices',
@@ -46,6 +48,7 @@ export const blendCommand: Command = {
   forms: ({ frontier }) => (frontier ? [...SHEET_FORMS, 'svg'] : SHEET_FORMS),
   async run(given, io) {
     if (given.words.programmes) return listProgrammes(given);
+    if (given.words.one) return blendOne(given, io);
     if (given.words.frontier) return drawFrontier(given, io);
     const { met, results, pen, warnings } = await blendFeeds(benchTexts(given, io), wishesOf(given));
     const sheets = blendSheets(results, pen, given.words.prices === true);

@@ -28,7 +28,7 @@ export interface DosesAsked {
 }
 
 /** Weeks of a year. */
-const WEEKS = 52;
+export const WEEKS = 52;
 
 /** The feed and its doses, the same for `blend`, `sheet`, `meter` and `concentrate`. Where there is no feed, the nearest one is measured out. */
 export async function dosesOfFeed(

@@ -38,7 +38,7 @@ export function doseLimits(
   const columns = new Map(program.columns.map((column) => [column.id, column]));
   const rows: UpperRow[] = [];
   let ecRow: UpperRow | null = null;
-  for (const { limit, row } of limited) {
+  for (const { limit, row, of } of limited) {
     if (limit.kind === 'water') continue;
     const { lower, upper, terms } = row;
     const water = amounts.waters.reduce((sum, share, i) => sum + share * (terms[waterColumn(i)] ?? 0), 0);
@@ -49,7 +49,7 @@ export function doseLimits(
       upper: sign * (bound - water),
       size: Math.abs(bound) > 0 ? Math.abs(bound) : Math.max(whole + Math.abs(water), TINY),
     });
-    if (limit.kind === 'ec') ecRow = put(limit.bound, 1);
+    if (limit.kind === 'ec' && of === undefined) ecRow = put(limit.bound, 1);
     else {
       if (upper !== undefined) rows.push(put(upper, 1));
       if (lower !== undefined) rows.push(put(lower, -1));

@@ -54,6 +54,7 @@ function judged(settled: Settled): Judged {
     case 'feed':
       return ofFeed(settled);
     case 'plan':
+    case 'shared':
       return ofFeed(settled);
     case 'at most':
       return ofFew(settled);

@@ -3,6 +3,7 @@ import type { OnSale, Water } from '../label/product.js';
 import type { Programme } from '../programme/programme.js';
 import { type MilliSiemensPerCm, milliSiemensPerCm } from '../units/index.js';
 import type { EcRule, LinearRule, Rule } from '../programme/rule.js';
+import type { EcLinearisation } from './ec-linearisation.js';
 import type { NearBands } from './near.js';
 import type { FeedHeader } from './results.js';
 
@@ -25,6 +26,18 @@ export interface FeedRequest {
   atMost?: number;
   /** Temperature of the can in °C, where it is to be told apart from 25. */
   temperatureC?: number;
+  /** Other feeds that are this mix with more of the same water: their limits hold for it too. */
+  diluted?: readonly Diluted[];
+}
+
+/** A feed that is a mix of another with water added. */
+export interface Diluted {
+  /** Its own limits; shelf and waters are those of the mix. */
+  request: FeedRequest;
+  /** Litres of the mix in a litre of this feed, above 0 and at most 1. */
+  share: number;
+  /** What stands for the model of EC in its row, where it has a cap; absent: one that suits its programme. */
+  linearisation?: EcLinearisation;
 }
 
 /** Programme rules first, then the grower's; EC caps stand apart. */

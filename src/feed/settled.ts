@@ -6,6 +6,7 @@ import type { NearAsked } from './near.js';
 export type Settled =
   | FeedSettled
   | PlanSettled
+  | SharedSettled
   | FewSettled
   | CurveSettled
   | ReachSettled
@@ -34,6 +35,17 @@ export interface PlanSettled extends Omit<FeedSettled, 'question'> {
   movedIn: boolean;
   /** With at most so much cost, in `unit`, no mix has fewer products: proved, or not searched to the end; null where not sought. */
   fewest: { items: number; mostCost: number; isProved: boolean } | null;
+}
+
+/** The cheapest mix that, with water added, keeps the limits of several feeds, each about as near its aims as by itself. */
+export interface SharedSettled extends Omit<FeedSettled, 'question'> {
+  question: 'shared';
+  /** Litres of the mix in a litre of each. */
+  feeds: readonly { name: string; share: number }[];
+  /** How many times as far from its aims each may be as with a mix of its own. */
+  stretch: number;
+  movedIn: boolean;
+  fewest: PlanSettled['fewest'];
 }
 
 /** The same with at most so many products. */

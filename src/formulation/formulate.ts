@@ -3,10 +3,10 @@ import type { ClosedProduct } from '../label/closed-product.js';
 import { NUTRIENTS, type Nutrient } from '../chemistry/nutrients.js';
 import type { EcLinearisation } from '../feed/ec-linearisation.js';
 import type { EcRule } from '../programme/rule.js';
-import { linearisationOfProduct, linearisationOfWater } from './ec-row.js';
+import { firstLinearisation, linearisationOfProduct, linearisationOfWater } from './ec-row.js';
 import { costing } from '../feed/price.js';
 import { ecLimit, type End, type Limit, type RateLimit, type StockLimit } from '../feed/limits.js';
-import { ecRule, type FeedRequest, linearRules } from '../feed/request.js';
+import { type Diluted, ecRule, type FeedRequest, linearRules } from '../feed/request.js';
 import { productColumn, termsOf, waterColumn } from '../feed/terms.js';
 import type { MgPerLitre } from '../units/index.js';
 
@@ -14,6 +14,8 @@ import type { MgPerLitre } from '../units/index.js';
 export interface Limited {
   limit: Limit;
   row: Row;
+  /** The feed that it is a limit of, where that is the mix with water added. */
+  of?: string;
 }
 
 /** A linear program with the legend that turns its ids back into a feed, and with what it stands on. */
@@ -37,14 +39,13 @@ export function limitOf({ limited }: Pick<Formulated, 'limited'>, rowId: string)
   return found.limit;
 }
 
-/** The row of the EC cap, where there is one. */
+/** The row of the EC cap of the mix itself, where there is one. */
 export const ecRowOf = ({ limited }: Pick<Formulated, 'limited'>): Row | undefined =>
-  limited.find(({ limit }) => limit.kind === 'ec')?.row;
+  limited.find(({ limit, of }) => limit.kind === 'ec' && of === undefined)?.row;
 
 /** Whether a proof that no mix exists leans on the EC row. */
 export function leansOnEc(formulated: Pick<Formulated, 'limited'>, ray: Readonly<Record<string, number>>): boolean {
-  const row = ecRowOf(formulated);
-  return row !== undefined && (ray[row.id] ?? 0) !== 0;
+  return formulated.limited.some(({ limit, row }) => limit.kind === 'ec' && (ray[row.id] ?? 0) !== 0);
 }
 
 /** Which limits to keep, and whether stock and label ceilings are rows (so that a conflict can name them). */
@@ -73,11 +74,9 @@ export function formulate(
   const limited = [
     ...(options.ceilingsAsRows ? ceilingRows(request) : []),
     waterRow(request),
-    ...bandRows(request, options),
-    ...nearRows(request),
-    ...ruleRows(request),
-    ...(cap === null ? [] : [ecRow(request, cap, linearisation)]),
+    ...feedRows(request, linearisation, options),
   ].map(({ id, limit, row }): Limited => ({ limit, row: { id, ...row } }));
+  for (const [i, diluted] of (request.diluted ?? []).entries()) limited.push(...dilutedRows(diluted, i, options));
   return {
     request,
     linearisation: cap === null ? null : linearisation,
@@ -89,6 +88,31 @@ export function formulate(
     products: new Map(shelf.map((_, i) => [productColumn(i), i])),
     waters: new Map(waters.map((_, i) => [waterColumn(i), i])),
   };
+}
+
+/** What is asked of the can. */
+function feedRows(request: FeedRequest, linearisation: EcLinearisation | null, options: FormulateOptions): Unnamed[] {
+  const cap = ecRule(request);
+  return [
+    ...bandRows(request, options),
+    ...nearRows(request),
+    ...ruleRows(request),
+    ...(cap === null ? [] : [ecRow(request, cap, linearisation)]),
+  ];
+}
+
+/** The rows of a feed that is the mix with water added: so much less of each product, and all of its litre the same water. */
+function dilutedRows({ request, share, linearisation }: Diluted, index: number, options: FormulateOptions): Limited[] {
+  const stands = ecRule(request) === null ? null : (linearisation ?? firstLinearisation(request));
+  const own = new Set(request.shelf.map((_, i) => productColumn(i)));
+  return feedRows(request, stands, options).map(({ id, limit, row }) => {
+    const terms = Object.entries(row.terms).map(([column, term]) => [column, own.has(column) ? share * term : term]);
+    return {
+      of: request.header.name,
+      limit,
+      row: { ...row, id: `${id} of ${index}`, terms: Object.fromEntries(terms) as Row['terms'] },
+    };
+  });
 }
 
 /** Ids are opaque, and the same for the same limit whatever the options, so that multipliers of one program can be read in another. */

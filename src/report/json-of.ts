@@ -5,6 +5,7 @@ import { concentrateJson } from './json/concentrate.js';
 import { frontierJson } from './json/frontier.js';
 import { labelsJson } from './json/labels.js';
 import { calibrateJson, meterJson, standardJson } from './json/meter.js';
+import { oneJson } from './json/one.js';
 import { programmesJson } from './json/programmes.js';
 import { reachAllJson, reachJson } from './json/reach.js';
 import { sheetJson } from './json/sheet.js';
@@ -19,6 +20,7 @@ export const jsonOf = <Name extends keyof Results>(name: Name, result: Results[N
 const JSONS: { [Name in keyof Results]: (result: Results[Name]) => object } = {
   labels: labelsJson,
   blend: blendJson,
+  one: oneJson,
   frontier: frontierJson,
   reach: reachJson,
   'reach-all': reachAllJson,

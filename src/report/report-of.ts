@@ -8,6 +8,7 @@ import { labelsSheet } from './labels.js';
 import { calibrateSheet, standardSheet } from './meter-tools.js';
 import { meterSheet } from './meter.js';
 import type { PenScale } from './mix.js';
+import { oneSheet } from './one.js';
 import { programmesSheet } from './programmes.js';
 import { reachAllSheet } from './reach-all.js';
 import { reachSheet } from './reach.js';
@@ -41,6 +42,7 @@ export const reportOf = <Name extends keyof Results>(
 const REPORTS: { [Name in keyof Results]: (result: Results[Name], options: ReportOptions) => Sheet } = {
   labels: labelsSheet,
   blend: (result, { pen, prices }) => blendSheet(result, pen, prices),
+  one: oneSheet,
   frontier: frontierSheet,
   reach: (result, { water = '' }) => reachSheet(result, water),
   'reach-all': reachAllSheet,

@@ -1,4 +1,5 @@
 import type { AdviceResult, AssessResult } from '../advice/types.js';
+import type { OneResult } from '../blend/one/one-types.js';
 import type { BlendResult, FrontierResult, ReachResult } from '../feed/results.js';
 import type { MeterResult } from '../meter/index.js';
 import type { Programme } from '../programme/programme.js';
@@ -16,6 +17,7 @@ import type { CalibrateResult, StandardResult } from './meter-tools.js';
 export interface Results {
   labels: LabelsResult;
   blend: BlendResult;
+  one: OneResult;
   frontier: FrontierResult;
   reach: ReachResult;
   'reach-all': readonly ReachResult[];

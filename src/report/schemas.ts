@@ -17,6 +17,7 @@ import {
   waterShare,
 } from './shapes.js';
 import { reachAgainstShape, reachAllShape } from './reach-shapes.js';
+import { oneShape } from './one-shapes.js';
 import { blendShape } from './blend-shapes.js';
 import { noSheetShape, sheetShape } from './sheet-shapes.js';
 
@@ -152,6 +153,7 @@ export const labelsShape = z.strictObject({
 export const SHAPES: ReadonlyMap<string, z.ZodType> = new Map<string, z.ZodType>([
   ['labels', labelsShape],
   ['blend', blendShape],
+  ['one', oneShape],
   ['frontier', frontierShape],
   ['reach', reachAgainstShape],
   ['reach-all', reachAllShape],

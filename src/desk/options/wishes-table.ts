@@ -130,6 +130,7 @@ export const WISH_OPTIONS = {
     read: parseNear,
   },
   closest: { says: 'as close as possible to the aims, and only then cheap' },
+  one: { says: 'one mix for every feed of the bench, diluted with water for each; where one will not do, the fewest' },
   bare: { says: 'the cheapest mix inside the limits alone: not near the aims, and not made for hands' },
   atMost: {
     value: 'K',

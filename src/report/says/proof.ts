@@ -11,6 +11,7 @@ import type {
   PurchaseAnswer,
   PurchaseSettled,
   ReachSettled,
+  SharedSettled,
   Stage,
 } from '../../feed/proof.js';
 import type { Nutrient } from '../../chemistry/nutrients.js';
@@ -25,6 +26,8 @@ export function proofSentence({ settled }: Proof): string {
       return `${feedSentence(settled)}${ecWords(settled.ec)}`;
     case 'plan':
       return `${planSentence(settled)}${ecWords(settled.ec)}`;
+    case 'shared':
+      return `${sharedSentence(settled)}${ecWords(settled.ec)}`;
     case 'at most':
       return `${fewSentence(settled)}${ecWords(settled.ec)}`;
     case 'curve':
@@ -59,13 +62,27 @@ function planSentence({ goal, unit, stages, near, nearest, movedIn, fewest }: Pl
   const sure = movedIn ? ', with the limits moved in so that cans keep them' : '';
   const least = nearest ? 'no mix lies nearer to the aims; ' : '';
   const cost = `bound ${plain(verdict.bound)}, found ${plain(verdict.objective)} ${unit}`;
-  const few =
-    fewest === null
-      ? ''
-      : fewest.isProved
-        ? `; none of up to ${plain(fewest.mostCost)} ${unit} has fewer than ${fewest.items} products`
-        : `; of up to ${plain(fewest.mostCost)} ${unit} none with fewer than ${fewest.items} products was found (not searched to the end)`;
-  return `${least}no ${NOUNS[goal]} mix exists within these limits with ${nearWords(near)}${sure}: ${cost}${few}`;
+  return `${least}no ${NOUNS[goal]} mix exists within these limits with ${nearWords(near)}${sure}: ${cost}${fewWords(fewest, unit)}`;
+}
+
+function fewWords(fewest: PlanSettled['fewest'], unit: string): string {
+  if (fewest === null) return '';
+  return fewest.isProved
+    ? `; none of up to ${plain(fewest.mostCost)} ${unit} has fewer than ${fewest.items} products`
+    : `; of up to ${plain(fewest.mostCost)} ${unit} none with fewer than ${fewest.items} products was found (not searched to the end)`;
+}
+
+/** Of feeds that share a mix; where none does, why they can't. */
+function sharedSentence({ goal, unit, stages, feeds, stretch, movedIn, fewest }: SharedSettled): string {
+  const { verdict } = stages.at(-1)!;
+  const names = feeds.map(({ name }) => name).join(', ');
+  const within = `at most ${formatDigits(stretch, 3)} times as far from ${feeds.length > 1 ? 'their aims as each by itself' : 'its aims'}`;
+  if (verdict.verdict === 'infeasible')
+    return `no one mix, with water added, keeps the limits of ${names}, ${within}: a weighted sum of them contradicts itself (checked on the labels’ own figures)`;
+  if (verdict.verdict !== 'optimal') return noneSentence(verdict);
+  const sure = movedIn ? ', with the limits moved in so that cans keep them' : '';
+  const cost = `bound ${plain(verdict.bound)}, found ${plain(verdict.objective)} ${unit} of the mix`;
+  return `no ${NOUNS[goal]} one mix keeps the limits of ${names}, ${within}${sure}: ${cost}${fewWords(fewest, unit)}`;
 }
 
 /** `nitrogen within 2 % of its aim, P K Ca Mg S within 1.35 times theirs, trace elements within 2 times`. */
