@@ -27,7 +27,7 @@ export interface FeedAsked extends Hands {
 /** A feed as these hands mix it: near its aims, sure, and cheap. */
 export interface FeedPlan {
   plan: DosePlan;
-  near: { asked: NearAsked; stoppedBy: readonly Limit[]; isLeast: boolean };
+  near: { asked: NearAsked; stoppedBy: readonly Limit[] };
   /** Share of cans that keep the limits, and the share that was wanted. */
   share: number;
   wanted: number;
@@ -183,7 +183,7 @@ async function asNearAsCan({ request, within, asked }: Setting, { asked: near, f
     cost: ideal.optimal.objective,
     mostCost: null,
     items,
-    isFewest: false,
+    branches: null,
   };
   return { handed: made, near, thrift, movedIn: false };
 }
@@ -221,12 +221,12 @@ async function told({ request, within, asked }: Setting, nearest: NearestWidth, 
         };
   return {
     plan,
-    near: { asked: near, stoppedBy: nearest.stoppedBy, isLeast: nearest.isLeast },
+    near: { asked: near, stoppedBy: nearest.stoppedBy },
     share: made.share,
     wanted: asked.sure,
     custom,
     ideal: thrift.answer,
-    proof: proofOf(request, best, nearest),
+    proof: proofOf(best, nearest),
   };
 }
 
@@ -237,9 +237,9 @@ function withoutViolations(plan: DosePlan): DosePlan {
 }
 
 /** Of the very question: near as asked, limits moved in or not, and the fewest items for hardly more. */
-function proofOf(_request: FeedRequest, { near, thrift, movedIn: moved }: Tried, { isLeast }: NearestWidth): Proof {
+function proofOf({ near, thrift, movedIn: moved }: Tried, { nearer }: NearestWidth): Proof {
   const { settled } = thrift.answer.proof;
-  if (settled.question !== 'feed') return thrift.answer.proof;
+  if (settled.question !== 'feed' && settled.question !== 'at most') return thrift.answer.proof;
   const { goal, unit, ec, stages } = settled;
   return Proof.of({
     question: 'plan',
@@ -248,9 +248,12 @@ function proofOf(_request: FeedRequest, { near, thrift, movedIn: moved }: Tried,
     ec,
     stages,
     near,
-    nearest: isLeast,
+    nearer,
     movedIn: moved,
+    few: settled.question === 'at most' ? settled : null,
     fewest:
-      thrift.mostCost === null ? null : { items: thrift.items, mostCost: thrift.mostCost, isProved: thrift.isFewest },
+      thrift.mostCost === null || thrift.branches === null
+        ? null
+        : { items: thrift.items, mostCost: thrift.mostCost, branches: thrift.branches },
   });
 }

@@ -1,4 +1,5 @@
 import { type LinearProgram, type Optimal, solve } from '../../solver/index.js';
+import type { Branches } from '../feed/proof.js';
 
 /** A choice of columns with the program's answer on them. */
 export interface Choice {
@@ -9,8 +10,8 @@ export interface Choice {
 
 export interface FewestItems {
   best: Choice;
-  /** False where the search was cut short: fewer may do. */
-  isFewest: boolean;
+  /** The search for fewer. */
+  branches: Branches;
 }
 
 /** Programs asked at most; each takes a fraction of a millisecond on a home grower's shelf. */
@@ -30,14 +31,14 @@ export async function fewestItems(
   least: ReadonlyMap<string, number>,
 ): Promise<FewestItems | null> {
   let best: Choice | null = null;
-  let asked = 0;
+  const answers: Branches['answers'][number][] = [];
   const branch = async (used: ReadonlySet<string>, banned: ReadonlySet<string>): Promise<void> => {
-    if (asked >= MOST_ASKED) return;
+    if (answers.length >= MOST_ASKED) return;
     // no more may come in: the last question of this branch
     const full = best !== null && used.size >= best.items.size;
     const shut = full ? new Set(products.filter((id) => !used.has(id))) : banned;
-    asked += 1;
     const answer = await solve(restricted(program, used, shut, least));
+    answers.push(answer.verdict);
     if (answer.verdict !== 'optimal') return;
     if (full && answer.objective >= best!.answer.objective * (1 - 1e-9)) return;
     const inIt = products.filter((id) => (answer.x[id] ?? 0) > NONE);
@@ -51,7 +52,7 @@ export async function fewestItems(
     if (best === null || used.size + 1 <= best.items.size) await branch(new Set([...used, next]), banned);
   };
   await branch(new Set(), new Set());
-  return best && { best, isFewest: asked < MOST_ASKED };
+  return best && { best, branches: { answers, ended: answers.length < MOST_ASKED } };
 }
 
 function isBetter(one: Choice, other: Choice | null): boolean {

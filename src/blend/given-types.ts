@@ -48,7 +48,8 @@ export interface Near {
   farthest: { element: Nutrient; mgPerLitre: number; aim: number }[];
   /** Limits that keep the shelf from a nearer mix; empty where it is as near as was asked. */
   stoppedBy: readonly Limit[];
-  isLeast: boolean;
+  /** At most so many products were asked for; null for any number. */
+  atMost: number | null;
 }
 
 /** Cans of a hundred that keep the limits, by a count. */

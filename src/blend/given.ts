@@ -109,7 +109,7 @@ async function sureOf(planned: FeedPlan, request: FeedRequest, asked: FeedAsked,
   };
 }
 
-function nearOf({ near: { asked, stoppedBy, isLeast }, plan }: FeedPlan, { programme }: FeedRequest): Near {
+function nearOf({ near: { asked, stoppedBy }, plan }: FeedPlan, { programme, atMost }: FeedRequest): Near {
   const largest = Math.max(asked.factor, ...Object.values(asked.own ?? {}));
   const lines = aimsOf(programme)
     .filter(([element]) => element !== 'N')
@@ -126,7 +126,7 @@ function nearOf({ near: { asked, stoppedBy, isLeast }, plan }: FeedPlan, { progr
       .sort((a, b) => b.factor - a.factor)
       .map(({ element, mgPerLitre, aim }) => ({ element, mgPerLitre, aim })),
     stoppedBy,
-    isLeast,
+    atMost: atMost ?? null,
   };
 }
 

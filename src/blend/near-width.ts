@@ -2,6 +2,7 @@ import type { Limit } from '../feed/limits.js';
 import { aimsOf, factorOf, nearBands, type NearAsked, NITROGEN_WITHIN } from '../feed/near.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
 import type { Amounts } from '../can/mix-amounts.js';
+import type { FeedSettled, FewSettled } from '../feed/proof.js';
 import type { FeedRequest } from '../feed/request.js';
 import { waterContent } from '../feed/terms.js';
 import { cheapest, type FeedAnswer, type FeedFound, programOn } from '../formulation/index.js';
@@ -13,8 +14,8 @@ export interface NearestWidth {
   found: FeedFound;
   /** The limits that contradict each other a little nearer; empty where nearer was not asked for. */
   stoppedBy: Limit[];
-  /** True where it is proved that there is no plan a little nearer. */
-  isLeast: boolean;
+  /** What was answered to the same a little nearer; null where nearer was not asked for. */
+  nearer: FeedSettled | FewSettled | null;
 }
 
 /** Between the two ends of a bisection: no plant could tell widths that lie so near to each other. */
@@ -43,7 +44,7 @@ export async function nearestWidth(
   const solved = (asked: NearAsked): Promise<FeedAnswer> => cheapest(nearRequest(request, asked));
 
   const first = await solved(at(from));
-  if (first.answer === 'found') return { asked: at(from), found: first, stoppedBy: [], isLeast: false };
+  if (first.answer === 'found') return { asked: at(from), found: first, stoppedBy: [], nearer: null };
   const widest = await widestOf(request, at(FAR), solved);
   if (widest.found.answer !== 'found') return widest.found;
   const { nitrogenWithin } = widest.asked;
@@ -63,8 +64,12 @@ export async function nearestWidth(
   return {
     ...(high.reached < high.asked.factor ? await tightest(high, solved) : high),
     stoppedBy: limitsAgainst(nearRequest(request, low.asked), low.answer),
-    isLeast: low.answer.answer === 'none' || low.answer.answer === 'too few',
+    nearer: settledOf(low.answer),
   };
+}
+
+function settledOf({ proof: { settled } }: FeedAnswer): NearestWidth['nearer'] {
+  return settled.question === 'feed' || settled.question === 'at most' ? settled : null;
 }
 
 interface Placed {

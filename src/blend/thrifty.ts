@@ -5,6 +5,7 @@ import { costing } from '../feed/price.js';
 import type { FeedRequest } from '../feed/request.js';
 import { amountsOf, cheapest, type FeedFound, fullEc, programOn } from '../formulation/index.js';
 import { ecCap } from '../feed/request.js';
+import type { Branches } from '../feed/proof.js';
 import { fewestItems } from './fewest-items.js';
 import type { Hands } from './handed.js';
 
@@ -18,7 +19,8 @@ export interface Thrifty {
   /** Fewer items were sought up to this cost per litre; null where they were not. */
   mostCost: number | null;
   items: number;
-  isFewest: boolean;
+  /** The search for fewer; null where they were not sought. */
+  branches: Branches | null;
 }
 
 /** A feed with fewer items may cost a tenth more, or a hundredth of the currency a can, whichever is more. */
@@ -46,7 +48,8 @@ export async function thrifty(request: FeedRequest, { kit, known }: Hands): Prom
     [...products].map(([id, i]) => [id, leastMeasured(shelf[i]!, tools, known) / (header.batchLitres ?? 1)]),
   );
   const found = await fewestItems(capped, [...products.keys()], least);
-  if (found === null) return alone(answer);
+  // what the kit can measure may take more products than were asked for
+  if (found === null || found.best.items.size > (request.atMost ?? Number.POSITIVE_INFINITY)) return alone(answer);
   const amounts = amountsOf(found.best.answer, formulated);
   const cap = ecCap(request);
   if (cap !== null && fullEc(amounts, request) > cap * (1 + 1e-6)) return alone(answer);
@@ -56,11 +59,11 @@ export async function thrifty(request: FeedRequest, { kit, known }: Hands): Prom
     cost: found.best.answer.objective,
     mostCost,
     items: found.best.items.size,
-    isFewest: found.isFewest,
+    branches: found.branches,
   };
 }
 
 function alone(answer: FeedFound): Thrifty {
   const items = answer.amounts.products.filter((x) => x > 0).length;
-  return { amounts: answer.amounts, answer, cost: answer.optimal.objective, mostCost: null, items, isFewest: false };
+  return { amounts: answer.amounts, answer, cost: answer.optimal.objective, mostCost: null, items, branches: null };
 }

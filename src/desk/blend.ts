@@ -42,6 +42,8 @@ export async function blendFeeds(
   return { met: results.every(isMet), results, warnings, pen: open.pen };
 }
 
-/** A feed that these hands can make. */
-const isMet = (result: GivenResult | BlendResult): boolean =>
-  result.status === 'made' && (!('given' in result) || result.given.plan.status === 'kept');
+/** A feed that these hands can make; a search that was not finished says nothing against one. */
+export const isMet = (result: GivenResult | BlendResult): boolean =>
+  result.status === 'made'
+    ? !('given' in result) || result.given.plan.status === 'kept'
+    : result.status === 'open' && result.proof.unfinished;

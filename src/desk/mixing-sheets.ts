@@ -63,5 +63,6 @@ async function sheetOf(
 /** Every limit kept, with what stands in the kit; or with nothing but the water. */
 const measurable = (sheet: SheetOfFeed): boolean =>
   sheet.status === 'cannot'
-    ? sheet.why.kind === 'water alone'
-    : sheet.status === 'kept' && sheet.steps.every((step) => !step.borrowed);
+    ? sheet.why.kind === 'water alone' || sheet.proof.unfinished
+    : (sheet.status === 'kept' || (sheet.status === 'uncertified' && sheet.proof.blend.unfinished)) &&
+      sheet.steps.every((step) => !step.borrowed);

@@ -43,12 +43,18 @@ export async function reachOf(
   for (const request of requests) results.push(await reach(request, open.shelf.name));
   const names = open.waters.map((water) => water.name).join(' and ');
   return {
-    met: results.every((result) => result.status === 'together' && result.elements.every((line) => line.reachable)),
+    met: results.every(isMet),
     results,
     against: other && (await reach({ ...requests[0]!, shelf: await closeLabels(other.products) }, other.name)),
     water: open.waters.length > 1 ? `${names}, in any shares` : names,
     warnings,
   };
+}
+
+/** Where a search was not finished, only what is proved to be out of reach is. */
+function isMet({ status, elements, proof }: ReachResult): boolean {
+  if (status !== 'open') return status === 'together' && elements.every((line) => line.reachable);
+  return proof.unfinished && elements.every((line) => line.reachable || line.whole === null);
 }
 
 function refuseUnclear(files: BenchFiles, wishes: Wishes, requests: readonly FeedRequest[], collected: Collected) {

@@ -1,5 +1,6 @@
 import type { Verdict } from '../../solver/index.js';
 import type {
+  Branches,
   Settled,
   FeedSettled,
   FewSettled,
@@ -38,6 +39,44 @@ export class Proof {
     Object.freeze(proof);
     return proof;
   }
+
+  /** True where a limit of work or time ended the search: more of it might settle the question. */
+  get unfinished(): boolean {
+    return this.verdict === 'uncertified' && verdictsOf(this.settled).some(isUnfinished);
+  }
+}
+
+/** Whether the verdicts prove that nothing answers the question. */
+export const isRuledOut = (settled: Settled): boolean => judged(settled).verdict === 'infeasible';
+
+/** Whether the verdicts prove that something answers it. */
+export const isAnswered = (settled: Settled): boolean => judged(settled).verdict === 'optimal';
+
+/** Whether each branch of a search is closed by arithmetic, and none was left unasked. */
+export const isSearched = ({ answers, ended }: Branches): boolean =>
+  ended && answers.every((answer) => answer === 'optimal' || answer === 'infeasible');
+
+const isUnfinished = (verdict: Verdict): boolean => verdict.verdict === 'uncertified' && verdict.unfinished === true;
+
+/** Every verdict that a question of programs was answered with; whole packs say themselves what stopped their search. */
+function verdictsOf(settled: Settled): Verdict[] {
+  const of = (stages: readonly Stage[]): Verdict[] => stages.map(({ verdict }) => verdict);
+  switch (settled.question) {
+    case 'feed':
+    case 'shared':
+      return of(settled.stages);
+    case 'plan':
+      return of([...settled.stages, ...(settled.few?.choice ?? [])]);
+    case 'at most':
+      return of([...settled.stages, ...settled.choice]);
+    case 'curve':
+      return [...settled.vertices];
+    case 'reach':
+      return [settled.whole, ...settled.ends];
+    case 'purchase':
+    case 'fewest products':
+      return [];
+  }
 }
 
 interface Judged {
@@ -54,6 +93,7 @@ function judged(settled: Settled): Judged {
     case 'feed':
       return ofFeed(settled);
     case 'plan':
+      return settled.few === null ? ofFeed(settled) : ofFew({ ...settled, ...settled.few });
     case 'shared':
       return ofFeed(settled);
     case 'at most':
@@ -80,7 +120,7 @@ function ofFeed({ stages, goal, ec }: Pick<FeedSettled, 'stages' | 'goal' | 'ec'
   };
 }
 
-function ofFew(settled: FewSettled): Judged {
+function ofFew(settled: Pick<FewSettled, 'stages' | 'goal' | 'ec' | 'choice'>): Judged {
   const { stages, choice } = settled;
   const last = choice.at(-1)!.verdict;
   if (last.verdict !== 'optimal') return ofVerdict(last);

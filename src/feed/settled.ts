@@ -29,12 +29,20 @@ export interface FeedSettled {
 export interface PlanSettled extends Omit<FeedSettled, 'question'> {
   question: 'plan';
   near: NearAsked;
-  /** True where it is proved that no mix lies nearer; false where nearer was not asked for. */
-  nearest: boolean;
+  /** What was answered to the same a little nearer; null where nearer was not asked for. */
+  nearer: FeedSettled | FewSettled | null;
   /** True where limits were moved in. */
   movedIn: boolean;
-  /** With at most so much cost, in `unit`, no mix has fewer products: proved, or not searched to the end; null where not sought. */
-  fewest: { items: number; mostCost: number; isProved: boolean } | null;
+  /** Where at most so many products were asked for: over every choice of so many. `stages` are those of the choice that was made. */
+  few: Pick<FewSettled, 'atMost' | 'choice'> | null;
+  /** With at most so much cost, in `unit`, the fewest products that were found, with the search for fewer; null where not sought. */
+  fewest: { items: number; mostCost: number; branches: Branches } | null;
+}
+
+/** A search by branches: what each program of it was answered, and whether none was left unasked. */
+export interface Branches {
+  answers: readonly Verdict['verdict'][];
+  ended: boolean;
 }
 
 /** The cheapest mix that, with water added, keeps the limits of several feeds, each about as near its aims as by itself. */
@@ -54,8 +62,8 @@ export interface FewSettled extends Omit<FeedSettled, 'question'> {
   atMost: number;
   /** Over every choice of so many products; `stages` are those of the choice that was made, empty where there is none. */
   choice: readonly Stage[];
-  /** Where no choice was found: whether a mix exists with any number of products. */
-  anyNumber: boolean;
+  /** Where no choice was found: what was answered with any number of products. */
+  any: FeedSettled | null;
 }
 
 /** The least cost at every closeness, vertex by vertex, or what stopped the search for it. */

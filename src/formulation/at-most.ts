@@ -1,4 +1,4 @@
-import { type LinearProgram, solve, type Verdict } from '../../solver/index.js';
+import { type LinearProgram, solve } from '../../solver/index.js';
 import type { Formulated } from './formulate.js';
 import { productColumn } from '../feed/terms.js';
 
@@ -36,7 +36,7 @@ export async function fewestProducts(formulated: Formulated): Promise<number | n
 }
 
 /** The products an integer answer uses. */
-export function chosen(formulated: Formulated, answer: Extract<Verdict, { x: Record<string, number> }>): Set<number> {
+export function chosen(formulated: Formulated, answer: { x: Readonly<Record<string, number>> }): Set<number> {
   return new Set([...formulated.products].filter(([id]) => answer.x[usedColumn(id)]! > 0.5).map(([, index]) => index));
 }
 

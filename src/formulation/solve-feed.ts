@@ -81,18 +81,18 @@ async function anyNumber(request: FeedRequest): Promise<FeedAnswer> {
 
 async function atMost(request: FeedRequest, most: number): Promise<FeedAnswer> {
   const capped = await underCap(request, (formulated) => bestChoice(formulated, most));
-  if (amountsIn(capped.result)) return foundOr(capped, proofOfFew(request, capped, most, false));
+  if (amountsIn(capped.result)) return foundOr(capped, proofOfFew(request, capped, most, null));
   const { atMost: _, ...rest } = request;
   const any = await anyNumber(rest);
   if (any.answer !== 'found') return any;
   const { told, found } = await withoutTheCap(request, most, capped);
-  if (found) return foundOr(told, proofOfFew(request, told, most, false));
+  if (found) return foundOr(told, proofOfFew(request, told, most, null));
   return {
     answer: 'too few',
     linearisation: any.linearisation,
     atMost: most,
     fewest: await fewestProducts(formulate(rest, any.linearisation)),
-    proof: proofOfFew(request, told, most, true),
+    proof: proofOfFew(request, told, most, any.proof),
   };
 }
 
@@ -144,8 +144,10 @@ async function bestChoice(formulated: Formulated, most: number): Promise<Run> {
   const integer = withAtMost(formulated, most);
   const choice = await stagesOf(integer);
   const { verdict } = lastOf(choice);
-  if (verdict.verdict !== 'optimal') return { formulated, choice, stages: [] };
-  const restricted = restrictTo(formulated, chosen(integer, verdict));
+  // of a search that was cut short, its best so far
+  const best = verdict.verdict === 'uncertified' ? verdict.best : verdict.verdict === 'optimal' ? verdict : undefined;
+  if (best === undefined) return { formulated, choice, stages: [] };
+  const restricted = restrictTo(formulated, chosen(integer, best));
   return { formulated: restricted, choice, stages: await stagesOf(restricted) };
 }
 
@@ -164,9 +166,10 @@ function foundOr(capped: Capped<Run>, proof: Proof): FeedFound | FeedOpen {
   return { answer: 'found', linearisation, amounts, optimal: last, figure: first.objective, proof };
 }
 
-function proofOfFew(request: FeedRequest, capped: Capped<Run>, most: number, anyNumber: boolean): Proof {
+function proofOfFew(request: FeedRequest, capped: Capped<Run>, most: number, anyNumber: Proof | null): Proof {
   const { stages, choice = [] } = capped.result;
-  return Proof.of({ question: 'at most', ...questionOf(request, capped), atMost: most, stages, choice, anyNumber });
+  const any = anyNumber?.settled.question === 'feed' ? anyNumber.settled : null;
+  return Proof.of({ question: 'at most', ...questionOf(request, capped), atMost: most, stages, choice, any });
 }
 
 function questionOf(

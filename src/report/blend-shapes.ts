@@ -82,7 +82,7 @@ const nearest = z
 /** A feed that keeps every limit; `uncertified` where it is not proved to be the best. */
 export const blendMadeShape = z.strictObject({
   ...blendHead,
-  status: z.enum(['optimal', 'uncertified']),
+  status: z.enum(['optimal', 'uncertified', 'unfinished']),
   ...mix,
   ...z.strictObject(given).partial().shape,
   ...blendTold,
@@ -117,7 +117,7 @@ export const blendCannotShape = z.strictObject({
 /** Neither found nor ruled out. */
 const blendOpenShape = z.strictObject({
   ...blendHead,
-  status: z.literal('uncertified'),
+  status: z.enum(['uncertified', 'unfinished']).describe('unfinished: the search ended before it was done'),
   ...blendTold,
   relaxations,
   nearest,

@@ -33,10 +33,7 @@ export function blendSheet(result: GivenResult | BlendResult, pen: PenScale | nu
   const { feed, proof } = result;
   const made = result.status === 'made' ? result : null;
   return {
-    title:
-      result.status === 'cannot'
-        ? `${feed.name}: no feed keeps every limit`
-        : `${feed.name}: the bare ${result.goal} mix`,
+    title: titleOf(result),
     blocks: [
       headerFacts(feed, waterText((result.status === 'made' ? result.waters : result.nearest?.waters) ?? [])),
       ...doubtBlocks(result),
@@ -58,6 +55,19 @@ export function blendSheet(result: GivenResult | BlendResult, pen: PenScale | nu
   };
 }
 
+function titleOf({ status, goal, feed, proof }: BlendResult): string {
+  switch (status) {
+    case 'made':
+      return `${feed.name}: the bare ${goal} mix`;
+    case 'cannot':
+      return `${feed.name}: no feed keeps every limit`;
+    case 'open':
+      return proof.unfinished
+        ? `Not finished: no feed found yet for ${feed.name}, and none ruled out`
+        : `${feed.name}: no feed was found, and none is ruled out`;
+  }
+}
+
 /** The feed to give: first what to do, with `--full` everything else. */
 function givenSheet(result: GivenMade, pen: PenScale | null, allPrices: boolean): Sheet {
   const { feed, given, proof, elements, rules } = result;
@@ -66,6 +76,7 @@ function givenSheet(result: GivenMade, pen: PenScale | null, allPrices: boolean)
     title: givenTitle(result),
     blocks: [
       headerFacts(feed, waterText(result.waters)),
+      ...(proof.unfinished ? doubtBlocks(result) : []),
       ...unmeasuredBlocks(plan),
       ...givenBlocks(result),
       ...elementBlocks(elements),
@@ -101,6 +112,13 @@ function unmeasuredBlocks(plan: Given['plan']): Block[] {
 
 function doubtBlocks({ status, proof }: Pick<BlendResult, 'status' | 'proof'>): Block[] {
   if (proof.verdict !== 'uncertified') return [];
+  if (proof.unfinished) {
+    const told =
+      status === 'made'
+        ? 'this feed keeps every limit; whether a better one does'
+        : 'whether any feed keeps every limit';
+    return [paragraph(`NOT FINISHED: ${told}, the search did not settle.`, 'bad')];
+  }
   return [
     status === 'made'
       ? paragraph('NOT PROVED to be the best: this feed keeps every limit, but a better one is not excluded.', 'bad')

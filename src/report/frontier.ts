@@ -10,16 +10,22 @@ import { frontierNotes } from './says/blend.js';
 export function frontierSheet(result: FrontierResult): Sheet {
   const { feed, proof } = result;
   return {
-    title: `${feed.name}: what closeness costs`,
+    title: proof.unfinished
+      ? `Not finished: what closeness costs for ${feed.name}`
+      : `${feed.name}: what closeness costs`,
     blocks: [
       headerFacts(feed, result.status === 'made' ? waterText(result.points[0]!.waters) : ''),
-      ...(result.status === 'made' ? tradeOff(result) : [paragraph(REASONS[result.status], 'bad')]),
+      ...(result.status === 'made'
+        ? tradeOff(result)
+        : [paragraph(proof.unfinished ? UNFINISHED : REASONS[result.status], 'bad')]),
       heading('Proof'),
       paragraph(spoken(proofSentence(proof)), result.status === 'made' ? 'good' : 'bad'),
       ...section('Notes', frontierNotes(result)),
     ],
   };
 }
+
+const UNFINISHED = 'The search ended before it was done; it says nothing of what it did not reach.';
 
 const REASONS = {
   cannot: 'No feed keeps every limit, so there is nothing to trade: `velamen blend` without --frontier says why.',

@@ -6,7 +6,9 @@ import { paragraph, type Sheet, table } from './sheet.js';
 export function reachAllSheet(results: readonly ReachResult[]): Sheet {
   const rows = results.map((result) => {
     const { feed } = result;
-    const answer = { open: 'NOT PROVED', together: 'yes', apart: 'NO' }[result.status];
+    const answer = result.proof.unfinished
+      ? 'NOT FINISHED'
+      : { open: 'NOT PROVED', together: 'yes', apart: 'NO' }[result.status];
     return [
       feed.name,
       `${feed.plants} in ${feed.medium}, ${feed.phase}`,

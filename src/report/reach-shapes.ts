@@ -25,7 +25,7 @@ const reachLine = z.strictObject({
 
 export const reachShape = z.strictObject({
   schema: z.literal('velamen.reach/1'),
-  status: z.enum(['optimal', 'infeasible', 'uncertified']),
+  status: z.enum(['optimal', 'infeasible', 'uncertified', 'unfinished']),
   feed: feedHeader,
   shelf: z.string(),
   elements: z.array(reachLine),

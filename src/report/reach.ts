@@ -10,7 +10,9 @@ export function reachSheet(result: ReachResult, water: string): Sheet {
   const torn = result.elements.some((line) => line.whole === null);
   const { clause, beside } = reachAnswer(result);
   return {
-    title: `${result.feed.name}: ${clause}`,
+    title: result.proof.unfinished
+      ? `Not finished: how far ${result.feed.name} reaches`
+      : `${result.feed.name}: ${clause}`,
     blocks: [
       ...(beside === null ? [] : [paragraph(spoken(beside), result.status === 'together' ? 'plain' : 'bad')]),
       table(

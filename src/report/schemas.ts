@@ -44,7 +44,7 @@ export const refusedShape = z.strictObject({
 /** What `blend --frontier` prints. */
 export const frontierShape = z.strictObject({
   schema: z.literal('velamen.frontier/1'),
-  status: z.enum(['optimal', 'infeasible', 'uncertified']),
+  status: z.enum(['optimal', 'infeasible', 'uncertified', 'unfinished']),
   feed: feedHeader,
   costUnit: z.string(),
   points: z

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Infeasible, Optimal, Uncertified } from '../../solver/index.js';
 import {
   type FewestSettled,
+  type FeedSettled,
   type FewSettled,
   Proof,
   type PurchaseFound,
@@ -23,6 +24,14 @@ const optimal = (objective: number, boundBy: Optimal['boundBy'], bound = objecti
 const impossible: Infeasible = { verdict: 'infeasible', ray: {}, engine: 'an engine', cases: [] };
 const onItsWord: Uncertified = { verdict: 'uncertified', claim: 'integer-infeasible', why: 'too many cases' };
 
+const anyNumber: FeedSettled = {
+  question: 'feed',
+  goal: 'cheapest',
+  unit: 'EUR/L',
+  ec: null,
+  stages: [{ goal: 'cost', verdict: optimal(1, 'multipliers') }],
+};
+
 const few = (choice: FewSettled['choice'], stages: FewSettled['stages'] = []): FewSettled => ({
   question: 'at most',
   goal: 'cheapest',
@@ -31,7 +40,7 @@ const few = (choice: FewSettled['choice'], stages: FewSettled['stages'] = []): F
   atMost: 2,
   choice,
   stages,
-  anyNumber: stages.length === 0,
+  any: stages.length === 0 ? anyNumber : null,
 });
 
 describe('a proof', () => {

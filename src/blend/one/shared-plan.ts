@@ -254,8 +254,8 @@ function proofOf(
     stretch,
     movedIn: moved,
     fewest:
-      thrift === null || thrift.mostCost === null
+      thrift === null || thrift.mostCost === null || thrift.branches === null
         ? null
-        : { items: thrift.items, mostCost: thrift.mostCost, isProved: thrift.isFewest },
+        : { items: thrift.items, mostCost: thrift.mostCost, branches: thrift.branches },
   });
 }

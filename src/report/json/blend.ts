@@ -1,5 +1,6 @@
 import type * as z from 'zod';
 import type { GivenMade, GivenResult } from '../../blend/given-types.js';
+import type { Proof } from '../../feed/proof.js';
 import type { BlendResult, NearestMix } from '../../feed/results.js';
 import type { blendShape } from '../schemas.js';
 import { givenJson, measuresJson } from './given.js';
@@ -19,7 +20,7 @@ export function blendJson(result: GivenResult | BlendResult): z.infer<typeof ble
   switch (result.status) {
     case 'made': {
       const { proof, prices } = result;
-      const status = proof.verdict === 'optimal' ? 'optimal' : 'uncertified';
+      const status = proof.verdict === 'optimal' ? 'optimal' : doubt(proof);
       return {
         schema,
         status,
@@ -38,7 +39,7 @@ export function blendJson(result: GivenResult | BlendResult): z.infer<typeof ble
     case 'open': {
       return {
         schema,
-        status: 'uncertified',
+        status: doubt(result.proof),
         goal,
         feed,
         ...told,
@@ -48,6 +49,8 @@ export function blendJson(result: GivenResult | BlendResult): z.infer<typeof ble
     }
   }
 }
+
+const doubt = ({ unfinished }: Proof) => (unfinished ? ('unfinished' as const) : ('uncertified' as const));
 
 /** The items with how they are measured, and what is told of a feed that is given. */
 function measured({ given, ...mix }: GivenMade) {

@@ -12,7 +12,14 @@ export function frontierJson(result: FrontierResult): z.infer<typeof frontierSha
     feed,
     costUnit,
     notes: frontierNotes(result),
-    status: status === 'made' ? 'optimal' : status === 'cannot' ? 'infeasible' : 'uncertified',
+    status:
+      status === 'made'
+        ? 'optimal'
+        : status === 'cannot'
+          ? 'infeasible'
+          : proof.unfinished
+            ? 'unfinished'
+            : 'uncertified',
     points: status === 'made' ? result.points : [],
     proof: proofJson(proof),
   };

@@ -12,7 +12,7 @@ export function reachJson(result: ReachResult): z.infer<typeof reachShape> {
   const { status, feed, shelf, elements, aimsMiss, conflict, proof } = result;
   return {
     schema: 'velamen.reach/1',
-    status: STATUS[status],
+    status: proof.unfinished ? 'unfinished' : STATUS[status],
     feed,
     shelf,
     elements: elements.map(lineJson),

@@ -2,12 +2,16 @@ import type { Assumed, Near, Sure, SureRemedy } from '../../blend/given-types.js
 import { factorOf, MAIN_WIDTH, NITROGEN_WITHIN, TRACE_WIDTH } from '../../feed/near.js';
 import { formatNumber } from '../../units/index.js';
 import { figure } from '../figures.js';
-import { limitSays } from './limits.js';
+import { limitSays, products } from './limits.js';
 
 /** How near the feed lies to its aims, in half a sentence. */
-export function nearSays({ farthest, asked }: Near): string {
+export function nearSays({ farthest, asked, atMost }: Near): string {
   const [first] = farthest;
-  if (first) return `as near to its aims as this shelf comes (${offSays(first)})`;
+  if (first) {
+    const comes =
+      atMost === null ? 'this shelf comes' : `${products(atMost)} of this shelf ${atMost === 1 ? 'comes' : 'come'}`;
+    return `as near to its aims as ${comes} (${offSays(first)})`;
+  }
   return asked.nitrogenWithin > NITROGEN_WITHIN ? 'near its aims but for nitrogen' : 'near its aims';
 }
 

@@ -16,6 +16,8 @@ import type {
 } from '../../feed/proof.js';
 import type { Nutrient } from '../../chemistry/nutrients.js';
 import { type NearAsked, widthOf } from '../../feed/near.js';
+import { isAnswered, isRuledOut, isSearched } from '../../feed/proof.js';
+import { products } from './limits.js';
 import { figure, money } from '../figures.js';
 import { formatDigits, formatNumber } from '../../units/index.js';
 
@@ -56,18 +58,23 @@ function feedSentence({ goal, unit, stages }: Pick<FeedSettled, 'goal' | 'unit' 
     : `no ${NOUNS[goal]} mix exists within these limits: bound ${plain(verdict.bound)}, found ${plain(verdict.objective)} ${unit}`;
 }
 
-function planSentence({ goal, unit, stages, near, nearest, movedIn, fewest }: PlanSettled): string {
+function planSentence({ goal, unit, stages, near, nearer, movedIn, few, fewest }: PlanSettled): string {
   const { verdict } = stages.at(-1)!;
+  const over = few === null ? verdict : few.choice.at(-1)!.verdict;
   if (verdict.verdict !== 'optimal') return noneSentence(verdict);
   const sure = movedIn ? ', with the limits moved in so that cans keep them' : '';
-  const least = nearest ? 'no mix lies nearer to the aims; ' : '';
-  const cost = `bound ${plain(verdict.bound)}, found ${plain(verdict.objective)} ${unit}`;
-  return `${least}no ${NOUNS[goal]} mix exists within these limits with ${nearWords(near)}${sure}: ${cost}${fewWords(fewest, unit)}`;
+  const of = few === null ? '' : ` of at most ${products(few.atMost)}`;
+  const least = nearer !== null && isRuledOut(nearer) ? `no mix${of} lies nearer to the aims; ` : '';
+  if (over.verdict !== 'optimal')
+    return `${least}this mix${of} keeps the limits with ${nearWords(near)}${sure}, but ${unendedWords(over, goal)}`;
+  const cost = `bound ${plain(Math.min(over.bound, verdict.objective))}, found ${plain(verdict.objective)} ${unit}`;
+  const how = few === null ? '' : ` (${howChosen(few.choice)})`;
+  return `${least}no ${NOUNS[goal]} mix${of} exists within these limits with ${nearWords(near)}${sure}: ${cost}${how}${fewWords(fewest, unit)}`;
 }
 
 function fewWords(fewest: PlanSettled['fewest'], unit: string): string {
   if (fewest === null) return '';
-  return fewest.isProved
+  return isSearched(fewest.branches)
     ? `; none of up to ${plain(fewest.mostCost)} ${unit} has fewer than ${fewest.items} products`
     : `; of up to ${plain(fewest.mostCost)} ${unit} none with fewer than ${fewest.items} products was found (not searched to the end)`;
 }
@@ -104,15 +111,25 @@ function noneSentence(verdict: Stage['verdict']): string {
     case 'infeasible':
       return 'no mix keeps all these limits: a weighted sum of them contradicts itself (checked on the labels’ own figures)';
     case 'uncertified':
-      return `not proved: ${verdict.why}`;
+      return verdict.unfinished ? `not finished: ${verdict.why}` : `not proved: ${verdict.why}`;
     default:
       return 'not proved: the search ended without an answer';
   }
 }
 
-function fewSentence({ goal, unit, atMost, stages, choice, anyNumber }: FewSettled): string {
+/** What a search leaves open that found something and was not finished. */
+function unendedWords(verdict: Stage['verdict'], goal: FeedGoal): string {
+  return `a ${NOUNS[goal]} one may exist (${noneSentence(verdict)})`;
+}
+
+const howChosen = (choice: readonly Stage[]): string =>
+  choice.every(({ verdict }) => verdict.verdict === 'optimal' && verdict.boundBy !== 'search')
+    ? 'each choice of products proved'
+    : 'the search’s own word for the other choices: no arithmetic proves it';
+
+function fewSentence({ goal, unit, atMost, stages, choice, any }: FewSettled): string {
   const over = choice.at(-1)!.verdict;
-  const products = `${atMost} ${atMost === 1 ? 'product' : 'products'}`;
+  const most = products(atMost);
   const found = stages.at(-1)?.verdict;
   const [firstChoice, firstFound] = [choice[0]!.verdict, stages[0]?.verdict];
   if (
@@ -121,19 +138,19 @@ function fewSentence({ goal, unit, atMost, stages, choice, anyNumber }: FewSettl
     firstChoice.verdict === 'optimal' &&
     firstFound?.verdict === 'optimal'
   ) {
-    const how = choice.every(({ verdict }) => verdict.verdict === 'optimal' && verdict.boundBy !== 'search')
-      ? 'each choice of products proved'
-      : 'the search’s own word for the other choices: no arithmetic proves it';
+    const how = howChosen(choice);
     const cost = `bound ${plain(Math.min(over.bound, found.objective))}, found ${plain(found.objective)} ${unit}`;
     return goal === 'closest'
-      ? `no closer mix of at most ${products} exists within these limits: largest miss ${percent(firstFound.objective)} (bound ${percent(Math.min(firstChoice.bound, firstFound.objective))}); of those as close, none is cheaper: ${cost} (${how})`
-      : `no ${NOUNS[goal]} mix of at most ${products} exists within these limits: ${cost} (${how})`;
+      ? `no closer mix of at most ${most} exists within these limits: largest miss ${percent(firstFound.objective)} (bound ${percent(Math.min(firstChoice.bound, firstFound.objective))}); of those as close, none is cheaper: ${cost} (${how})`
+      : `no ${NOUNS[goal]} mix of at most ${most} exists within these limits: ${cost} (${how})`;
   }
-  const others = anyNumber ? 'with any number of products a mix exists; ' : '';
+  if (found?.verdict === 'optimal')
+    return `this mix of at most ${most} keeps every limit, but ${unendedWords(over, goal)}`;
+  const others = any !== null && isAnswered(any) ? 'with any number of products a mix exists; ' : '';
   if (over.verdict === 'infeasible') return `${others}of every choice of at most ${atMost}, each proved impossible`;
   return over.verdict === 'uncertified' && over.claim === 'integer-infeasible'
     ? `${others}of every choice of at most ${atMost}, the search found none (its own word: no arithmetic proves it)`
-    : `${others}for at most ${products} ${noneSentence(over)}`;
+    : `${others}for at most ${most} ${noneSentence(over)}`;
 }
 
 function curveSentence({ unit, ec, vertices, ends }: CurveSettled): string {

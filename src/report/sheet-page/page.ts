@@ -98,7 +98,9 @@ function alertOf(sheet: MixingSheet): string[] {
       ];
     case 'uncertified':
       return [
-        'NOT PROVED: no engine’s answer passed its check. Treat the doses as a guess.',
+        sheet.proof.blend.unfinished
+          ? 'NOT FINISHED: the search ended before a feed was found or ruled out. These are the nearest doses so far.'
+          : 'NOT PROVED: no engine’s answer passed its check. Treat the doses as a guess.',
         ...lines,
         ...borrowed,
         ...clouds,
