@@ -1,5 +1,5 @@
 import type { Limit } from '../feed/limits.js';
-import { aimsOf, factorOf, nearBands, type NearAsked, NITROGEN_WITHIN } from '../feed/near.js';
+import { aimsOf, factorOf, MAIN_ELEMENTS, nearBands, type NearAsked, NITROGEN_WITHIN } from '../feed/near.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
 import type { Amounts } from '../can/mix-amounts.js';
 import type { FeedSettled, FewSettled } from '../feed/proof.js';
@@ -47,18 +47,19 @@ export async function nearestWidth(
   if (first.answer === 'found') return { asked: at(from), found: first, stoppedBy: [], nearer: null };
   const widest = await widestOf(request, at(FAR), solved);
   if (widest.found.answer !== 'found') return widest.found;
-  const { nitrogenWithin } = widest.asked;
+  const { nitrogenWithin, apart = [] } = widest.asked;
+  const leftOut = [...without, ...apart];
 
-  let high = { asked: widest.asked, found: widest.found, reached: reachedBy(widest.found, request, without) };
+  let high = { asked: widest.asked, found: widest.found, reached: reachedBy(widest.found, request, leftOut) };
   let low: { asked: NearAsked; answer: FeedAnswer } = { asked: at(from), answer: first };
   const ask = async (factor: number): Promise<void> => {
-    const asked = at(factor, nitrogenWithin);
+    const asked = { ...at(factor, nitrogenWithin), apart };
     const answer = await solved(asked);
     if (answer.answer === 'found')
-      high = { asked, found: answer, reached: Math.min(factor, reachedBy(answer, request, without)) };
+      high = { asked, found: answer, reached: Math.min(factor, reachedBy(answer, request, leftOut)) };
     else low = { asked, answer };
   };
-  if (nitrogenWithin > NITROGEN_WITHIN) await ask(from);
+  if (nitrogenWithin > NITROGEN_WITHIN || apart.length > 0) await ask(from);
   for (let factor = from * 2; factor < high.reached; factor *= 2) await ask(factor);
   while (high.reached > low.asked.factor * CLOSE) await ask(Math.sqrt(high.reached * low.asked.factor));
   return {
@@ -99,7 +100,34 @@ async function widestOf(
     if (found.answer === 'found') return { asked, found };
   }
   const { near: _, ...bare } = request;
-  return { asked: { ...far, nitrogenWithin: 1 }, found: await cheapest(bare) };
+  const found = await cheapest(bare);
+  return found.answer === 'found' ? holdingMost(request, far, found, solved) : { asked: far, found };
+}
+
+/** The elements that a mix can hold together: main elements before trace elements, each kept where one still exists with it. */
+async function holdingMost(
+  request: FeedRequest,
+  far: NearAsked,
+  bare: FeedFound,
+  solved: (asked: NearAsked) => Promise<FeedAnswer>,
+): Promise<Placed> {
+  const open = aimsOf(request.programme)
+    .map(([nutrient]) => nutrient)
+    .filter((nutrient) => nutrient !== 'N' && !far.without.includes(nutrient))
+    .sort((a, b) => Number(MAIN_ELEMENTS.includes(b)) - Number(MAIN_ELEMENTS.includes(a)));
+  let kept: Placed | null = null;
+  for (let { nitrogenWithin } = far; kept === null && nitrogenWithin < 1; nitrogenWithin *= 2) {
+    const asked = { ...far, nitrogenWithin, apart: open };
+    const found = await solved(asked);
+    if (found.answer === 'found') kept = { asked, found };
+  }
+  kept ??= { asked: { ...far, nitrogenWithin: 1, apart: open }, found: bare };
+  for (const nutrient of open) {
+    const asked: NearAsked = { ...kept.asked, apart: kept.asked.apart!.filter((other) => other !== nutrient) };
+    const found = await solved(asked);
+    if (found.answer === 'found') kept = { asked, found };
+  }
+  return kept;
 }
 
 /** The cheapest mix as near to the aims as usual, or as near as the shelf comes; the answer of its limits where there is none. */

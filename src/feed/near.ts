@@ -25,6 +25,8 @@ export interface NearAsked {
   own?: Readonly<Partial<Record<Nutrient, number>>>;
   /** Elements that are left out, because nothing on the shelf brings them. */
   without: readonly Nutrient[];
+  /** Elements that are left out, because no mix inside the limits holds them with the others. */
+  apart?: readonly Nutrient[];
 }
 
 /** Nutrients with an aim above nothing, with that aim, mg/L. */
@@ -42,7 +44,7 @@ export const widthOf = (nutrient: Nutrient, factor: number): number =>
 export function nearBands(programme: Pick<Programme, 'bands'>, asked: NearAsked): NearBands {
   return Object.fromEntries(
     aimsOf(programme)
-      .filter(([nutrient]) => !asked.without.includes(nutrient))
+      .filter(([nutrient]) => !asked.without.includes(nutrient) && !asked.apart?.includes(nutrient))
       .map(([nutrient, aim]) => {
         if (nutrient === 'N')
           return [

@@ -12,6 +12,7 @@ export const near = z.strictObject({
   nitrogenWithin: amount.describe('share of its aim within which total nitrogen lies, as planned'),
   own: z.record(z.string(), amount).describe('elements with a width of their own'),
   without: z.array(element).describe('nothing on the shelf brings them'),
+  apart: z.array(element).describe('no mix inside the limits holds them with the others'),
   farthest: z
     .array(z.strictObject({ element, mgPerLitre: amount, aim: amount }))
     .describe('farther from their aims than usual, the farthest first'),

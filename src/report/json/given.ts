@@ -29,6 +29,7 @@ const nearJson = ({ asked, main, trace, farthest, stoppedBy }: Given['near']): z
   nitrogenWithin: asked.nitrogenWithin,
   own: { ...asked.own },
   without: [...asked.without],
+  apart: [...(asked.apart ?? [])],
   farthest,
   stoppedBy: stoppedBy.map(limitSays),
 });

@@ -47,6 +47,7 @@ export function farthestSays({ farthest, stoppedBy, asked }: Near): string[] {
       ? [`Nothing nearer goes together with ${reasons.map(limitSays).join(', ')}.`]
       : []),
     ...asked.without.map((element) => `Nothing on the shelf brings ${element}.`),
+    ...(asked.apart?.length ? [`No mix inside the limits holds ${asked.apart.join(', ')} as well.`] : []),
     ...(asked.nitrogenWithin > NITROGEN_WITHIN
       ? [`Nitrogen can’t come within ${figure(100 * NITROGEN_WITHIN)} % of its aim here.`]
       : []),
