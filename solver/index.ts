@@ -6,7 +6,6 @@ export { highs } from './highs.js';
 export type {
   Best,
   Column,
-  Divisor,
   EngineName,
   Infeasible,
   LinearProgram,

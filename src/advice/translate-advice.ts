@@ -52,10 +52,16 @@ async function underCeiling(reading: AdviceReading, own: OwnStrengths): ReturnTy
   const total = await own.now(counts);
   const now = total === null ? wanted.low : total - (isAboveWater(reading.sense) ? own.waterEc : 0);
   const low = Math.min(now, wanted.low);
-  let match = await own.match({ ...reading, wanted: { low, high: wanted.high } });
-  // amounts come in the steps of a kit: the strongest that keeps the ceiling may lie a step below the nearest
-  for (let step = 1; step <= STEPS_DOWN && match && isOver(match.high, wanted.high); step += 1)
-    match = await own.match({ ...reading, wanted: { low, high: wanted.high * (1 - step * STEP) } });
+  const ends = { low, high: wanted.high };
+  let match = await own.match({ ...reading, wanted: ends });
+  // amounts come in the steps of a kit: the strongest that keeps the ceiling may lie some steps below the nearest
+  for (let step = 1; step <= STEPS_DOWN && match; step += 1) {
+    const over = { low: isOver(match.low, wanted.high), high: isOver(match.high, wanted.high) };
+    if (!over.low && !over.high) break;
+    if (over.low) ends.low = low * (1 - step * STEP);
+    if (over.high) ends.high = wanted.high * (1 - step * STEP);
+    match = await own.match({ ...reading, wanted: ends });
+  }
   const follows = (end: OwnMatch): OwnMatch => (end.reached < end.wanted ? { ...end, limitedBy: null } : end);
   return match && { low: follows(match.low), high: follows(match.high) };
 }
@@ -64,7 +70,7 @@ async function underCeiling(reading: AdviceReading, own: OwnStrengths): ReturnTy
 const isOver = ({ reached, wanted }: OwnMatch, ceiling: number): boolean =>
   reached > Math.max(ceiling, wanted) * (1 + STEP / 4);
 const STEP = 0.02;
-const STEPS_DOWN = 5;
+const STEPS_DOWN = 8;
 
 function statusOf(ends: readonly OwnMatch[]): AdviceHeld['status'] {
   const kept = ends.filter((end) => end.limitedBy === null).length;

@@ -10,6 +10,7 @@ import { doseOfferSays } from '../../src/report/says/doses.js';
 import { example } from './benches.js';
 import { SPOONS, spoonsDownTo, USUAL } from './kits.js';
 import { made } from '../feed/answers.js';
+import { withNitrogenNear } from '../feed/near-nitrogen.js';
 import { withEcCap } from '../../src/feed/request.js';
 
 const salt = powder('salt', { 'NO3-N': 10, K: 20 }, { bulkDensity: 1 });
@@ -31,7 +32,8 @@ describe('doses for a feed', () => {
   });
 
   it('name the band that is missed, by how much, and what would help', async () => {
-    const { bench, request: asked } = await example('moss-without-ammonium', 'moss');
+    const { bench, request } = await example('moss-without-ammonium', 'moss');
+    const asked = withNitrogenNear(request);
     const mix = made(await blend(asked, { prices: false }));
     const plan = await planDoses(
       asked,
