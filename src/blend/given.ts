@@ -10,7 +10,8 @@ import { cheapest } from '../formulation/index.js';
 import { litres } from '../units/index.js';
 import { bareBeside, besideOf, closestBeside } from './beside.js';
 import { blend, notesOf } from './blend.js';
-import { type FeedAsked, type FeedPlan, planFeed } from './feed-plan.js';
+import { type DosedBy, inBestHands } from './best-hands.js';
+import type { FeedAsked, FeedPlan } from './feed-plan.js';
 import type { Given, GivenNone, GivenResult, Near, Sure } from './given-types.js';
 import { nearRequest } from './near-width.js';
 import { pricesOf } from './prices.js';
@@ -23,6 +24,8 @@ export interface GivenAsked extends Omit<FeedAsked, 'want' | 'factor' | 'sure'> 
   want?: FeedAsked['want'];
   factor?: number;
   sure?: number;
+  /** How doses are had; unasked by measure, or by `pen` where that is named and nothing else is fine enough. */
+  by?: DosedBy;
   /** Litres of it in a year, where somebody said. */
   litresPerYear?: number | null;
   /** Whether to work out what it costs to insist. */
@@ -50,7 +53,7 @@ export async function givenFeed(request: FeedRequest, wanted: GivenAsked): Promi
     kit: assumed.kit ? { ...wanted.kit, ...USUAL_KIT } : wanted.kit,
   };
   const sized = assumed.batch ? { ...request, header: { ...request.header, batchLitres: USUAL_BATCH } } : request;
-  const planned = await planFeed(sized, asked);
+  const { planned, asked: hands } = await inBestHands(sized, { ...asked, by: wanted.by });
   if (!('plan' in planned)) return noneGiven(sized, asked, assumed);
   const { plan, proof } = planned;
   const { mix } = plan;
@@ -69,7 +72,7 @@ export async function givenFeed(request: FeedRequest, wanted: GivenAsked): Promi
     cautions,
     proof,
     ...(wanted.prices ? await pricedAt(planned, sized) : {}),
-    given: await givenOf(planned, sized, asked, wanted, assumed),
+    given: await givenOf(planned, sized, hands, wanted, assumed),
   };
 }
 

@@ -3,6 +3,7 @@ import type { Amounts } from '../can/mix-amounts.js';
 import type { Solubility } from '../catalog/solubility.js';
 import { judgedCan, type JudgedCan } from '../chance/sure-figures.js';
 import { shareOf } from '../chance/sure.js';
+import { type PenInHand, planByPen } from '../dose/plan-by-pen.js';
 import { planOnce } from '../dose/plan-once.js';
 import type { TrialPlan } from '../dose/plan-types.js';
 import { gradeOf } from '../feed/grade.js';
@@ -17,6 +18,8 @@ export interface Hands {
   sure: number;
   known: readonly PowderKnown[];
   solubility?: readonly Solubility[];
+  /** A pen that doses are steered by; absent where all go by measure. */
+  pen?: PenInHand | undefined;
 }
 
 /** A mix as these hands make it. */
@@ -41,11 +44,12 @@ export async function handed(
   request: FeedRequest,
   within: readonly FeedRequest[],
   amounts: Amounts,
-  { kit, known }: Hands,
+  { kit, known, pen }: Hands,
 ): Promise<Handed> {
   let plan: TrialPlan | null = null;
   for (const limits of within) {
-    plan = await planOnce(limits, amounts, kit, { known });
+    const steered: TrialPlan | null = pen ? await planByPen(limits, amounts, kit, pen, { known }) : null;
+    plan = steered ?? (await planOnce(limits, amounts, kit, { known }));
     if (plan.status === 'kept') break;
   }
   if (plan === null) throw new Error('no limits to measure a mix within');

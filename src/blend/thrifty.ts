@@ -1,6 +1,7 @@
 import type { Amounts } from '../can/mix-amounts.js';
 import { toolsOf } from '../dose/tools.js';
 import { leastMeasured } from '../dose/open-items.js';
+import { leastByPen } from '../dose/plan-by-pen.js';
 import { costing } from '../feed/price.js';
 import type { FeedRequest } from '../feed/request.js';
 import { amountsOf, cheapest, type FeedFound, fullEc, programOn } from '../formulation/index.js';
@@ -34,7 +35,7 @@ export function allowance(cost: number, { shelf, header }: Pick<FeedRequest, 'sh
 }
 
 /** The cheapest mix of a request, then the fewest items for hardly more; no item is below what the kit can measure. Null where no mix is found. */
-export async function thrifty(request: FeedRequest, { kit, known }: Hands): Promise<Thrifty | null> {
+export async function thrifty(request: FeedRequest, { kit, known, pen }: Hands): Promise<Thrifty | null> {
   const answer = await cheapest(request);
   if (answer.answer !== 'found') return null;
   const { shelf, header } = request;
@@ -45,7 +46,11 @@ export async function thrifty(request: FeedRequest, { kit, known }: Hands): Prom
   const capped = { columns: program.columns, rows: [...program.rows, { id: 'cost', upper: mostCost, terms: cost }] };
   const tools = toolsOf(kit);
   const least = new Map(
-    [...products].map(([id, i]) => [id, leastMeasured(shelf[i]!, tools, known) / (header.batchLitres ?? 1)]),
+    [...products].map(([id, i]) => {
+      const measured = leastMeasured(shelf[i]!, tools, known);
+      const steered = pen ? leastByPen(shelf[i]!, request, pen, known) : null;
+      return [id, Math.min(measured, steered ?? measured) / (header.batchLitres ?? 1)];
+    }),
   );
   const found = await fewestItems(capped, [...products.keys()], least);
   // what the kit can measure may take more products than were asked for

@@ -39,6 +39,8 @@ export interface SequenceOptions {
   temperatureC?: number | undefined;
   /** Ids in an order that was told already for nearly the same mix: it stands as long as it keeps this one as clear. */
   told?: readonly string[];
+  /** True where the can is filled to the mark before anything goes in. */
+  full?: boolean;
 }
 
 /**
@@ -49,7 +51,7 @@ export interface SequenceOptions {
 export function sequenceOf(
   parts: readonly Part[],
   waters: readonly Blend[],
-  { temperatureC = 25, told: before }: SequenceOptions = {},
+  { temperatureC = 25, told: before, full = false }: SequenceOptions = {},
 ): Sequence {
   const usual = [...parts].sort((a, b) => mixingRank(a.product) - mixingRank(b.product));
   const check = checker(usual, waters, temperatureC);
@@ -57,8 +59,9 @@ export function sequenceOf(
   const target = check(all, 1).verdict;
   const kept = (tried: readonly Seen[]): boolean => tried.every((seen) => RANK[seen.verdict] <= RANK[target]);
   for (const order of before ? [likeBefore(usual, before), all] : [all]) {
-    const plain = along(order, () => WHILE_MIXING, check);
+    const plain = along(order, () => (full ? 1 : WHILE_MIXING), check);
     if (kept(plain)) return told(plain, usual, { kind: 'nothing' }, check);
+    if (full) continue;
     const first = plain.findIndex((seen) => RANK[seen.verdict] > RANK[target]);
     const filled = along(order, (place) => (place < first ? WHILE_MIXING : 1), check);
     if (kept(filled)) return told(filled, usual, fullBefore(usual[order[first]!]!.product), check);

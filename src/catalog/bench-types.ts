@@ -14,6 +14,8 @@ export interface Bench {
   waters: Water[];
   kit: Kit;
   pen: Pen;
+  /** True where the bench itself says what its pen shows. */
+  namesPen?: boolean;
   /** In the order of the file; names are unique. */
   feeds: FeedSpec[];
 }

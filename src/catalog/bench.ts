@@ -25,6 +25,7 @@ export function readBench(text: string, file: string, catalog: Catalog): Checked
   if (top.water !== undefined)
     bench.waters = readBenchWaters(childOf(page, 'water'), catalog, bench.currency, problems);
   if (top.kit !== undefined) bench.kit = readKit(childOf(page, 'kit'), problems);
+  bench.namesPen = top.pen !== undefined;
   if (top.pen !== undefined) bench.pen = readPen(childOf(page, 'pen'), problems);
   if (top.feeds !== undefined) bench.feeds = readFeeds(childOf(page, 'feeds'), catalog, problems);
   return capped(bench, problems);

@@ -34,6 +34,7 @@ export const blendCommand: Command = {
     'temperature',
     'near',
     'sure',
+    'by',
     'atMost',
     'one',
     'bare',

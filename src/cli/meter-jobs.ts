@@ -14,6 +14,7 @@ const ONLY: Readonly<Record<'reading' | 'calibrate' | 'standard', readonly Optio
     'bare',
     'atMost',
     'sure',
+    'by',
     'feed',
     'plants',
     'medium',

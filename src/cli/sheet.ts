@@ -32,6 +32,7 @@ export const sheetCommand: Command = {
     'readingOfWater',
     'near',
     'sure',
+    'by',
     'atMost',
     'bare',
     'closest',

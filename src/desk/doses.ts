@@ -1,12 +1,15 @@
 import { blend } from '../blend/blend.js';
 import { givenFeed, type GivenResult, type Sure } from '../blend/given.js';
+import { usualPen } from '../dose/by-pen.js';
 import { type DosePlan, planDoses } from '../dose/plan.js';
+import type { PenInHand } from '../dose/plan-by-pen.js';
 import { isEmptyKit, USUAL_KIT } from '../dose/usual-kit.js';
 import { amountsOfMix } from '../dose/wanted.js';
 import type { FeedRequest } from '../feed/request.js';
 import type { BlendResult } from '../feed/results.js';
 import type { FeedWishes } from './feed-wishes.js';
 import type { OpenBench } from './opened.js';
+import type { MilliSiemensPerCm } from '../units/index.js';
 import { productsKnown } from './recipe-products.js';
 
 /** The doses of a feed, with the feed that they measure out. */
@@ -25,6 +28,8 @@ export interface DosesAsked {
   /** The feeds beside it, and what would make it surer. */
   beside?: boolean;
   prices?: boolean;
+  /** What the pen shows in the water alone, mS/cm; steps by the pen follow it. */
+  waterMSPerCm?: MilliSiemensPerCm | undefined;
 }
 
 /** Weeks of a year. */
@@ -33,9 +38,9 @@ export const WEEKS = 52;
 /** The feed and its doses, the same for `blend`, `sheet`, `meter` and `concentrate`. Where there is no feed, the nearest one is measured out. */
 export async function dosesOfFeed(
   request: FeedRequest,
-  open: Pick<OpenBench, 'kit' | 'catalog' | 'feeds'>,
+  open: Pick<OpenBench, 'kit' | 'catalog' | 'feeds' | 'pen' | 'bench'>,
   { bare, ...wanted }: FeedWishes,
-  { offers, beside = false, prices = false }: DosesAsked,
+  { offers, beside = false, prices = false, waterMSPerCm }: DosesAsked,
 ): Promise<DosesOfFeed> {
   const { kit, catalog } = open;
   const known = productsKnown(catalog);
@@ -44,8 +49,30 @@ export async function dosesOfFeed(
     return bareDoses(request, isEmptyKit(kit) ? { ...kit, ...USUAL_KIT } : kit, { known, solubility, offers }, prices);
   const weekly = open.feeds.find(({ name }) => name === request.header.name)?.weeklyLitres;
   const litresPerYear = weekly === undefined ? null : weekly * WEEKS;
-  const result = await givenFeed(request, { ...wanted, kit, known, solubility, offers, beside, prices, litresPerYear });
+  const pen = penInHand(open, wanted.by, waterMSPerCm);
+  const result = await givenFeed(request, {
+    ...wanted,
+    ...pen,
+    kit,
+    known,
+    solubility,
+    offers,
+    beside,
+    prices,
+    litresPerYear,
+  });
   return { result, plan: result.given.plan, sure: result.status === 'made' ? result.given.sure : null };
+}
+
+/** The pen that may steer doses: that of the bench; where it is asked for and none is named, one that shows EC. */
+function penInHand(
+  { pen, bench }: Pick<OpenBench, 'pen' | 'bench'>,
+  by: FeedWishes['by'],
+  waterMSPerCm: MilliSiemensPerCm | undefined,
+): { pen?: PenInHand } {
+  if (by === 'measure' || (by === undefined && !bench?.namesPen)) return {};
+  const steering = usualPen(pen === null || pen === 'EC' ? null : pen);
+  return { pen: { pen: steering, ...(waterMSPerCm === undefined ? {} : { waterMSPerCm }) } };
 }
 
 /** The cheapest mix inside the limits, measured out as near as the kit can where a batch is named. */

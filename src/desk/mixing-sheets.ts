@@ -53,7 +53,11 @@ async function sheetOf(
   which: FeedWishes,
   options: Parameters<typeof mixingSheet>[3],
 ): Promise<{ sheet: SheetOfFeed; reached: boolean }> {
-  const { result, plan, sure } = await dosesOfFeed(request, open, which, { offers: true, beside: true });
+  const { result, plan, sure } = await dosesOfFeed(request, open, which, {
+    offers: true,
+    beside: true,
+    waterMSPerCm: options.waterMSPerCm,
+  });
   if (plan === null) return { sheet: mixingSheet(null, request, result, options), reached: false };
   const sureness = sure?.sureness ?? surenessOf(plan, plan.request, { known: productsKnown(open.catalog) });
   const sheet = mixingSheet(plan, request, result, { ...options, sureness, sure });

@@ -104,6 +104,14 @@ export function shows({ waters, waterMSPerCm }: CanByPen, parts: readonly Part[]
   return waterMSPerCm === undefined ? model : milliSiemensPerCm(waterMSPerCm + model - likelyEc([], waters));
 }
 
+/** The least increment that the pen tells above a reading, mS/cm. */
+export function leastSteered(pen: SteeringPen, before: number): number {
+  let least = READABLE * dipSd(pen, before) * Math.SQRT2;
+  // the error grows with what is read
+  for (let i = 0; i < 8; i += 1) least = READABLE * hypot(dipSd(pen, before), dipSd(pen, before + least));
+  return least * 1.02;
+}
+
 /** Why the pen cannot steer an item; null where it can. */
 function whyNotSteered(
   { product, amount }: ItemByPen,

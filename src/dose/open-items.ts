@@ -18,6 +18,8 @@ export interface ChooseSettings {
   known: readonly PowderKnown[];
   /** Standard deviations that must fit. */
   margin: number;
+  /** Levels of the items that a pen steers, by id. */
+  steered?: ReadonlyMap<string, readonly Measure[]> | undefined;
 }
 
 /** Times the blend's dose, where no limit bounds an item. */
@@ -27,12 +29,17 @@ export function openItems(
   products: readonly ClosedProduct[],
   wanted: readonly number[],
   limits: DoseLimits,
-  { tools, known }: ChooseSettings,
+  { tools, known, steered }: ChooseSettings,
 ): OpenItem[] {
   const most = reachOf(limits);
   return products.map((product, i) => {
     const ceiling = limits.ceilings[i]! * (1 + 1e-9);
     const reach = Number.isFinite(most[i]!) ? Math.max(most[i]!, 2 * wanted[i]!) : UNBOUNDED * wanted[i]!;
+    const levels = steered?.get(product.id);
+    if (levels) {
+      const measures = levels.filter((m) => m.amount <= ceiling);
+      return { product, wanted: wanted[i]!, measures: [NOTHING, ...measures], unmeasured: false };
+    }
     const fit = toolsFor(product, tools, known);
     const unmeasured = fit.length === 0;
     const paper = paperTools.filter((tool) => (tool.kind === 'scale') === (product.form === 'powder'));

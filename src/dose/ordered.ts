@@ -11,8 +11,12 @@ import type { DosePlan, TrialPlan } from './plan-types.js';
 export function ordered(plan: TrialPlan, blend: Amounts): DosePlan {
   const { shelf, waters, temperatureC } = plan.request;
   const used = watersOf(blend, waters);
-  const told = sequenceOf(partsOf(blend, shelf), used, { temperatureC }).turns.map(({ product }) => product.id);
-  const sequence = sequenceOf(partsOf(plan.amounts, shelf), used, { temperatureC, told });
+  const told = plan.byPen
+    ? plan.items.map(({ product }) => product.id)
+    : sequenceOf(partsOf(blend, shelf), used, { temperatureC }).turns.map(({ product }) => product.id);
+  // readings of the pen are totals in the full can
+  const full = plan.byPen !== undefined;
+  const sequence = sequenceOf(partsOf(plan.amounts, shelf), used, { temperatureC, told, full });
   const place = new Map(sequence.turns.map(({ product }, i) => [product.id, i]));
   const sorted = <T>(items: readonly T[], id: (item: T) => string): T[] =>
     [...items].sort((a, b) => place.get(id(a))! - place.get(id(b))!);

@@ -25,7 +25,12 @@ export async function planOnce(
 ): Promise<TrialPlan> {
   const batchLitres = batchOf(request);
   const tools = toolsOf(kit);
-  const settings = { tools, known: options.known ?? request.market ?? [], margin: options.margin ?? 0 };
+  const settings = {
+    tools,
+    known: options.known ?? request.market ?? [],
+    margin: options.margin ?? 0,
+    steered: options.steered,
+  };
   const indices = amounts.products.flatMap((x, i) => (x > NONE ? [i] : []));
   const wanted = indices.map((i) => amounts.products[i]! * batchLitres);
   const products = indices.map((i) => request.shelf[i]!);

@@ -6,8 +6,10 @@ import type { Amounts } from '../can/mix-amounts.js';
 import type { Sequence } from '../can/sequence.js';
 import type { FeedRequest } from '../feed/request.js';
 import type { Miss, Mix } from '../feed/results.js';
+import type { StepByPen } from './by-pen-types.js';
 import type { DoseNote, DoseOffer } from './findings.js';
 import type { Measure } from './measure.js';
+import type { PenInHand } from './plan-by-pen.js';
 import type { DoseProof } from './proof.js';
 import type { Tool } from './tools.js';
 
@@ -67,6 +69,8 @@ interface Doses {
   tools: Tool[];
   notes: DoseNote[];
   proof: DoseProof;
+  /** The steps in their order where doses go by the pen; absent where they go by measure. */
+  byPen?: PenInHand & { steps: StepByPen[] };
 }
 
 export interface PlanOptions {
@@ -81,6 +85,8 @@ export interface PlanOptions {
   known?: readonly PowderKnown[];
   /** What water holds of each salt; without it no stock bottles are offered. */
   solubility?: readonly Solubility[];
+  /** Levels of the items that a pen steers, by id, in the place of what the kit measures. */
+  steered?: ReadonlyMap<string, readonly Measure[]>;
   /** False leaves the offers out (default: worked out where a limit is violated). */
   offers?: boolean;
 }

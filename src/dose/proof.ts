@@ -1,5 +1,5 @@
 /** What is known of how good the doses are. Every sentence on it is made from this alone. */
-export type DoseProof = SearchProof | SurestProof;
+export type DoseProof = SearchProof | SurestProof | PenProof;
 
 /** What the search for doses says of itself: made by `SearchProof.of` alone, from the choice that the search ended with. */
 export class SearchProof {
@@ -62,5 +62,20 @@ export class SurestProof {
   /** The same for a blend within limits tightened by so many standard deviations. */
   tightenedBy(sd: number): SurestProof {
     return new SurestProof(sd);
+  }
+}
+
+/** Doses go by readings of the pen, each rounded to its last digit: nothing is claimed of what lies between. */
+export class PenProof {
+  protected readonly isProof = true;
+  readonly by = 'the pen';
+  readonly tightened = 0;
+
+  private constructor() {
+    Object.freeze(this);
+  }
+
+  static of(): PenProof {
+    return new PenProof();
   }
 }

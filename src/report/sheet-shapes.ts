@@ -32,6 +32,19 @@ const step = z.strictObject({
   wanted: amount.describe('g or mL that the blend (or the nearest feed) wants'),
   effect: z.string(),
   borrowed: z.boolean().describe('nothing in the kit measures it: the amount is one for a borrowed scale or syringe'),
+  byPen: z
+    .union([
+      z.strictObject({
+        by: z.literal('pen'),
+        start: z.string().nullable().describe('what to start with; null: pinches alone'),
+        until: amount.describe('what the pen shows then, in unit'),
+        tolerance: amount.describe('as good within so much of it'),
+        unit: z.enum(['ppm', 'mS/cm']),
+      }),
+      z.strictObject({ by: z.literal('measure'), why: z.enum(['does not conduct', 'organic', 'too little']) }),
+    ])
+    .nullable()
+    .describe('null where all doses go by measure'),
   litres: amount.describe('in the can while it goes in'),
   reading: reading.describe('of the can with everything up to here'),
 });

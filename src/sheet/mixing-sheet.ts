@@ -20,6 +20,7 @@ import type {
   SheetOptions,
   SheetStatus,
   SheetStep,
+  StepOfPen,
 } from './sheet-types.js';
 import { blendOf, partsOf, readingOf, type Step, stepsOf } from './steps.js';
 import { unseenOf } from './unseen.js';
@@ -69,7 +70,8 @@ function sheetOf(
   const measured = measuredWater(options);
   const parts = partsOf(plan);
   const { sequence, mix } = plan;
-  const end = readingOf(parts, plan, request, pen, measured);
+  // by the pen the can is full from the start: its end is the last step
+  const end = plan.byPen ? steps.at(-1)!.reading : readingOf(parts, plan, request, pen, measured);
   const slips = slipsOf(plan, request, pen, end, waterMSPerCm);
   const products = plan.items.map((item) => item.product);
   return {
@@ -139,13 +141,12 @@ const leftOutOf = ({ leftOut }: DosePlan): LeftOut[] =>
 
 function sheetStep(
   { product, measure, alternatives, wanted, full, reading }: Step,
-  { tools, batchLitres }: Pick<DosePlan, 'tools' | 'batchLitres'>,
+  { tools, batchLitres, byPen }: Pick<DosePlan, 'tools' | 'batchLitres' | 'byPen'>,
 ): SheetStep {
   const unit = unitOf(product);
   const { amount } = measure;
   const perAmount = product.form === 'liquid' ? product.density : 1;
   const inKit = (m: Pick<Measure, 'tool' | 'amount'>): boolean => tools.some((own) => measures(own, m, perAmount));
-  // grams or millilitres are given beside a spoonful anyway, and to the digit
   const others = alternatives.filter(inKit);
   return {
     id: product.id,
@@ -154,10 +155,20 @@ function sheetStep(
     millilitres: unit === 'mL' ? amount : null,
     measures: [sheetMeasure({ ...measure, keeps: true }, unit), ...others.map((other) => sheetMeasure(other, unit))],
     wanted,
-    borrowed: !inKit(measure),
+    borrowed: measure.tool !== 'pen' && !inKit(measure),
+    byPen: stepOfPen(product.id, byPen),
     litres: full * batchLitres,
     reading,
   };
+}
+
+function stepOfPen(id: string, byPen: DosePlan['byPen']): StepOfPen | null {
+  const step = byPen?.steps.find(({ product }) => product.id === id);
+  if (!byPen || !step) return null;
+  if (step.by === 'measure') return { by: 'measure', why: step.why };
+  const { shown: until, tolerance } = step.until;
+  const unit = byPen.pen.scale === null ? 'mS/cm' : 'ppm';
+  return { by: 'pen', start: step.start?.words ?? null, until, tolerance, unit };
 }
 
 const sheetMeasure = ({ tool, words, amount, actions, keeps }: Alternative, unit: 'g' | 'mL'): SheetMeasure => ({

@@ -5,6 +5,7 @@ import type { Sequence } from '../can/sequence.js';
 import type { BlendResult, FeedHeader } from '../feed/results.js';
 import type { DoseNote, DoseOffer } from '../dose/findings.js';
 import type { DosePlan, Violation } from '../dose/plan-types.js';
+import type { MeasuredStep } from '../dose/by-pen-types.js';
 import type { DoseProof } from '../dose/proof.js';
 import type { Given, Sure } from '../blend/given-types.js';
 import type { Sureness } from '../chance/sure.js';
@@ -40,10 +41,17 @@ export interface SheetStep {
   wanted: number;
   /** True where nothing in the kit measures it: the amount is one for a borrowed scale or syringe. */
   borrowed: boolean;
+  /** How the pen steers it, where doses go by the pen; null where all go by measure. */
+  byPen: StepOfPen | null;
   /** Litres in the can while it goes in. */
   litres: number;
   reading: Reading;
 }
+
+/** A step of a can that is dosed by the pen: more until it shows a figure, or by measure and why. */
+export type StepOfPen =
+  | { by: 'pen'; start: string | null; until: number; tolerance: number; unit: 'ppm' | 'mS/cm' }
+  | { by: 'measure'; why: MeasuredStep['why'] };
 
 export interface SheetMeasure {
   tool: string;

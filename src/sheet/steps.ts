@@ -3,6 +3,7 @@ import type { Pen } from '../catalog/bench-types.js';
 import type { ClosedProduct } from '../label/closed-product.js';
 import type { FeedRequest } from '../feed/request.js';
 import { NINETY } from '../chance/deviates.js';
+import type { SteeredStep, SteeringPen } from '../dose/by-pen-types.js';
 import type { Measure } from '../dose/measure.js';
 import { type Blend, type Conductivity, ecOfPart, likelyEc, type Part, watersOf } from '../can/part.js';
 import type { Alternative, DosePlan } from '../dose/plan-types.js';
@@ -82,6 +83,17 @@ export function readingOf(
   return toReading(ec, shift, hypot(own, PEN_SPREAD * (ec.mSPerCm + shift), LAST_DIGIT), pen);
 }
 
+/** What a can is stopped at: the same pen dipped once more reads it again, but for the errors of two dips. */
+function stoppedAt({ after, until }: SteeredStep, { each, digit, scale }: SteeringPen): Reading {
+  const sd = Math.SQRT2 * hypot(each * after, digit / 2 / (scale ?? 1));
+  return {
+    mSPerCm: after,
+    pen: scale === null ? null : until.shown,
+    low: milliSiemensPerCm(Math.max(0, after - NINETY * sd)),
+    high: milliSiemensPerCm(after + NINETY * sd),
+  };
+}
+
 function readingsOf(
   turns: readonly (Part & { full: number })[],
   plan: DosePlan,
@@ -89,12 +101,13 @@ function readingsOf(
   pen: Pen,
   waterMSPerCm?: MilliSiemensPerCm,
 ): Reading[] {
-  return turns.map(({ full }, i) =>
-    readingOf(turns.slice(0, i + 1), plan, request, pen, {
-      full,
-      ...(waterMSPerCm === undefined ? {} : { waterMSPerCm }),
-    }),
-  );
+  const options = waterMSPerCm === undefined ? {} : { waterMSPerCm };
+  return turns.map(({ product, full }, i) => {
+    const step = plan.byPen?.steps.find((one) => one.product.id === product.id);
+    return step?.by === 'pen'
+      ? stoppedAt(step, plan.byPen!.pen)
+      : readingOf(turns.slice(0, i + 1), plan, request, pen, { full, ...options });
+  });
 }
 
 /** What the water reads beyond what its analysis says, mS/cm. */

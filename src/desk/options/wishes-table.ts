@@ -1,3 +1,4 @@
+import { parseDosedBy } from './dosed-by.js';
 import { type Catalog, findMedium, findPhase, findPlants, findProduct } from '../../catalog/catalog.js';
 import { readCan, readStrength, readWeekly } from '../../catalog/feed-values.js';
 import { parseRecipe, type ReadRecipeBy } from '../../advice/recipe.js';
@@ -142,6 +143,13 @@ export const WISH_OPTIONS = {
     says: 'doses that keep the limits in this share of cans: 95%',
     usual: '90 %',
     read: parseSure,
+  },
+  by: {
+    value: 'HOW',
+    says: 'how doses are had: "pen" (a spoon to start with, then pinches until the pen shows a figure), "measure" (spoons, syringe and scale alone)',
+    usual: 'by measure; by the pen where the bench names one and nothing in its kit is fine enough',
+    read: parseDosedBy,
+    choices: ['pen', 'measure'],
   },
   prices: {
     says: 'everything about what it costs to insist (shadow prices, reduced costs): each limit that binds, each product used or left out',

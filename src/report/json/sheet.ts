@@ -62,8 +62,8 @@ function noSheetJson(sheet: NoSheet): NoSheetJson {
 }
 
 function stepJson(step: SheetStep): SheetJson['steps'][number] {
-  const { id, name, grams, millilitres, measures, wanted, borrowed, litres, reading } = step;
-  return { id, name, grams, millilitres, measures, wanted, effect: effectSays(step), borrowed, litres, reading };
+  const { id, name, grams, millilitres, measures, wanted, borrowed, byPen, litres, reading } = step;
+  return { id, name, grams, millilitres, measures, wanted, effect: effectSays(step), borrowed, byPen, litres, reading };
 }
 
 const sureJson = ({

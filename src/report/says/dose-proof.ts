@@ -4,6 +4,8 @@ import { formatNumber } from '../../units/format.js';
 
 /** Why no better doses exist, or that nobody knows: made from what the search says of itself, never more. */
 export function doseProofSays(proof: DoseProof): string {
+  if (proof.by === 'the pen')
+    return 'the doses follow the blend to the last digit of the pen; what it cannot steer goes by measures chosen with them';
   const tightened = `the doses follow the blend for limits tightened by ${formatNumber(proof.tightened, 3)} of their standard deviations`;
   if (proof.by === 'each by itself') return `${tightened}, each by the measure of least expected error`;
   return proof.tightened === 0 ? searchSays(proof) : `${tightened}: there, ${searchSays(proof)}`;

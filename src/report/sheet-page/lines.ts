@@ -1,6 +1,5 @@
 import type { MixingSheet, SheetStep } from '../../sheet/sheet-types.js';
-import { figure } from '../figures.js';
-import { effectSays } from '../says/sheet.js';
+import { stepByPenSays } from '../says/by-pen.js';
 import { ecNumber, litresText, markText, number, range } from './readings.js';
 import { formatFixed } from '../../units/index.js';
 
@@ -13,7 +12,7 @@ export interface LineOnPage {
   what: string;
   /** Other measures of the same; empty where there is none. */
   others: string;
-  /** What to do with it, and what rounding did. */
+  /** What to do with it, and why it goes by measure where others go by the pen. */
   how: string;
   effect: string;
   /** What the pen shows after it; null where nothing is to be read. */
@@ -47,8 +46,8 @@ export function linesOf(sheet: MixingSheet): LineOnPage[] {
       amount: step.measures[0].words,
       what: step.name,
       others: othersOf(step, sheet.status === 'kept'),
-      how: step.millilitres === null ? 'Stir until it is wholly clear.' : 'Pour in and stir.',
-      effect: effectSays(step),
+      how: step.byPen?.by === 'pen' ? stepByPenSays(step.byPen) : HOW[step.millilitres === null ? 'g' : 'mL'],
+      effect: step.byPen?.by === 'measure' ? stepByPenSays(step.byPen) : '',
       reading: at(step.reading),
     });
   });
@@ -67,6 +66,8 @@ export function linesOf(sheet: MixingSheet): LineOnPage[] {
   return lines;
 }
 
+const HOW = { g: 'Stir until it is wholly clear.', mL: 'Pour in and stir.' };
+
 const BLANK: LineOnPage = { step: null, amount: '', what: '', others: '', how: '', effect: '', reading: null };
 
 const toTheMark = (sheet: MixingSheet, more: number): Pick<LineOnPage, 'amount' | 'what' | 'how'> => ({
@@ -83,24 +84,18 @@ function poured({ water }: MixingSheet, litres: number): string {
 }
 
 /**
- * `or 0.35 mL, or 14 drops`; a measure that would break a limit is not offered. Where limits are missed anyway, one that is as good as the same
- * is. Spoonfuls are always given in g or mL too.
+ * `or 0.35 mL, or 14 drops`: what else of the kit measures it, in that tool's own steps. A measure that would break a limit is not offered.
+ * Where limits are missed anyway, one that is as good as the same is.
  */
-function othersOf({ measures, grams, millilitres, borrowed }: SheetStep, kept: boolean): string {
+function othersOf({ measures, borrowed }: SheetStep, kept: boolean): string {
   const [chosen, ...rest] = measures;
-  if (borrowed) return chosen!.tool === 'scale' ? 'on a borrowed scale: see the top' : 'in a syringe: see the top';
-  const plain =
-    millilitres === null ? (grams === null ? [] : [`${amountText(grams)} g`]) : [`${amountText(millilitres)} mL`];
-  const weighed = chosen!.tool === 'scale' || chosen!.tool === 'syringe';
-  const same = weighed ? [] : plain.map((words) => `= ${words}`);
-  const near = (amount: number): boolean => Math.abs(amount / chosen!.amount - 1) <= SAME;
-  const offered = rest
-    .filter((m) => (kept ? m.keeps : near(m.amount)) && !(same.length > 0 && m.words === plain[0]))
-    .map((m) => `or ${m.words}`);
-  return [...same, ...offered].join(', ');
+  if (borrowed) return chosen.tool === 'scale' ? 'on a borrowed scale: see the top' : 'in a syringe: see the top';
+  const near = (amount: number): boolean => Math.abs(amount / chosen.amount - 1) <= SAME;
+  return rest
+    .filter((m) => (kept ? m.keeps : near(m.amount)))
+    .map((m) => `or ${m.words}`)
+    .join(', ');
 }
 
 /** What level spoons repeat to at best (from memory). */
 const SAME = 0.05;
-
-const amountText = (value: number): string => figure(value);

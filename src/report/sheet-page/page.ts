@@ -6,6 +6,7 @@ import { elementBar, missLines } from '../mix.js';
 import { type Bar, type Fact, spoken } from '../sheet.js';
 import { cautionSays } from '../says/cautions.js';
 import { doseOfferSays } from '../says/doses.js';
+import { byPenSays } from '../says/by-pen.js';
 import { orderLines } from '../says/order.js';
 import { keepingSays, leftOutSays, notesSay, surenessSays, unseenSays, waterNames } from '../says/sheet.js';
 import { ladderOf, type Rung } from './ladder.js';
@@ -57,7 +58,7 @@ export function pageOf(sheet: MixingSheet): SheetPage {
     twoScales: sheet.pen !== 'EC',
     lines: linesOf(sheet),
     ladder: ladderOf(sheet),
-    tolerance: toleranceText(sheet),
+    tolerance: byPenText(sheet) ?? toleranceText(sheet),
     unseen: sheet.unseen.map(unseenSays),
     keeps: keepingSays(sheet.keeps),
     sureness: surenessSays(sheet),
@@ -160,6 +161,14 @@ function nitrogenText({ nitrogen }: MixingSheet): string {
 
 const penText = (pen: MixingSheet['pen']): string =>
   pen === 'EC' ? 'shows EC in mS/cm' : `shows ppm on the ${pen} scale: 1 mS/cm is ${pen} ppm`;
+
+/** Of a can that is dosed by the pen its readings are what hands stop at. */
+function byPenText(sheet: MixingSheet): string | null {
+  if (sheet.steps.every(({ byPen }) => byPen?.by !== 'pen')) return null;
+  const { water, pen } = sheet;
+  const alone = pen === 'EC' ? mSPerCm(water.reading.mSPerCm) : shown(water.reading, pen);
+  return `${byPenSays(alone)} Readings at 25 °C or from a pen that corrects for temperature.`;
+}
 
 function toleranceText({ end, pen }: MixingSheet): string {
   const base = `Readings at 25 °C or from a pen that corrects for temperature; nine of ten good batches lie within ${range(end.reading, pen)} at the end.`;

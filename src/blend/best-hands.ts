@@ -1,0 +1,44 @@
+import type { FeedRequest } from '../feed/request.js';
+import { type FeedAsked, type FeedPlan, planFeed } from './feed-plan.js';
+
+/** How doses are to be had: by a pen as far as it steers them, by measures of the kit alone, or (undefined) by whichever does. */
+export type DosedBy = 'pen' | 'measure';
+
+type Planned = Awaited<ReturnType<typeof planFeed>>;
+
+/** So much more of the share a pen has to bring, unasked: a count is that uncertain. */
+const BETTER = 0.02;
+
+/**
+ * The feed by measure; unasked by the pen, where nothing in the kit is fine enough for it and a pen makes more cans keep the limits.
+ * @returns the hands that it is planned for beside it
+ */
+export async function inBestHands(
+  request: FeedRequest,
+  { by, pen, ...asked }: FeedAsked & { by?: DosedBy | undefined },
+): Promise<{ planned: Planned; asked: FeedAsked }> {
+  const steered = { ...asked, pen };
+  if (by === 'pen') return { planned: await planFeed(request, steered), asked: steered };
+  const first = await planFeed(request, asked);
+  if (by === 'measure' || !pen || !('plan' in first) || isFine(first)) return { planned: first, asked };
+  const other = await planFeed(request, steered);
+  const taken = 'plan' in other && other.plan.byPen !== undefined && isBetter(other, first);
+  return taken ? { planned: other, asked: steered } : { planned: first, asked };
+}
+
+/** Every item measured by the kit itself, and cans enough that keep the limits. */
+const isFine = (feed: FeedPlan): boolean => feed.share >= feed.wanted && isMeasured(feed);
+
+const isMeasured = ({ plan }: FeedPlan): boolean =>
+  plan.status === 'kept' && plan.notes.every(({ kind }) => !UNMEASURED.has(kind));
+
+const UNMEASURED: ReadonlySet<string> = new Set([
+  'bulk density missing',
+  'nothing measures a powder',
+  'nothing measures a liquid',
+]);
+
+function isBetter(other: FeedPlan, first: FeedPlan): boolean {
+  if (isMeasured(other) !== isMeasured(first)) return isMeasured(other);
+  return other.share > first.share + BETTER;
+}
