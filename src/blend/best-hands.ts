@@ -26,8 +26,13 @@ export async function inBestHands(
   return taken ? { planned: other, asked: steered } : { planned: first, asked };
 }
 
-/** Every item measured by the kit itself, and cans enough that keep the limits. */
-const isFine = (feed: FeedPlan): boolean => feed.share >= feed.wanted && isMeasured(feed);
+/** Every item measured by the kit itself, and either cans enough that keep the limits or nothing that a pen would tell better. */
+const isFine = (feed: FeedPlan): boolean =>
+  isMeasured(feed) &&
+  (feed.share >= feed.wanted || feed.plan.items.every(({ chosen: { sd, amount } }) => sd <= FINE * amount));
+
+/** Relative standard deviation of a dose by the pen at its best (common practice, no source: two dips of a 2 % pen). */
+const FINE = 0.05;
 
 const isMeasured = ({ plan }: FeedPlan): boolean =>
   plan.status === 'kept' && plan.notes.every(({ kind }) => !UNMEASURED.has(kind));

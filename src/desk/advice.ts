@@ -33,7 +33,7 @@ function ownFeed(open: OpenBench): OwnFeed | null {
   const full = collected.take(resolveProgramme(open.catalog, spec.plants, spec.medium, spec.phase, spec.where));
   const now = requestOf(spec, open, collected);
   const mix: OwnFeed['mix'] = async (request) => {
-    const { result } = await dosesOfFeed(request, open, { bare: false }, { offers: false });
+    const { result } = await dosesOfFeed(request, open, { bare: false, by: 'measure' }, { offers: false });
     return result.status === 'made' ? result : null;
   };
   return full && now ? { at, mix, percent: 100 * now.header.strengthFactor, full, header: now.header } : null;
