@@ -2,7 +2,7 @@ import { blend } from '../blend/blend.js';
 import { givenFeed, type GivenResult, type Sure } from '../blend/given.js';
 import { usualPen } from '../dose/by-pen.js';
 import { type DosePlan, planDoses } from '../dose/plan.js';
-import type { PenInHand } from '../dose/plan-by-pen.js';
+import type { PenInHand } from '../dose/by-pen-types.js';
 import { isEmptyKit, USUAL_KIT } from '../dose/usual-kit.js';
 import { amountsOfMix } from '../dose/wanted.js';
 import type { FeedRequest } from '../feed/request.js';

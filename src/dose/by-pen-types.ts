@@ -16,6 +16,12 @@ export interface SteeringPen {
   each: number;
 }
 
+/** A pen to steer doses by, and what it shows in the water alone where somebody read it, mS/cm. */
+export interface PenInHand {
+  pen: SteeringPen;
+  waterMSPerCm?: MilliSiemensPerCm;
+}
+
 /** A can that is to be dosed by the pen: all of its water in from the start, filled to the mark. */
 export interface CanByPen {
   /** In the order in which they go in. */

@@ -6,21 +6,14 @@ import { missesOf, readOut } from '../feed/readout.js';
 import type { FeedRequest } from '../feed/request.js';
 import type { ClosedProduct } from '../label/closed-product.js';
 import type { PowderKnown } from '../label/product.js';
-import type { MilliSiemensPerCm } from '../units/index.js';
 import { leastSteered, measureByPen, stepsByPen } from './by-pen.js';
-import type { CanByPen, ItemByPen, SteeredStep, SteeringPen, StepByPen } from './by-pen-types.js';
+import type { CanByPen, ItemByPen, PenInHand, SteeredStep, SteeringPen, StepByPen } from './by-pen-types.js';
 import type { Measure } from './measure.js';
 import { orderForPen } from './pen-order.js';
 import { planOnce } from './plan-once.js';
 import type { PlannedItem, PlanOptions, TrialPlan } from './plan-types.js';
 import { PenProof } from './proof.js';
 import { toolsOf } from './tools.js';
-
-/** A pen to steer doses by, and what it shows in the water alone where somebody read it, mS/cm. */
-export interface PenInHand {
-  pen: SteeringPen;
-  waterMSPerCm?: MilliSiemensPerCm;
-}
 
 /**
  * Doses by the pen: what it can steer is had to the last digit, and goes in until the can shows a figure; the rest goes by measures of the

@@ -6,10 +6,9 @@ import type { Amounts } from '../can/mix-amounts.js';
 import type { Sequence } from '../can/sequence.js';
 import type { FeedRequest } from '../feed/request.js';
 import type { Miss, Mix } from '../feed/results.js';
-import type { StepByPen } from './by-pen-types.js';
+import type { PenInHand, StepByPen } from './by-pen-types.js';
 import type { DoseNote, DoseOffer } from './findings.js';
 import type { Measure } from './measure.js';
-import type { PenInHand } from './plan-by-pen.js';
 import type { DoseProof } from './proof.js';
 import type { Tool } from './tools.js';
 
