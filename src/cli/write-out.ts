@@ -1,4 +1,3 @@
-import { randomBytes } from 'node:crypto';
 import { chmodSync, realpathSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { type Problem, problem, Refusal } from '../problem.js';
@@ -12,7 +11,7 @@ export function writeOut(path: string, content: string | Uint8Array, cwd: string
   const old = statOf(path, cwd);
   if (old?.isDirectory()) throw new Refusal([cannotWrite(path, 'EISDIR', fix)!]);
   const full = old ? realpathSync(resolve(cwd, path)) : resolve(cwd, path);
-  const beside = `${full}.${randomBytes(4).toString('hex')}.new`;
+  const beside = `${full}.${crypto.randomUUID().slice(0, 8)}.new`;
   try {
     writeFileSync(beside, content, { flag: 'wx' });
     if (old) chmodSync(beside, old.mode);

@@ -25,7 +25,6 @@ describe('the package from its tarball', () => {
       '@stdlib/math-base-special-exp',
       'highs',
       'javascript-lp-solver',
-      'mathjs',
       'yaml',
       'csv-parse',
       'zod',
