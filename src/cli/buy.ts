@@ -16,7 +16,7 @@ export const buyCommand: Command = {
   examples: [
     {
       line: 'velamen buy --bench examples/what-to-buy',
-      says: 'the cheapest packs for all feeds of a bench for half a year, and the next four ways',
+      says: 'what to buy for all feeds of a bench for half a year: the cheapest, the fewest jars, the nearest to the aims',
     },
     {
       line: 'velamen buy --bench examples/what-to-buy --year --at-most 2 --ban urea',
@@ -28,12 +28,14 @@ export const buyCommand: Command = {
     },
   ],
   about: [
-    'Takes what is on hand first and chooses whole packs for all feeds together, over the weeks to come, for the least money (packs, and water where it has a price). Rules, caps and label ceilings hold as in blend. The next ways to buy each do without a part of every way before them.',
+    'Takes what is on hand first and chooses whole packs for all feeds together, over the weeks to come, so that each can be given near its aims as in blend: for the least money (packs, and water where it has a price); with the fewest new products; and as near to the aims as twice the least money brings them.',
     'A product of the shelf without on_hand counts as enough; 0 counts as used up. More of what stands on the shelf is no new product. Where no purchase does (exit code 3) it says which feed fails, and why.',
     'The work of a search is counted in steps, not in seconds. Where that is not enough the first line says "Not finished" (JSON: status unfinished, exit code 0), with the best so far or none; never that nothing does.',
   ],
   options: [
     ...A_FEED,
+    'near',
+    'sure',
     'weekly',
     'weeks',
     'months',
@@ -46,6 +48,7 @@ export const buyCommand: Command = {
     'effort',
     'seconds',
     'insteadOf',
+    'full',
     ...OUT,
   ],
   async run(given, io) {

@@ -74,6 +74,8 @@ export function plannedFeeds(
 /** Wishes of a purchase mean nothing where a product is to be replaced. */
 export function refusePurchaseWishes(wishes: Wishes, collected: Collected): void {
   const idle = made(wishes, [
+    'near',
+    'sure',
     'weekly',
     'weeks',
     'months',

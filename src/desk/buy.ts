@@ -10,10 +10,12 @@ import { plannedFeeds, purchaseWishes, refusePurchaseWishes } from './buy-wishes
 import { Collected } from './collected.js';
 import { pricesInOtherCurrencies } from './currencies.js';
 import { feedRequests } from './feed-requests.js';
+import { feedWishes } from './feed-wishes.js';
 import { closeMarket, marketOf } from './market.js';
 import { opened } from './opened.js';
 import { readWish } from './options/read-wish.js';
 import { parseHorizon, USUAL_WEEKS } from './options/horizon.js';
+import { productsKnown } from './recipe-products.js';
 import { shippedCatalog } from './shipped-catalog.js';
 import type { Wishes } from './wishes.js';
 
@@ -27,7 +29,7 @@ export interface Search {
 
 /**
  * The whole packs to buy so that every feed that is meant can be mixed over the weeks to come, for the least money, with the proof that no
- * purchase costs less, and the next ways to buy. `met` is false where no purchase does; a search that was not finished says so instead.
+ * purchase costs less, and other ways to buy. `met` is false where no purchase does; a search that was not finished says so instead.
  * @throws Refusal with every problem of bench, shelf, market and wishes
  */
 export async function buyFor(
@@ -44,6 +46,7 @@ export async function buyFor(
   collected.add(...pricesInOtherCurrencies(market.all, open.currency));
   const weeks = collected.take(parseHorizon({ ...wishes, year: wishes.year === true })) ?? USUAL_WEEKS;
   const feeds = plannedFeeds(wishes, open, requests, collected);
+  const wanted = feedWishes(wishes, collected);
   const { effort, seconds, ...asked } = purchaseWishes(wishes, market, open, collected);
   if (wishes.seconds !== undefined && now === undefined)
     collected.add(
@@ -70,6 +73,13 @@ export async function buyFor(
     market: labels.closed,
     marketName: market.name,
     currency: open.currency,
+    ...(wanted.factor === undefined ? {} : { factor: wanted.factor }),
+    hands: {
+      kit: open.kit,
+      known: productsKnown(catalog),
+      solubility: catalog.solubility,
+      ...(wanted.sure === undefined ? {} : { sure: wanted.sure }),
+    },
   };
   const told = { name: market.name, products: market.products.length };
   const result = labels.stopped

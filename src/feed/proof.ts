@@ -155,12 +155,14 @@ function ofReach({ whole, ends }: ReachSettled): Judged {
   return { ...ofVerdict(unproved ?? whole), figures: { ...NO_FIGURES, ...worstOf([whole, ...ends]) } };
 }
 
-function ofPurchase({ answer, overCap }: PurchaseSettled): Judged {
+function ofPurchase({ answer, overCap, way }: PurchaseSettled): Judged {
   if (!answer.found) {
     if (!answer.none) return { verdict: 'uncertified' };
     return { verdict: answer.byArithmetic ? 'infeasible' : 'uncertified', engine: answer.engine };
   }
-  return ofPacks(answer, isByArithmetic(answer) && overCap.length === 0);
+  const fewer = way.kind === 'simplest' ? way.fewer : null;
+  const noneFewer = fewer === null || (!fewer.found && fewer.none && fewer.byArithmetic);
+  return ofPacks(answer, isByArithmetic(answer) && noneFewer && overCap.length === 0);
 }
 
 function ofFewest({ number, purchase, overCap }: FewestSettled): Judged {

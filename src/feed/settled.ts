@@ -89,8 +89,13 @@ export interface PurchaseSettled {
   question: 'purchase';
   currency: string;
   weeks: number;
-  /** Options listed before this one, without part of each of which this one does. */
-  earlier: number;
+  /** What it was chosen for; of the fewest new products, what a search for fewer ended with: null where fewer than none would be. */
+  way:
+    | { kind: 'cheapest' }
+    | { kind: 'simplest'; products: number; fewer: PurchaseAnswer | null }
+    | { kind: 'nearest'; mostMoney: number };
+  /** Times the usual widths around its aims within which every feed is held; null where limits alone hold. */
+  near: number | null;
   answer: PurchaseAnswer;
   /** Feeds that these packs give no blend under the EC cap for, by the full model. */
   overCap: readonly string[];

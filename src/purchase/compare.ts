@@ -6,7 +6,7 @@ import type { Comparison, PurchaseOptions, Unproved } from './types.js';
 /** The joint purchase beside buying for each feed alone, and beside the fewest products that do. */
 export async function compare(
   joint: Joint,
-  best: Unproved & { found: Found },
+  best: Unproved & { chosen: { found: Found } },
   options: PurchaseOptions,
 ): Promise<Comparison> {
   const alone = joint.feeds.length < 2 ? [] : await eachAlone(joint, options);
@@ -38,7 +38,7 @@ async function eachAlone(joint: Joint, options: PurchaseOptions): Promise<Compar
 
 async function fewest(
   joint: Joint,
-  { option, overCap, found }: Unproved & { found: Found },
+  { option, overCap, chosen: { found } }: Unproved & { chosen: { found: Found } },
   options: PurchaseOptions,
 ): Promise<Comparison['fewest']> {
   const { currency, feeds } = joint.request;

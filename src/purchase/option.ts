@@ -1,19 +1,30 @@
 import { settleUnderCaps } from './ec.js';
-import { pricePerUnit } from '../feed/price.js';
 import type { Joint } from './program.js';
 import type { Found } from './search.js';
-import { availableWith, closestPossible, type Settled } from './settle.js';
+import { plannedFeeds, usedBy } from './planned.js';
+import { availableWith, type Settled } from './settle.js';
 import type { OptionFeed, Pack, StockLine, Unproved } from './types.js';
 import { justMetBy, readOut } from '../feed/readout.js';
-import type { Mix } from '../feed/results.js';
+import type { GivenMade } from '../blend/given-types.js';
+import type { FeedRequest } from '../feed/request.js';
 
 /** A year of 52 weeks. */
-const WEEKS_IN_MONTH = 52 / 12;
+const WEEKS = 52;
+const WEEKS_IN_MONTH = WEEKS / 12;
 /** A limit with less than this share of its bound to spare is only just met. */
 const JUST = 0.02;
 
-/** A found purchase read out: packs, each feed's thriftiest blend from them, what becomes of every stock. */
-export async function optionOf(joint: Joint, found: Found): Promise<Unproved> {
+/**
+ * A found purchase read out: packs, each feed as it will be given, what becomes of every stock.
+ * @param requests the feeds as they were asked for, not yet held near
+ * @param factor times the usual widths that the feeds are to be given within
+ */
+export async function optionOf(
+  joint: Joint,
+  found: Found,
+  requests: readonly FeedRequest[],
+  factor: number,
+): Promise<Unproved> {
   const { counts } = found;
   const packs = packsOf(joint, counts);
   const spend = packs.reduce((sum, pack) => sum + pack.count * pack.price, 0);
@@ -29,7 +40,8 @@ export async function optionOf(joint: Joint, found: Found): Promise<Unproved> {
     ));
   if (done === null) throw new Error('a purchase that was found to do could not be mixed');
   const { settled, over } = done;
-  const feeds = feedsOf(joint, settled);
+  const planned = await plannedFeeds(joint, requests, available, settled, factor);
+  const feeds = feedsOf(joint, settled, planned);
   const waterCost = feeds.reduce(
     (sum, feed) => sum + feed.litres * feed.waters.reduce((s, w) => s + w.costPerLitre, 0),
     0,
@@ -40,8 +52,8 @@ export async function optionOf(joint: Joint, found: Found): Promise<Unproved> {
     waterCost,
     total: spend + waterCost,
     feeds,
-    stock: stockOf(joint, counts, settled),
-    closest: await closestPossible(joint, available),
+    laterYears: laterYearsOf(joint, feeds),
+    stock: stockOf(joint, counts, feeds),
   };
   return { option, overCap: over };
 }
@@ -58,33 +70,41 @@ function packsOf(joint: Joint, counts: readonly number[]): Pack[] {
             pack: offer!.pack,
             unit: product.composition.per,
             isNew: !isOnShelf,
+            isInvented: product.evidence === 'invented for the demo',
           },
         ]
       : [],
   );
 }
 
-function feedsOf(joint: Joint, settled: Settled): OptionFeed[] {
+/** Each feed as it is given; where nobody says what it is measured with, the thriftiest mix. */
+function feedsOf(joint: Joint, settled: Settled, planned: readonly (GivenMade | null)[]): OptionFeed[] {
   const shelf = joint.pool.map((candidate) => candidate.product);
   return joint.request.feeds.map(({ request }, f) => {
-    const mix = readOut(settled.amounts[f]!, { ...request, shelf });
+    const made = planned[f] ?? null;
+    const mix = made === null ? readOut(settled.amounts[f]!, { ...request, shelf }) : made.given.plan.mix;
     return {
       ...mix,
       feed: request.header,
       litres: joint.feeds[f]!.litres,
       justMet: justMetBy(mix, JUST),
-      largestMiss: largestMissOf(mix),
+      given: made?.given ?? null,
     };
   });
 }
 
-function stockOf(joint: Joint, counts: readonly number[], settled: Settled): StockLine[] {
-  const weekly = joint.request.feeds.map((feed) => feed.weeklyLitres);
+/** Money a year for what the feeds use; null where a price is unknown. */
+function laterYearsOf({ request }: Joint, feeds: readonly OptionFeed[]): number | null {
+  if (feeds.some(({ items }) => items.some(({ costPerLitre }) => costPerLitre === null))) return null;
+  return feeds.reduce((sum, { costPerLitre }, f) => sum + WEEKS * request.feeds[f]!.weeklyLitres * costPerLitre, 0);
+}
+
+function stockOf(joint: Joint, counts: readonly number[], feeds: readonly OptionFeed[]): StockLine[] {
   return joint.pool.flatMap(({ product, onHand, offer }, i): StockLine[] => {
     const bought = (offer?.pack ?? 0) * counts[i]!;
-    const perWeek = settled.amounts.reduce((sum, amounts, f) => sum + weekly[f]! * amounts.products[i]!, 0);
+    const used = usedBy(joint, feeds, product.id);
+    const perWeek = used / joint.request.weeks;
     if (bought === 0 && !(perWeek > 1e-12)) return [];
-    const used = perWeek * joint.request.weeks;
     const there = onHand === null ? null : onHand + bought;
     return [
       {
@@ -99,32 +119,4 @@ function stockOf(joint: Joint, counts: readonly number[], settled: Settled): Sto
       },
     ];
   });
-}
-
-/** Largest distance from an aim as a share of the aim; 0 without aims. */
-function largestMissOf(mix: Mix): number {
-  return Math.max(
-    0,
-    ...mix.elements.flatMap(({ mgPerLitre, aim }) =>
-      aim !== null && aim > 0 ? [Math.abs(mgPerLitre - aim) / aim] : [],
-    ),
-  );
-}
-
-/** Value of what goes into an average litre of all feeds. */
-function valuePerLitre(feeds: readonly Pick<OptionFeed, 'litres' | 'costPerLitre'>[]): number {
-  const litres = feeds.reduce((sum, feed) => sum + feed.litres, 0);
-  return feeds.reduce((sum, feed) => sum + feed.litres * feed.costPerLitre, 0) / litres;
-}
-
-/** The same for blends that are settled but not read out. */
-export function settledValue(joint: Joint, settled: Settled): number {
-  const prices = joint.pool.map(({ product }) => pricePerUnit(product) ?? 0);
-  const feeds = settled.amounts.map((amounts, f) => ({
-    litres: joint.feeds[f]!.litres,
-    costPerLitre:
-      amounts.products.reduce((sum, x, i) => sum + x * prices[i]!, 0) +
-      amounts.waters.reduce((sum, x, i) => sum + x * joint.request.feeds[f]!.request.waters[i]!.pricePerLitre, 0),
-  }));
-  return valuePerLitre(feeds);
 }

@@ -2,10 +2,10 @@ import { type Caution, cautionsFor } from '../can/cautions.js';
 import { Proof, type Stop } from '../feed/proof.js';
 import { compare } from './compare.js';
 import { atLeastEc, ecReserve, keepsCaps } from './ec.js';
-import { extrasOf } from './extras.js';
+import { factorIn, type Held, heldNear } from './held.js';
 import { optionOf } from './option.js';
 import { type Joint, jointProgram } from './program.js';
-import { answerOf, type Found, isOver, type Search, search, stopAt, without } from './search.js';
+import { answerOf, isOver, type Search, search, stopAt } from './search.js';
 import type {
   PurchaseCannot,
   PurchaseMade,
@@ -17,59 +17,74 @@ import type {
   PurchaseResult,
   PurchaseUnfinished,
   Unproved,
+  Way,
 } from './types.js';
+import { type Chosen, nearest, simplest } from './ways.js';
 import { failuresOf } from './why.js';
 
 /**
- * The cheapest whole packs with which every feed can be mixed over the horizon, the shelf used first; the next best that differ in
- * what is bought; and what they are worth beside other ways. Where no purchase does, why. A search that is not finished never says that
- * nothing does.
+ * The cheapest whole packs with which every feed can be given over the horizon near its aims, the shelf used first; that of the fewest new
+ * products; the nearest for twice the money; and what they are worth beside other ways. Where no purchase does, why. A search that is not
+ * finished never says that nothing does.
  */
 export async function purchase(request: PurchaseRequest, options: PurchaseOptions = {}): Promise<PurchaseResult> {
-  let joint = jointProgram(request);
-  let listed = await list(joint, options);
+  options.onStep?.({ kind: 'near' });
+  const held = await heldNear(request, request.factor ?? 1, options);
+  if (held === null) return unfinished(request, { by: 'time' });
+  options.onStep?.({ kind: 'best' });
+  let first = await cheapestOf(request, held, jointProgram(held.request), options);
   // the linearisation of the least EC has the last word on what is impossible, as in blend
-  const second = isNone(listed) || isOverCap(listed) ? await atLeastEc(joint, options) : null;
+  const second = isNone(first) || isOverCap(first) ? await atLeastEc(first.joint, options) : null;
   if (second) {
-    const again = await list(second, options);
-    const [best] = again.listed;
-    const isBetter = best === undefined ? isNone(again) : isSettled(best);
+    const again = await cheapestOf(request, held, second, options);
+    const isBetter = again.listed === null ? isNone(again) : isSettled(again.listed);
     // a search that was cut short leaves open what the first one ruled out
-    if (isBetter || (isNone(listed) && isCutShort(again))) [joint, listed] = [second, again];
-  } else if (isNone(listed) && isOver(options)) return unfinished(request, { by: 'time' });
-  if (listed.listed.length > 0) return made(joint, listed, options);
-  const { stopped } = listed;
-  return stopped!.none ? nothing(joint, stopped!, options) : unfinished(joint.request, stopped!.stopped);
+    if (isBetter || (isNone(first) && isCutShort(again))) first = again;
+  } else if (isNone(first) && isOver(options)) return unfinished(request, { by: 'time' });
+  if (first.listed !== null) return made(request, first.joint, first.listed, options);
+  const stopped = first.answer as Extract<Search, { found: null }>;
+  return stopped.none ? nothing(first.joint, stopped, options) : unfinished(request, stopped.stopped);
 }
 
-async function made(joint: Joint, { listed, notes }: Listing, options: PurchaseOptions): Promise<PurchaseMade> {
-  const [best, ...rest] = inOrder(listed) as [Listed, ...Listed[]];
+async function made(
+  request: PurchaseRequest,
+  joint: Joint,
+  best: Listed,
+  options: PurchaseOptions,
+): Promise<PurchaseMade> {
+  const { listed, notes } = await otherWays(request, best, options);
   options.onStep?.({ kind: 'beside' });
-  const extras = await extrasOf(joint, best.option, options);
   const oneMore = await oneMoreAllowed(joint, options);
   const comparison = isOver(options) ? null : await compare(joint, best, options);
   const reserve = isSettled(best) ? await ecReserve(joint, best.option, options) : null;
   const beside = isOver(options) && notes.every(({ kind }) => kind !== 'not finished') ? [NO_TIME_BESIDE] : [];
-  const proofOf = (one: Listed): Proof =>
+  const proofOf = ({ chosen, overCap }: Listed): Proof =>
     Proof.of({
       question: 'purchase',
       ...horizonOf(joint),
-      earlier: listed.indexOf(one),
-      answer: answerOf(one.found),
-      overCap: one.overCap,
-      reserve: one === best || one === listed[0] ? reserve : null,
+      way: chosen.way,
+      near: factorIn(chosen.held.near),
+      answer: answerOf(chosen.found),
+      overCap,
+      reserve: chosen.joint === joint ? reserve : null,
     });
-  const proved = (one: Listed): PurchaseOption => ({ ...one.option, proof: proofOf(one) });
+  const told = listed.map(
+    ({ one, ways }): PurchaseOption => ({
+      ...one.option,
+      ways,
+      factor: factorIn(one.chosen.held.near),
+      proof: proofOf(one),
+    }),
+  );
   return {
     status: 'made',
-    ...headOf(joint.request),
-    options: [proved(best), ...rest.map(proved)],
-    extras,
+    ...headOf(request),
+    options: told as [PurchaseOption, ...PurchaseOption[]],
     oneMoreAllowed: oneMore,
     comparison,
     notes: [...notesOf(joint), ...notes, ...beside],
     cautions: cautionsOf(joint, best.option),
-    proof: proofOf(listed[0]!),
+    proof: told[0]!.proof,
   };
 }
 
@@ -81,7 +96,8 @@ async function nothing(
   const proof = Proof.of({
     question: 'purchase',
     ...horizonOf(joint),
-    earlier: 0,
+    way: { kind: 'cheapest' },
+    near: null,
     answer: { found: false, none: true, byArithmetic: answer.byArithmetic, engine: answer.engine },
     overCap: [],
     reserve: null,
@@ -109,69 +125,91 @@ export function unfinished(request: PurchaseRequest, stopped: Stop): PurchaseUnf
     stopped,
     notes: [],
     cautions: [],
-    proof: Proof.of({ question: 'purchase', currency, weeks, earlier: 0, answer, overCap: [], reserve: null }),
+    proof: Proof.of({
+      question: 'purchase',
+      currency,
+      weeks,
+      way: CHEAPEST,
+      near: null,
+      answer,
+      overCap: [],
+      reserve: null,
+    }),
   };
 }
 
+const CHEAPEST = { kind: 'cheapest' } as const;
+
 /** An option with what the search said of it. */
 interface Listed extends Unproved {
-  found: Found;
+  chosen: Chosen;
 }
 
-/** Options as they were found, and what ended the search for more. */
-interface Listing {
-  listed: Listed[];
-  stopped: Exclude<Search, { found: Found }> | null;
-  notes: PurchaseNote[];
+/** The search for the cheapest. */
+interface First {
+  joint: Joint;
+  answer: Search;
+  listed: Listed | null;
 }
 
-async function list(joint: Joint, options: PurchaseOptions): Promise<Listing> {
-  const most = options.options ?? 5;
-  const listed: Listed[] = [];
-  let left = joint;
-  while (listed.length < most) {
-    options.onStep?.(listed.length === 0 ? { kind: 'best' } : { kind: 'option', number: listed.length + 1, of: most });
-    const answer = await search(left, { ...options, byCases: listed.length === 0 });
-    if (!answer.found)
-      return { listed, stopped: answer, notes: listed.length === 0 ? [] : [endNote(answer, listed.length)] };
-    const { found } = answer;
-    listed.push({ ...(await optionOf(joint, found)), found });
-    if (found.boundBy === null) {
-      return { listed, stopped: null, notes: [{ kind: 'not finished', at: 'best', stopped: stopAt(options) }] };
+async function cheapestOf(
+  request: PurchaseRequest,
+  held: Held,
+  joint: Joint,
+  options: PurchaseOptions,
+): Promise<First> {
+  const answer = await search(joint, options);
+  if (!answer.found) return { joint, answer, listed: null };
+  const factor = request.factor ?? 1;
+  const listed = await read(request, { way: CHEAPEST, joint, held, factor, found: answer.found });
+  return { joint, answer, listed };
+}
+
+async function read(request: PurchaseRequest, chosen: Chosen): Promise<Listed> {
+  const requests = request.feeds.map((feed) => feed.request);
+  return { ...(await optionOf(chosen.joint, chosen.found, requests, chosen.factor)), chosen };
+}
+
+/** The options beside the cheapest, each told once. */
+async function otherWays(
+  request: PurchaseRequest,
+  best: Listed,
+  options: PurchaseOptions,
+): Promise<{ listed: { one: Listed; ways: [Way, ...Way[]] }[]; notes: PurchaseNote[] }> {
+  const listed: { one: Listed; ways: [Way, ...Way[]] }[] = [{ one: best, ways: ['cheapest'] }];
+  if (best.chosen.found.boundBy === null)
+    return { listed, notes: [{ kind: 'not finished', at: 'best', stopped: stopAt(options) }] };
+  const notes: PurchaseNote[] = [];
+  for (const way of ['simplest', 'nearest'] as const) {
+    if (!(options.ways ?? [way]).includes(way)) continue;
+    options.onStep?.({ kind: 'way', way });
+    const choice = await (way === 'simplest' ? simplest(best.chosen, options) : nearest(request, best.chosen, options));
+    if (choice.found === null) {
+      if (choice.stopped) notes.push({ kind: 'not finished', at: 'more', stopped: choice.stopped.stopped });
+      continue;
     }
-    if (found.counts.every((count) => count === 0)) break;
-    left = without(left, found.counts, listed.length);
+    const same = listed.find(({ one }) => isSame(one.chosen, choice));
+    if (same) same.ways.push(way);
+    else listed.push({ one: await read(request, choice), ways: [way] });
   }
-  return { listed, stopped: null, notes: [] };
+  return { listed, notes: notes.slice(0, 1) };
 }
 
-const isNone = ({ listed, stopped }: Listing): boolean => listed.length === 0 && stopped?.none === true;
-const isOverCap = ({ listed }: Listing): boolean => listed[0] !== undefined && !keepsCaps(listed[0].option);
+/** The same packs: pools are in the same order, for they are of the same request. */
+const isSame = (a: Chosen, b: Chosen): boolean => a.found.counts.every((count, i) => count === b.found.counts[i]);
+
+const isNone = ({ answer }: First): boolean => answer.found === null && answer.none;
+const isOverCap = ({ listed }: First): boolean => listed !== null && !keepsCaps(listed.option);
 /** The search for the best was not finished. */
-const isCutShort = ({ listed, stopped }: Listing): boolean =>
-  listed[0] === undefined ? stopped?.none === false : listed[0].found.boundBy === null;
+const isCutShort = ({ answer }: First): boolean =>
+  answer.found === null ? !answer.none : answer.found.boundBy === null;
 /** The search came to its end, with packs that keep every cap. */
-const isSettled = ({ found, overCap }: Listed): boolean => found.boundBy !== null && overCap.length === 0;
-
-/** Where two cost the same, the one whose feeds hold less value per litre comes first. */
-function inOrder(listed: readonly Listed[]): Listed[] {
-  const same = (a: number, b: number): boolean => Math.abs(a - b) <= 1e-6 * Math.max(1, a, b);
-  const perLitre = ({ option }: Listed): number => option.feeds.reduce((sum, feed) => sum + feed.costPerLitre, 0);
-  return [...listed].sort((a, b) =>
-    same(a.option.total, b.option.total) ? perLitre(a) - perLitre(b) : a.option.total - b.option.total,
-  );
-}
+const isSettled = ({ chosen, overCap }: Listed): boolean => chosen.found.boundBy !== null && overCap.length === 0;
 
 const horizonOf = ({ request }: Joint): { currency: string; weeks: number } => ({
   currency: request.currency,
   weeks: request.weeks,
 });
-
-function endNote(answer: Exclude<Search, { found: Found }>, listed: number): PurchaseNote {
-  return answer.none
-    ? { kind: 'no more options', listed }
-    : { kind: 'not finished', at: 'more', stopped: answer.stopped };
-}
 
 async function oneMoreAllowed(joint: Joint, options: PurchaseOptions): Promise<PurchaseMade['oneMoreAllowed']> {
   const { atMost } = joint.request;

@@ -104,37 +104,3 @@ function counting(joint: Joint): Joint['program']['columns'] {
 function countsOf(joint: Joint, x: Readonly<Record<string, number>>): number[] {
   return joint.pool.map((_, i) => (joint.most[i]! > 0 ? Math.round(x[packColumn(i)]!) : 0));
 }
-
-/**
- * Rows and columns after which every further purchase does without at least one pack of this one, and does not buy the very
- * same set of products. The program grows in place of nothing: a new one is returned.
- */
-export function without(joint: Joint, counts: readonly number[], key: number): Joint {
-  const bought = counts.flatMap((count, i) => (count > 0 ? [i] : []));
-  const columns = [...joint.program.columns];
-  const fewer: Record<string, number> = {};
-  const rows: Row[] = [...joint.program.rows];
-  for (const i of bought) {
-    if (joint.most[i] === 1) continue;
-    // 1 only where fewer packs of i are bought than here
-    const id = `fewer:${key}:${i}`;
-    columns.push({ id, cost: 0, upper: 1, integer: true });
-    const most = joint.most[i]!;
-    rows.push({ id, upper: most, terms: { [packColumn(i)]: 1, [id]: most - counts[i]! + 1 } });
-    fewer[id] = 1;
-  }
-  const single = bought.filter((i) => joint.most[i] === 1);
-  for (const i of single) fewer[packColumn(i)] = -1;
-  rows.push({ id: `less:${key}`, lower: 1 - single.length, terms: fewer });
-  if (single.length < bought.length) rows.push(otherSet(joint, bought, key));
-  return { ...joint, program: { columns, rows } };
-}
-
-function otherSet(joint: Joint, bought: readonly number[], key: number): Row {
-  const inside = new Set(bought);
-  const terms: Record<string, number> = {};
-  joint.pool.forEach((_, i) => {
-    if (joint.most[i]! > 0) terms[boughtColumn(joint, i)] = inside.has(i) ? -1 : 1;
-  });
-  return { id: `other:${key}`, lower: 1 - bought.length, terms };
-}

@@ -1,9 +1,8 @@
 import { type Column, highs, type LinearProgram, type Optimal, type Row, simplex, solve } from '../../solver/index.js';
 import { amountsOf } from '../formulation/index.js';
-import { aimsOf } from '../feed/near.js';
 import { feedColumn, type Joint } from './program.js';
 import type { Amounts } from '../can/mix-amounts.js';
-import { productColumn, termsOf } from '../feed/terms.js';
+import { productColumn } from '../feed/terms.js';
 
 /** With these engines first, because joint programs are large; the certificate judges them all alike. */
 export const ENGINES = [highs, simplex];
@@ -51,37 +50,6 @@ export async function settleThrift(
 const NOTHING = 1e-6;
 /** The search is good to 1e-6, which must not leave the next program without a point. */
 const ROUNDING = 1e-6;
-
-/** The least possible largest miss from any aim of any feed, as a share of the aim. Null where the stocks do not do. */
-export async function closestPossible(joint: Joint, available: readonly number[]): Promise<number | null> {
-  const answer = await closestAnswer(joint, available);
-  return answer && Math.max(0, answer.objective);
-}
-
-/** The same with its multipliers, by the row ids of the joint program and of `aimRows`. */
-export async function closestAnswer(joint: Joint, available: readonly number[]): Promise<Optimal | null> {
-  const { columns, rows } = stockProgram(joint, available);
-  const known = new Set(columns.map((column) => column.id));
-  const free = columns.map((column) => ({ ...column, cost: 0 }));
-  const program = { columns: [...free, { id: 'worst', cost: 1 }], rows: [...rows, ...aimRows(joint, known)] };
-  const answer = await solve(program, { engines: ENGINES });
-  return answer.verdict === 'optimal' ? answer : null;
-}
-
-/** Each aim of each feed, missed by no more than `worst` of it to either side, over the known columns; all of them by default. */
-export function aimRows(joint: Joint, known?: ReadonlySet<string>): Row[] {
-  const rows: Row[] = [];
-  joint.request.feeds.forEach(({ request }, f) => {
-    const shelf = joint.pool.map((candidate) => candidate.product);
-    for (const [nutrient, aim] of aimsOf(request.programme)) {
-      const all = termsOf(shelf, request.waters, new Map([[nutrient, 1]]), 'stated');
-      const terms = prefixed(all, f, known);
-      rows.push({ id: `over:${f}:${nutrient}`, upper: aim, terms: { ...terms, worst: -aim } });
-      rows.push({ id: `under:${f}:${nutrient}`, lower: aim, terms: { ...terms, worst: aim } });
-    }
-  });
-  return rows;
-}
 
 /** All feeds over given stocks; only products that are there have columns. Costs are values over the horizon. */
 function stockProgram(joint: Joint, available: readonly number[]): LinearProgram {

@@ -1,4 +1,6 @@
 import type { Litres } from '../units/index.js';
+import type { GivenAsked } from '../blend/given.js';
+import type { GivenMade } from '../blend/given-types.js';
 import type { Caution } from '../can/cautions.js';
 import type { ClosedProduct } from '../label/closed-product.js';
 import type { FeedRequest } from '../feed/request.js';
@@ -30,12 +32,19 @@ export interface PurchaseRequest {
   /** Ids that may not be bought, and ids of which at least one pack must be. */
   ban?: readonly string[];
   need?: readonly string[];
+  /** Times the usual widths around the aims within which every feed is held; 1 where nothing else is asked. */
+  factor?: number;
+  /** What the feeds are measured with, and how sure they are to be; absent: the feeds are not made out as doses. */
+  hands?: Pick<GivenAsked, 'kit' | 'known' | 'solubility' | 'sure'>;
 }
+
+/** What a purchase is chosen for: the least money; of the fewest new products the least; or feeds as near as twice the least money brings them. */
+export type Way = 'cheapest' | 'simplest' | 'nearest';
 
 /** How the search may go about it. */
 export interface PurchaseOptions {
-  /** How many options to list; 5 by default. */
-  options?: number;
+  /** What to look for; the cheapest, the simplest and the nearest by default. The cheapest always is. */
+  ways?: readonly Way[];
   /** How many times the usual work each search may take; 1 by default. Counted in steps, so that the answer is the same on a busy machine. */
   effort?: number;
   /** Seconds left for all that is done, asked before each step; absent: no limit. */
@@ -46,8 +55,10 @@ export interface PurchaseOptions {
 
 /** What a purchase is seeking: the best, another option, what stands beside them, or why there is none; or what could stand in for a product. */
 export type PurchaseStep =
+  | { kind: 'near' }
   | { kind: 'best' }
-  | { kind: 'option'; number: number; of: number }
+  | { kind: 'way'; way: Way }
+  | { kind: 'doses' }
   | { kind: 'beside' }
   | { kind: 'alone'; feed: string }
   | { kind: 'fewest' }
@@ -66,6 +77,8 @@ export interface Pack {
   unit: 'g' | 'mL';
   /** False for more of what stands on the shelf. */
   isNew: boolean;
+  /** Of an invented product: it stands for any with such a label. */
+  isInvented: boolean;
 }
 
 /** What becomes of one product over the horizon; g or mL. Null: an unknown stock has no end. */
@@ -88,12 +101,14 @@ export interface OptionFeed extends Mix {
   litres: number;
   /** Limits within 2 % of their bound. */
   justMet: Miss[];
-  /** Largest miss from an aim in this blend, as a share of the aim. */
-  largestMiss: number;
+  /** How near, how sure and as which doses it is given; null where nobody said what it is measured with, or it can't be. */
+  given: GivenMade['given'] | null;
 }
 
 /** One way to buy. */
 export interface PurchaseOption {
+  /** What it is chosen for; one purchase may be the best in several ways. */
+  ways: [Way, ...Way[]];
   packs: Pack[];
   /** Money for packs. */
   spend: number;
@@ -103,28 +118,18 @@ export interface PurchaseOption {
   total: number;
   feeds: OptionFeed[];
   stock: StockLine[];
-  /** The least possible largest miss from the aims, over all feeds, that these packs allow. */
-  closest: number | null;
+  /** Money a year for what the feeds use, once packs are bought as they run out; water with it. Null where a price is unknown. */
+  laterYears: number | null;
+  /** Times the usual widths around their aims within which these packs hold the feeds; null where limits alone do. */
+  factor: number | null;
   proof: Proof;
 }
 
 /** An option before it is proved. */
 export interface Unproved {
-  option: Omit<PurchaseOption, 'proof'>;
+  option: Omit<PurchaseOption, 'proof' | 'ways' | 'factor'>;
   /** Feeds that these packs give no blend under the EC cap for. */
   overCap: string[];
-}
-
-/** What one more product would change. */
-export interface Extra {
-  id: string;
-  name: string;
-  /** Money for its pack, beyond the best option. */
-  extraSpend: number;
-  /** Largest miss from the aims that becomes possible. */
-  closest: number;
-  /** Value of what a litre holds, averaged over all litres, with it at hand. */
-  costPerLitre: number;
 }
 
 /** The joint purchase beside its alternatives. */
@@ -143,8 +148,6 @@ export type PurchaseNote =
   | { kind: 'stock unknown'; products: string[] }
   /** A powder on the shelf and a liquid on the market, or the other way: no more is bought. */
   | { kind: 'other form'; products: string[] }
-  /** Nothing does beyond the so many options that are listed. */
-  | { kind: 'no more options'; listed: number }
   /** What was not finished: the proof of the best (then no others were sought), the way to another, or what stands beside them. */
   | { kind: 'not finished'; at: 'best' | 'more' | 'beside'; stopped: Stop }
   | LeftOutNote;
@@ -170,10 +173,8 @@ interface PurchaseTold {
 
 export interface PurchaseMade extends PurchaseTold {
   status: 'made';
-  /** The best first; at least one. */
+  /** The cheapest first. */
   options: [PurchaseOption, ...PurchaseOption[]];
-  /** What one more product than the best option buys would do; the closest first. */
-  extras: Extra[];
   /** Cost and products when one more new product may be bought than `atMost` allows. */
   oneMoreAllowed: { spend: number; products: string[] } | null;
   /** Null where it was not finished. */

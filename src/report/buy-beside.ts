@@ -1,48 +1,25 @@
-import type { PurchaseMade, PurchaseOption } from '../purchase/types.js';
-import { money, percent } from './figures.js';
+import type { PurchaseMade } from '../purchase/types.js';
+import { money } from './figures.js';
 import { proofSentence } from './says/proof.js';
-import { type Block, heading, list, paragraph, table } from './sheet.js';
+import { type Block, section } from './sheet.js';
 
-/** What one more product than the best option buys would do. */
-export function extraBlocks({ options: [best], extras, oneMoreAllowed, currency }: PurchaseMade): Block[] {
-  const blocks: Block[] = [heading('What one more product would buy')];
-  if (oneMoreAllowed !== null) {
-    const { spend, products } = oneMoreAllowed;
-    const saved = best.total - spend;
-    blocks.push(
-      paragraph(
-        saved > 1e-6 * best.total
-          ? `With one new product more than --at-most allows, ${money(saved, currency)} would be saved: ${products.join(', ')} for ${money(spend, currency)}.`
-          : 'One new product more than --at-most allows would save no money.',
-      ),
-    );
-  }
-  if (extras.length === 0) {
-    blocks.push(
-      paragraph('No single product more that the budget allows would bring the feeds noticeably closer to their aims.'),
-    );
-    return blocks;
-  }
-  const rows = extras.map((extra) => [
-    extra.name === '' ? extra.id : extra.name,
-    money(extra.extraSpend, currency),
-    percent(extra.closest),
-    money(extra.costPerLitre, currency),
-  ]);
-  const now = ['as it is', '', best.closest === null ? '' : percent(best.closest), money(meanValue(best), currency)];
-  blocks.push(table(['', '>extra spend', '>aims within', '>value per litre'], [now, ...rows]));
-  return blocks;
-}
-
-/** Value of what goes into an average litre. */
-function meanValue({ feeds }: PurchaseOption): number {
-  const litres = feeds.reduce((sum, feed) => sum + feed.litres, 0);
-  return feeds.reduce((sum, feed) => sum + feed.litres * feed.costPerLitre, 0) / litres;
+/** What one new product more than was allowed would save. */
+function oneMoreSays({ options: [best], oneMoreAllowed, currency }: PurchaseMade): string[] {
+  if (oneMoreAllowed === null) return [];
+  const { spend, products } = oneMoreAllowed;
+  const saved = best.total - spend;
+  return [
+    saved > 1e-6 * best.total
+      ? `with one new product more than --at-most allows, ${money(saved, currency)} would be saved: ${products.join(', ')} for ${money(spend, currency)}`
+      : 'one new product more than --at-most allows would save no money',
+  ];
 }
 
 /** The joint purchase beside buying for each feed alone, and beside the fewest products. */
-export function comparisonBlocks({ comparison, currency, options }: PurchaseMade): Block[] {
-  if (comparison === null) return [];
+export function comparisonBlocks(result: PurchaseMade): Block[] {
+  const { comparison, currency, options } = result;
+  const more = oneMoreSays(result);
+  if (comparison === null) return section('Compared', more);
   const { alone, aloneSpend, jointSpend, fewest } = comparison;
   const lines: string[] = alone.map(({ feed, spend, products }) =>
     spend === null
@@ -66,5 +43,5 @@ export function comparisonBlocks({ comparison, currency, options }: PurchaseMade
       `${proofSentence(fewest.proof)}${isBest && fewest.products.length > 0 ? ', the best option itself' : ''}`,
     );
   }
-  return [heading('Compared'), list(lines)];
+  return section('Compared', [...lines, ...more]);
 }

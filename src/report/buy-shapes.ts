@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { given } from './blend-shapes.js';
 import { amount, feedHeader, maybe, mix, proof } from './shapes.js';
 
 const unit = z.enum(['g', 'mL']);
@@ -12,6 +13,7 @@ const pack = z.strictObject({
   pack: amount.describe('g or mL in one pack'),
   unit,
   isNew: z.boolean().describe('false for more of what stands on the shelf'),
+  isInvented: z.boolean().describe('true for an invented product, which stands for any with such a label'),
 });
 
 const stock = z.strictObject({
@@ -25,7 +27,11 @@ const stock = z.strictObject({
   months: amount.nullable().describe('how long shelf and packs last; null when not used or unknown'),
 });
 
+const way = z.enum(['cheapest', 'simplest', 'nearest']);
+
 const option = z.strictObject({
+  kind: way.describe('what it is chosen for'),
+  kinds: z.array(way).describe('all that it is the best for'),
   packs: z.array(pack),
   spend: amount.describe('money for packs'),
   waterCost: amount.describe('money for water over the horizon'),
@@ -36,11 +42,12 @@ const option = z.strictObject({
       feed: feedHeader,
       litres: amount.describe('over the horizon'),
       justMet: limits.describe('limits with less than 2 % to spare'),
-      largestMiss: amount.describe('largest distance from an aim in this blend, as a share of the aim'),
+      ...z.strictObject(given).partial().shape,
     }),
   ),
   stock: z.array(stock),
-  closest: amount.nullable().describe('the least possible largest miss from the aims that these packs allow'),
+  laterYears: maybe.describe('money a year for what the feeds use, water with it; null where a price is unknown'),
+  width: maybe.describe('times the usual widths around the aims within which these packs hold the feeds'),
   proof,
 });
 
@@ -48,7 +55,7 @@ const conflict = z.array(z.strictObject({ limit: z.string(), from: z.string(), b
 
 /** What `buy` prints. */
 export const buyShape = z.strictObject({
-  schema: z.literal('velamen.buy/1'),
+  schema: z.literal('velamen.buy/2'),
   status: z
     .enum(['optimal', 'infeasible', 'uncertified', 'unfinished'])
     .describe('unfinished: the search ended before it was done; the options are the best so far, or there is none yet'),
@@ -56,16 +63,7 @@ export const buyShape = z.strictObject({
   weeks: amount,
   plan: z.array(z.strictObject({ feed: feedHeader, weeklyLitres: amount, litres: amount })),
   market: z.strictObject({ name: z.string(), products: z.int() }),
-  options: z.array(option).describe('the best first'),
-  extras: z.array(
-    z.strictObject({
-      id: z.string(),
-      name: z.string(),
-      extraSpend: amount,
-      closest: amount.describe('largest miss from the aims that becomes possible'),
-      costPerLitre: amount.describe('value of what an average litre holds'),
-    }),
-  ),
+  options: z.array(option).describe('the cheapest first'),
   oneMoreAllowed: z.strictObject({ spend: amount, products: z.array(z.string()) }).nullable(),
   comparison: z
     .strictObject({

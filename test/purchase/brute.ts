@@ -1,3 +1,4 @@
+import { heldNear } from '../../src/purchase/held.js';
 import { litres } from '../../src/units/index.js';
 import type { ClosedProduct } from '../../src/label/closed-product.js';
 import type { Water } from '../../src/label/product.js';
@@ -87,24 +88,39 @@ function waysOf(request: PurchaseRequest): Ways {
   return { offers, all, allowed, spend };
 }
 
-/** The fewest different products with which all feeds can be mixed, by going through all ways; null where none does. */
-export async function fewestByBruteForce(request: PurchaseRequest): Promise<number | null> {
+/** The request with its feeds held near, as a purchase holds them: how near the market comes is held against other doors in test/blend. */
+const held = async (asked: PurchaseRequest): Promise<PurchaseRequest> => (await heldNear(asked, 1, {}))!.request;
+
+/** The fewest different products with which all feeds can be mixed, by going through all ways, and the least spend with so few; null where none does. */
+export async function fewestByBruteForce(
+  asked: PurchaseRequest,
+  counted: 'all' | 'new',
+): Promise<{ products: number; total: number } | null> {
+  const request = await held(asked);
   const { offers, allowed } = waysOf(request);
-  const products = (way: number[]): number => way.filter((n) => n > 0).length;
+  const owned = new Set(request.shelf.map(({ id }) => id));
+  const products = (way: number[]): number =>
+    way.filter((n, i) => n > 0 && (counted === 'all' || !owned.has(offers[i]!.id))).length;
   const fails: number[][] = [];
+  let best: { products: number; total: number } | null = null;
   for (const way of [...allowed].sort((a, b) => products(a) - products(b))) {
+    if (best !== null && products(way) > best.products) break;
     if (fails.some((f) => way.every((n, i) => n <= f[i]!))) continue;
-    if ((await waterCost(request, offers, way)) !== null) return products(way);
-    fails.push(way);
+    const water = await waterCost(request, offers, way);
+    if (water === null) {
+      fails.push(way);
+      continue;
+    }
+    const total = water + way.reduce((sum, n, i) => sum + n * offers[i]!.price!, 0);
+    if (best === null || total < best.total) best = { products: products(way), total };
   }
-  return null;
+  return best;
 }
 
-/** What every way to buy costs, packs and water, by going through all of them; the cheapest five that differ, as `buy` lists them. */
-export async function bruteForce(
-  request: PurchaseRequest,
-  most = 5,
-): Promise<{ counts: Map<string, number>; total: number }[]> {
+/** What every way to buy costs, packs and water, by going through all of them; the cheapest. */
+export async function bruteForce(asked: PurchaseRequest): Promise<{ counts: Map<string, number>; total: number }[]> {
+  const most = 1;
+  const request = await held(asked);
   const { offers, all, allowed, spend } = waysOf(request);
   // water has a price only where the second water is there; then every way has to be priced
   const priced = request.feeds[0]!.request.waters.length > 1;
@@ -167,7 +183,9 @@ async function waterCost(request: PurchaseRequest, offers: ClosedProduct[], way:
         ...jars.map(({ product }, j) => [`x${f}_${j}`, product.composition.content[n].low]),
         ...feed.waters.map((w, k) => [`w${f}_${k}`, w.mgPerLitre[n] ?? 0]),
       ]) as Record<string, number>;
-      rows.push({ id: `${n}${f}`, lower: band.min!, upper: band.max!, terms });
+      const near = feed.near?.[n];
+      const lower = Math.max(band.min ?? 0, near?.least ?? 0);
+      rows.push({ id: `${n}${f}`, lower, upper: Math.min(band.max!, near?.most ?? Number.POSITIVE_INFINITY), terms });
     }
   });
   jars.forEach(({ grams }, j) => {

@@ -2,7 +2,8 @@ import type * as z from 'zod';
 import type { Comparison, PurchaseOption, PurchaseResult } from '../../purchase/types.js';
 import type { FeedSubstitutes, SubstitutesResult } from '../../purchase/substitutes-types.js';
 import type { buyShape, substitutesShape } from '../buy-shapes.js';
-import { isFinished } from '../buy.js';
+import { isFinished } from '../buy-option.js';
+import { givenJson } from './given.js';
 import { purchaseNoteSays, substitutesNotes } from '../says/purchase.js';
 import { cautionsJson, missesJson, mixJson } from './mix.js';
 import { conflictJson } from './why-not.js';
@@ -11,15 +12,14 @@ import { proofJson } from './proof.js';
 /** What `buy --json` prints. */
 export function buyJson(result: PurchaseResult): z.infer<typeof buyShape> {
   const { currency, weeks, plan, market, cautions, proof } = result;
-  const schema = 'velamen.buy/1' as const;
+  const schema = 'velamen.buy/2' as const;
   const head = { schema, currency, weeks, plan, market, status: statusOf(result) };
   const end = { notes: result.notes.map(purchaseNoteSays), cautions: cautionsJson(cautions), proof: proofJson(proof) };
   if (result.status === 'made') {
-    const { options, extras, oneMoreAllowed, comparison } = result;
+    const { options, oneMoreAllowed, comparison } = result;
     return {
       ...head,
       options: options.map(optionJson),
-      extras,
       oneMoreAllowed,
       comparison: comparison && comparisonJson(comparison),
       failures: [],
@@ -28,7 +28,7 @@ export function buyJson(result: PurchaseResult): z.infer<typeof buyShape> {
   }
   const told = result.status === 'unfinished' ? [] : result.failures;
   const failures = told.map(({ feed, conflict }) => ({ feed, conflict: conflict.map(conflictJson) }));
-  return { ...head, options: [], extras: [], oneMoreAllowed: null, comparison: null, failures, ...end };
+  return { ...head, options: [], oneMoreAllowed: null, comparison: null, failures, ...end };
 }
 
 function statusOf(result: PurchaseResult): z.infer<typeof buyShape>['status'] {
@@ -46,23 +46,34 @@ function statusOf(result: PurchaseResult): z.infer<typeof buyShape>['status'] {
 }
 
 function optionJson({
+  ways,
   packs,
   spend,
   waterCost,
   total,
   feeds,
   stock,
-  closest,
+  laterYears,
+  factor,
   proof,
 }: PurchaseOption): z.infer<typeof buyShape>['options'][number] {
   return {
+    kind: ways[0],
+    kinds: ways,
     packs,
     spend,
     waterCost,
     total,
-    feeds: feeds.map((feed) => ({ ...mixJson(feed), justMet: missesJson(feed.justMet) })),
+    feeds: feeds.map(({ given, feed, litres, justMet, ...mix }) => ({
+      feed,
+      litres,
+      ...mixJson(mix),
+      ...(given ? givenJson(given, mix.elements) : {}),
+      justMet: missesJson(justMet),
+    })),
     stock,
-    closest,
+    laterYears,
+    width: factor,
     proof: proofJson(proof),
   };
 }

@@ -183,7 +183,8 @@ function purchaseSentence(settled: PurchaseSettled): string {
   return `${packsSentence(settled)}${over}${reserveWords(settled)}`;
 }
 
-function packsSentence({ answer, currency, weeks, earlier }: PurchaseSettled): string {
+function packsSentence(settled: PurchaseSettled): string {
+  const { answer, currency, weeks } = settled;
   if (!answer.found) return nothingSentence(answer);
   const { objective, bound, gap, boundBy } = answer;
   const figures = `bound ${formatNumber(bound)}, found ${formatNumber(objective)} ${currency}, gap ${gapText(gap)}, for packs and water over ${formatNumber(weeks)} weeks`;
@@ -191,11 +192,27 @@ function packsSentence({ answer, currency, weeks, earlier }: PurchaseSettled): s
     const share = objective > 0 ? formatNumber((100 * (objective - bound)) / objective) : '0';
     return `not finished: this purchase does, but one that costs up to ${share} % less may exist (${figures})`;
   }
-  const other =
-    earlier === 0 ? 'no purchase costs less' : 'no purchase that does without part of each option before costs less';
-  return boundBy === 'search'
-    ? `on the search’s word ${other}: ${figures} (by exhaustion; no arithmetic proves it, but the purchase itself is checked)`
-    : `${other}: ${figures} (${HOW[boundBy]})`;
+  const other = `no purchase${ofItsWay(settled)} costs less`;
+  const least =
+    boundBy === 'search'
+      ? `on the search’s word ${other}: ${figures} (by exhaustion; no arithmetic proves it, but the purchase itself is checked)`
+      : `${other}: ${figures} (${HOW[boundBy]})`;
+  return `${least}${fewerSentence(settled)}`;
+}
+
+/** Of which purchases it is the cheapest. */
+function ofItsWay({ way, near }: PurchaseSettled): string {
+  const held =
+    near === null
+      ? ''
+      : ` that holds every feed’s main elements within ${figure(widthOf('P', near))} and its trace elements within ${figure(widthOf('Fe', near))} times their aims`;
+  return way.kind === 'simplest' ? ` of ${way.products} new products or fewer${held}` : held;
+}
+
+function fewerSentence({ way }: PurchaseSettled): string {
+  if (way.kind !== 'simplest' || way.fewer === null || way.fewer.found || !way.fewer.none) return '';
+  const how = way.fewer.byArithmetic ? 'proved by arithmetic' : 'on the search’s word';
+  return `; none of fewer new products does (${how})`;
 }
 
 const HOW = { multipliers: 'proved by arithmetic', cases: 'proved case by case, by arithmetic' };

@@ -7,8 +7,12 @@ export function purchaseStepSays(step: PurchaseStep): string {
   switch (step.kind) {
     case 'best':
       return 'the best purchase';
-    case 'option':
-      return `option ${step.number} of ${step.of}`;
+    case 'near':
+      return 'how near the market comes to the aims';
+    case 'way':
+      return step.way === 'simplest' ? 'the fewest new products' : 'the nearest to the aims';
+    case 'doses':
+      return 'the doses';
     case 'beside':
       return 'other ways to buy';
     case 'alone':
@@ -29,10 +33,6 @@ export function purchaseNoteSays(note: PurchaseNote): string {
       return `The shelf does not say how much is left of ${note.products.join(', ')}: taken as enough. Fill in on_hand to have it counted.`;
     case 'other form':
       return `${note.products.join(', ')}: a powder on the shelf and a liquid on the market, or the other way; no more of it is bought.`;
-    case 'no more options': {
-      const { listed } = note;
-      return `There ${listed === 1 ? 'is no option' : 'are no options'} beyond ${listed === 1 ? 'this one' : `these ${listed}`} that ${listed === 1 ? 'does' : 'do'} without part of each.`;
-    }
     case 'not finished':
       return `Not finished: ${stopSays(note.stopped)} ${NOT_FINISHED[note.at]}${moreSays(note.stopped)}.`;
     case 'left out':

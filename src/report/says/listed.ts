@@ -1,0 +1,4 @@
+/** `moss`, `moss and bark`, `moss, bark and fern`. */
+export function listed(names: readonly string[]): string {
+  return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
+}

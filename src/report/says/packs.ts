@@ -1,0 +1,56 @@
+import type { Pack, PurchaseOption, Way } from '../../purchase/types.js';
+import { amount, money } from '../figures.js';
+import { listed } from './listed.js';
+import { nearSays } from './given.js';
+
+/** `2 bags of 500 g Calcium nitrate`, `1 bottle of 250 mL Trace Liquid (invented)`. */
+export function packSays({ id, name, count, pack, unit, isInvented }: Pack): string {
+  const vessel = unit === 'g' ? 'bag' : 'bottle';
+  const invented = isInvented ? ' (invented)' : '';
+  return `${count} ${vessel}${count === 1 ? '' : 's'} of ${amount(pack, unit)} ${name === '' ? id : name}${invented}`;
+}
+
+/** All packs of an option in one line. */
+export const packsSay = ({ packs }: Pick<PurchaseOption, 'packs'>): string =>
+  packs.length === 0 ? 'nothing' : packs.map(packSays).join(', ');
+
+/** Weeks of a year. */
+const YEAR = 52;
+
+/** `14.2 EUR the first year, 6.1 EUR a year later`. */
+export function moneySays({ total, laterYears }: PurchaseOption, weeks: number, currency: string): string {
+  const first = weeks === YEAR ? 'the first year' : `for ${weeks} weeks`;
+  const later = laterYears === null ? '' : `, then ${money(laterYears, currency)} a year for what is used`;
+  return `${money(total, currency)} ${first}${later}`;
+}
+
+/** `moss and bark near their aims, 96 of 100 cans`; empty where no feed was made out as doses. */
+export function feedsSay({ feeds }: PurchaseOption): string {
+  const given = feeds.flatMap(({ feed, given }) => (given ? [{ name: feed.name, given }] : []));
+  if (given.length === 0) return '';
+  const near = given.filter(({ given }) => isNear(given.near));
+  const told = [
+    ...(near.length === 0
+      ? []
+      : [`${listed(near.map(({ name }) => name))} near ${near.length === 1 ? 'its' : 'their'} aims`]),
+    ...given.filter((one) => !near.includes(one)).map(({ name, given }) => `${name} ${nearSays(given.near)}`),
+  ];
+  return `${told.join(', ')}; at least ${leastCans(feeds)} of 100 cans keep the limits`;
+}
+
+const isNear = (near: Parameters<typeof nearSays>[0]): boolean => nearSays(near) === 'near its aims';
+
+/** Cans of a hundred, rounded down, in the feed that is least sure. */
+export function leastCans(feeds: PurchaseOption['feeds']): number {
+  const shares = feeds.flatMap(({ given }) => (given ? [given.sure.share] : []));
+  return Math.floor(100 * Math.min(1, ...shares) + 1e-9);
+}
+
+const WAYS: Readonly<Record<Way, string>> = {
+  cheapest: 'cheapest',
+  simplest: 'fewest new jars',
+  nearest: 'nearest to the aims',
+};
+
+/** `cheapest and fewest new jars`. */
+export const waysSay = (ways: readonly Way[]): string => listed(ways.map((way) => WAYS[way]));
