@@ -10,7 +10,7 @@ export interface Divided {
 }
 
 /** A row of integer columns alone, its numbers as they are written in decimals, all times `times` to make them whole. */
-interface WholeRow {
+export interface WholeRow {
   row: number;
   times: bigint;
   entries: Map<number, bigint>;
@@ -114,7 +114,7 @@ function euclid(rows: readonly bigint[][], pivot: number, other: number): void {
   for (const row of rows) [row[pivot], row[other]] = [row[other]!, row[pivot]! - quotient * row[other]!];
 }
 
-function wholeRow(table: Table, i: number): WholeRow | undefined {
+export function wholeRow(table: Table, i: number): WholeRow | undefined {
   const { at, by, lower, upper } = table.rows[i]!;
   if (at.length === 0 || at.some((j) => !table.integer[j])) return undefined;
   const ends = [lower, upper].filter(Number.isFinite);
@@ -142,7 +142,7 @@ function whole(value: number, places: number): bigint {
   return BigInt(head + tail) * 10n ** BigInt(places - tail.length + Number(exponent));
 }
 
-function gcd(a: bigint, b: bigint): bigint {
+export function gcd(a: bigint, b: bigint): bigint {
   let [x, y] = [abs(a), abs(b)];
   while (y !== 0n) [x, y] = [y, x % y];
   return x;

@@ -40,7 +40,7 @@ export interface Optimal {
   engine: EngineName;
   /**
    * What the bound rests on. `multipliers`: on `y`, by arithmetic. For whole numbers `y` is empty, and it rests on
-   * `cases`: arithmetic in each of the cases that branching leaves; or, where those would be too many, on the engine's
+   * `cases`: arithmetic in each of the cases that branching, or the remainders of a row, leave; or, where those would be too many, on the engine's
    * exhausted `search`, its word for it.
    */
   boundBy: 'multipliers' | 'cases' | 'search';
