@@ -1,3 +1,4 @@
+import { isMeasured as measuredByKit } from '../dose/offered.js';
 import type { FeedRequest } from '../feed/request.js';
 import { type FeedAsked, type FeedPlan, planFeed } from './feed-plan.js';
 
@@ -34,14 +35,7 @@ const isFine = (feed: FeedPlan): boolean =>
 /** Relative standard deviation of a dose by the pen at its best (common practice, no source: two dips of a 2 % pen). */
 const FINE = 0.05;
 
-const isMeasured = ({ plan }: FeedPlan): boolean =>
-  plan.status === 'kept' && plan.notes.every(({ kind }) => !UNMEASURED.has(kind));
-
-const UNMEASURED: ReadonlySet<string> = new Set([
-  'bulk density missing',
-  'nothing measures a powder',
-  'nothing measures a liquid',
-]);
+const isMeasured = ({ plan }: FeedPlan): boolean => plan.status === 'kept' && measuredByKit(plan);
 
 function isBetter(other: FeedPlan, first: FeedPlan): boolean {
   if (isMeasured(other) !== isMeasured(first)) return isMeasured(other);

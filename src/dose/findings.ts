@@ -15,6 +15,13 @@ export type OfferedDose = { product: string; words: string | null };
 
 /** What would make the doses measurable. */
 export type DoseOffer =
+  /** A pen steers what it can. */
+  | { kind: 'pen'; doses: OfferedDose[] }
+  /** Powders whose level spoons are to be weighed, ten at a time. */
+  | { kind: 'ten spoons'; products: string[]; spoon: string }
+  /** A bottle of one powder, measured once; the doses take it from there. */
+  | { kind: 'item stock'; product: string; words: string; bottleMillilitres: number; doses: OfferedDose[] }
+  /** A larger amount at a time; twice the batch of which half is used. */
   | { kind: 'batch'; litres: number; instead: number; doses: OfferedDose[] }
   | { kind: 'spoon'; label: string; doses: OfferedDose[] }
   /** A set of small level spoons, 1/2 to 1/64 US tsp. */

@@ -52,6 +52,22 @@ export function measuresWithin(
     .sort((a, b) => a.amount - b.amount || a.actions - b.actions || a.sd - b.sd);
 }
 
+/** Volumes of any liquid, mL, from small to large. */
+export function volumesWithin(tools: readonly Tool[], low: number, high: number): Measure[] {
+  const found = [
+    ...spoonfuls(
+      tools.filter((tool) => tool.kind === 'spoon'),
+      null,
+    ),
+    ...tools.flatMap((tool) =>
+      tool.kind === 'dropper' ? drops(tool) : tool.kind === 'syringe' ? fills(tool, low, high) : [],
+    ),
+  ];
+  return found
+    .filter((m) => m.amount >= low && m.amount <= high)
+    .sort((a, b) => a.amount - b.amount || a.actions - b.actions);
+}
+
 /** The ways near an amount: of each tool the nearest below and above it, nearest first. */
 export function measuresOf(
   product: ClosedProduct,

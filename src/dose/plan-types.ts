@@ -86,6 +86,8 @@ export interface PlanOptions {
   solubility?: readonly Solubility[];
   /** Levels of the items that a pen steers, by id, in the place of what the kit measures. */
   steered?: ReadonlyMap<string, readonly Measure[]>;
+  /** The pen that doses go by already. */
+  pen?: PenInHand | undefined;
   /** False leaves the offers out (default: worked out where a limit is violated). */
   offers?: boolean;
 }

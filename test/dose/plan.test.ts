@@ -47,16 +47,16 @@ describe('doses for a feed', () => {
     expect(violation!.value).toBeGreaterThan(violation!.bound);
     expect(others).toEqual([]);
     expect(plan.offers).toMatchObject([
+      { kind: 'pen' },
       { kind: 'batch', litres: 8, instead: 4 },
-      { kind: 'spoon', label: '1/16 US tsp' },
-      { kind: 'scale', stepGrams: 0.01 },
       { kind: 'stock', syringeMillilitres: 1 },
+      { kind: 'spoon', label: '1/16 US tsp' },
     ]);
     expect(plan.offers.map((offer) => doseOfferSays(offer).split(/[:,]/)[0])).toEqual([
-      'Mix 8 L at a time instead of 4 L',
-      'A level 1/16 US tsp spoon would do',
-      'A 0.01 g scale would do',
+      'By a conductivity pen',
+      'Mix double and use half',
       'Keep it as stock',
+      'A level 1/16 US tsp spoon would do',
     ]);
   });
 
@@ -134,5 +134,56 @@ describe('doses for a feed', () => {
     const refused = await planDoses(open, wanted, USUAL).catch((fault: unknown) => fault);
     expect(refused).toBeInstanceOf(Refusal);
     expect((refused as Refusal).problems.map((p) => p.code)).toEqual(['batch-missing']);
+  });
+});
+
+describe('ways out', () => {
+  const bench = (kit: Parameters<typeof planDoses>[2], product = salt) =>
+    planDoses(request([product], bands), wanted, kit, { solubility: shippedCatalog().solubility });
+
+  it('ten level spoons are weighed where nobody knows what a level spoon of it weighs', async () => {
+    const unknown = salt.with({ bulkDensity: undefined });
+    const other = powder('other', { P: 20 }, { bulkDensity: 1 });
+    // 0.5 g of the other are less than the smallest spoon takes, so no doses keep its band
+    const plan = await planDoses(
+      request([unknown, other], { ...bands, P: { min: 24, max: 26 } }),
+      { products: [0.25, 0.125], waters: [1] },
+      { spoons: spoonsDownTo(16) },
+    );
+    if (plan.status !== 'violated') throw new Error(plan.status);
+    for (const offer of plan.offers) expect(offer.kind).not.toBe('item stock');
+  });
+
+  it('a bottle of one powder is dosed in the steps of the syringe', async () => {
+    const nitre = powder('nitre', { 'NO3-N': 13.8, K: 38.7 }, { formula: 'KNO3', bulkDensity: 1.1 });
+    const few = { N: { min: 1.3, max: 1.5 } };
+    const plan = await planDoses(
+      request([nitre], few),
+      { products: [0.0101], waters: [1] },
+      { ...SPOONS, spoons: spoonsDownTo(8) },
+      {
+        solubility: shippedCatalog().solubility,
+      },
+    );
+    if (plan.status !== 'violated') throw new Error(plan.status);
+    const bottle = plan.offers.find(({ kind }) => kind === 'item stock');
+    if (bottle?.kind !== 'item stock') throw new Error(plan.offers.map(({ kind }) => kind).join());
+    expect(bottle.product).toBe('nitre');
+    // so much of the bottle in 4 L brings nitrogen within its band, reckoned from the words alone
+    const scoops = bottle.words.match(/^(\d+) level 1\/(\d+) US tsp$/)!;
+    const grams = (Number(scoops[1]) / Number(scoops[2])) * (3785.411784 / 768) * 1.1;
+    const millilitres = Number(bottle.doses[0]!.words!.match(/^([\d.]+) mL/)![1]);
+    const nitrogen = ((grams / bottle.bottleMillilitres) * millilitres * 138) / 4;
+    expect(nitrogen).toBeGreaterThan(1.3);
+    expect(nitrogen).toBeLessThan(1.5);
+  });
+
+  it('none but the first four that hold, in the order in which they ask little', async () => {
+    const plan = await bench({ spoons: spoonsDownTo(1) });
+    if (plan.status !== 'violated') throw new Error(plan.status);
+    const order = ['pen', 'ten spoons', 'batch', 'item stock', 'stock', 'spoon', 'scale', 'syringe', 'spoons'];
+    const places = plan.offers.map(({ kind }) => order.indexOf(kind));
+    expect(places).toEqual([...places].sort((a, b) => a - b));
+    expect(places.length).toBeLessThanOrEqual(4);
   });
 });

@@ -26,8 +26,16 @@ export function doseNoteSays(note: DoseNote): string {
 /** What would make the doses measurable. */
 export function doseOfferSays(offer: DoseOffer): string {
   switch (offer.kind) {
+    case 'pen':
+      return `By a conductivity pen, \`velamen sheet --by pen\`: ${dosesSay(offer.doses)}.`;
+    case 'ten spoons':
+      return `Weigh ten level ${offer.spoon} spoons of ${offer.products.join(', of ')} on any kitchen scale and write it on the shelf, as bulk_density "12 g per 10 x ${offer.spoon}".`;
+    case 'item stock':
+      return `A stock bottle of ${offer.product} alone, ${offer.words} in ${offer.bottleMillilitres} mL of water: ${dosesSay(offer.doses)}.`;
     case 'batch':
-      return `Mix ${litres(offer.litres)} at a time instead of ${litres(offer.instead)}: ${dosesSay(offer.doses)}.`;
+      return offer.litres === 2 * offer.instead
+        ? `Mix double and use half, \`velamen sheet --mix "${litres(offer.litres)}"\`: ${dosesSay(offer.doses)}.`
+        : `Mix ${litres(offer.litres)} at a time instead of ${litres(offer.instead)}, \`velamen sheet --mix "${litres(offer.litres)}"\`: ${dosesSay(offer.doses)}.`;
     case 'spoon':
       return `A level ${offer.label} spoon would do: ${dosesSay(offer.doses)}.`;
     case 'spoons':
