@@ -1,5 +1,6 @@
 import { limitSpreads, roomFor, tightened } from '../chance/tightened.js';
 import { ordered } from '../dose/ordered.js';
+import { isMeasured } from '../dose/offered.js';
 import { offersFor } from '../dose/offers.js';
 import type { DosePlan } from '../dose/plan-types.js';
 import type { Limit, Miss } from '../feed/limits.js';
@@ -210,15 +211,12 @@ async function told({ request, within, asked }: Setting, nearest: NearestWidth, 
   const mix = readOut(inOrder.amounts, request, inOrder.sequence.turns);
   const { custom, graver } = missesByGrade(mix, request);
   const own = { ...inOrder, mix, request: counted(request, { mix }) };
+  const short = asked.offers && (graver.length > 0 || !isMeasured(own));
+  const offers = short ? await offersFor(within, made.amounts, asked.kit, asked) : [];
   const plan: DosePlan =
     graver.length === 0
-      ? withoutViolations(own)
-      : {
-          ...own,
-          status: 'violated',
-          violations: graver,
-          offers: asked.offers ? await offersFor(within, made.amounts, asked.kit, asked) : [],
-        };
+      ? { ...withoutViolations(own), offers }
+      : { ...own, status: 'violated', violations: graver, offers };
   return {
     plan,
     near: { asked: near, stoppedBy: nearest.stoppedBy },

@@ -40,6 +40,8 @@ export type TrialPlan = Omit<KeptPlan, 'sequence'> | Omit<ViolatingPlan, 'sequen
 /** Every band, cap, rule and the EC cap (by the full model) holds as measured. */
 export interface KeptPlan extends Doses {
   status: 'kept';
+  /** Where an item is only written down, for nothing in the kit measures it: what would; absent where none was asked for. */
+  offers?: DoseOffer[];
 }
 
 /** The kit cannot measure it closely enough; these doses violate least. */

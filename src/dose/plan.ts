@@ -1,6 +1,7 @@
 import type { Kit } from '../catalog/bench-types.js';
 import type { Amounts } from '../can/mix-amounts.js';
 import type { FeedRequest } from '../feed/request.js';
+import { isMeasured } from './offered.js';
 import { offersFor } from './offers.js';
 import { ordered } from './ordered.js';
 import { planOnce } from './plan-once.js';
@@ -24,6 +25,6 @@ export async function planDoses(
   options: PlanOptions = {},
 ): Promise<DosePlan> {
   const plan = ordered(await planOnce(request, amounts, kit, options), amounts);
-  if (plan.status === 'kept' || options.offers === false) return plan;
+  if (options.offers === false || (plan.status === 'kept' && isMeasured(plan))) return plan;
   return { ...plan, offers: await offersFor(request, amounts, kit, options) };
 }

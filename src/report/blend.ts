@@ -103,7 +103,10 @@ function givenSheet(result: GivenMade, pen: PenScale | null, allPrices: boolean)
 
 /** What the kit cannot measure as the limits ask, and what would make it possible. */
 function unmeasuredBlocks(plan: Given['plan']): Block[] {
-  if (plan.status === 'kept') return [];
+  if (plan.status === 'kept')
+    return (plan.offers ?? []).length === 0
+      ? []
+      : [paragraph('Your kit cannot measure every item of it.', 'bad'), list(plan.offers!.map(doseOfferSays))];
   return [
     paragraph('NOT EVERY LIMIT IS KEPT: your tools cannot measure this can closely enough.', 'bad'),
     list([...missLines(plan.violations), ...plan.offers.map(doseOfferSays)]),

@@ -54,7 +54,7 @@ function statusOf(plan: DosePlan, { status }: SheetBlend): SheetStatus {
   if (status !== 'made')
     return { status: status === 'cannot' ? 'infeasible' : 'uncertified', violations: violationsOf(plan) };
   return plan.status === 'kept'
-    ? { status: 'kept' }
+    ? { status: 'kept', offers: plan.offers ?? [] }
     : { status: 'violated', violations: plan.violations, offers: plan.offers };
 }
 
@@ -131,7 +131,7 @@ function whyNone(plan: DosePlan, { status }: SheetBlend): NoSheet['why'] {
     return {
       kind: 'too little to measure',
       leftOut: leftOutOf(plan),
-      offers: plan.status === 'kept' ? [] : plan.offers,
+      offers: plan.offers ?? [],
     };
   return { kind: status === 'made' ? 'water alone' : status === 'cannot' ? 'no feed' : 'not proved' };
 }

@@ -70,7 +70,7 @@ export type MixingSheet = SheetOfDoses & SheetStatus;
 
 export type SheetStatus =
   /** Every limit holds as measured. */
-  | { status: 'kept' }
+  | { status: 'kept'; offers: DoseOffer[] }
   /** The kit cannot measure it so that every limit holds: the nearest doses, and what would make it possible. */
   | { status: 'violated'; violations: Violation[]; offers: DoseOffer[] }
   /** No feed keeps every limit: the nearest one. */

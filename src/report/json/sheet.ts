@@ -29,7 +29,7 @@ export function mixingSheetJson(sheet: MixingSheet): SheetJson {
     keeps: { hours: sheet.keeps.hours, says: keepingSays(sheet.keeps) },
     elements,
     misses: sheet.status === 'kept' ? [] : missesJson(sheet.violations),
-    offers: sheet.status === 'violated' ? sheet.offers.map(doseOfferSays) : [],
+    offers: sheet.status === 'violated' || sheet.status === 'kept' ? sheet.offers.map(doseOfferSays) : [],
     leftOut,
     sure: sheet.sureness && sureJson(sheet.sureness),
     sureness: surenessSays(sheet),

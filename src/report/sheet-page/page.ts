@@ -80,7 +80,7 @@ function alertOf(sheet: MixingSheet): string[] {
   const borrowed = borrowedLines(sheet);
   switch (sheet.status) {
     case 'kept':
-      return [...borrowed, ...clouds];
+      return [...borrowed, ...sheet.offers.map(offerLine), ...clouds];
     case 'violated':
       return [
         'NOT EVERY LIMIT IS KEPT: your tools cannot measure this batch closely enough.',
