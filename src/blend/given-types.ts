@@ -4,6 +4,8 @@ import type { Nutrient } from '../chemistry/nutrients.js';
 import type { DosePlan } from '../dose/plan-types.js';
 import type { Limit, Miss } from '../feed/limits.js';
 import type { NearAsked } from '../feed/near.js';
+import type { Change } from './changes.js';
+import type { GradedMiss } from './nearest-doses.js';
 import type { BlendCannot, BlendMade, BlendOpen } from '../feed/results.js';
 
 /** The feed that is given: doses of the kit; or why there is none, with the doses of the nearest there is. */
@@ -14,8 +16,18 @@ export interface GivenMade extends BlendMade {
   given: Given;
 }
 
-/** No feed: the nearest mix measured out, null where there is none. */
-export type GivenNone = (BlendCannot | BlendOpen) & { given: { plan: DosePlan | null; assumed: Assumed } };
+/** No feed: the nearest there is instead, and what would make one possible. */
+export type GivenNone = (BlendCannot | BlendOpen) & { given: NoneGiven };
+
+export interface NoneGiven {
+  /** The nearest measured out; null where nothing can be given that would not hurt. */
+  plan: DosePlan | null;
+  /** What those doses miss, or where there are none the nearest mix: what hurts, then what plants need, then conventions. */
+  misses: GradedMiss[];
+  /** Each planned again and found to do, the best first. */
+  changes: Change[];
+  assumed: Assumed;
+}
 
 export interface Given {
   plan: DosePlan;

@@ -1,11 +1,10 @@
 import { cautionsFor } from '../can/cautions.js';
 import { sureness } from '../chance/sure.js';
-import { amountsOfMix } from '../dose/wanted.js';
-import { planDoses } from '../dose/plan.js';
 import { isEmptyKit, USUAL_KIT } from '../dose/usual-kit.js';
 import { factorOf, aimsOf, widthOf } from '../feed/near.js';
 import { withoutCustom } from '../feed/grade.js';
 import type { FeedRequest } from '../feed/request.js';
+import type { BlendMade, BlendOpen } from '../feed/results.js';
 import { cheapest } from '../formulation/index.js';
 import { litres } from '../units/index.js';
 import { bareBeside, besideOf, closestBeside } from './beside.js';
@@ -15,7 +14,10 @@ import type { FeedAsked, FeedPlan } from './feed-plan.js';
 import type { Given, GivenNone, GivenResult, Near, Sure } from './given-types.js';
 import { nearRequest } from './near-width.js';
 import { pricesOf } from './prices.js';
+import { changesFor } from './changes.js';
+import { graded, nearestDoses } from './nearest-doses.js';
 import { shortOf } from './short.js';
+import type { Market } from './with-more.js';
 
 export type * from './given-types.js';
 
@@ -30,6 +32,8 @@ export interface GivenAsked extends Omit<FeedAsked, 'want' | 'factor' | 'sure'> 
   litresPerYear?: number | null;
   /** Whether to work out what it costs to insist. */
   prices?: boolean;
+  /** What could be bought where there is no feed; absent: no change is tried. */
+  market?: Market;
   /** Whether to work out the feeds beside it, and what would make it surer. */
   beside?: boolean;
 }
@@ -54,7 +58,7 @@ export async function givenFeed(request: FeedRequest, wanted: GivenAsked): Promi
   };
   const sized = assumed.batch ? { ...request, header: { ...request.header, batchLitres: USUAL_BATCH } } : request;
   const { planned, asked: hands } = await inBestHands(sized, { ...asked, by: wanted.by });
-  if (!('plan' in planned)) return noneGiven(sized, asked, assumed);
+  if (!('plan' in planned)) return noneGiven(sized, asked, assumed, wanted.market);
   const { plan, proof } = planned;
   const { mix } = plan;
   const used = new Set(mix.items.map(({ id }) => id));
@@ -143,13 +147,39 @@ async function pricedAt({ near }: FeedPlan, request: FeedRequest) {
   return answer.answer === 'found' ? { prices: await pricesOf(held, answer.linearisation, answer.optimal) } : {};
 }
 
-async function noneGiven(request: FeedRequest, asked: FeedAsked, assumed: Given['assumed']): Promise<GivenNone> {
+async function noneGiven(
+  request: FeedRequest,
+  asked: FeedAsked,
+  assumed: Given['assumed'],
+  market?: Market,
+): Promise<GivenNone> {
   const within = { ...request, programme: withoutCustom(request.programme), goal: 'cheapest' as const };
-  const result = await blend(within, { prices: false });
-  // the conventions alone stood in the way of nothing: what is left is a limit that hurts or that plants need
-  if (result.status === 'made') throw new Error('a mix keeps every limit, yet none was found near the aims');
-  const { nearest } = result;
-  const options = { known: asked.known, ...(asked.solubility ? { solubility: asked.solubility } : {}), offers: false };
-  const plan = nearest && (await planDoses(request, amountsOfMix(nearest, request), asked.kit, options));
-  return { ...result, given: { plan, assumed } };
+  const blended = await blend(within, { prices: false });
+  // the conventions alone stood in the way of nothing; a search that was not finished before may have been this time
+  const result = blended.status === 'made' ? openAt(blended) : blended;
+  const nearest = await nearestDoses(request, result.nearest, asked);
+  const changes = result.status === 'cannot' && market ? await changesFor(request, result, asked, market) : [];
+  return {
+    ...result,
+    given: {
+      plan: nearest?.plan ?? null,
+      misses: nearest?.misses ?? graded(result.nearest?.misses ?? [], request),
+      changes,
+      assumed,
+    },
+  };
+}
+
+function openAt({ goal, feed, notes, proof, cautions, status: _, ...mix }: BlendMade): BlendOpen {
+  return {
+    status: 'open',
+    goal,
+    feed,
+    notes,
+    proof,
+    cautions,
+    unknowns: [],
+    relaxations: [],
+    nearest: { ...mix, misses: [] },
+  };
 }

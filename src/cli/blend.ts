@@ -2,7 +2,8 @@ import { blendJson } from '../report/json/blend.js';
 import { blendFeeds } from '../desk/blend.js';
 import { blendSheets } from '../report/blend-several.js';
 import { benchTexts } from './bench-texts.js';
-import { type Command, OUT } from './command.js';
+import type { Typed } from '../report/command-line.js';
+import { type Command, type Given, OUT } from './command.js';
 import { A_FEED, A_SHELF } from './feed-options.js';
 import { drawFrontier } from './frontier.js';
 import { ofSheets, SHEET_FORMS } from './forms.js';
@@ -52,11 +53,18 @@ export const blendCommand: Command = {
     if (given.words.one) return blendOne(given, io);
     if (given.words.frontier) return drawFrontier(given, io);
     const { met, results, pen, warnings } = await blendFeeds(benchTexts(given, io), wishesOf(given));
-    const sheets = blendSheets(results, pen, given.words.prices === true);
+    const typed = typedOf(given);
+    const sheets = blendSheets(results, pen, given.words.prices === true, typed);
     return {
       exit: met ? 0 : 3,
-      forms: ofSheets(blendJson(results[0]!), sheets),
+      forms: ofSheets(blendJson(results[0]!, typed), sheets),
       warnings,
     };
   },
 };
+
+/** What was typed that a command with one change has to repeat; forms and files to write are left out. */
+function typedOf({ words }: Given): Typed {
+  const { json, csv, html, svg, to, replace, full, ...rest } = words;
+  return rest;
+}

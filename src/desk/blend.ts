@@ -37,7 +37,14 @@ export async function blendFeeds(
   const results = [];
   for (const request of requests)
     results.push(
-      (await dosesOfFeed(request, open, which, { offers: true, beside: true, prices: wishes.prices === true })).result,
+      (
+        await dosesOfFeed(request, open, which, {
+          offers: true,
+          beside: true,
+          changes: true,
+          prices: wishes.prices === true,
+        })
+      ).result,
     );
   return { met: results.every(isMet), results, warnings, pen: open.pen };
 }

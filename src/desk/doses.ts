@@ -7,6 +7,7 @@ import { isEmptyKit, USUAL_KIT } from '../dose/usual-kit.js';
 import { amountsOfMix } from '../dose/wanted.js';
 import type { FeedRequest } from '../feed/request.js';
 import type { BlendResult } from '../feed/results.js';
+import { closeLabels } from './close-labels.js';
 import type { FeedWishes } from './feed-wishes.js';
 import type { OpenBench } from './opened.js';
 import type { MilliSiemensPerCm } from '../units/index.js';
@@ -30,6 +31,8 @@ export interface DosesAsked {
   prices?: boolean;
   /** What the pen shows in the water alone, mS/cm; steps by the pen follow it. */
   waterMSPerCm?: MilliSiemensPerCm | undefined;
+  /** Where there is no feed: whether to try what would make one possible. */
+  changes?: boolean;
 }
 
 /** Weeks of a year. */
@@ -40,7 +43,7 @@ export async function dosesOfFeed(
   request: FeedRequest,
   open: Pick<OpenBench, 'kit' | 'catalog' | 'feeds' | 'pen' | 'bench'>,
   { bare, ...wanted }: FeedWishes,
-  { offers, beside = false, prices = false, waterMSPerCm }: DosesAsked,
+  { offers, beside = false, prices = false, changes = false, waterMSPerCm }: DosesAsked,
 ): Promise<DosesOfFeed> {
   const { kit, catalog } = open;
   const known = productsKnown(catalog);
@@ -50,16 +53,13 @@ export async function dosesOfFeed(
   const weekly = open.feeds.find(({ name }) => name === request.header.name)?.weeklyLitres;
   const litresPerYear = weekly === undefined ? null : weekly * WEEKS;
   const pen = penInHand(open, wanted.by, waterMSPerCm);
+  const { salts, products } = catalog;
+  const market = changes ? { market: { salts, products, close: closeLabels } } : {};
   const result = await givenFeed(request, {
     ...wanted,
     ...pen,
-    kit,
-    known,
-    solubility,
-    offers,
-    beside,
-    prices,
-    litresPerYear,
+    ...market,
+    ...{ kit, known, solubility, offers, beside, prices, litresPerYear },
   });
   return { result, plan: result.given.plan, sure: result.status === 'made' ? result.given.sure : null };
 }

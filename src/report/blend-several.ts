@@ -3,6 +3,8 @@ import type { BlendResult } from '../feed/results.js';
 import { blendSheet } from './blend.js';
 import { givenTitle } from './given.js';
 import type { PenScale } from './mix.js';
+import type { Typed } from './command-line.js';
+import { lackSays } from './says/none-given.js';
 import { severalSheets } from './several.js';
 import { list, type Sheet } from './sheet.js';
 import { volumeText } from './volume.js';
@@ -12,7 +14,8 @@ export const blendSheets = (
   results: readonly (GivenResult | BlendResult)[],
   pen: PenScale | null,
   allPrices: boolean,
-): Sheet[] => severalSheets(results, (result) => blendSheet(result, pen, allPrices), overview);
+  typed: Typed | null = null,
+): Sheet[] => severalSheets(results, (result) => blendSheet(result, pen, allPrices, typed), overview);
 
 function overview(results: readonly (GivenResult | BlendResult)[]): Sheet {
   const made = results.filter(({ status }) => status === 'made').length;
@@ -24,7 +27,10 @@ function overview(results: readonly (GivenResult | BlendResult)[]): Sheet {
 }
 
 function lineOf(result: GivenResult | BlendResult): string {
-  if (result.status !== 'made') return `${result.feed.name}: no feed keeps every limit`;
+  if (result.status !== 'made') {
+    const none = `${result.feed.name}: no feed ${result.proof.unfinished ? 'found yet' : 'keeps every limit'}`;
+    return 'given' in result && result.status === 'cannot' ? `${none}; ${lackSays(result.given)}` : none;
+  }
   if (!('given' in result)) return `${result.feed.name}: the bare ${result.goal} mix`;
   const { plan } = result.given;
   const doses = plan.items.map(({ product, chosen }) => `${chosen.words} ${product.name || product.id}`).join(' + ');

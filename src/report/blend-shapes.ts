@@ -52,6 +52,48 @@ export const given = {
   idealCostPerLitre: amount.describe('before it was measured out'),
 };
 
+const doses = z.strictObject({
+  litres: amount,
+  items: z.array(
+    z.strictObject({
+      id: z.string(),
+      name: z.string(),
+      unit: z.enum(['g', 'mL']),
+      tool: z.string(),
+      words: z.string(),
+      amount: amount.describe('for the can'),
+      actions: amount,
+    }),
+  ),
+});
+
+/** Where there is no feed. */
+export const noneGiven = {
+  doses: doses.nullable().describe('of the nearest; null where nothing can be given that would not hurt'),
+  lacks: z
+    .array(
+      z.strictObject({
+        limit: z.string(),
+        value: z.number(),
+        bound: z.number(),
+        grade: z.enum(['harm', 'need', 'custom']),
+      }),
+    )
+    .describe('what the doses miss, and how much that matters'),
+  changes: z
+    .array(
+      z.strictObject({
+        kind: z.enum(['with', 'nh4', 'strength', 'products']),
+        says: z.string(),
+        command: z.string(),
+        doses,
+        share: share.describe('of cans that keep the limits'),
+        width: amount.describe('times the usual widths around the aims'),
+      }),
+    )
+    .describe('each planned again and found to do, the best first'),
+};
+
 const move = { limit: z.string(), change: z.string(), from: z.number(), to: z.number() };
 
 const blendHead = {
@@ -94,6 +136,7 @@ export const blendMadeShape = z.strictObject({
 export const blendCannotShape = z.strictObject({
   ...blendHead,
   status: z.literal('infeasible'),
+  ...z.strictObject(noneGiven).partial().shape,
   ...blendTold,
   absent: z
     .array(z.strictObject({ element, min: z.number(), broughtBy: z.array(z.string()) }))
@@ -119,6 +162,7 @@ export const blendCannotShape = z.strictObject({
 const blendOpenShape = z.strictObject({
   ...blendHead,
   status: z.enum(['uncertified', 'unfinished']).describe('unfinished: the search ended before it was done'),
+  ...z.strictObject(noneGiven).partial().shape,
   ...blendTold,
   relaxations,
   nearest,

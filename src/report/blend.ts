@@ -1,6 +1,6 @@
 import type { Caution } from '../can/cautions.js';
 import type { Proof } from '../feed/proof.js';
-import type { Given, GivenMade, GivenResult } from '../blend/given-types.js';
+import type { Given, GivenMade, GivenNone, GivenResult } from '../blend/given-types.js';
 import type { BlendResult, FeedHeader } from '../feed/results.js';
 import { figure } from './figures.js';
 import { givenBlocks, givenTitle } from './given.js';
@@ -24,12 +24,20 @@ import { surenessLines } from './says/sureness.js';
 import { solutionBlocks } from './solution.js';
 import { type Block, facts, heading, inFull, list, paragraph, section, type Sheet, spoken, table } from './sheet.js';
 import { volumeText } from './volume.js';
-import { whyNotBlocks } from './why-not.js';
+import type { Typed } from './command-line.js';
+import { lackSays } from './says/none-given.js';
+import { noneGivenBlocks, whyNotBlocks } from './why-not.js';
 import { blendNoteSays, silenceSays } from './says/blend.js';
 
 /** The feed as a sheet: what to measure, and why it can be trusted; or why there is none and the nearest there is. */
-export function blendSheet(result: GivenResult | BlendResult, pen: PenScale | null = null, allPrices = false): Sheet {
+export function blendSheet(
+  result: GivenResult | BlendResult,
+  pen: PenScale | null = null,
+  allPrices = false,
+  typed: Typed | null = null,
+): Sheet {
   if (result.status === 'made' && 'given' in result) return givenSheet(result, pen, allPrices);
+  if (result.status !== 'made' && 'given' in result) return noneGivenSheet(result, pen, typed);
   const { feed, proof } = result;
   const made = result.status === 'made' ? result : null;
   return {
@@ -66,6 +74,34 @@ function titleOf({ status, goal, feed, proof }: BlendResult): string {
         ? `Not finished: no feed found yet for ${feed.name}, and none ruled out`
         : `${feed.name}: no feed was found, and none is ruled out`;
   }
+}
+
+/** No feed: first what comes nearest and what would help, with `--full` why. */
+function noneGivenSheet(result: GivenNone, pen: PenScale | null, typed: Typed | null): Sheet {
+  const { feed, given, proof } = result;
+  const waters = given.plan?.mix.waters ?? result.nearest?.waters ?? [];
+  const title = titleOf(result);
+  return {
+    title: result.status === 'cannot' ? `${title}; ${lackSays(given)}` : title,
+    blocks: [
+      headerFacts(feed, waterText(waters)),
+      ...doubtBlocks(result),
+      ...noneGivenBlocks(result, pen, typed),
+      ...inFull([
+        heading('Proof'),
+        paragraph(spoken(proofSentence(proof)), proof.verdict === 'uncertified' ? 'bad' : 'good'),
+        ...section(
+          'What the labels leave open',
+          result.unknowns.map((silence) => silenceSays(silence, result)),
+        ),
+      ]),
+      ...section(
+        'Notes',
+        result.notes.map((note) => blendNoteSays(note, feed.currency)),
+      ),
+      ...cautionBlocks(result.cautions),
+    ],
+  };
 }
 
 /** The feed to give: first what to do, with `--full` everything else. */

@@ -37,6 +37,8 @@ function blockHtml(block: Block): string {
       return barsHtml(block.unit, block.bars);
     case 'list':
       return listHtml(block.items, 'list');
+    case 'command':
+      return `<pre><code>${safe(block.text)}</code></pre>`;
     case 'cautions':
       return listHtml(block.items, 'cautions');
     default:

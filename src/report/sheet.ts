@@ -12,6 +12,8 @@ export type Block = (
   | { kind: 'bars'; unit: string; bars: Bar[] }
   | { kind: 'list'; items: string[] }
   | { kind: 'cautions'; items: string[] }
+  /** To be pasted into a shell, so never broken. */
+  | { kind: 'command'; text: string }
 ) & {
   /** Told only where the whole report is asked for: text and pages leave it out, CSV never does. */
   full?: true;

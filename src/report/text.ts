@@ -48,6 +48,8 @@ function blockLines(block: Block, columns: number, paint: Paint): string[] {
       return barLines(block, columns).map(({ text, tone }) => toned(text.trimEnd(), tone, paint));
     case 'list':
       return block.items.flatMap((item) => bullet(item, '-', columns));
+    case 'command':
+      return [`  ${plainText(block.text)}`];
     case 'cautions':
       return block.items.flatMap((item) => bullet(item, '!', columns));
     default:

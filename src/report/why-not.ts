@@ -1,9 +1,60 @@
 import type { Absent, BlendCannot, BlendOpen, ConflictLine, Relaxation } from '../feed/results.js';
-import { missLines, mixBlocks, type PenScale } from './mix.js';
+import type { GivenNone, NoneGiven } from '../blend/given-types.js';
+import { commandLine, type Typed } from './command-line.js';
+import { figure } from './figures.js';
+import { ecBlocks, elementBlocks, missLines, mixBlocks, nitrogenBlocks, type PenScale } from './mix.js';
+import { assumedSays } from './says/given.js';
+import { changeSays, gradedLines, optionsOf } from './says/none-given.js';
 import { becauseLines } from './says/because.js';
 import { limitFrom, limitSays } from './says/limits.js';
 import { farkasSays, moveSays, sourceSays, waySays } from './says/why-not.js';
-import { type Block, heading, list, paragraph, spoken } from './sheet.js';
+import { type Block, heading, inFull, list, paragraph, spoken, table } from './sheet.js';
+
+/** What comes nearest as doses, what it lacks and how much that matters, and the change that helps most; with `--full` why there is no feed. */
+export function noneGivenBlocks(result: GivenNone, pen: PenScale | null, typed: Typed | null): Block[] {
+  const { given, feed } = result;
+  return [
+    ...nearestBlocks(given),
+    ...changeBlocks(given, feed.name, typed),
+    ...(given.plan === null
+      ? []
+      : [
+          ...elementBlocks(given.plan.mix.elements),
+          ...nitrogenBlocks(given.plan.mix),
+          ...ecBlocks(given.plan.mix, pen),
+        ]),
+    ...inFull(whyNotBlocks(result, pen)),
+  ];
+}
+
+function nearestBlocks({ plan, misses, assumed }: NoneGiven): Block[] {
+  if (plan === null)
+    return [
+      paragraph('NOTHING HERE CAN BE GIVEN: whatever is mixed, too much of something that hurts is in it.', 'bad'),
+      list(gradedLines(misses)),
+    ];
+  const rows = plan.items.map(({ product, chosen }) => [product.name || product.id, chosen.words]);
+  return [
+    heading('What comes nearest, in this order'),
+    ...(rows.length === 0
+      ? [paragraph('Nothing but the water.')]
+      : [table(['', `for ${figure(plan.batchLitres)} L`], rows)]),
+    ...assumedSays(assumed, plan.batchLitres).map((line) => paragraph(line)),
+    heading('What it lacks'),
+    list(gradedLines(misses)),
+  ];
+}
+
+function changeBlocks({ changes }: NoneGiven, feed: string, typed: Typed | null): Block[] {
+  if (changes.length === 0) return [];
+  return [
+    heading('What helps most'),
+    ...changes.flatMap((change): Block[] => [
+      paragraph(changeSays(change)),
+      { kind: 'command', text: commandLine(typed, feed, optionsOf(change.wanted)) },
+    ]),
+  ];
+}
 
 /** Why no feed keeps every limit, the ways out, and the nearest feed there is. */
 export function whyNotBlocks(result: BlendCannot | BlendOpen, pen: PenScale | null): Block[] {

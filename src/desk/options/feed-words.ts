@@ -2,7 +2,8 @@ import type { FeedSpec } from '../../catalog/bench-types.js';
 import type { Catalog } from '../../catalog/catalog.js';
 import type { Water } from '../../label/product.js';
 import { type Problem, problem } from '../../problem.js';
-import { mostAmmonium } from '../../programme/rule.js';
+import { ratioOfRule } from '../../feed/ratio.js';
+import { mostAmmonium, type Rule } from '../../programme/rule.js';
 import { type Beside, type ReadKey, readWish, type ValueOf } from './read-wish.js';
 import { readWaters } from './water.js';
 
@@ -60,11 +61,21 @@ export function readFeedWords(
   return {
     bench: {
       ...(waters?.ok ? { waters: waters.value } : {}),
-      feeds: feeds.map((feed) => ({ ...feed, ...said, rules: [...feed.rules, ...own] })),
+      feeds: feeds.map((feed) => ({
+        ...feed,
+        ...said,
+        rules: [...(share === undefined ? feed.rules : feed.rules.filter((rule) => !isMostAmmonium(rule))), ...own],
+      })),
     },
     problems,
   };
 }
+
+/** The rule that `nh4` says instead. */
+const isMostAmmonium = (rule: Rule): boolean => {
+  const ratio = rule.kind === 'linear' ? ratioOfRule(rule, 'most') : null;
+  return ratio?.isShare === true && ratio.over === 'NH4-N';
+};
 
 /** What a feed cannot be read without, where no bench says it. */
 function unnamed(words: FeedWords): Problem[] {

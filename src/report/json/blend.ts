@@ -3,7 +3,9 @@ import type { GivenMade, GivenResult } from '../../blend/given-types.js';
 import type { Proof } from '../../feed/proof.js';
 import type { BlendResult, NearestMix } from '../../feed/results.js';
 import type { blendShape } from '../schemas.js';
+import type { Typed } from '../command-line.js';
 import { givenJson, measuresJson } from './given.js';
+import { noneGivenJson } from './none-given.js';
 import { blendNoteSays, silenceSays } from '../says/blend.js';
 import { cautionsJson, missesJson, mixAlone } from './mix.js';
 import { pricesJson } from './prices.js';
@@ -11,7 +13,7 @@ import { proofJson } from './proof.js';
 import { wayJson, whyNotJson } from './why-not.js';
 
 /** What `blend --json` prints. A feed that cannot be made has no items, only what stands in its way and the nearest there is. */
-export function blendJson(result: GivenResult | BlendResult): z.infer<typeof blendShape> {
+export function blendJson(result: GivenResult | BlendResult, typed: Typed | null = null): z.infer<typeof blendShape> {
   const { goal, feed, cautions } = result;
   const schema = 'velamen.blend/3' as const;
   const unknowns = result.unknowns.map((silence) => silenceSays(silence, result));
@@ -34,7 +36,16 @@ export function blendJson(result: GivenResult | BlendResult): z.infer<typeof ble
     }
     case 'cannot': {
       const why = whyNotJson(result);
-      return { schema, status: 'infeasible', goal, feed, ...told, ...why, nearest: nearestJson(result.nearest) };
+      return {
+        schema,
+        status: 'infeasible',
+        goal,
+        feed,
+        ...('given' in result ? noneGivenJson(result.given, feed.name, typed) : {}),
+        ...told,
+        ...why,
+        nearest: nearestJson(result.nearest),
+      };
     }
     case 'open': {
       return {
@@ -42,6 +53,7 @@ export function blendJson(result: GivenResult | BlendResult): z.infer<typeof ble
         status: doubt(result.proof),
         goal,
         feed,
+        ...('given' in result ? noneGivenJson(result.given, feed.name, typed) : {}),
         ...told,
         relaxations: result.relaxations.map(wayJson),
         nearest: nearestJson(result.nearest),

@@ -26,7 +26,7 @@ export function sureSays({ share, wanted }: Pick<Sure, 'share' | 'wanted'>): str
 }
 
 /** Whole cans, rounded down: never more than was counted. */
-function canCount(share: number): string {
+export function canCount(share: number): string {
   if (share === 1) return 'all of 100';
   return share > 0 && share < 0.01 ? 'less than 1 of 100' : `${Math.floor(100 * share + 1e-9)} of 100`;
 }

@@ -1,0 +1,78 @@
+import { amountsOfMix } from '../dose/wanted.js';
+import { type DosePlan, planDoses } from '../dose/plan.js';
+import { type Grade, gradeOf } from '../feed/grade.js';
+import type { Miss } from '../feed/limits.js';
+import { missesOf, readOut } from '../feed/readout.js';
+import type { FeedRequest } from '../feed/request.js';
+import type { NearestMix } from '../feed/results.js';
+import type { Nutrient } from '../chemistry/nutrients.js';
+import { scaleBy } from '../units/index.js';
+import { type FeedAsked, planFeed } from './feed-plan.js';
+
+/** A limit that the nearest doses miss, and how much that matters. */
+export interface GradedMiss extends Miss {
+  grade: Grade;
+}
+
+/** The nearest there is as doses of the kit, with what it misses. */
+export interface NearestDoses {
+  plan: DosePlan;
+  /** What hurts first, then what plants need, then conventions. */
+  misses: GradedMiss[];
+}
+
+/** Below what the nearest mix reaches by so much, so that measures of the kit fit; the misses are told of what is measured out. */
+const ROOM = 0.95;
+const ORDER: readonly Grade[] = ['harm', 'need', 'custom'];
+
+/**
+ * The nearest mix measured out: what it cannot keep is given up as far as it must be, and with the rest a feed is planned like any other,
+ * near its aims and with the fewest items. Null where nothing can be given that would not hurt.
+ */
+export async function nearestDoses(
+  request: FeedRequest,
+  nearest: NearestMix | null,
+  asked: FeedAsked,
+): Promise<NearestDoses | null> {
+  if (nearest === null) return null;
+  const planned = await planFeed(loosened(request, nearest.misses), { ...asked, want: 'near', offers: false });
+  const plan =
+    'plan' in planned
+      ? planned.plan
+      : await planDoses(request, amountsOfMix(nearest, request), asked.kit, {
+          known: asked.known,
+          offers: false,
+          ...(asked.solubility ? { solubility: asked.solubility } : {}),
+        });
+  const mix = readOut(plan.amounts, request, plan.sequence.turns);
+  const misses = graded(missesOf(mix), request);
+  if (misses.some(({ grade }) => grade === 'harm')) return null;
+  const violations = misses.filter(({ grade }) => grade !== 'custom');
+  return { plan: { ...plan, request, mix, status: 'violated', violations, offers: [] }, misses };
+}
+
+/** Misses with their grades, the gravest first. */
+export function graded(misses: readonly Miss[], { programme }: Pick<FeedRequest, 'programme'>): GradedMiss[] {
+  return misses
+    .map((miss) => ({ ...miss, grade: gradeOf(miss.limit, programme) }))
+    .sort((a, b) => ORDER.indexOf(a.grade) - ORDER.indexOf(b.grade));
+}
+
+/** The request with the shortages that the nearest mix has, and without the rules of balance that it breaks. Nothing that hurts gives way. */
+function loosened(request: FeedRequest, misses: readonly Miss[]): FeedRequest {
+  const bands = { ...request.programme.bands };
+  const broken = new Set<string>();
+  for (const { limit, value } of misses) {
+    if (gradeOf(limit, request.programme) === 'harm') continue;
+    if (limit.kind === 'rule') broken.add(limit.rule.text);
+    const band = limit.kind === 'nutrient' ? bands[limit.nutrient as Nutrient] : undefined;
+    if (limit.kind === 'nutrient' && limit.end === 'least' && band)
+      bands[limit.nutrient] = { ...band, min: scaleBy(band.min!, (ROOM * Math.max(0, value)) / limit.bound) };
+  }
+  const kept = <R extends { text: string }>(rules: readonly R[]): R[] => rules.filter(({ text }) => !broken.has(text));
+  return {
+    ...request,
+    programme: { ...request.programme, bands, rules: kept(request.programme.rules) },
+    rules: kept(request.rules),
+  };
+}
