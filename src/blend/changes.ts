@@ -27,6 +27,8 @@ export interface Change {
   width: number;
 }
 
+/** Of the cans that are asked for. */
+const ENOUGH = 0.85;
 /** So many are told. */
 const TOLD = 3;
 
@@ -71,9 +73,11 @@ export async function changesFor(
         ],
       ]);
   }
-  const ranked = found
+  const made = found
     .filter((change) => change !== null)
     .sort((a, b) => trouble(a, asked.sure) - trouble(b, asked.sure));
+  // what would go wrong in many cans is no help where something else is
+  const ranked = made.filter((change, i) => i === 0 || change.share >= ENOUGH * asked.sure);
   // another kind of change tells more than a second like the first
   const first = ranked.filter(({ wanted }, i) => ranked.findIndex((other) => other.wanted.kind === wanted.kind) === i);
   return [...first, ...ranked.filter((change) => !first.includes(change))].slice(0, TOLD);

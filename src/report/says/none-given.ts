@@ -1,4 +1,5 @@
 import type { Change, Wanted } from '../../blend/changes.js';
+import type { Added } from '../../blend/with-more.js';
 import type { GradedMiss } from '../../blend/nearest-doses.js';
 import type { NoneGiven } from '../../blend/given-types.js';
 import type { DosePlan } from '../../dose/plan-types.js';
@@ -7,6 +8,7 @@ import { figure, percent } from '../figures.js';
 import { volumeText } from '../volume.js';
 import { canCount } from './given.js';
 import { products, violatedName } from './limits.js';
+import { sourceSays } from './why-not.js';
 
 /** What is short in the nearest feed, in half a sentence; at most three by name. */
 export function lackSays({ misses, plan }: Pick<NoneGiven, 'misses' | 'plan'>): string {
@@ -57,7 +59,7 @@ const NEAR = 1.2;
 function wantedSays(wanted: Wanted, plan: DosePlan): string {
   switch (wanted.kind) {
     case 'with':
-      return `With ${wanted.products.map(({ id, name }) => `${name || id}${perLitreSays(id, plan)}`).join(' and ')} beside the shelf`;
+      return `With ${wanted.products.map((one) => `${addedSays(one)}${perLitreSays(one.id, plan)}`).join(' and ')} beside the shelf`;
     case 'nh4':
       return `With ${percent(wanted.to)} of the nitrogen as ammonium instead of ${wanted.from === 0 ? 'none' : percent(wanted.from)}`;
     case 'strength':
@@ -65,6 +67,13 @@ function wantedSays(wanted: Wanted, plan: DosePlan): string {
     case 'products':
       return `With ${products(wanted.to)} instead of ${wanted.from}`;
   }
+}
+
+/** A salt by its name; of a product of a maker first what kind of product would do. The catalog’s are invented. */
+function addedSays({ id, name, kind, isGeneric }: Added): string {
+  if (isGeneric) return name || id;
+  const looked = kind === undefined ? '' : `${sourceSays({ kind })} such as `;
+  return `${looked}${name || id} (invented)`;
 }
 
 /** `, 0.19 g/L`; nothing where the plan does without it after all. */
@@ -75,9 +84,9 @@ function perLitreSays(id: string, { items, batchLitres }: DosePlan): string {
     : `, ${figure(item.chosen.amount / batchLitres)} ${item.product.form === 'powder' ? 'g/L' : 'mL/L'},`;
 }
 
-/** `1.9 g Calcium nitrate + 3.5 g Base in 10 L`. */
+/** `10 L of Calcium nitrate (1.9 g) + Base (3.5 g)`. */
 export const dosesSay = ({ items, batchLitres }: DosePlan): string =>
-  `${items.map(({ product, chosen }) => `${chosen.words} ${product.name || product.id}`).join(' + ')} in ${volumeText(batchLitres)}`;
+  `${volumeText(batchLitres)} of ${items.map(({ product, chosen }) => `${product.name || product.id} (${chosen.words})`).join(' + ')}`;
 
 /** The options that ask for a change, as they are typed. */
 export function optionsOf(wanted: Wanted): Record<string, string | string[]> {
