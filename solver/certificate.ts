@@ -96,7 +96,7 @@ function lowerBound(table: Table, y: readonly number[], objective: number): { bo
     if (limit !== 0 && (isDust || !Number.isFinite(limit))) {
       box ??= boxes(table, { cost: table.cost, atMost: objective });
       limit = reduced > 0 ? box.lower[j]! : box.upper[j]!;
-      if (isDust && !Number.isFinite(limit)) continue;
+      if (Math.abs(reduced) <= LAST_PLACES * terms && !Number.isFinite(limit)) continue;
     }
     bound += reduced * limit;
     size += terms * Math.abs(limit);
@@ -128,7 +128,7 @@ function infeasible(table: Table, claimed: readonly number[]): Certified {
     if (limit !== 0 && (isDust || !Number.isFinite(limit))) {
       box ??= boxes(table);
       limit = g > 0 ? box.upper[j]! : box.lower[j]!;
-      if (isDust && !Number.isFinite(limit)) continue;
+      if (Math.abs(g) <= LAST_PLACES * pull.size[j]! && !Number.isFinite(limit)) continue;
     }
     most += g * limit;
     size += Math.abs(g * limit);
