@@ -7,6 +7,7 @@ import type { Amounts } from '../can/mix-amounts.js';
 import { missesOf, readOut } from '../feed/readout.js';
 import type { FeedRequest } from '../feed/request.js';
 import type { NearestMix } from '../feed/results.js';
+import { sizeOf } from './ways-out.js';
 
 /** Same give-back between stages as in the closest feed: ten times tighter than the certificate. */
 const GIVE_BACK = 1e-7;
@@ -43,10 +44,19 @@ export async function nearestMix(request: FeedRequest): Promise<NearestMix | nul
     if (!strict) continue;
     if (strict.misses.length <= FEW) return strict;
     const looser = await leastMissing(request, RATIOS_TOO, false);
-    return looser && looser.misses.length <= strict.misses.length / 2 ? looser : strict;
+    return looser && (looser.misses.length <= strict.misses.length / 2 || griefOf(looser) <= SPARED * griefOf(strict))
+      ? looser
+      : strict;
   }
   return null;
 }
+
+/** A ratio gives way where that spares this much of all that is missed. */
+const SPARED = 0.7;
+
+/** All misses together, each as a share of its bound. */
+const griefOf = ({ misses }: NearestMix): number =>
+  misses.reduce((sum, { value, bound }) => sum + (bound === 0 ? 1 : Math.abs(value / bound - 1)), 0);
 
 /** Up to this many misses a mix is a feed with a lack; beyond, it may be near to nothing. */
 const FEW = 3;
@@ -77,7 +87,7 @@ async function fewProducts(formulated: Formulated, soft: Soft, most: number): Pr
 }
 
 /** The rows with a column for the miss of each soft one, counted in parts of the limit, and `worst` above all of them. */
-function softened({ limited }: Formulated, soft: Soft): { misses: Column[]; rows: Row[] } {
+function softened({ limited, request }: Formulated, soft: Soft): { misses: Column[]; rows: Row[] } {
   const misses: Column[] = [];
   const rows: Row[] = [];
   for (const { limit, row } of limited) {
@@ -86,7 +96,7 @@ function softened({ limited }: Formulated, soft: Soft): { misses: Column[]; rows
       continue;
     }
     const id = `miss:${row.id}`;
-    const size = sizeOf(row);
+    const size = sizeOf(limit, row.lower ?? row.upper ?? 0, request);
     misses.push({ id, cost: 0 });
     rows.push({ ...row, terms: { ...row.terms, [id]: row.upper === undefined ? size : -size } });
     rows.push({ id: `worst:${row.id}`, lower: 0, terms: { worst: 1, [id]: -1 } });
@@ -114,10 +124,4 @@ async function leastMiss(formulated: Formulated, soft: Soft): Promise<Optimal | 
 async function optimal(program: LinearProgram): Promise<Optimal | null> {
   const verdict = await solve(program);
   return verdict.verdict === 'optimal' ? verdict : null;
-}
-
-/** A miss is counted against the row's bound, or against its largest coefficient where the bound is zero. */
-function sizeOf(row: Row): number {
-  const bound = Math.max(Math.abs(row.lower ?? 0), Math.abs(row.upper ?? 0));
-  return bound > 0 ? bound : Math.max(1e-9, ...Object.values(row.terms).map(Math.abs));
 }

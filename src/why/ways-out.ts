@@ -55,7 +55,7 @@ async function together(formulated: Formulated): Promise<Relaxation | null> {
 }
 
 /** What a limit is counted in parts of: its own number, or the level of its elements where that is zero. */
-function sizeOf(limit: Limit, end: number, request: FeedRequest): number {
+export function sizeOf(limit: Limit, end: number, request: FeedRequest): number {
   if (end !== 0) return Math.abs(end);
   if (limit.kind !== 'rule') return 1;
   const { bands } = request.programme;
