@@ -37,9 +37,13 @@ export function stretched({ own, parts }: Pick<Sharing, 'own' | 'parts'>, stretc
     ...own,
     factor: own.factor * stretch,
     own: Object.fromEntries(Object.entries(own.own ?? {}).map(([nutrient, factor]) => [nutrient, factor * stretch])),
-    nitrogenWithin: own.nitrogenWithin + Math.abs(parts.off),
+    nitrogenWithin: own.nitrogenWithin + rounding(parts),
   };
 }
+
+/** Whole parts may cost so much of the nearness of nitrogen; what is farther off has no such parts and shares no mix. */
+const MOST_OFF = 0.1;
+const rounding = ({ off }: Parts): number => Math.min(MOST_OFF, Math.abs(off));
 
 /** More than the plan's widths, for what hands measure in steps. */
 export interface Looser {
@@ -60,7 +64,7 @@ export function sharedRequest(
 ): FeedRequest {
   const held = group.map((feed, i): FeedRequest => {
     const asked = stretched(feed, stretch * (looser?.widths ?? 1));
-    const nitrogenWithin = Math.max(asked.nitrogenWithin, (looser?.nitrogenWithin ?? 0) + Math.abs(feed.parts.off));
+    const nitrogenWithin = Math.max(asked.nitrogenWithin, (looser?.nitrogenWithin ?? 0) + rounding(feed.parts));
     return {
       ...limits[i]!,
       goal: 'cheapest',

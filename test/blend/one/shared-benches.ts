@@ -38,7 +38,12 @@ export function jointProgram(group: readonly Sharing[], stretch: number): Linear
   const rows: Row[] = [
     { id: 'fill', lower: 1, upper: 1, terms: Object.fromEntries(waters.map((_, j) => [`w${j}`, 1])) },
   ];
-  const put = (share: number, weights: [string, number][], how: 'least' | 'most' | 'label', ends: Pick<Row, 'lower' | 'upper'>) => {
+  const put = (
+    share: number,
+    weights: [string, number][],
+    how: 'least' | 'most' | 'label',
+    ends: Pick<Row, 'lower' | 'upper'>,
+  ) => {
     const terms: Record<string, number> = {};
     shelf.forEach(({ composition }, i) => {
       terms[`p${i}`] = weights.reduce((sum, [nutrient, weight]) => {

@@ -1,5 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { cheapestShared, dilutedAmounts, keepsEc, type Sharing, sharedRequest } from '../../../src/blend/one/shared-request.js';
+import {
+  cheapestShared,
+  dilutedAmounts,
+  type keepsEc,
+  type Sharing,
+  sharedRequest,
+} from '../../../src/blend/one/shared-request.js';
 import { partsFor } from '../../../src/blend/one/parts.js';
 import { ecCap, withoutEcCap } from '../../../src/feed/request.js';
 import { fullEc } from '../../../src/formulation/index.js';
@@ -30,7 +36,9 @@ describe('one mix for several feeds', () => {
           expect(answer.answer).toBe('found');
           // as near as either solver promises
           if (answer.answer === 'found')
-            expect(Math.abs(answer.optimal.objective - judge.objective)).toBeLessThan(2e-6 * Math.max(1, judge.objective));
+            expect(Math.abs(answer.optimal.objective - judge.objective)).toBeLessThan(
+              2e-6 * Math.max(1, judge.objective),
+            );
           said.optimal += 1;
         } else {
           expect(judge.verdict).toBe('infeasible');
@@ -45,7 +53,7 @@ describe('one mix for several feeds', () => {
   }, 240_000);
 
   it('keeps the EC cap of every feed by the full model, and where it finds none no mix drawn at random does', async () => {
-    let capped = 0;
+    let found = 0;
     for (const group of await benches(40, (request) => request, 1001)) {
       const request = sharedRequest(group, 2);
       const { answer } = await cheapestShared(request);
@@ -56,6 +64,7 @@ describe('one mix for several feeds', () => {
         });
       if (answer.answer === 'found') {
         expect(keepsAll(answer.amounts)).toBe(true);
+        found += 1;
         continue;
       }
       const program = jointProgram(group, 2);
@@ -65,12 +74,14 @@ describe('one mix for several feeds', () => {
         const drawn = await plainHighs({ ...program, columns: costs });
         if (drawn.verdict !== 'optimal') break;
         const { shelf, waters } = group[0]!.request;
-        const amounts = { products: drawn.x!.slice(0, shelf.length), waters: drawn.x!.slice(shelf.length, shelf.length + waters.length) };
+        const amounts = {
+          products: drawn.x!.slice(0, shelf.length),
+          waters: drawn.x!.slice(shelf.length, shelf.length + waters.length),
+        };
         expect(keepsAll(amounts)).toBe(false);
-        capped += 1;
       }
     }
-    expect(capped).toBeGreaterThanOrEqual(0);
+    expect(found).toBeGreaterThan(10);
   }, 240_000);
 });
 
@@ -81,12 +92,15 @@ describe('parts', () => {
     expect(partsFor(0.25)).toMatchObject({ mix: 1, water: 3 });
     expect(partsFor(0.667)).toMatchObject({ mix: 2, water: 1 });
     expect(partsFor(0.02)).toMatchObject({ mix: 1, water: 49 });
+    // a feed as weak as its water: no dilution reaches it, and none is sought for ever
+    expect(partsFor(1e-12)).toMatchObject({ mix: 1, water: 99 });
     const d = dice(7);
     for (let tried = 0; tried < 500; tried += 1) {
       const share = d.between(0.02, 1);
       const { mix, water, off } = partsFor(share);
       expect(mix / (mix + water) / share - 1).toBeCloseTo(off, 9);
-      expect(Math.abs(off)).toBeLessThan(0.045);
+      // the widest gap between two such parts is the one from 2 in 9 to 1 in 4, whose middle is a 17th off both
+      expect(Math.abs(off)).toBeLessThanOrEqual(1 / 17 + 1e-9);
     }
   });
 });
