@@ -63,7 +63,8 @@ function taken(name: string, at: Spot, catalog: Catalog, problems: Problem[]): W
     return undefined;
   }
   const { synonyms: _synonyms, where: _where, ...water } = found.value;
-  return water;
+  // what a water costs only the grower knows
+  return { ...water, pricePerLitre: 0 };
 }
 
 function ownWater(

@@ -59,7 +59,8 @@ export const buyCommand: Command = {
       const { met, result, warnings } = await substitutesFor(...asked, search).finally(line.done);
       return { exit: met ? 0 : 3, forms: ofSheets(substitutesJson(result), [substitutesSheet(result)]), warnings };
     }
-    const { met, result, warnings } = await buyFor(...asked, search).finally(line.done);
+    const beside = given.words.full === true || given.outputs.print !== 'txt' || given.outputs.files.length > 0;
+    const { met, result, warnings } = await buyFor(...asked, { ...search, beside }).finally(line.done);
     return { exit: met ? 0 : 3, forms: ofSheets(buyJson(result), [buySheet(result)]), warnings };
   },
 };

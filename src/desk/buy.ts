@@ -3,12 +3,12 @@ import { problem } from '../problem.js';
 import { purchase, unfinished } from '../purchase/purchase.js';
 import { substitutes } from '../purchase/substitutes.js';
 import type { SubstitutesResult } from '../purchase/substitutes-types.js';
-import type { PurchaseResult, PurchaseStep } from '../purchase/types.js';
+import type { PlannedFeed, PurchaseResult, PurchaseStep } from '../purchase/types.js';
 import type { Answer } from './answer.js';
 import type { BenchFiles } from './bench-files.js';
 import { plannedFeeds, purchaseWishes, refusePurchaseWishes } from './buy-wishes.js';
 import { Collected } from './collected.js';
-import { pricesInOtherCurrencies } from './currencies.js';
+import { CATALOG_CURRENCY, pricesInOtherCurrencies } from './currencies.js';
 import { feedRequests } from './feed-requests.js';
 import { feedWishes } from './feed-wishes.js';
 import { closeMarket, marketOf } from './market.js';
@@ -19,12 +19,16 @@ import { productsKnown } from './recipe-products.js';
 import { shippedCatalog } from './shipped-catalog.js';
 import type { Wishes } from './wishes.js';
 
+const PACKS = 'packs';
+
 /** What a search that may take long is told, and tells. The desk has no clock: without one `seconds` is refused. Work is limited without. */
 export interface Search {
   /** Milliseconds, on any clock that only runs forward. */
   now?: () => number;
   /** What is being sought. */
   onStep?: (step: PurchaseStep) => void;
+  /** False: what stands beside the options is not worked out. */
+  beside?: boolean;
 }
 
 /**
@@ -36,18 +40,28 @@ export async function buyFor(
   files: BenchFiles,
   wishes: Wishes,
   catalog: Catalog = shippedCatalog(),
-  { now, onStep }: Search = {},
+  { now, onStep, beside = true }: Search = {},
 ): Promise<Answer<PurchaseResult>> {
   const started = now?.() ?? 0;
   const collected = new Collected(files.problems);
   const open = await opened(files, wishes, catalog, collected);
   const requests = feedRequests(open, collected);
-  const market = marketOf(files, catalog, collected);
+  const market = marketOf(files, catalog, open, collected);
   collected.add(...pricesInOtherCurrencies(market.all, open.currency));
   const weeks = collected.take(parseHorizon({ ...wishes, year: wishes.year === true })) ?? USUAL_WEEKS;
   const feeds = plannedFeeds(wishes, open, requests, collected);
   const wanted = feedWishes(wishes, collected);
   const { effort, seconds, ...asked } = purchaseWishes(wishes, market, open, collected);
+  if (!market.isPriced && wishes.budget !== undefined)
+    collected.add(
+      problem(
+        'budget-without-prices',
+        { field: '--budget' },
+        `a budget in ${open.currency} with prices in ${CATALOG_CURRENCY}`,
+        `prices in ${open.currency}`,
+        'Name what is for sale where you are with --market FILE, or leave --budget out.',
+      ),
+    );
   if (wishes.seconds !== undefined && now === undefined)
     collected.add(
       problem(
@@ -60,6 +74,7 @@ export async function buyFor(
     );
   const warnings = collected.settle();
   const options = {
+    beside,
     ...(effort === undefined ? {} : { effort }),
     ...(now === undefined || seconds === undefined ? {} : { secondsLeft: () => seconds - (now() - started) / 1000 }),
     ...(onStep === undefined ? {} : { onStep }),
@@ -67,12 +82,14 @@ export async function buyFor(
   const labels = await closeMarket(market, options);
   const request = {
     ...asked,
-    feeds,
+    feeds: market.isPriced ? feeds : feeds.map(freeWater),
     weeks,
     shelf: open.shelf.products,
     market: labels.closed,
     marketName: market.name,
-    currency: open.currency,
+    // where prices are left out, each pack counts one
+    currency: market.isPriced ? open.currency : PACKS,
+    isPriced: market.isPriced,
     ...(wanted.factor === undefined ? {} : { factor: wanted.factor }),
     hands: {
       kit: open.kit,
@@ -106,7 +123,7 @@ export async function substitutesFor(
   const collected = new Collected(files.problems);
   const open = await opened(files, wishes, catalog, collected);
   const feeds = feedRequests(open, collected);
-  const market = marketOf(files, catalog, collected);
+  const market = marketOf(files, catalog, open, collected);
   collected.add(...pricesInOtherCurrencies(market.all, open.currency));
   refusePurchaseWishes(wishes, collected);
   const product = collected.take(readWish('insteadOf', wishes.insteadOf ?? '', { among: open.shelf.products }));
@@ -115,9 +132,15 @@ export async function substitutesFor(
   const result = await substitutes({
     feeds,
     product: product!,
-    market: (await closeMarket(market)).closed,
+    market: (await closeMarket(market)).closed.map((one) => (market.isPriced ? one : one.with({ price: undefined }))),
     marketName: market.name,
     currency: open.currency,
   });
   return { met: result.status !== 'none', result: { ...result, notes: [...result.notes, ...market.notes] }, warnings };
 }
+
+/** Where packs are counted, what water costs is no pack. */
+const freeWater = ({ request, ...planned }: PlannedFeed): PlannedFeed => ({
+  ...planned,
+  request: { ...request, waters: request.waters.map((water) => ({ ...water, pricePerLitre: 0 })) },
+});

@@ -16,3 +16,6 @@ export function pricesInOtherCurrencies(products: readonly Product[], currency: 
       ),
     );
 }
+
+/** The prices of the catalog are in this. */
+export const CATALOG_CURRENCY = 'EUR';

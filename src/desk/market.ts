@@ -4,9 +4,11 @@ import type { Product } from '../label/product.js';
 import { warning } from '../problem.js';
 import type { BenchFiles } from './bench-files.js';
 import { closeLabels } from './close-labels.js';
+import { CATALOG_CURRENCY } from './currencies.js';
+import type { OpenBench } from './opened.js';
 import type { Collected } from './collected.js';
 import type { Stop } from '../feed/proof.js';
-import type { LeftOutNote, PurchaseOptions } from '../purchase/types.js';
+import type { LeftOutNote, OtherCurrencyNote, PurchaseOptions } from '../purchase/types.js';
 import { readShelf } from './shelf.js';
 
 /** What is for sale. */
@@ -17,11 +19,19 @@ export interface Market {
   /** Everything that was read, to tell a name that is left out from one that is unknown. */
   all: Product[];
   /** What was left out and why. */
-  notes: LeftOutNote[];
+  notes: (LeftOutNote | OtherCurrencyNote)[];
+  /** False where its prices are in another currency than the bench's: they are left out, and packs are counted instead. */
+  isPriced: boolean;
 }
 
 /** Reads the market, or takes the salts and products of the catalog. */
-export function marketOf(files: BenchFiles, catalog: Catalog, collected: Collected): Market {
+export function marketOf(
+  files: BenchFiles,
+  catalog: Catalog,
+  { currency }: Pick<OpenBench, 'currency'>,
+  collected: Collected,
+): Market {
+  const isPriced = files.market !== undefined || IN_ITS_CURRENCY.includes(currency.trim().toUpperCase());
   const read =
     files.market === undefined
       ? { name: 'the catalog', products: [...catalog.products, ...catalog.salts] }
@@ -48,9 +58,16 @@ export function marketOf(files: BenchFiles, catalog: Catalog, collected: Collect
     name: read.name,
     products: forSale,
     all: read.products,
-    notes: of.length === 0 ? [] : [{ kind: 'left out', of }],
+    notes: [
+      ...(of.length === 0 ? [] : [{ kind: 'left out', of } as const]),
+      ...(isPriced ? [] : [{ kind: 'other currency', of: CATALOG_CURRENCY, bench: currency } as const]),
+    ],
+    isPriced,
   };
 }
+
+/** Where no currency is named, no sum mixes two. */
+const IN_ITS_CURRENCY = ['', CATALOG_CURRENCY, '€'];
 
 /** Labels that are closed between two looks at the clock. */
 const AT_ONCE = 20;

@@ -81,6 +81,18 @@ export class ClosedProduct {
     return new ClosedProduct(this, { ...this.#label, composition: { ...composition, content } });
   }
 
+  /** As if its label stated other figures, mg in one g or mL, with nothing left open; its ions stay as they are. Only to be reckoned with. */
+  asIfItHeld(milligrams: (nutrient: Nutrient) => number): ClosedProduct {
+    const { composition } = this.#label;
+    const content = Object.fromEntries(
+      (Object.keys(composition.content) as Nutrient[]).map((n) => {
+        const held = milligrams(n);
+        return [n, { low: held, stated: held, high: held }];
+      }),
+    ) as unknown as Composition['content'];
+    return new ClosedProduct(this, { ...this.#label, composition: { ...composition, content } });
+  }
+
   /** Whether a product has been closed: a copy made by spreading has not. */
   static is(product: Jar): product is ClosedProduct {
     return #label in product;

@@ -16,6 +16,7 @@ export interface Candidate {
 
 /** Shelf and market as one list: the shelf first, in its order. */
 export function poolOf(request: PurchaseRequest): Candidate[] {
+  const { isPriced = true } = request;
   const banned = new Set(request.ban);
   const needed = new Set(request.need);
   const offers = new Map(request.market.map((product) => [product.id, product]));
@@ -23,10 +24,10 @@ export function poolOf(request: PurchaseRequest): Candidate[] {
     const sold = banned.has(product.id) ? undefined : offers.get(product.id);
     const offer =
       sold?.pack !== undefined && sold.price !== undefined && sold.composition.per === product.composition.per
-        ? { pack: sold.pack, price: sold.price }
+        ? { pack: sold.pack, price: isPriced ? sold.price : 1 }
         : null;
     return {
-      product: product.with({ onHand: undefined, ...offer }),
+      product: product.with({ onHand: undefined, ...(offer && (isPriced ? offer : unpriced(product, offer))) }),
       onHand: isOnShelf ? (product.onHand ?? null) : 0,
       isOnShelf,
       offer,
@@ -41,3 +42,10 @@ export function poolOf(request: PurchaseRequest): Candidate[] {
       .map((product) => candidate(product, false)),
   ];
 }
+
+/** What stands on the shelf keeps the price that its own row says. */
+const unpriced = (
+  { pack, price, onHand }: ClosedProduct,
+  offer: { pack: number },
+): { pack: number; price: number | undefined } =>
+  onHand !== undefined && pack !== undefined ? { pack, price } : { pack: offer.pack, price: undefined };

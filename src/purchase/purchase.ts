@@ -3,6 +3,7 @@ import { Proof, type Stop } from '../feed/proof.js';
 import { compare } from './compare.js';
 import { atLeastEc, ecReserve, keepsCaps } from './ec.js';
 import { factorIn, type Held, heldNear } from './held.js';
+import { lookFor } from './look-for.js';
 import { optionOf } from './option.js';
 import { type Joint, jointProgram } from './program.js';
 import { answerOf, isOver, type Search, search, stopAt } from './search.js';
@@ -55,7 +56,7 @@ async function made(
   const { listed, notes } = await otherWays(request, best, options);
   options.onStep?.({ kind: 'beside' });
   const oneMore = await oneMoreAllowed(joint, options);
-  const comparison = isOver(options) ? null : await compare(joint, best, options);
+  const comparison = isOver(options) || options.beside === false ? null : await compare(joint, best, options);
   const reserve = isSettled(best) ? await ecReserve(joint, best.option, options) : null;
   const beside = isOver(options) && notes.every(({ kind }) => kind !== 'not finished') ? [NO_TIME_BESIDE] : [];
   const proofOf = ({ chosen, overCap }: Listed): Proof =>
@@ -80,6 +81,7 @@ async function made(
     status: 'made',
     ...headOf(request),
     options: told as [PurchaseOption, ...PurchaseOption[]],
+    lookFor: await lookFor(best.chosen.joint, best.chosen.found.counts, options),
     oneMoreAllowed: oneMore,
     comparison,
     notes: [...notesOf(joint), ...notes, ...beside],

@@ -2,7 +2,7 @@ import type { Caution } from '../can/cautions.js';
 import type { ClosedProduct } from '../label/closed-product.js';
 import type { FeedRequest } from '../feed/request.js';
 import type { FeedHeader, Miss } from '../feed/results.js';
-import type { LeftOutNote } from './types.js';
+import type { LeftOutNote, OtherCurrencyNote } from './types.js';
 
 /** Which product is to be replaced, in which feeds, from which market. */
 export interface SubstitutesRequest {
@@ -37,7 +37,7 @@ export interface Substitute extends Judged {
   /** Of the whole feed. */
   costPerLitre: number;
   pack: number;
-  price: number;
+  price: number | null;
 }
 
 /** The substitutes for one feed; or that it needs none, or that there is no feed to compare with. */
@@ -82,6 +82,6 @@ export interface SubstitutesResult {
   market: { name: string; products: number };
   feeds: FeedSubstitutes[];
   /** What was left out of the market. */
-  notes: LeftOutNote[];
+  notes: (LeftOutNote | OtherCurrencyNote)[];
   cautions: Caution[];
 }

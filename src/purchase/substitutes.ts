@@ -169,7 +169,7 @@ function substituteOf(product: ClosedProduct, mix: Mix, original: number, aimed:
   const item = mix.items.find((line) => line.id === product.id);
   const dose = item?.gramsPerLitre ?? item?.millilitresPerLitre ?? 0;
   // a mix that does without it is the feed with nothing in the product's place
-  if (dose === 0 || product.pack === undefined || product.price === undefined) return [];
+  if (dose === 0 || product.pack === undefined) return [];
   return [
     {
       id: product.id,
@@ -179,7 +179,7 @@ function substituteOf(product: ClosedProduct, mix: Mix, original: number, aimed:
       perOriginal: original > 0 ? dose / original : null,
       costPerLitre: mix.costPerLitre,
       pack: product.pack,
-      price: product.price,
+      price: product.price ?? null,
       ...judgedOf(mix, aimed),
     },
   ];

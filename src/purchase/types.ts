@@ -1,3 +1,4 @@
+import type { Nutrient } from '../chemistry/nutrients.js';
 import type { Litres } from '../units/index.js';
 import type { GivenAsked } from '../blend/given.js';
 import type { GivenMade } from '../blend/given-types.js';
@@ -25,6 +26,8 @@ export interface PurchaseRequest {
   /** What the market is called in the report. */
   marketName: string;
   currency: string;
+  /** False where the market's prices are left out: each pack counts one, and its product costs nobody knows what. */
+  isPriced?: boolean;
   /** At most this many bought products that do not stand on the shelf yet. */
   atMost?: number;
   /** Most money for packs. */
@@ -45,6 +48,8 @@ export type Way = 'cheapest' | 'simplest' | 'nearest';
 export interface PurchaseOptions {
   /** What to look for; the cheapest, the simplest and the nearest by default. The cheapest always is. */
   ways?: readonly Way[];
+  /** False: what stands beside the options is left out, which spares searches. */
+  beside?: boolean;
   /** How many times the usual work each search may take; 1 by default. Counted in steps, so that the answer is the same on a busy machine. */
   effort?: number;
   /** Seconds left for all that is done, asked before each step; absent: no limit. */
@@ -125,6 +130,27 @@ export interface PurchaseOption {
   proof: Proof;
 }
 
+/** The label to look for in place of an invented product: every label within these ranges serves as well. */
+export interface LookFor {
+  /** Of the invented product. */
+  id: string;
+  name: string;
+  form: 'powder' | 'liquid';
+  /** In the order N, P (as P2O5), K (as K2O), Ca, Mg; those that the product holds. */
+  figures: LookedFor[];
+  /** Least share of its nitrogen that is nitrate; null where it matters not or is not said. */
+  nitrate: number | null;
+  traces: 'none' | 'either' | 'needed';
+}
+
+/** One figure of a label, % w/w of a powder, % w/v of a liquid. */
+export interface LookedFor {
+  figure: Nutrient;
+  least: number;
+  now: number;
+  most: number;
+}
+
 /** An option before it is proved. */
 export interface Unproved {
   option: Omit<PurchaseOption, 'proof' | 'ways' | 'factor'>;
@@ -150,7 +176,15 @@ export type PurchaseNote =
   | { kind: 'other form'; products: string[] }
   /** What was not finished: the proof of the best (then no others were sought), the way to another, or what stands beside them. */
   | { kind: 'not finished'; at: 'best' | 'more' | 'beside'; stopped: Stop }
-  | LeftOutNote;
+  | LeftOutNote
+  | OtherCurrencyNote;
+
+/** The prices of the catalog are in another currency than the bench's, and no sum may mix the two. */
+export interface OtherCurrencyNote {
+  kind: 'other currency';
+  of: string;
+  bench: string;
+}
 
 /** Rows of the market that nobody is to buy unasked. */
 export interface LeftOutNote {
@@ -177,6 +211,8 @@ export interface PurchaseMade extends PurchaseTold {
   options: [PurchaseOption, ...PurchaseOption[]];
   /** Cost and products when one more new product may be bought than `atMost` allows. */
   oneMoreAllowed: { spend: number; products: string[] } | null;
+  /** Labels to look for in place of the invented products of the first option. */
+  lookFor: LookFor[];
   /** Null where it was not finished. */
   comparison: Comparison | null;
 }

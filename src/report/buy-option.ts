@@ -4,7 +4,7 @@ import { amount, figure, money, percent } from './figures.js';
 import { boundedName, waterText } from './mix.js';
 import { farthestSays, nearSays, sureSays } from './says/given.js';
 import { missSays } from './says/limits.js';
-import { leastCans, packSays, packsSay, waysSay } from './says/packs.js';
+import { labelSays, leastCans, packSays, packsSay, waysSay } from './says/packs.js';
 import { proofSentence } from './says/proof.js';
 import { type Block, heading, inFull, list, paragraph, spoken, table } from './sheet.js';
 
@@ -13,7 +13,6 @@ export function optionsTable({ options, currency, weeks }: PurchaseMade): Block[
   if (options.length === 1 && options[0].packs.length === 0) return [];
   const rows = options.map((option) => [
     waysSay(option.ways),
-    packsSay(option),
     money(option.total, currency),
     option.laterYears === null ? 'unknown' : money(option.laterYears, currency),
     option.factor === null ? '' : widthSays(option.factor),
@@ -21,7 +20,20 @@ export function optionsTable({ options, currency, weeks }: PurchaseMade): Block[
   ]);
   return [
     heading('Ways to buy'),
-    table(['', 'buy', `>${figure(weeks)} weeks`, '>a year later', '>main within', '>cans of 100'], rows),
+    table(['', `>${figure(weeks)} weeks`, '>a year later', '>main within', '>cans of 100'], rows),
+    ...(options.length === 1 ? [] : [list(options.map((one) => `${waysSay(one.ways)}: ${packsSay(one)}`))]),
+  ];
+}
+
+/** What to look for in place of invented products. */
+export function labelBlocks({ lookFor }: PurchaseMade): Block[] {
+  if (lookFor.length === 0) return [];
+  return [
+    heading('The label to look for'),
+    paragraph(
+      'The names above are invented. Any product within these ranges does as well, the other packs as they are:',
+    ),
+    list(lookFor.map((label) => `for ${label.name === '' ? label.id : label.name}: ${labelSays(label)}`)),
   ];
 }
 

@@ -64,6 +64,19 @@ export const buyShape = z.strictObject({
   plan: z.array(z.strictObject({ feed: feedHeader, weeklyLitres: amount, litres: amount })),
   market: z.strictObject({ name: z.string(), products: z.int() }),
   options: z.array(option).describe('the cheapest first'),
+  lookFor: z
+    .array(
+      z.strictObject({
+        id: z.string(),
+        name: z.string(),
+        form: z.enum(['powder', 'liquid']),
+        figures: z.array(z.strictObject({ figure: z.string(), least: amount, now: amount, most: amount })),
+        nitrate: maybe.describe('least share of its nitrogen that is nitrate'),
+        traces: z.enum(['none', 'either', 'needed']),
+        says: z.string(),
+      }),
+    )
+    .describe('labels to look for in place of invented products: % (w/v of a liquid), P as P2O5 and K as K2O'),
   oneMoreAllowed: z.strictObject({ spend: amount, products: z.array(z.string()) }).nullable(),
   comparison: z
     .strictObject({
@@ -110,7 +123,7 @@ export const substitutesShape = z.strictObject({
           perOriginal: amount.nullable().describe('g or mL of it for one g or mL of the original'),
           costPerLitre: amount,
           pack: amount,
-          price: amount,
+          price: maybe,
           ...judged,
         }),
       ),

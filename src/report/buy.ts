@@ -1,7 +1,7 @@
 import type { Failure, PurchaseCannot, PurchaseMade, PurchaseOpen, PurchaseResult } from '../purchase/types.js';
 import { cautionBlocks } from './blend.js';
 import { comparisonBlocks } from './buy-beside.js';
-import { isFinished, optionBlocks, optionsTable } from './buy-option.js';
+import { isFinished, labelBlocks, optionBlocks, optionsTable } from './buy-option.js';
 import { figure } from './figures.js';
 import { becauseLines } from './says/because.js';
 import { limitFrom, limitSays } from './says/limits.js';
@@ -32,6 +32,7 @@ function madeBlocks(result: PurchaseMade): Block[] {
   return [
     ...optionsTable(result),
     ...optionBlocks(best, result),
+    ...labelBlocks(result),
     ...inFull([...others.flatMap((option) => optionBlocks(option, result)), ...comparisonBlocks(result)]),
   ];
 }

@@ -40,8 +40,10 @@ function feedBlocks({ feed, original, leftOut, substitutes }: FeedCompared, resu
     amount(line.dose, line.unit),
     percent(line.largestMiss),
     ...(allKept ? [] : [line.holds ? 'kept' : `${line.broken.length} broken`]),
-    money(line.costPerLitre, currency),
-    ...(allKept ? [`${amount(line.pack, line.unit)}, ${money(line.price, currency)}`] : []),
+    line.price === null ? 'price unknown' : money(line.costPerLitre, currency),
+    ...(allKept
+      ? [`${amount(line.pack, line.unit)}${line.price === null ? '' : `, ${money(line.price, currency)}`}`]
+      : []),
   ]);
   const best = substitutes[0]!;
   return [

@@ -3,6 +3,7 @@ import type { BenchFiles } from '../../src/desk/bench-files.js';
 import { blendFeeds } from '../../src/desk/blend.js';
 import { buyFor } from '../../src/desk/buy.js';
 import type { Wishes } from '../../src/desk/wishes.js';
+import { exampleFiles } from './benches.js';
 import { problemLine, Refusal } from '../../src/problem.js';
 
 const COLUMNS = 'id,form,P2O5,K2O,NO3-N,pack,price\n';
@@ -46,4 +47,19 @@ describe('prices in another currency than the bench', () => {
       '(--budget): found "30 USD"; expected money in EUR. Write what it is in EUR.',
     ]);
   });
+});
+
+describe('what to buy where the catalog’s prices are in another currency', () => {
+  it('counts packs, says so, and relabels nothing', async () => {
+    const { result } = await buyFor(exampleFiles('what-to-buy'), { feed: 'moss', currency: 'USD' }, undefined, {
+      beside: false,
+    });
+    expect(result.currency).toBe('packs');
+    expect(result.notes).toContainEqual({ kind: 'other currency', of: 'EUR', bench: 'USD' });
+    if (result.status !== 'made') throw new Error('the catalog serves the feed');
+    const [{ packs, spend, laterYears }] = result.options;
+    expect(spend).toBe(packs.reduce((sum, { count }) => sum + count, 0));
+    expect(laterYears).toBeNull();
+    expect(await refusals(buyFor(exampleFiles('what-to-buy'), { currency: 'USD', budget: '20' }))).toHaveLength(1);
+  }, 60_000);
 });

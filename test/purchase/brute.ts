@@ -233,3 +233,8 @@ const named = (r: ReturnType<typeof request>, name: string): ReturnType<typeof r
   ...r,
   header: { ...r.header, name },
 });
+
+/** Whether these products alone serve every feed as near as the whole market could. */
+export async function isServed(asked: PurchaseRequest, products: readonly ClosedProduct[]): Promise<boolean> {
+  return (await waterCost({ ...(await held(asked)), shelf: [...products] }, [], [])) !== null;
+}

@@ -4,6 +4,7 @@ import type { FeedSubstitutes, SubstitutesResult } from '../../purchase/substitu
 import type { buyShape, substitutesShape } from '../buy-shapes.js';
 import { isFinished } from '../buy-option.js';
 import { givenJson } from './given.js';
+import { labelSays } from '../says/packs.js';
 import { purchaseNoteSays, substitutesNotes } from '../says/purchase.js';
 import { cautionsJson, missesJson, mixJson } from './mix.js';
 import { conflictJson } from './why-not.js';
@@ -16,10 +17,11 @@ export function buyJson(result: PurchaseResult): z.infer<typeof buyShape> {
   const head = { schema, currency, weeks, plan, market, status: statusOf(result) };
   const end = { notes: result.notes.map(purchaseNoteSays), cautions: cautionsJson(cautions), proof: proofJson(proof) };
   if (result.status === 'made') {
-    const { options, oneMoreAllowed, comparison } = result;
+    const { options, lookFor, oneMoreAllowed, comparison } = result;
     return {
       ...head,
       options: options.map(optionJson),
+      lookFor: lookFor.map((label) => ({ ...label, says: labelSays(label) })),
       oneMoreAllowed,
       comparison: comparison && comparisonJson(comparison),
       failures: [],
@@ -28,7 +30,7 @@ export function buyJson(result: PurchaseResult): z.infer<typeof buyShape> {
   }
   const told = result.status === 'unfinished' ? [] : result.failures;
   const failures = told.map(({ feed, conflict }) => ({ feed, conflict: conflict.map(conflictJson) }));
-  return { ...head, options: [], oneMoreAllowed: null, comparison: null, failures, ...end };
+  return { ...head, options: [], lookFor: [], oneMoreAllowed: null, comparison: null, failures, ...end };
 }
 
 function statusOf(result: PurchaseResult): z.infer<typeof buyShape>['status'] {

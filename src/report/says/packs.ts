@@ -1,5 +1,6 @@
-import type { Pack, PurchaseOption, Way } from '../../purchase/types.js';
-import { amount, money } from '../figures.js';
+import { formatNumber } from '../../units/index.js';
+import type { LookedFor, LookFor, Pack, PurchaseOption, Way } from '../../purchase/types.js';
+import { amount, figure, money } from '../figures.js';
 import { listed } from './listed.js';
 import { nearSays } from './given.js';
 
@@ -7,7 +8,7 @@ import { nearSays } from './given.js';
 export function packSays({ id, name, count, pack, unit, isInvented }: Pack): string {
   const vessel = unit === 'g' ? 'bag' : 'bottle';
   const invented = isInvented ? ' (invented)' : '';
-  return `${count} ${vessel}${count === 1 ? '' : 's'} of ${amount(pack, unit)} ${name === '' ? id : name}${invented}`;
+  return `${count} ${vessel}${count === 1 ? '' : 's'} of ${packSize(pack, unit)} ${name === '' ? id : name}${invented}`;
 }
 
 /** All packs of an option in one line. */
@@ -54,3 +55,38 @@ const WAYS: Readonly<Record<Way, string>> = {
 
 /** `cheapest and fewest new jars`. */
 export const waysSay = (ways: readonly Way[]): string => listed(ways.map((way) => WAYS[way]));
+
+/** `500 g`, `1 kg`, `1.5 L`. */
+const packSize = (pack: number, unit: Pack['unit']): string =>
+  pack < 1000 ? amount(pack, unit) : `${figure(pack / 1000)} ${unit === 'g' ? 'kg' : 'L'}`;
+
+const PRINTED: Readonly<Partial<Record<LookedFor['figure'], string>>> = { P: 'P2O5', K: 'K2O' };
+
+/** `a powder near 11-3-14: N 10–13 %, …; at least 90 % of its nitrogen as nitrate; with trace elements`. */
+export function labelSays({ form, figures, nitrate, traces }: LookFor): string {
+  const now = (nutrient: LookedFor['figure']): string =>
+    figure2(figures.find((one) => one.figure === nutrient)?.now ?? 0);
+  const ranges = figures.map(
+    ({ figure: n, least, most }) =>
+      `${PRINTED[n] ?? n} ${figure2(least) === figure2(most) ? figure2(least) : `${figure2(least)}–${figure2(most)}`} %`,
+  );
+  const share =
+    nitrate === null || !(nitrate > 0)
+      ? []
+      : [
+          nitrate > 0.995
+            ? 'all its nitrogen as nitrate'
+            : `at least ${figure2(100 * nitrate)} % of its nitrogen as nitrate`,
+        ];
+  return [`a ${form} near ${now('N')}-${now('P')}-${now('K')}: ${ranges.join(', ')}`, ...share, ...TRACES[traces]].join(
+    '; ',
+  );
+}
+
+const figure2 = (value: number): string => formatNumber(value, 2);
+
+const TRACES: Readonly<Record<LookFor['traces'], string[]>> = {
+  none: [],
+  either: ['with or without trace elements'],
+  needed: ['with trace elements'],
+};

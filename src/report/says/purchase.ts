@@ -1,6 +1,6 @@
 import type { FeedSubstitutes, SubstitutesResult } from '../../purchase/substitutes-types.js';
 import type { Stop } from '../../feed/proof.js';
-import type { LeftOutNote, PurchaseNote, PurchaseStep } from '../../purchase/types.js';
+import type { LeftOutNote, OtherCurrencyNote, PurchaseNote, PurchaseStep } from '../../purchase/types.js';
 
 /** What is being sought. */
 export function purchaseStepSays(step: PurchaseStep): string {
@@ -37,6 +37,8 @@ export function purchaseNoteSays(note: PurchaseNote): string {
       return `Not finished: ${stopSays(note.stopped)} ${NOT_FINISHED[note.at]}${moreSays(note.stopped)}.`;
     case 'left out':
       return leftOutSays(note);
+    case 'other currency':
+      return otherCurrencySays(note);
   }
 }
 
@@ -68,7 +70,10 @@ export function moreSays({ by }: Stop): string {
 
 /** What is worth knowing beside substitutes: feed by feed, then of the market. */
 export function substitutesNotes({ feeds, product, notes }: SubstitutesResult): string[] {
-  return [...feeds.flatMap((feed) => feedNotes(feed, product.id)), ...notes.map(leftOutSays)];
+  return [
+    ...feeds.flatMap((feed) => feedNotes(feed, product.id)),
+    ...notes.map((note) => (note.kind === 'left out' ? leftOutSays(note) : otherCurrencySays(note))),
+  ];
 }
 
 function feedNotes(feed: FeedSubstitutes, id: string): string[] {
@@ -89,3 +94,6 @@ const REASONS: Readonly<Record<LeftOutNote['of'][number]['why'], string>> = {
 
 const leftOutSays = ({ of }: LeftOutNote): string =>
   `Left out of the market: ${of.map(({ why, count }) => `${count} ${REASONS[why]}`).join(', ')}.`;
+
+const otherCurrencySays = ({ of, bench }: OtherCurrencyNote): string =>
+  `The catalog’s prices are in ${of} and this bench is in ${bench}: they are left out, and packs are counted instead. Name what is for sale where you are with --market FILE.`;
