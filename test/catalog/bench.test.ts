@@ -110,7 +110,7 @@ describe('bench.yaml', () => {
     const bench = clean(read('water:\n  - { use: rain, price: 0.1 }\n  - hard\n  - { Ca: 3, name: butt }\n'));
     expect(bench.waters.map((w) => [w.id, w.pricePerLitre])).toEqual([
       ['rain', 0.1],
-      ['hard-tap', 0.002],
+      ['hard-tap', 0],
       ['butt', 0],
     ]);
   });
