@@ -42,5 +42,7 @@ export type PerNutrient<T> = Record<Nutrient, T>;
 
 /** Fills a table from a function. */
 export function perNutrient<T>(of: (nutrient: Nutrient) => T): PerNutrient<T> {
-  return Object.fromEntries(NUTRIENTS.map((n) => [n, of(n)])) as PerNutrient<T>;
+  const all: Partial<PerNutrient<T>> = {};
+  for (const nutrient of NUTRIENTS) all[nutrient] = of(nutrient);
+  return all as PerNutrient<T>;
 }

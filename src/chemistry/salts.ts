@@ -213,8 +213,17 @@ const TABLE: readonly [formula: string, ...names: string[]][] = [
 
 const BY_NAME: Map<string, Salt> = new Map(
   TABLE.flatMap(([text, first, ...others]) => {
-    const alike = first === 'calcium nitrate' ? holdsOf('5Ca(NO3)2·NH4NO3·10H2O') : [];
-    const salt: Salt = { name: first!, formula: text, holds: new Set([...holdsOf(text), ...alike]) };
+    const alike = () => (first === 'calcium nitrate' ? holdsOf('5Ca(NO3)2·NH4NO3·10H2O') : []);
+    let holds: Salt['holds'] | undefined;
+    const salt: Salt = {
+      name: first!,
+      formula: text,
+      // a shelf names a few of them
+      get holds() {
+        holds ??= new Set([...holdsOf(text), ...alike()]);
+        return holds;
+      },
+    };
     return [first!, ...others, text].map((name): [string, Salt] => [plain(name), salt]);
   }),
 );

@@ -43,7 +43,7 @@ export function movedBySteps(
       ...wholes(at, request, kit, tools, jug),
     ]) {
       if (!fits(action, room)) continue;
-      const candidate = weigh(action, from.verdict);
+      const candidate = weigh(action, from.verdict, best.worth + WORTH_A_STEP);
       if (candidate.worth > best.worth + WORTH_A_STEP) best = candidate;
     }
     if (best === before) break;

@@ -11,12 +11,14 @@ export interface Kept {
  * Counts, action after action, the cans that keep every limit; asked hundreds of times for one remedy, so every figure is laid out once: signed,
  * in parts of its limit's scale, limit after limit.
  * @param table what every can brings to every limit, see `canTable`
+ * @returns counts for an action, the standard deviations of its doses, and hands (null: never off). The count ends where `matters` says no to
+ * the most that it can come to
  */
 export function keptCounter(
   limits: readonly CanLimit[],
   table: readonly (readonly number[])[],
   allowances: readonly number[],
-): (action: Action, sd: readonly number[], hands: readonly Hand[] | null) => Kept {
+): (action: Action, sd: readonly number[], hands: readonly Hand[] | null, matters: (most: Kept) => boolean) => Kept {
   const real = limits.flatMap((limit, l) => (limit.scale > 0 ? [{ limit, l }] : []));
   const laidOut = (of: (limit: CanLimit, l: number) => number): Float64Array =>
     Float64Array.from(real, ({ limit, l }) => ((limit.side === 'least' ? 1 : -1) * of(limit, l)) / limit.scale);
@@ -26,13 +28,13 @@ export function keptCounter(
   const allowed = Float64Array.from(real, ({ l }) => -KEPT - allowances[l]!);
   // where a can fails, most others do: that limit is looked at first
   let suspect = 0;
-  return ({ keep, add, water }, sd, hands) => {
+  return ({ keep, add, water }, sd, hands, matters) => {
     const count = { strictly: 0, allowed: 0 };
     const added = add.flatMap((dose, i) => (dose > 0 ? [{ i, dose, sd: sd[i]!, brings: products[i]! }] : []));
     const poured = water.flatMap((litres, k) => (litres === 0 ? [] : [{ litres, brings: waters[k]! }]));
     const brought = [...added, ...poured].map(({ brings }) => brings);
     const amounts = new Float64Array(brought.length);
-    cans.forEach((can, c) => {
+    const counted = (can: Float64Array, c: number): void => {
       const hand = hands ? hands[c]! : STEADY;
       const kept = keptOf(keep, hand);
       let a = 0;
@@ -56,10 +58,18 @@ export function keptCounter(
       }
       count.allowed += 1;
       if (strictly) count.strictly += 1;
-    });
+    };
+    for (const [c, can] of cans.entries()) {
+      const left = cans.length - c;
+      if (c % LOOKS === 0 && !matters({ strictly: count.strictly + left, allowed: count.allowed + left })) break;
+      counted(can, c);
+    }
     return count;
   };
 }
+
+/** After so many cans it is looked at whether the count still matters. */
+const LOOKS = 16;
 
 /** Hands that are never off. */
 const STEADY: Hand = { poured: 0, water: 0, products: [] };

@@ -2,7 +2,7 @@ import type { Optimal } from '../../solver/index.js';
 import type { Kit } from '../catalog/bench-types.js';
 import type { FeedRequest } from '../feed/request.js';
 import { type Action, type CanLimit, canTable } from './can-limits.js';
-import { keptCounter } from './count-kept.js';
+import { type Kept, keptCounter } from './count-kept.js';
 import { doseSpread, drawHands } from './hands.js';
 import { isMisfilled, plannedLitres } from './batch.js';
 import type { Judged } from './judge.js';
@@ -66,17 +66,20 @@ export function weigher({ judged, request, kit, limits, allowances, can }: Weigh
   const countKept = keptCounter(limits, table, allowances);
   const wasteOf = wasteCounter(request, batch);
   const trouble = TROUBLE[standingOf(judged)];
-  return (action, verdict) => {
-    const kept = countKept(action, spreadOf(action.add), verdict === null ? null : hands);
-    const [sure, asRight] = [kept.strictly / table.length, kept.allowed / table.length];
+  return (action, verdict, over = Number.NEGATIVE_INFINITY) => {
     const doses = action.add.filter((x) => x > 0).length;
     const waste = wasteOf(action, can.litres) / plannedLitres(batch);
     const effort = verdict === null ? 0 : trouble + DOSE * doses + WASTE * waste;
+    const worthOf = ({ strictly, allowed }: Kept): number =>
+      strictly / table.length + AS_RIGHT * (allowed / table.length) - effort;
+    const matters = (most: Kept): boolean => worthOf(most) > over;
+    const kept = countKept(action, spreadOf(action.add), verdict === null ? null : hands, matters);
+    const [sure, asRight] = [kept.strictly / table.length, kept.allowed / table.length];
     return {
       action,
       sure,
       asRight,
-      worth: sure + AS_RIGHT * asRight - effort,
+      worth: worthOf(kept),
       verdict,
       limits,
       allowances,
@@ -85,4 +88,8 @@ export function weigher({ judged, request, kit, limits, allowances, can }: Weigh
   };
 }
 
-export type Weigh = (action: Action, verdict: Optimal | null) => Candidate;
+/**
+ * @param over what it must be worth more than to matter: one that is not is counted no further, and is worth no more than that whatever its
+ * other figures say
+ */
+export type Weigh = (action: Action, verdict: Optimal | null, over?: number) => Candidate;
