@@ -34,6 +34,7 @@ export const sheetCommand: Command = {
     'sure',
     'by',
     'atMost',
+    'one',
     'bare',
     'closest',
     ...A_FEED,

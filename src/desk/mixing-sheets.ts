@@ -9,6 +9,7 @@ import { Collected } from './collected.js';
 import { dosesOfFeed } from './doses.js';
 import { type FeedWishes, feedWishes } from './feed-wishes.js';
 import { askedOfMix, feedRequests, oneFeedOnly, refuseUnsized } from './feed-requests.js';
+import { refuseBesideOne, refuseSeveralMixes, sheetsOfOne } from './one.js';
 import { type OpenBench, opened } from './opened.js';
 import { scaleOf } from './options/pen.js';
 import { productsKnown } from './recipe-products.js';
@@ -34,9 +35,16 @@ export async function mixingSheets(
   const which = feedWishes(wishes, collected);
   const requests = feedRequests(open, collected, askedOfMix(wishes, collected));
   refuseUnsized(wishes, requests, collected);
-  oneFeedOnly(wishes, requests, collected);
+  if (wishes.one) refuseBesideOne(wishes, collected);
+  else oneFeedOnly(wishes, requests, collected);
   const warnings = collected.settle();
   const options = { pen, date, ...(water === undefined ? {} : { waterMSPerCm: water }) };
+  if (wishes.one) {
+    const sheets = await sheetsOfOne(requests, open, which, options);
+    if (sheets.results.length > 1) refuseSeveralMixes(wishes, sheets.results.length);
+    // where no feed has a mix, each tells why by itself
+    if (sheets.results.length > 0) return { ...sheets, warnings: [...warnings, ...sheets.warnings] };
+  }
   const results = [];
   for (const request of requests) results.push(await sheetOf(request, open, which, options));
   return {

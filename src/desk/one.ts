@@ -2,7 +2,9 @@ import { oneMix, type OneResult } from '../blend/one/one-mix.js';
 import type { Vessel } from '../catalog/bench-types.js';
 import type { Catalog } from '../catalog/catalog.js';
 import type { FeedRequest } from '../feed/request.js';
-import type { Answer } from './answer.js';
+import { type Problem, problem, Refusal } from '../problem.js';
+import { mixingSheet, type SheetOfFeed } from '../sheet/mixing-sheet.js';
+import type { Answer, Answers } from './answer.js';
 import type { BenchFiles } from './bench-files.js';
 import { clash } from './clash.js';
 import { Collected } from './collected.js';
@@ -32,8 +34,7 @@ export async function oneForBench(
   const collected = new Collected(files.problems);
   const open = await opened(files, wishes, catalog, collected);
   const which = feedWishes(wishes, collected);
-  for (const other of made(wishes, ['bare', 'closest', 'atMost', 'prices']))
-    collected.add(clash('one', other, 'one mix that is near the aims of every feed, or another question about each'));
+  refuseBesideOne(wishes, collected);
   const requests = feedRequests(open, collected, askedOfMix(wishes, collected));
   const warnings = collected.settle();
   const result = await oneOf(requests, open, which);
@@ -44,6 +45,65 @@ export async function oneForBench(
     warnings,
   };
 }
+
+/** What asks another question of each feed. */
+export function refuseBesideOne(wishes: Wishes, collected: Collected): void {
+  for (const other of made(wishes, ['bare', 'closest', 'atMost', 'prices', 'by']))
+    collected.add(clash('one', other, 'one mix that is near the aims of every feed, or another question about each'));
+}
+
+/** Refuses several mixes where a form holds one sheet only. @throws Refusal */
+export function refuseSeveralMixes({ oneFeedFor = [] }: Wishes, mixes: number): void {
+  if (oneFeedFor.length === 0) return;
+  throw new Refusal(
+    oneFeedFor.map((form) =>
+      problem(
+        `one-mix-in-${form}`,
+        { field: '--one' },
+        `${mixes} mixes`,
+        `one mix for --${form}`,
+        'velamen blend --one --json tells all of them.',
+      ),
+    ),
+  );
+}
+
+/** The sheets of the mixes of a bench, each with how its feeds are made of it; `met` as for the question above. */
+export async function sheetsOfOne(
+  requests: readonly FeedRequest[],
+  open: Pick<OpenBench, 'kit' | 'catalog' | 'feeds'>,
+  which: FeedWishes,
+  options: Parameters<typeof mixingSheet>[3],
+): Promise<Answers<SheetOfFeed>> {
+  const { mixes, without } = await oneOf(requests, open, which);
+  const results = mixes.map(({ plan, cans, proof }) => {
+    const [{ sharing: strongest }] = cans as [(typeof cans)[number]];
+    const name = cans.map(({ sharing }) => sharing.request.header.name).join(' + ');
+    const { request } = strongest;
+    const dilutions = cans.map(({ sharing: { request: own, parts } }) => ({
+      feed: own.header.name,
+      parts,
+      litres: own.header.batchLitres ?? plan.batchLitres,
+    }));
+    const mixed = { ...request, header: { ...request.header, name } };
+    return mixingSheet(plan, mixed, { status: 'made', notes: [], proof }, { ...options, dilutions });
+  });
+  const kept = results.every(({ status }) => status === 'kept');
+  return { met: without.length === 0 && kept, results, warnings: notFed(without) };
+}
+
+/** A feed without a mix has no sheet. */
+const notFed = (without: readonly string[]): Problem[] =>
+  without.map((feed) => ({
+    ...problem(
+      'no-mix-for-feed',
+      { field: '--one' },
+      `${feed}: this shelf gives it no feed`,
+      'a feed',
+      `velamen blend --feed ${feed} says why.`,
+    ),
+    severity: 'warning' as const,
+  }));
 
 /** The same for requests of an open bench. */
 export function oneOf(

@@ -117,6 +117,17 @@ export const sheetShape = z.strictObject({
   misses,
   offers: z.array(z.string()),
   leftOut,
+  dilutions: z
+    .array(
+      z.strictObject({
+        feed: z.string(),
+        parts: z.strictObject({ mix: z.int().min(1), water: z.int().min(0) }),
+        litres: amount,
+        mixLitres: amount.describe('of the mix in so many litres of the feed'),
+      }),
+    )
+    .optional()
+    .describe('how each feed is made of it, where it is a mix for several'),
   sure: sure.nullable(),
   sureness: z.array(z.string()),
   near: given.near.optional().describe('of a feed that is given, as in blend'),

@@ -107,6 +107,7 @@ function sheetOf(
     leftOut: leftOutOf(plan),
     sureness: options.sureness ?? null,
     sure: options.sure ?? null,
+    ...(options.dilutions ? { dilutions: options.dilutions } : {}),
     given: blend.given && 'near' in blend.given ? blend.given : null,
     notes: { doses: plan.notes, drops: dropNote(plan), blend: blend.notes },
     cautions: cautionsFor(products, header.plants),

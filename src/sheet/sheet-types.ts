@@ -25,6 +25,16 @@ export interface SheetOptions {
   sureness?: Sureness;
   /** How sure they were meant to be; null where nobody asked. */
   sure?: Sure | null;
+  /** How feeds are made of it, where it is a mix for several. */
+  dilutions?: readonly Dilution[];
+}
+
+/** A feed as so many parts of a mix with so many parts of water. */
+export interface Dilution {
+  feed: string;
+  parts: { mix: number; water: number; share: number };
+  /** Litres of it that are mixed at a time. */
+  litres: number;
 }
 
 /** One product on the sheet. */
@@ -107,6 +117,8 @@ export interface SheetOfDoses {
   notes: SheetNotes;
   cautions: Caution[];
   given: Given | null;
+  /** Where this is a mix that is diluted for several feeds: how each is made of it. */
+  dilutions?: readonly Dilution[];
   proof: { blend: BlendResult['proof']; doses: DoseProof };
 }
 

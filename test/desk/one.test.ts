@@ -4,6 +4,9 @@ import { Refusal } from '../../src/problem.js';
 import { oneJson } from '../../src/report/json/one.js';
 import { oneShape } from '../../src/report/one-shapes.js';
 import { oneSheet } from '../../src/report/one.js';
+import { mixingSheets } from '../../src/desk/mixing-sheets.js';
+import { sheetJson } from '../../src/report/json/sheet.js';
+import { sheetShape } from '../../src/report/sheet-shapes.js';
 import { exampleFiles } from './benches.js';
 
 const FILES = exampleFiles('what-the-shelf-reaches');
@@ -29,6 +32,18 @@ describe('one mix for a bench', () => {
     expect(oneSheet(result).title).toMatch(
       /^one mix for cattleyas and winter: 9\d of 100 cans keep the limits in each/,
     );
+  });
+
+  it('has a sheet that tells how each feed is made of it', async () => {
+    const { met, results, warnings } = await mixingSheets(FILES, { one: true });
+    expect(met).toBe(false);
+    expect(warnings.map(({ found }) => found)).toContain('moth-orchids: this shelf gives it no feed');
+    const sheet = sheetShape.parse(sheetJson(results[0]!));
+    expect(sheet.dilutions!.map(({ feed }) => feed)).toEqual(['cattleyas', 'winter']);
+    for (const { parts, litres, mixLitres } of sheet.dilutions!)
+      expect(mixLitres).toBeCloseTo((litres * parts.mix) / (parts.mix + parts.water), 9);
+    const { result } = await oneForBench(FILES, {});
+    expect(sheet.steps.map(({ id }) => id)).toEqual(result.mixes[0]!.plan.items.map(({ product }) => product.id));
   });
 
   it('is another question than one that is bare, closest or of few products', async () => {

@@ -31,6 +31,16 @@ export function mixingSheetJson(sheet: MixingSheet): SheetJson {
     misses: sheet.status === 'kept' ? [] : missesJson(sheet.violations),
     offers: sheet.status === 'violated' || sheet.status === 'kept' ? sheet.offers.map(doseOfferSays) : [],
     leftOut,
+    ...(sheet.dilutions === undefined
+      ? {}
+      : {
+          dilutions: sheet.dilutions.map(({ feed: name, parts, litres: made }) => ({
+            feed: name,
+            parts: { mix: parts.mix, water: parts.water },
+            litres: made,
+            mixLitres: made * parts.share,
+          })),
+        }),
     sure: sheet.sureness && sureJson(sheet.sureness),
     sureness: surenessSays(sheet),
     ...(sheet.given ? givenTold(sheet.given, elements) : {}),

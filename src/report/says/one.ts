@@ -29,9 +29,15 @@ export const letterOf = (index: number): string => String.fromCharCode('A'.charC
 export const nameOf = ({ sharing }: Pick<SharedCan, 'sharing'>): string => sharing.request.header.name;
 
 /** `1 part + 3 water`; nothing added where it is the mix as it is. */
-export function partsSay({ mix, water }: Parts): string {
+export function partsSay({ mix, water }: Pick<Parts, 'mix' | 'water'>): string {
   return water === 0 ? 'as it is' : `${mix} ${mix === 1 ? 'part' : 'parts'} + ${water} water`;
 }
+
+/** A feed of a mix, as the sheet of the mix tells it: `1 part + 3 water: 1 L of it in 4 L`. */
+export const dilutionSays = ({ parts, litres }: { parts: Omit<Parts, 'off'>; litres: number }): string =>
+  parts.water === 0
+    ? 'as it is'
+    : `${partsSay(parts)}: ${mixInto(litres, parts)} of it into the can, water up to ${formatNumber(litres, 4)} L`;
 
 /** How much of the mix goes into a can of so many litres: `2.5 L`, `250 mL`. */
 export function mixInto(litres: number, { share }: Pick<Parts, 'share'>): string {

@@ -7,6 +7,7 @@ import { type Bar, type Fact, spoken } from '../sheet.js';
 import { cautionSays } from '../says/cautions.js';
 import { doseOfferSays } from '../says/doses.js';
 import { byPenSays } from '../says/by-pen.js';
+import { dilutionSays } from '../says/one.js';
 import { orderLines } from '../says/order.js';
 import { keepingSays, leftOutSays, notesSay, surenessSays, unseenSays, waterNames } from '../says/sheet.js';
 import { ladderOf, type Rung } from './ladder.js';
@@ -53,6 +54,7 @@ export function pageOf(sheet: MixingSheet): SheetPage {
       { name: 'Water', value: waterText(sheet) },
       { name: 'Nitrogen', value: nitrogenText(sheet) },
       { name: 'Pen', value: penText(sheet.pen) },
+      ...(sheet.dilutions ?? []).map((one) => ({ name: `For ${one.feed}`, value: dilutionSays(one) })),
     ],
     pen: penUnit(sheet.pen),
     twoScales: sheet.pen !== 'EC',
