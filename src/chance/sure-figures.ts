@@ -1,14 +1,13 @@
 import type { PowderKnown } from '../label/product.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
-import { CHARGES, ION_NUTRIENTS } from '../chemistry/ions.js';
-import { conductingIons } from '../can/ec.js';
 import type { EcLinearisation } from '../feed/ec-linearisation.js';
 import { linearisationOfMix, linearisationOfProduct, linearisationOfWater } from '../formulation/index.js';
 import { ecLimit, type MissableLimit } from '../feed/limits.js';
 import { ecRule, type FeedRequest, linearRules } from '../feed/request.js';
 import type { Band } from '../programme/programme.js';
 import type { Amounts } from '../can/mix-amounts.js';
-import { type Figure, nutrientFigure, type Part, type VaryingCan, varyingCan } from './varying.js';
+import { straysOf } from './jar-conductivity.js';
+import { type Figure, nutrientFigure, type VaryingCan, varyingCan } from './varying.js';
 
 /** A limit with the figure that it judges: least by what is guaranteed, most by what is possible. */
 export interface JudgedLimit {
@@ -76,18 +75,6 @@ function ecOfItem(
   linearisation: EcLinearisation,
 ): Figure['items'][number] {
   const nominal = linearisationOfProduct(linearisation, product);
-  const ions = conductingIons(product, 'value');
-  const names = Object.keys(CHARGES) as (keyof typeof CHARGES)[];
-  const weight = (ion: (typeof names)[number]): number => Math.abs(CHARGES[ion]) * ions[ion];
-  const whole = names.reduce((sum, ion) => sum + weight(ion), 0);
-  const parts = new Map<string, Part>();
-  for (const ion of whole > 0 ? names : []) {
-    const spread = label.get(ION_NUTRIENTS[ion]);
-    const mg = product.composition.content[ION_NUTRIENTS[ion]].stated ?? 0;
-    if (!spread || !(mg > 0)) continue;
-    const perMg = (nominal * weight(ion)) / whole / mg;
-    const { factor, source, by } = spread.part;
-    parts.set(factor, { factor, source, by: perMg * by + (parts.get(factor)?.by ?? 0) });
-  }
-  return { nominal, mean: nominal, parts: [...parts.values()] };
+  const parts = straysOf({ product, label }).map((part) => ({ ...part, by: nominal * part.by }));
+  return { nominal, mean: nominal, parts };
 }

@@ -6,6 +6,7 @@ import type { FeedRequest } from '../feed/request.js';
 import { type Batches, drawBatches, figureIn, type Moments, momentsOf } from './batches.js';
 import { NINETY } from './deviates.js';
 import type { DosePlan } from '../dose/plan-types.js';
+import { MODEL_SPREAD } from './jar-conductivity.js';
 import { type JudgedCan, type JudgedLimit, judgedCan } from './sure-figures.js';
 import { nutrientFigure, nutrientsOf, SOURCES, type Source, type VaryingCan } from './varying.js';
 import type { MissableLimit } from '../feed/limits.js';
@@ -86,8 +87,6 @@ export function sharesOf(cans: readonly JudgedCan[], batches: number, seed: numb
 
 /** A limit counts as kept within this share of its size, as everywhere. */
 const KEPT = 1e-6;
-/** The model of conductivity was off by 3 % at most against the tables it is tested with: taken as two standard deviations. */
-const MODEL_SPREAD = 0.015;
 
 /** How many batches keep everything, and how often each limit is violated. */
 function judge(limits: readonly JudgedLimit[], drawn: Batches): { kept: number; violated: number[]; lost: Uint8Array } {

@@ -4,21 +4,14 @@ import { NUTRIENTS, type Nutrient } from '../chemistry/nutrients.js';
 import type { FeedRequest } from '../feed/request.js';
 import { waterContent } from '../feed/terms.js';
 import { bulkDensityOf } from '../dose/density.js';
+import { untoldByPen } from './jar-conductivity.js';
+import type { Part, Source } from './spread-part.js';
 import { labelSpreads } from './label-spread.js';
 import type { Measure } from '../dose/measure.js';
 import type { DosePlan } from '../dose/plan-types.js';
 import { FILLING_SPREAD } from '../dose/tools.js';
 
-/** Where a spread comes from. */
-export const SOURCES = ['spoons', 'drops', 'syringe', 'scale', 'pen', 'bulk density', 'labels', 'water'] as const;
-export type Source = (typeof SOURCES)[number];
-
-/** One independent standard normal deviate with what a unit of it does. */
-export interface Part {
-  factor: string;
-  source: Source;
-  by: number;
-}
+export { type Part, type Source, SOURCES } from './spread-part.js';
 
 /** A dose in one litre of the can as intended, and how it varies. */
 export interface VaryingItem {
@@ -50,7 +43,13 @@ export function varyingCan(
         { shift, part: { factor: `label ${product.id} ${factor}`, source: 'labels' as const, by: sd } },
       ]),
     );
-    return { product, perLitre: chosen.amount / litres, dose: doseParts(product, chosen, plan, known), label };
+    const perLitre = chosen.amount / litres;
+    const untold = chosen.tool === 'pen' ? untoldByPen({ product, label }) : [];
+    const dose = [
+      ...doseParts(product, chosen, plan, known),
+      ...untold.map((part) => ({ ...part, by: part.by * perLitre })),
+    ];
+    return { product, perLitre, dose, label };
   });
   return { items, waters: waterParts(plan.amounts.waters, request.waters), volume: VOLUME };
 }

@@ -64,7 +64,8 @@ export function slipsOf(
   });
   const water = waterMSPerCm ?? likelyEc([], waters);
   return [
-    slip('not topped up', read(parts, WHILE_MIXING)),
+    // by the pen the can is full from the start
+    ...(plan.byPen ? [] : [slip('not topped up', read(parts, WHILE_MIXING))]),
     ...[0.9, 1.1].flatMap((share): Slip[] => {
       const now = scaleBy(end.mSPerCm, share);
       const millilitres = waterOff(now, end.mSPerCm, water, plan.batchLitres);

@@ -2,7 +2,6 @@ import type { Keeping } from '../../sheet/keeping.js';
 import type { DropNote, LeftOut, MixingSheet, NoSheet, SheetStep } from '../../sheet/sheet-types.js';
 import type { Unseen } from '../../sheet/unseen.js';
 import { formatNumber } from '../../units/format.js';
-import { figure } from '../figures.js';
 import { surenessLines } from './sureness.js';
 import { doseNoteSays } from './doses.js';
 import { grams } from './measures.js';
@@ -79,8 +78,8 @@ export function surenessSays(sheet: MixingSheet): string[] {
 }
 
 /** Items of the blend that are not measured out. */
-export const leftOutSays = ({ name, id, wanted, unit }: LeftOut): string =>
-  `${name || id}: left out; the ${figure(wanted)} ${unit} that the blend wants are too little to measure.`;
+export const leftOutSays = ({ name, id }: LeftOut): string =>
+  `${name || id}: left out; the blend wants less of it than your tools measure.`;
 
 /** Why there is no sheet. */
 export function noSheetSays({ why }: NoSheet): string {
