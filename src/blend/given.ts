@@ -58,7 +58,7 @@ export async function givenFeed(request: FeedRequest, wanted: GivenAsked): Promi
   };
   const sized = assumed.batch ? { ...request, header: { ...request.header, batchLitres: USUAL_BATCH } } : request;
   const { planned, asked: hands } = await inBestHands(sized, { ...asked, by: wanted.by });
-  if (!('plan' in planned)) return noneGiven(sized, asked, assumed, wanted.market);
+  if (!('plan' in planned)) return noneGiven(sized, hands, assumed, wanted.market);
   const { plan, proof } = planned;
   const { mix } = plan;
   const used = new Set(mix.items.map(({ id }) => id));

@@ -46,7 +46,9 @@ export async function nearestDoses(
         });
   const mix = readOut(plan.amounts, request, plan.sequence.turns);
   const misses = graded(missesOf(mix), request);
-  if (misses.some(({ grade }) => grade === 'harm')) return null;
+  // a digit of the pen may be too coarse for what hurts
+  if (misses.some(({ grade }) => grade === 'harm'))
+    return asked.pen ? nearestDoses(request, nearest, { ...asked, pen: undefined }) : null;
   const violations = misses.filter(({ grade }) => grade !== 'custom');
   return { plan: { ...plan, request, mix, status: 'violated', violations, offers: [] }, misses };
 }

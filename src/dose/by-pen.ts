@@ -80,9 +80,13 @@ export function stepsByPen(can: CanByPen): StepByPen[] {
 }
 
 /** A steered step as a measure of its dose: what to start with, and the reading to stop at. */
-export function measureByPen({ start, until, amount, sd, parts }: SteeredStep, { scale }: SteeringPen): Measure {
+export function measureByPen(
+  { product, start, until, amount, sd, parts }: SteeredStep,
+  { scale }: SteeringPen,
+): Measure {
   const reading = `${until.shown} ${scale === null ? 'mS/cm' : 'ppm'}`;
-  const words = start === null ? `pinches until ${reading}` : `${start.words}, then pinches until ${reading}`;
+  const more = `${product.form === 'powder' ? 'pinches' : 'drops'} until ${reading}`;
+  const words = start === null ? more : `${start.words}, then ${more}`;
   return { tool: 'pen', words, amount, actions: (start?.actions ?? 0) + PINCHES, sd, parts };
 }
 

@@ -17,11 +17,11 @@ export function partByPenSays({ id, name, unit, told, before, after, ...dose }: 
 }
 
 /** What to do at a step of a can that is dosed by the pen. */
-export function stepByPenSays(step: StepOfPen): string {
+export function stepByPenSays(step: StepOfPen, form: 'powder' | 'liquid' = 'powder'): string {
   if (step.by === 'measure') return `By measure: ${WHY_MEASURED[step.why]}.`;
   const { until, tolerance, unit } = step;
   const at = (x: number): string => formatFixed(x, unit === 'ppm' ? 0 : 2);
-  return `Stir until it is wholly clear, dip, add a pinch, stir: ${at(until - tolerance)} to ${at(until + tolerance)} ${unit} will do.`;
+  return `Stir until it is wholly clear, dip, add a ${form === 'powder' ? 'pinch' : 'drop'}, stir: ${at(until - tolerance)} to ${at(until + tolerance)} ${unit} will do.`;
 }
 
 const WHY_MEASURED: Readonly<Record<Extract<StepOfPen, { by: 'measure' }>['why'], string>> = {

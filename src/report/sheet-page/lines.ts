@@ -46,7 +46,10 @@ export function linesOf(sheet: MixingSheet): LineOnPage[] {
       amount: step.measures[0].words,
       what: step.name,
       others: othersOf(step, sheet.status === 'kept'),
-      how: step.byPen?.by === 'pen' ? stepByPenSays(step.byPen) : HOW[step.millilitres === null ? 'g' : 'mL'],
+      how:
+        step.byPen?.by === 'pen'
+          ? stepByPenSays(step.byPen, step.millilitres === null ? 'powder' : 'liquid')
+          : HOW[step.millilitres === null ? 'g' : 'mL'],
       effect: step.byPen?.by === 'measure' ? stepByPenSays(step.byPen) : '',
       reading: at(step.reading),
     });
