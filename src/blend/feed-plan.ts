@@ -4,16 +4,16 @@ import { isMeasured } from '../dose/offered.js';
 import { offersFor } from '../dose/offers.js';
 import type { DosePlan } from '../dose/plan-types.js';
 import type { Limit, Miss } from '../feed/limits.js';
-import { type NearAsked, nearBands } from '../feed/near.js';
+import { type NearAsked, nearBands, NITROGEN_WITHIN } from '../feed/near.js';
 import { withoutCustom } from '../feed/grade.js';
 import { Proof } from '../feed/proof.js';
 import { readOut } from '../feed/readout.js';
 import type { FeedRequest } from '../feed/request.js';
-import { cheapest, closest, type FeedAnswer, type FeedFound } from '../formulation/index.js';
+import { closest, type FeedAnswer, type FeedFound } from '../formulation/index.js';
 import { CANS, counted, handed, type Handed, type Hands, missesByGrade } from './handed.js';
 import { nearestOfAll, nearestWidth, type NearestWidth, nearRequest } from './near-width.js';
-import { ownWidths } from './own-widths.js';
-import { thrifty, type Thrifty } from './thrifty.js';
+import { grown, MOST_GROWN, mostRounded, withFactors, worthwhile } from './growth.js';
+import { allowance, thrifty, type Thrifty } from './thrifty.js';
 
 /** What is asked of a feed beside its limits. */
 export interface FeedAsked extends Hands {
@@ -41,13 +41,26 @@ export interface FeedPlan {
 
 /** Standard deviations by which limits are moved in, one after the other until enough cans keep them. */
 const MOVED_IN = [0, 1.3, 1.9, 2.6];
+const DEAR = 1.9;
 /** Doses may lie this far outside the widths of the plan: hands work in steps. */
 const ROUNDED = { nitrogenWithin: 0.05, widths: 1.08 };
 /** And where they cannot even do that, so far. */
 const COARSE = { nitrogenWithin: 0.08, widths: 1.25 };
-/** For sure cans, and for amounts that the kit can measure, the widths may grow by so much; who feeds by the spoon would not notice. */
-const GROWTH = { times: 0.15, plus: 0.08, steps: 4 };
-const MOST_GROWN = 1;
+/** Until the kit can measure a mix: the share of their growth at which widths are tried, and how many times the usual is spent on fewer items. */
+const TRIED = [
+  { growth: 0, spend: 1 },
+  { growth: MOST_GROWN / 2, spend: 1 },
+  { growth: MOST_GROWN, spend: 1 },
+  { growth: 2 * MOST_GROWN, spend: 1 },
+  { growth: 2 * MOST_GROWN, spend: 3 },
+  { growth: 8 * MOST_GROWN, spend: 3 },
+];
+/** Growth beyond this is not held back by what steps of the hands may take: no nearer mix can be measured. */
+const BEYOND = 2 * MOST_GROWN;
+/** Sure cans may cost so much more than the others, or a hundredth of the currency a can; where that is not enough, whatever it takes, if that is. */
+const SURER = 1.25;
+/** Dearer than that only for so many more cans. */
+const WORTH_IT = 0.1;
 
 /**
  * The feed to give: near the aims first, then so that enough cans keep the limits, then the least money and the fewest items. Each step is a
@@ -73,9 +86,13 @@ async function withGrades(
 ): Promise<{ within: FeedRequest; nearest: Awaited<ReturnType<typeof nearestWidth>> }> {
   const seek = (one: FeedRequest) => (want === 'closest' ? nearestOfAll(one) : nearestWidth(one, factor));
   const nearest = await seek(request);
-  if ('found' in nearest) return { within: request, nearest };
+  if ('found' in nearest && nearest.asked.nitrogenWithin <= NITROGEN_WITHIN) return { within: request, nearest };
   const within = { ...request, programme: withoutCustom(request.programme) };
-  return { within, nearest: await seek(within) };
+  const without = await seek(within);
+  // nitrogen at its aim is worth more than what only convention asks for
+  const isBetter =
+    !('found' in nearest) || ('found' in without && without.asked.nitrogenWithin < nearest.asked.nitrogenWithin * 0.95);
+  return isBetter ? { within, nearest: without } : { within: request, nearest };
 }
 
 interface Setting {
@@ -94,76 +111,80 @@ interface Tried {
 
 /** One plan after another, each with its limits moved in further, until cans enough keep the limits. */
 async function sureOnes(setting: Setting, nearest: NearestWidth): Promise<Tried[]> {
-  const near = await ownWidths(setting.within, nearest, setting.asked);
   const tried: Tried[] = [];
-  for (const moved of MOVED_IN) {
-    const found = await movedIn(setting, near, moved, tried.at(-1)?.handed);
+  const isSure = ({ handed: { share } }: Tried): boolean => share >= target(setting.asked.sure);
+  const shareOfAll = (): number => Math.max(...tried.map(({ handed: { share } }) => share));
+  for (const by of MOVED_IN) {
+    const mostCost = tried[0]
+      ? Math.max(SURER * tried[0].thrift.cost, allowance(tried[0].thrift.cost, setting.request))
+      : null;
+    const found = await movedIn(setting, nearest, { by, mostCost }, tried.at(-1)?.handed);
     if (found) tried.push(found);
-    if (found && found.handed.share >= target(setting.asked.sure)) break;
+    if (found && isSure(found)) return tried;
   }
   if (tried.length === 0) throw new Error('the nearest mix was found, and then was not');
-  return tried;
+  const dearer = await movedIn(setting, nearest, { by: DEAR, mostCost: null }, tried.at(-1)?.handed);
+  return dearer && dearer.handed.share >= shareOfAll() + WORTH_IT ? [...tried, dearer] : tried;
+}
+
+interface MovedIn {
+  /** Standard deviations. */
+  by: number;
+  /** What room for them may cost per litre; null: whatever it does. */
+  mostCost: number | null;
 }
 
 /** The widths grow as little as the limits, moved in, and the kit ask; null where they would have to grow too far. */
 async function movedIn(
   { request, within, asked }: Setting,
-  near: NearAsked,
-  moved: number,
+  nearest: NearestWidth,
+  { by, mostCost }: MovedIn,
   before: Handed | undefined,
 ): Promise<Tried | null> {
-  const spreads = before && moved > 0 ? limitSpreads(before.judged) : [];
-  const room =
-    spreads.length === 0
-      ? []
-      : await roomFor(nearRequest(within, grown(near, MOST_GROWN)), spreads, before!.plan, moved);
+  const spreads = before && by > 0 ? limitSpreads(before.judged) : [];
+  const widest = nearRequest(within, grown(nearest.asked, MOST_GROWN));
+  const room = spreads.length === 0 ? [] : await roomFor(widest, spreads, before!.plan, by, mostCost);
   if (room === null) return null;
   const tight = spreads.length === 0 ? within : tightened(within, spreads, room);
-  const least = await leastGrowth(tight, near);
-  if (least === null) return null;
-  let best: { thrift: Thrifty; near: NearAsked } | null = null;
-  for (const growth of [least, (least + MOST_GROWN) / 2, MOST_GROWN]) {
-    const own = grown(near, growth);
-    const thrift = await thrifty(nearRequest(tight, own), asked);
-    if (thrift && (best === null || thrift.mostCost !== null)) best = { thrift, near: own };
-    // no item is below what the kit can measure
-    if (thrift && thrift.mostCost !== null) break;
-  }
+  const from = await worthwhile(tight, nearest, asked);
+  if (from === null) return null;
+  const most = mostRounded(nearest.asked);
+  const best = await measurable(tight, from, most, asked);
   if (best === null) return null;
-  const limits = [
-    loose(tight, best.near, ROUNDED),
-    loose(within, best.near, ROUNDED),
-    loose(within, best.near, COARSE),
-    loose(within, best.near, { ...COARSE, widths: Number.POSITIVE_INFINITY }),
-    within,
-  ];
-  const made = await handed(request, limits, best.thrift.amounts, asked);
+  const { near } = best;
+  const made = await handed(
+    request,
+    [
+      loose(tight, near, ROUNDED, most),
+      loose(within, near, ROUNDED, most),
+      loose(within, near, COARSE, most),
+      loose(within, near, COARSE),
+      loose(within, near, { ...COARSE, widths: Number.POSITIVE_INFINITY }),
+      within,
+    ],
+    best.thrift.amounts,
+    asked,
+  );
   return { handed: made, ...best, movedIn: spreads.length > 0 };
 }
 
-/** The widths of a plan, each grown to the same share of what they may grow: a little more than 1.15 times at most. */
-function grown(near: NearAsked, share: number): NearAsked {
-  const by = (factor: number): number => factor + share * (GROWTH.times * factor + GROWTH.plus);
-  return {
-    ...near,
-    factor: by(near.factor),
-    own: Object.fromEntries(Object.entries(near.own ?? {}).map(([nutrient, factor]) => [nutrient, by(factor)])),
-  };
-}
-
-/** The least share of that growth at which the limits can be kept; null where none does. */
-async function leastGrowth(request: FeedRequest, near: NearAsked): Promise<number | null> {
-  const does = async (share: number): Promise<boolean> =>
-    (await cheapest(nearRequest(request, grown(near, share)))).answer === 'found';
-  if (await does(0)) return 0;
-  if (!(await does(MOST_GROWN))) return null;
-  let [low, high] = [0, MOST_GROWN];
-  for (let step = 0; step < GROWTH.steps; step += 1) {
-    const middle = (low + high) / 2;
-    if (await does(middle)) high = middle;
-    else low = middle;
+/** The thriftiest mix, at widths grown until none of its items is below what the kit can measure, or as far as they may. */
+async function measurable(
+  tight: FeedRequest,
+  from: NearAsked,
+  most: number,
+  asked: FeedAsked,
+): Promise<{ thrift: Thrifty; near: NearAsked } | null> {
+  let best: { thrift: Thrifty; near: NearAsked } | null = null;
+  for (const { growth, spend } of TRIED) {
+    const near = withFactors(grown(from, growth), (factor) =>
+      growth > BEYOND ? factor : Math.min(factor, Math.max(most, from.factor)),
+    );
+    const thrift = await thrifty(nearRequest(tight, near), asked, spend);
+    if (thrift && (best === null || thrift.mostCost !== null)) best = { thrift, near };
+    if (thrift && thrift.mostCost !== null) break;
   }
-  return high;
+  return best;
 }
 
 /** As near as the shelf comes: at the least widths the least sum of misses. */
@@ -189,15 +210,17 @@ async function asNearAsCan({ request, within, asked }: Setting, { asked: near, f
   return { handed: made, near, thrift, movedIn: false };
 }
 
-const loose = (request: FeedRequest, near: NearAsked, by: typeof ROUNDED): FeedRequest => ({
-  ...request,
-  near: nearBands(request.programme, {
-    ...near,
-    nitrogenWithin: Math.max(near.nitrogenWithin, by.nitrogenWithin),
-    factor: near.factor * by.widths,
-    own: Object.fromEntries(Object.entries(near.own ?? {}).map(([n, own]) => [n, own * by.widths])),
-  }),
-});
+/** The limits with widths that doses may reach; not past `most`, a factor. */
+function loose(
+  request: FeedRequest,
+  near: NearAsked,
+  by: typeof ROUNDED,
+  most = Number.POSITIVE_INFINITY,
+): FeedRequest {
+  const wider = (factor: number): number => Math.max(factor, Math.min(factor * by.widths, most));
+  const nitrogenWithin = Math.max(near.nitrogenWithin, by.nitrogenWithin);
+  return { ...request, near: nearBands(request.programme, { ...withFactors(near, wider), nitrogenWithin }) };
+}
 
 /** With two standard errors of the count in hand, so that another count finds it too. */
 function target(share: number): number {

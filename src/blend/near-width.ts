@@ -20,6 +20,8 @@ export interface NearestWidth {
 
 /** Between the two ends of a bisection: no plant could tell widths that lie so near to each other. */
 const CLOSE = 1.005;
+/** The same for the share of its aim within which nitrogen lies. */
+const NITROGEN_CLOSE = 1.02;
 /** Beyond this the shelf holds next to nothing of an element: it is as good as missing. */
 const FAR = 2 ** 10;
 
@@ -94,10 +96,21 @@ async function widestOf(
   far: NearAsked,
   solved: (asked: NearAsked) => Promise<FeedAnswer>,
 ): Promise<{ asked: NearAsked; found: FeedAnswer }> {
-  for (let { nitrogenWithin } = far; nitrogenWithin < 1; nitrogenWithin *= 2) {
+  const at = async (nitrogenWithin: number): Promise<{ asked: NearAsked; found: FeedAnswer }> => {
     const asked = { ...far, nitrogenWithin };
-    const found = await solved(asked);
-    if (found.answer === 'found') return { asked, found };
+    return { asked, found: await solved(asked) };
+  };
+  let none = 0;
+  for (let within = far.nitrogenWithin; within < 1; none = within, within *= 2) {
+    let widest = await at(within);
+    if (widest.found.answer !== 'found') continue;
+    for (let high = within; none > 0 && high > none * NITROGEN_CLOSE; high = widest.asked.nitrogenWithin) {
+      const middle = (none + high) / 2;
+      const tried = await at(middle);
+      if (tried.found.answer === 'found') widest = tried;
+      else none = middle;
+    }
+    return widest;
   }
   const { near: _, ...bare } = request;
   const found = await cheapest(bare);

@@ -28,20 +28,23 @@ export interface Thrifty {
 const TENTH = 0.1;
 const CENT = 0.01;
 
-/** What may be spent for less bother: cost per litre as the program counts it. */
-export function allowance(cost: number, { shelf, header }: Pick<FeedRequest, 'shelf' | 'header'>): number {
+/** What may be spent for less bother: cost per litre as the program counts it. @param times the usual share and the usual cent */
+export function allowance(cost: number, { shelf, header }: Pick<FeedRequest, 'shelf' | 'header'>, times = 1): number {
   const perLitre = costing(shelf).counts === 'money' && header.batchLitres ? CENT / header.batchLitres : 0;
-  return cost + Math.max(TENTH * cost, perLitre);
+  return cost + times * Math.max(TENTH * cost, perLitre);
 }
 
-/** The cheapest mix of a request, then the fewest items for hardly more; no item is below what the kit can measure. Null where no mix is found. */
-export async function thrifty(request: FeedRequest, { kit, known, pen }: Hands): Promise<Thrifty | null> {
+/**
+ * The cheapest mix of a request, then the fewest items for hardly more; no item is below what the kit can measure. Null where no mix is found.
+ * @param times the usual allowance that may be spent on it
+ */
+export async function thrifty(request: FeedRequest, { kit, known, pen }: Hands, times = 1): Promise<Thrifty | null> {
   const answer = await cheapest(request);
   if (answer.answer !== 'found') return null;
   const { shelf, header } = request;
   const formulated = programOn(request, answer.linearisation);
   const { program, products } = formulated;
-  const mostCost = allowance(answer.optimal.objective, request);
+  const mostCost = allowance(answer.optimal.objective, request, times);
   const cost = Object.fromEntries(program.columns.filter((c) => c.cost !== 0).map((c) => [c.id, c.cost]));
   const capped = { columns: program.columns, rows: [...program.rows, { id: 'cost', upper: mostCost, terms: cost }] };
   const tools = toolsOf(kit);

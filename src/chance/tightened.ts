@@ -67,12 +67,14 @@ function tighter({ end, bound }: MissableLimit, { nominal, mean, sd }: Moments, 
 /**
  * For each spread the standard deviations, up to `k`, by which its limit can be moved in while all others keep theirs as far as they can:
  * the most in sum, so that one limit without room takes it from no other. Null where no mix keeps the limits at all.
+ * @param mostCost per litre, of the mix that has this room; null: whatever it costs
  */
 export async function roomFor(
   request: FeedRequest,
   spreads: readonly LimitSpread[],
   { amounts }: Pick<DosePlan, 'amounts'>,
   k: number,
+  mostCost: number | null = null,
 ): Promise<number[] | null> {
   const linearisation = ecCap(request) === null ? null : linearisationOfMix(amounts, request);
   const formulated = programOn(request, linearisation);
@@ -90,13 +92,21 @@ export async function roomFor(
   });
   const verdict = await solve({
     columns: [...program.columns.map((c) => ({ ...c, cost: 0 })), ...columns],
-    rows: [...program.rows, ...robust],
+    rows: [...program.rows, ...robust, ...(mostCost === null ? [] : [costRow(program, mostCost)])],
   });
   if (verdict.verdict !== 'optimal') return null;
   return spreads.map((spread, i) => {
     const room = WORTH.reduce((sum, _, step) => sum + (verdict.x[`room ${i} ${step}`] ?? 0), 0);
     return room - pressing(spread) - GIVE_BACK;
   });
+}
+
+function costRow({ columns }: Formulated['program'], upper: number): Row {
+  return {
+    id: 'cost',
+    upper,
+    terms: Object.fromEntries(columns.filter((c) => c.cost !== 0).map((c) => [c.id, c.cost])),
+  };
 }
 
 /** What a standard deviation of room is worth: the first ones save most cans. */
