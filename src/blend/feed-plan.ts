@@ -258,7 +258,7 @@ function withoutViolations(plan: DosePlan): DosePlan {
 }
 
 /** Of the very question: near as asked, limits moved in or not, and the fewest items for hardly more. */
-function proofOf({ near, thrift, movedIn: moved }: Tried, { nearer }: NearestWidth): Proof {
+function proofOf({ near, thrift, movedIn: moved }: Tried, { nearer, nearerAt }: NearestWidth): Proof {
   const { settled } = thrift.answer.proof;
   if (settled.question !== 'feed' && settled.question !== 'at most') return thrift.answer.proof;
   const { goal, unit, ec, stages } = settled;
@@ -270,6 +270,7 @@ function proofOf({ near, thrift, movedIn: moved }: Tried, { nearer }: NearestWid
     stages,
     near,
     nearer,
+    nearerAt,
     movedIn: moved,
     few: settled.question === 'at most' ? settled : null,
     fewest:

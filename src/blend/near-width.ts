@@ -16,6 +16,8 @@ export interface NearestWidth {
   stoppedBy: Limit[];
   /** What was answered to the same a little nearer; null where nearer was not asked for. */
   nearer: FeedSettled | FewSettled | null;
+  /** The widths of `nearer`. */
+  nearerAt: NearAsked | null;
 }
 
 /** Between the two ends of a bisection: no plant could tell widths that lie so near to each other. */
@@ -46,7 +48,7 @@ export async function nearestWidth(
   const solved = (asked: NearAsked): Promise<FeedAnswer> => cheapest(nearRequest(request, asked));
 
   const first = await solved(at(from));
-  if (first.answer === 'found') return { asked: at(from), found: first, stoppedBy: [], nearer: null };
+  if (first.answer === 'found') return { asked: at(from), found: first, stoppedBy: [], nearer: null, nearerAt: null };
   const widest = await widestOf(request, at(FAR), solved);
   if (widest.found.answer !== 'found') return widest.found;
   const { nitrogenWithin, apart = [] } = widest.asked;
@@ -68,6 +70,7 @@ export async function nearestWidth(
     ...(high.reached < high.asked.factor ? await tightest(high, solved) : high),
     stoppedBy: limitsAgainst(nearRequest(request, low.asked), low.answer),
     nearer: settledOf(low.answer),
+    nearerAt: low.asked,
   };
 }
 

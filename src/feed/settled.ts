@@ -31,6 +31,8 @@ export interface PlanSettled extends Omit<FeedSettled, 'question'> {
   near: NearAsked;
   /** What was answered to the same a little nearer; null where nearer was not asked for. */
   nearer: FeedSettled | FewSettled | null;
+  /** The widths of `nearer`. */
+  nearerAt: NearAsked | null;
   /** True where limits were moved in. */
   movedIn: boolean;
   /** Where at most so many products were asked for: over every choice of so many. `stages` are those of the choice that was made. */

@@ -58,13 +58,14 @@ function feedSentence({ goal, unit, stages }: Pick<FeedSettled, 'goal' | 'unit' 
     : `no ${NOUNS[goal]} mix exists within these limits: bound ${plain(verdict.bound)}, found ${plain(verdict.objective)} ${unit}`;
 }
 
-function planSentence({ goal, unit, stages, near, nearer, movedIn, few, fewest }: PlanSettled): string {
+function planSentence({ goal, unit, stages, near, nearer, nearerAt, movedIn, few, fewest }: PlanSettled): string {
   const { verdict } = stages.at(-1)!;
   const over = few === null ? verdict : few.choice.at(-1)!.verdict;
   if (verdict.verdict !== 'optimal') return noneSentence(verdict);
   const sure = movedIn ? ', with the limits moved in so that cans keep them' : '';
   const of = few === null ? '' : ` of at most ${products(few.atMost)}`;
-  const least = nearer !== null && isRuledOut(nearer) ? `no mix${of} lies nearer to the aims; ` : '';
+  const least =
+    nearer !== null && nearerAt !== null && isRuledOut(nearer) ? `no mix${of} has ${nearWords(nearerAt)}; ` : '';
   if (over.verdict !== 'optimal')
     return `${least}this mix${of} keeps the limits with ${nearWords(near)}${sure}, but ${unendedWords(over, goal)}`;
   const cost = `bound ${plain(Math.min(over.bound, verdict.objective))}, found ${plain(verdict.objective)} ${unit}`;
