@@ -4,6 +4,7 @@ import { isEmptyKit, USUAL_KIT } from '../dose/usual-kit.js';
 import { factorOf, aimsOf, widthOf } from '../feed/near.js';
 import { withoutCustom } from '../feed/grade.js';
 import type { FeedRequest } from '../feed/request.js';
+import type { Mix } from '../feed/results.js';
 import type { BlendMade, BlendOpen } from '../feed/results.js';
 import { cheapest } from '../formulation/index.js';
 import { litres } from '../units/index.js';
@@ -48,15 +49,7 @@ export const USUAL_BATCH = litres(4);
  * limits that hurt or that plants need cannot be kept: why, and the nearest there is as doses.
  */
 export async function givenFeed(request: FeedRequest, wanted: GivenAsked): Promise<GivenResult> {
-  const assumed = { kit: isEmptyKit(wanted.kit), batch: request.header.batchLitres === null };
-  const asked: FeedAsked = {
-    ...wanted,
-    want: wanted.want ?? 'near',
-    factor: wanted.factor ?? 1,
-    sure: wanted.sure ?? USUALLY_SURE,
-    kit: assumed.kit ? { ...wanted.kit, ...USUAL_KIT } : wanted.kit,
-  };
-  const sized = assumed.batch ? { ...request, header: { ...request.header, batchLitres: USUAL_BATCH } } : request;
+  const { assumed, asked, sized } = readied(request, wanted);
   const { planned, asked: hands } = await inBestHands(sized, { ...asked, by: wanted.by });
   if (!('plan' in planned)) return noneGiven(sized, hands, assumed, wanted.market);
   const { plan, proof } = planned;
@@ -78,6 +71,30 @@ export async function givenFeed(request: FeedRequest, wanted: GivenAsked): Promi
     ...(wanted.prices ? await pricedAt(planned, sized) : {}),
     given: await givenOf(planned, sized, hands, wanted, assumed),
   };
+}
+
+/** The mix of the feed to give alone, as the kit measures it; null where there is no feed, and nothing is worked out about why. */
+export async function givenMix(request: FeedRequest, wanted: GivenAsked): Promise<Mix | null> {
+  const { asked, sized } = readied(request, wanted);
+  const { planned } = await inBestHands(sized, { ...asked, by: wanted.by });
+  return 'plan' in planned ? planned.plan.mix : null;
+}
+
+/** What is asked, with a kit and a can where nobody names one. */
+function readied(
+  request: FeedRequest,
+  wanted: GivenAsked,
+): { assumed: Given['assumed']; asked: FeedAsked; sized: FeedRequest } {
+  const assumed = { kit: isEmptyKit(wanted.kit), batch: request.header.batchLitres === null };
+  const asked: FeedAsked = {
+    ...wanted,
+    want: wanted.want ?? 'near',
+    factor: wanted.factor ?? 1,
+    sure: wanted.sure ?? USUALLY_SURE,
+    kit: assumed.kit ? { ...wanted.kit, ...USUAL_KIT } : wanted.kit,
+  };
+  const sized = assumed.batch ? { ...request, header: { ...request.header, batchLitres: USUAL_BATCH } } : request;
+  return { assumed, asked, sized };
 }
 
 async function givenOf(

@@ -5,7 +5,8 @@ import { unwrap } from '../problem.js';
 import { resolveProgramme } from '../programme/resolve.js';
 import type { Answer } from './answer.js';
 import { Collected } from './collected.js';
-import { dosesOfFeed } from './doses.js';
+import { givenMix } from '../blend/given.js';
+import { productsKnown } from './recipe-products.js';
 import { feedRequests, requestOf } from './feed-requests.js';
 import type { OpenBench } from './opened.js';
 
@@ -32,9 +33,8 @@ function ownFeed(open: OpenBench): OwnFeed | null {
   const collected = new Collected();
   const full = collected.take(resolveProgramme(open.catalog, spec.plants, spec.medium, spec.phase, spec.where));
   const now = requestOf(spec, open, collected);
-  const mix: OwnFeed['mix'] = async (request) => {
-    const { result } = await dosesOfFeed(request, open, { bare: false, by: 'measure' }, { offers: false });
-    return result.status === 'made' ? result : null;
-  };
+  const { kit, catalog } = open;
+  const mix: OwnFeed['mix'] = (request) =>
+    givenMix(request, { kit, known: productsKnown(catalog), by: 'measure', offers: false });
   return full && now ? { at, mix, percent: 100 * now.header.strengthFactor, full, header: now.header } : null;
 }
