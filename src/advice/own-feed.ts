@@ -29,6 +29,8 @@ export class OwnStrengths {
   private readonly mixes = new Map<number, Promise<Mixed | null>>();
   /** Why a strength is not to be had, where the program alone does not say. */
   private readonly reasons = new Map<number, Limited>();
+  /** Rules that were needed on top of the feed's own, with the strength from which on. */
+  private readonly over: { percent: number; rules: readonly LinearRule[] }[] = [];
   constructor(private readonly own: OwnFeed) {}
 
   /** Both ends of a reading; null where it cannot be held against a feed, or no feed can be mixed at any strength. */
@@ -125,6 +127,12 @@ export class OwnStrengths {
     return { ...best, limit: await this.why(bad, bad > good) };
   }
 
+  /** The rules that weaker strengths have needed. */
+  private overAt(percent: number): LinearRule[] {
+    const before = this.over.filter((one) => one.percent <= percent).flatMap(({ rules }) => rules);
+    return [...new Map(before.map((rule) => [rule.text, rule])).values()];
+  }
+
   private async why(percent: number, stronger: boolean): Promise<Limited> {
     const known = this.reasons.get(percent);
     if (known) return known;
@@ -159,7 +167,8 @@ export class OwnStrengths {
   private async solve(percent: number): Promise<Mixed | null> {
     const asked = percent > 0 && percent <= MOST ? this.own.at(percent) : null;
     if (!asked) return null;
-    for (const rules: LinearRule[] = []; ; ) {
+    // what was over at a weaker strength is over here too
+    for (const rules = this.overAt(percent); ; ) {
       const mix = await this.own.mix({ ...asked, rules: [...asked.rules, ...rules] });
       if (mix === null) {
         if (rules.length > 0) this.reasons.set(percent, { kind: 'programme', rules: rules.map((rule) => rule.text) });
@@ -170,6 +179,7 @@ export class OwnStrengths {
       );
       if (over.length === 0) return { mix, rules: rules.map((rule) => rule.text) };
       rules.push(...over);
+      this.over.push({ percent, rules: over });
     }
   }
 
@@ -231,7 +241,7 @@ const NEAR = 0.02;
 const CLOSE = 0.005;
 /** Past five times full strength no feed can be asked for. */
 const MOST = 500;
-const ROUNDS = 10;
+const ROUNDS = 7;
 /** Limits of a conflict that are named. */
 const MOST_LIMITS = 3;
 /** Strengths to start from where the wanted one cannot be mixed. */

@@ -5,7 +5,7 @@ import { judgedCan, type JudgedCan } from '../chance/sure-figures.js';
 import { shareOf } from '../chance/sure.js';
 import type { PenInHand } from '../dose/by-pen-types.js';
 import { planByPen } from '../dose/plan-by-pen.js';
-import { planOnce } from '../dose/plan-once.js';
+import { planKept, planOnce } from '../dose/plan-once.js';
 import type { TrialPlan } from '../dose/plan-types.js';
 import { gradeOf } from '../feed/grade.js';
 import { missesOf } from '../feed/readout.js';
@@ -50,8 +50,10 @@ export async function handed(
   let plan: TrialPlan | null = null;
   for (const limits of within) {
     const steered: TrialPlan | null = pen ? await planByPen(limits, amounts, kit, pen, { known }) : null;
-    plan = steered ?? (await planOnce(limits, amounts, kit, { known }));
-    if (plan.status === 'kept') break;
+    // only where no limits can be kept is it worth to seek the least violation
+    const last = limits === within.at(-1);
+    plan = steered ?? (await (last ? planOnce : planKept)(limits, amounts, kit, { known }));
+    if (plan?.status === 'kept') break;
   }
   if (plan === null) throw new Error('no limits to measure a mix within');
   const judged = judgedCan(plan, counted(request, plan), known);

@@ -27,12 +27,27 @@ const ACTION = 1e-6;
  * could be noticed, as long as the kit can; closest first.
  */
 export function chooseDoses(items: readonly OpenItem[], limits: DoseLimits, settings: ChooseSettings): Chosen {
+  const found = chooseAmong(items, limits, settings, limits.likeBlend ? LIKE_BLEND : WAYS);
+  if (found === null) throw new Error('no doses at all, though any violation was allowed');
+  return found;
+}
+
+/** The measures that keep every limit, closest to the blend; null where the search finds none, for no violation is sought. */
+export const chooseKept = (items: readonly OpenItem[], limits: DoseLimits, settings: ChooseSettings): Chosen | null =>
+  limits.likeBlend ? null : chooseAmong(items, limits, settings, WAYS.slice(0, 1));
+
+function chooseAmong(
+  items: readonly OpenItem[],
+  limits: DoseLimits,
+  settings: ChooseSettings,
+  ways: readonly Way[],
+): Chosen | null {
   const levels = items.map((item) => levelsOf(item, settings.margin));
   const own = limits.likeBlend ?? limits;
   const rows = withEc(own);
   const allowed = rows.map((row) => (limits.likeBlend && !row.firm ? NOTICED : 0));
   let complete = true;
-  for (const { kept, allowed: within, firm } of limits.likeBlend ? LIKE_BLEND : WAYS) {
+  for (const { kept, allowed: within, firm } of ways) {
     const frame: Frame = {
       rows: firm ? rows : rows.map((row) => ({ ...row, firm: false })),
       cap: own.cap,
@@ -51,7 +66,7 @@ export function chooseDoses(items: readonly OpenItem[], limits: DoseLimits, sett
     complete &&= level.complete && near.complete;
     return chosen(items, restored(level, near.picks ? near : level.found, allowed), kept, complete, level.worst);
   }
-  throw new Error('no doses at all, though any violation was allowed');
+  return null;
 }
 
 interface Way {

@@ -7,7 +7,7 @@ import { missesOf, readOut } from '../feed/readout.js';
 import type { FeedRequest } from '../feed/request.js';
 import { problem, Refusal } from '../problem.js';
 import { alternativesOf } from './alternatives.js';
-import { chooseDoses, type OpenItem, openItems } from './choose.js';
+import { chooseDoses, chooseKept, type OpenItem, openItems } from './choose.js';
 import { type DoseLimits, delivered, doseLimits } from './limits.js';
 import type { PlannedItem, PlanOptions, TrialPlan } from './plan-types.js';
 import { notesOf } from './notes.js';
@@ -23,6 +23,28 @@ export async function planOnce(
   kit: Kit,
   options: PlanOptions = {},
 ): Promise<TrialPlan> {
+  const opened = openedFor(request, amounts, kit, options);
+  const { open, limits, settings } = opened;
+  return planned(opened, request, amounts, kit, options.pick === 'surest' ? null : chooseDoses(open, limits, settings));
+}
+
+/** The same where doses keep every limit; null where the search finds none, for none of the least violation is sought. */
+export async function planKept(
+  request: FeedRequest,
+  amounts: Amounts,
+  kit: Kit,
+  options: PlanOptions = {},
+): Promise<TrialPlan | null> {
+  const opened = openedFor(request, amounts, kit, options);
+  const chosen = chooseKept(opened.open, opened.limits, opened.settings);
+  const plan = chosen && planned(opened, request, amounts, kit, chosen);
+  return plan?.status === 'kept' ? plan : null;
+}
+
+type Opened = ReturnType<typeof openedFor>;
+
+/** The measures that are open to each item, and the limits that they are held against. */
+function openedFor(request: FeedRequest, amounts: Amounts, kit: Kit, options: PlanOptions) {
   const batchLitres = batchOf(request);
   const tools = toolsOf(kit);
   const settings = {
@@ -35,8 +57,16 @@ export async function planOnce(
   const wanted = indices.map((i) => amounts.products[i]! * batchLitres);
   const products = indices.map((i) => request.shelf[i]!);
   const limits = doseLimits(request, amounts, indices, batchLitres);
-  const open = openItems(products, wanted, limits, settings);
-  const chosen = options.pick === 'surest' ? null : chooseDoses(open, limits, settings);
+  return { batchLitres, tools, settings, indices, limits, open: openItems(products, wanted, limits, settings) };
+}
+
+function planned(
+  { batchLitres, tools, settings, indices, limits, open }: Opened,
+  request: FeedRequest,
+  amounts: Amounts,
+  kit: Kit,
+  chosen: ReturnType<typeof chooseKept>,
+): TrialPlan {
   const measures = chosen?.measures ?? surestMeasures(open);
 
   const doses = measures.map((m) => m.amount);
@@ -44,7 +74,7 @@ export async function planOnce(
   const mix = readOut(measured, request, partsOf(measured, request.shelf));
   const violations = missesOf(mix);
   const items = open.flatMap((item, k) => (doses[k] === 0 ? [] : [plannedItem(item, measures, k, limits, settings)]));
-  const planned = {
+  const told = {
     batchLitres,
     items,
     leftOut: open.flatMap(({ product, wanted }, k) => (doses[k] === 0 ? [{ product, wanted }] : [])),
@@ -59,8 +89,8 @@ export async function planOnce(
   // with a margin, doses that keep the limits themselves may still violate them at the worst end of their range
   const short = settings.margin > 0 && chosen !== null && chosen.violation > 0;
   return violations.length === 0 && !short
-    ? { status: 'kept', ...planned }
-    : { status: 'violated', ...planned, violations, offers: [] };
+    ? { status: 'kept', ...told }
+    : { status: 'violated', ...told, violations, offers: [] };
 }
 
 /** g/L or mL/L: less is no item. */
