@@ -10,7 +10,7 @@ import { type FeedAsked, planFeed } from './feed-plan.js';
 export async function bareBeside(request: FeedRequest, hands: Hands): Promise<Beside | null> {
   const answer = await cheapest(request);
   if (answer.answer !== 'found') return null;
-  const { plan, share } = await handed(request, [request], answer.amounts, hands);
+  const { plan, share } = await handed(request, { near: [], far: [request] }, answer.amounts, hands);
   return { ...besideOf(plan.mix, request, share), costPerLitre: answer.figure };
 }
 

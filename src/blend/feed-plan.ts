@@ -154,14 +154,15 @@ async function movedIn(
   const { near } = best;
   const made = await handed(
     request,
-    [
-      loose(tight, near, ROUNDED, most),
-      loose(within, near, ROUNDED, most),
-      loose(within, near, COARSE, most),
-      loose(within, near, COARSE),
-      loose(within, near, { ...COARSE, widths: Number.POSITIVE_INFINITY }),
-      within,
-    ],
+    {
+      near: [
+        loose(tight, near, ROUNDED, most),
+        loose(within, near, ROUNDED, most),
+        loose(within, near, COARSE, most),
+        loose(within, near, COARSE),
+      ],
+      far: [loose(within, near, { ...COARSE, widths: Number.POSITIVE_INFINITY }), within],
+    },
     best.thrift.amounts,
     asked,
   );
@@ -194,7 +195,7 @@ async function asNearAsCan({ request, within, asked }: Setting, { asked: near, f
   const ideal = answer.answer === 'found' ? answer : found;
   const made = await handed(
     request,
-    [loose(within, near, ROUNDED), loose(within, near, COARSE), within],
+    { near: [loose(within, near, ROUNDED), loose(within, near, COARSE)], far: [within] },
     ideal.amounts,
     asked,
   );

@@ -37,27 +37,45 @@ export interface Handed {
 export const CANS = 4000;
 const SEED = 1;
 
+/** What doses are held within: one after the other, until the kit can keep one. */
+export interface Rungs {
+  /** Near the aims as well; where doses keep none of them, those that are least outside the first, as long as its limits hold. */
+  near: readonly FeedRequest[];
+  /** The limits, if need be with the least violation of the last. */
+  far: readonly [FeedRequest, ...FeedRequest[]];
+}
+
 /**
- * A mix measured out: within the first of the requests whose limits doses of the kit can keep, else with the least violation of the last.
+ * A mix measured out.
  * @param request the feed itself, by whose limits cans are counted
  */
 export async function handed(
   request: FeedRequest,
-  within: readonly FeedRequest[],
+  { near, far }: Rungs,
   amounts: Amounts,
   { kit, known, pen }: Hands,
 ): Promise<Handed> {
-  let plan: TrialPlan | null = null;
-  for (const limits of within) {
-    const steered: TrialPlan | null = pen ? await planByPen(limits, amounts, kit, pen, { known }) : null;
-    // only where no limits can be kept is it worth to seek the least violation
-    const last = limits === within.at(-1);
-    plan = steered ?? (await (last ? planOnce : planKept)(limits, amounts, kit, { known }));
-    if (plan?.status === 'kept') break;
-  }
-  if (plan === null) throw new Error('no limits to measure a mix within');
+  const all = [...near, ...far];
+  const plan =
+    (pen ? await firstKept(all, (limits) => planByPen(limits, amounts, kit, pen, { known })) : null) ??
+    (await firstKept(near, (limits) => planKept(limits, amounts, kit, { known }))) ??
+    (await firstKept(near.slice(0, 1), (limits) => planOnce(limits, amounts, kit, { known }))) ??
+    (await firstKept(far.slice(0, -1), (limits) => planKept(limits, amounts, kit, { known }))) ??
+    (await planOnce(far.at(-1)!, amounts, kit, { known }));
   const judged = judgedCan(plan, counted(request, plan), known);
   return { amounts, plan, judged, share: shareOf(judged, CANS, SEED) };
+}
+
+/** The first plan that keeps the limits it is for. */
+async function firstKept(
+  rungs: readonly FeedRequest[],
+  planFor: (limits: FeedRequest) => Promise<TrialPlan | null>,
+): Promise<TrialPlan | null> {
+  for (const limits of rungs) {
+    const plan = await planFor(limits);
+    if (plan?.status === 'kept') return plan;
+  }
+  return null;
 }
 
 /** The feed without the conventions that the plan itself does not keep: they are told, and no can is counted out for them. */
