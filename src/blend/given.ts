@@ -12,7 +12,7 @@ import { bareBeside, besideOf, closestBeside } from './beside.js';
 import { blend, notesOf } from './blend.js';
 import { type DosedBy, inBestHands } from './best-hands.js';
 import type { FeedAsked, FeedPlan } from './feed-plan.js';
-import type { Given, GivenNone, GivenResult, Near, Sure } from './given-types.js';
+import type { Beside, Given, GivenNone, GivenResult, Near, Sure } from './given-types.js';
 import { nearRequest } from './near-width.js';
 import { pricesOf } from './prices.js';
 import { changesFor } from './changes.js';
@@ -114,13 +114,17 @@ async function givenOf(
     idealCostPerLitre: planned.ideal.optimal.objective,
     beside: {
       bare: beside ? await bareBeside(request, asked) : null,
-      closest: beside ? (asked.want === 'closest' ? own : await closestBeside(request, asked)) : null,
+      closest: beside ? (asked.want === 'closest' ? own : nearer(own, await closestBeside(request, asked))) : null,
       own,
     },
     litresPerYear,
     assumed,
   };
 }
+
+/** Coarse tools may leave the closest mix farther off than this feed, which is then the closest that these hands make. */
+const nearer = (own: Beside, closest: Beside | null): Beside | null =>
+  closest !== null && (closest.largestMiss?.share ?? 0) > (own.largestMiss?.share ?? 0) ? own : closest;
 
 async function sureOf(planned: FeedPlan, request: FeedRequest, asked: FeedAsked, more: boolean): Promise<Sure> {
   const { plan, share, wanted } = planned;

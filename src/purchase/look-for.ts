@@ -1,5 +1,6 @@
 import { solve } from '../../solver/index.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
+import { pow } from '../units/elementary.js';
 import { oxidePerElement } from '../chemistry/oxides.js';
 import type { ClosedProduct } from '../label/closed-product.js';
 import { type Joint, jointProgram } from './program.js';
@@ -53,7 +54,7 @@ async function rangesOf(product: ClosedProduct, does: (trial: Trial) => Promise<
   }
   const leastNitrate = shareNow === null ? null : await leastShare(shareNow, (nitrate) => does({ ...base, nitrate }));
   for (const part of SHRINKING) {
-    const ranges = new Map([...alone].map(([n, [low, high]]) => [n, [low ** part, high ** part] as const]));
+    const ranges = new Map([...alone].map(([n, [low, high]]) => [n, [pow(low, part), pow(high, part)] as const]));
     const nitrate = leastNitrate === null ? null : shareNow! - part * (shareNow! - leastNitrate);
     if (!(await everyCorner(ranges, nitrate, base, does))) continue;
     const shown = [...ranges].map(([n, [low, high]]): LookedFor => {
@@ -74,10 +75,10 @@ async function farthest(out: number, does: (times: number) => Promise<boolean>):
   let [good, bad] = [0, 1];
   for (let step = 0; step < STEPS; step += 1) {
     const middle = (good + bad) / 2;
-    if (await does(out ** middle)) good = middle;
+    if (await does(pow(out, middle))) good = middle;
     else bad = middle;
   }
-  return out ** good;
+  return pow(out, good);
 }
 
 async function leastShare(now: number, does: (share: number) => Promise<boolean>): Promise<number> {

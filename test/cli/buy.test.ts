@@ -37,13 +37,12 @@ describe('buy', () => {
   it('chooses the cheaper of two that are alike, whatever the ids are', async () => {
     const { exit, result } = await buy(home());
     expect(exit).toBe(0);
-    const [best, second] = result.options;
+    const [best] = result.options;
     expect(best!.packs.map((p) => [p.id, p.count]).sort()).toEqual([
       ['__proto__', 1],
       ['lime', 1],
     ]);
     expect(best!.spend).toBe(9);
-    expect(second!.packs.map((p) => p.id).sort()).toEqual(['__proto__', 'dear-lime']);
     expect(result.notes.join(' ')).toContain('1 without pack or price');
     expect(result.notes.join(' ')).toContain('1 for changing pH');
     expect(result.comparison!.fewest!.products).toHaveLength(2);
@@ -97,7 +96,7 @@ describe('buy', () => {
     expect([result.status, ran.exit, result.failures]).toEqual(['unfinished', 0, []]);
     expect(result.proof.sentence).toMatch(/^not finished: the seconds were over with 0 of 3 labels read/);
     expect((await velamen(asked, home(), { now })).stdout).toMatch(/^Not finished: no purchase found yet for ferns/);
-    expect((await velamen(['buy', '--market', 'market.csv'], home(), { now })).stdout).toMatch(/^What to buy/);
+    expect((await velamen(['buy', '--market', 'market.csv'], home(), { now })).stdout).toMatch(/^Buy 1 bag/);
   });
 
   it('shows its progress on a terminal only, and takes it back', async () => {
