@@ -230,8 +230,7 @@ function target(share: number): number {
 
 async function told({ request, within, asked }: Setting, nearest: NearestWidth, best: Tried): Promise<FeedPlan> {
   const { handed: made, near, thrift } = best;
-  const trial = { ...made.plan, proof: made.plan.proof };
-  const inOrder = ordered({ ...trial, request }, made.amounts);
+  const inOrder = ordered({ ...made.plan, request }, made.amounts);
   const mix = readOut(inOrder.amounts, request, inOrder.sequence.turns);
   const { custom, graver } = missesByGrade(mix, request);
   const own = { ...inOrder, mix, request: counted(request, { mix }) };

@@ -56,15 +56,19 @@ export async function handed(
   { kit, known, pen }: Hands,
 ): Promise<Handed> {
   const all = [...near, ...far];
-  const plan =
+  const held =
     (pen ? await firstKept(all, (limits) => planByPen(limits, amounts, kit, pen, { known })) : null) ??
     (await firstKept(near, (limits) => planKept(limits, amounts, kit, { known }))) ??
     (await firstKept(near.slice(0, 1), (limits) => planOnce(limits, amounts, kit, { known }))) ??
-    (await firstKept(far.slice(0, -1), (limits) => planKept(limits, amounts, kit, { known }))) ??
-    (await planOnce(far.at(-1)!, amounts, kit, { known }));
+    (await firstKept(far.slice(0, -1), (limits) => planKept(limits, amounts, kit, { known })));
+  const plan = held ? asOfPlan(held) : await planOnce(far.at(-1)!, amounts, kit, { known });
   const judged = judgedCan(plan, counted(request, plan), known);
   return { amounts, plan, judged, share: shareOf(judged, CANS, SEED) };
 }
+
+/** A plan whose proof speaks of all that it was held to. */
+const asOfPlan = (plan: TrialPlan): TrialPlan =>
+  plan.proof.by === 'the pen' ? plan : { ...plan, proof: plan.proof.ofPlan() };
 
 /** The first plan that keeps the limits it is for. */
 async function firstKept(

@@ -3,7 +3,7 @@ import { type Frame, search } from './frame.js';
 import { levelled } from './levelled.js';
 import { type DoseLimits, NOTICED, withEc } from './limits.js';
 import type { Measure } from './measure.js';
-import type { ChooseSettings, OpenItem } from './open-items.js';
+import type { OpenItem } from './open-items.js';
 import type { SearchProof } from './proof.js';
 import { restored } from './restored.js';
 
@@ -26,23 +26,22 @@ const ACTION = 1e-6;
  * itself violates limits (the nearest mix of a feed that cannot be met), what it keeps is kept and what it violates is violated by no more than
  * could be noticed, as long as the kit can; closest first.
  */
-export function chooseDoses(items: readonly OpenItem[], limits: DoseLimits, settings: ChooseSettings): Chosen {
-  const found = chooseAmong(items, limits, settings, limits.likeBlend ? LIKE_BLEND : WAYS);
+export function chooseDoses(items: readonly OpenItem[], limits: DoseLimits): Chosen {
+  const found = chooseAmong(items, limits, limits.likeBlend ? LIKE_BLEND : WAYS);
   if (found === null) throw new Error('no doses at all, though any violation was allowed');
   return found;
 }
 
 /** The measures that keep every limit, closest to the blend; null where the search finds none, for no violation is sought. */
-export const chooseKept = (items: readonly OpenItem[], limits: DoseLimits, settings: ChooseSettings): Chosen | null =>
-  limits.likeBlend ? null : chooseAmong(items, limits, settings, WAYS.slice(0, 1));
+export const chooseKept = (items: readonly OpenItem[], limits: DoseLimits): Chosen | null =>
+  limits.likeBlend ? null : chooseAmong(items, limits, WAYS.slice(0, 1));
 
 function chooseAmong(
   items: readonly OpenItem[],
   limits: DoseLimits,
-  settings: ChooseSettings,
   ways: readonly Way[],
 ): Chosen | null {
-  const levels = items.map((item) => levelsOf(item, settings.margin));
+  const levels = items.map(levelsOf);
   const own = limits.likeBlend ?? limits;
   const rows = withEc(own);
   const allowed = rows.map((row) => (limits.likeBlend && !row.firm ? NOTICED : 0));
@@ -87,12 +86,13 @@ const LIKE_BLEND: readonly Way[] = [
   { kept: 'less than the blend', firm: false },
 ];
 
-function levelsOf({ wanted, measures }: OpenItem, margin: number): Item {
+function levelsOf({ wanted, measures }: OpenItem): Item {
+  const levels = measures.map((m) => m.amount);
   return {
     target: wanted,
-    levels: measures.map((m) => m.amount),
-    lows: measures.map((m) => Math.max(0, m.amount - margin * m.sd)),
-    highs: measures.map((m) => m.amount + margin * m.sd),
+    levels,
+    lows: levels,
+    highs: levels,
     costs: measures.map((m) => Math.abs(m.amount - wanted) / wanted + ACTION * m.actions),
   };
 }

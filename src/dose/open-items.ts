@@ -16,8 +16,6 @@ export interface OpenItem {
 export interface ChooseSettings {
   tools: readonly Tool[];
   known: readonly PowderKnown[];
-  /** Standard deviations that must fit. */
-  margin: number;
   /** Levels of the items that a pen steers, by id. */
   steered?: ReadonlyMap<string, readonly Measure[]> | undefined;
 }

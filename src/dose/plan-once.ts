@@ -7,13 +7,12 @@ import { missesOf, readOut } from '../feed/readout.js';
 import type { FeedRequest } from '../feed/request.js';
 import { problem, Refusal } from '../problem.js';
 import { alternativesOf } from './alternatives.js';
-import { chooseDoses, chooseKept, type OpenItem, openItems } from './choose.js';
+import { type Chosen, chooseDoses, chooseKept, type OpenItem, openItems } from './choose.js';
 import { type DoseLimits, delivered, doseLimits } from './limits.js';
 import type { PlannedItem, PlanOptions, TrialPlan } from './plan-types.js';
 import { notesOf } from './notes.js';
-import { SearchProof, SurestProof } from './proof.js';
+import { SearchProof } from './proof.js';
 import { TOLERANCE } from '../../solver/small/index.js';
-import { surestMeasures } from './surest.js';
 import { type Tool, toolsOf } from './tools.js';
 
 /** A plan without offers and without an order; see `planDoses`. */
@@ -24,8 +23,8 @@ export async function planOnce(
   options: PlanOptions = {},
 ): Promise<TrialPlan> {
   const opened = openedFor(request, amounts, kit, options);
-  const { open, limits, settings } = opened;
-  return planned(opened, request, amounts, kit, options.pick === 'surest' ? null : chooseDoses(open, limits, settings));
+  const { open, limits } = opened;
+  return planned(opened, request, amounts, kit, chooseDoses(open, limits));
 }
 
 /** The same where doses keep every limit; null where the search finds none, for none of the least violation is sought. */
@@ -36,7 +35,7 @@ export async function planKept(
   options: PlanOptions = {},
 ): Promise<TrialPlan | null> {
   const opened = openedFor(request, amounts, kit, options);
-  const chosen = chooseKept(opened.open, opened.limits, opened.settings);
+  const chosen = chooseKept(opened.open, opened.limits);
   const plan = chosen && planned(opened, request, amounts, kit, chosen);
   return plan?.status === 'kept' ? plan : null;
 }
@@ -50,7 +49,6 @@ function openedFor(request: FeedRequest, amounts: Amounts, kit: Kit, options: Pl
   const settings = {
     tools,
     known: options.known ?? request.market ?? [],
-    margin: options.margin ?? 0,
     steered: options.steered,
   };
   const indices = amounts.products.flatMap((x, i) => (x > NONE ? [i] : []));
@@ -65,9 +63,9 @@ function planned(
   request: FeedRequest,
   amounts: Amounts,
   kit: Kit,
-  chosen: ReturnType<typeof chooseKept>,
+  chosen: Chosen,
 ): TrialPlan {
-  const measures = chosen?.measures ?? surestMeasures(open);
+  const { measures } = chosen;
 
   const doses = measures.map((m) => m.amount);
   const measured = delivered(doses, amounts, indices, batchLitres);
@@ -84,11 +82,9 @@ function planned(
     actions: measures.reduce((sum, m) => sum + m.actions, 0),
     tools,
     notes: notesOf(open, tools, settings.known, kit, batchLitres),
-    proof: chosen ? SearchProof.of(chosen, open) : SurestProof.of(),
+    proof: SearchProof.of(chosen, open),
   };
-  // with a margin, doses that keep the limits themselves may still violate them at the worst end of their range
-  const short = settings.margin > 0 && chosen !== null && chosen.violation > 0;
-  return violations.length === 0 && !short
+  return violations.length === 0
     ? { status: 'kept', ...told }
     : { status: 'violated', ...told, violations, offers: [] };
 }

@@ -75,13 +75,6 @@ interface Doses {
 }
 
 export interface PlanOptions {
-  /** `surest`: each item by itself, by the measure of least expected error (see `robust.ts`); default: all together. */
-  pick?: 'together' | 'surest';
-  /**
-   * Standard deviations by which every dose may be off, all at once and in the worst direction, with every limit still kept; default 0.
-   * With doses ≥ 0 the worst case of each row is linear; `robust.ts` asks less, see there.
-   */
-  margin?: number;
   /** Products whose bulk densities stand in where the shelf knows none; default: the market of the request. */
   known?: readonly PowderKnown[];
   /** What water holds of each salt; without it no stock bottles are offered. */

@@ -1,5 +1,5 @@
 /** What is known of how good the doses are. Every sentence on it is made from this alone. */
-export type DoseProof = SearchProof | SurestProof | PenProof;
+export type DoseProof = SearchProof | PenProof;
 
 /** What the search for doses says of itself: made by `SearchProof.of` alone, from the choice that the search ended with. */
 export class SearchProof {
@@ -9,8 +9,8 @@ export class SearchProof {
   private constructor(
     /** `all`: every combination was weighed, or passed over because it could not win; `best found`: the search did not end. */
     readonly by: 'all' | 'best found',
-    /** Standard deviations by which the limits that it speaks of were tightened; 0: the limits of the feed. */
-    readonly tightened: number,
+    /** What it speaks of: the limits of the feed, or with them how near its aims the plan is held, and limits moved in so that cans keep them. */
+    readonly within: 'limits' | 'plan',
     /** What is kept within the violation: every limit; where the blend itself violates some, those that it keeps, or not even those. */
     readonly kept: 'limits' | 'what the blend keeps' | 'less than the blend',
     /** The largest violation, relative to its limit (of limits that the blend itself violates: beyond its own violation); 0 where all hold. */
@@ -33,35 +33,13 @@ export class SearchProof {
   ): SearchProof {
     const measures = open.reduce((sum, item) => sum + item.measures.length, 0);
     const combinations = open.reduce((product, item) => product * item.measures.length, 1);
-    return new SearchProof(by, 0, kept, violation, open.length, measures, combinations, deviation);
+    return new SearchProof(by, 'limits', kept, violation, open.length, measures, combinations, deviation);
   }
 
-  /** The same search, made for limits tightened by so many standard deviations. */
-  tightenedBy(sd: number): SearchProof {
+  /** The same search, made within what a plan is held to. */
+  ofPlan(): SearchProof {
     const { by, kept, violation, items, measures, combinations, deviation } = this;
-    return new SearchProof(by, sd, kept, violation, items, measures, combinations, deviation);
-  }
-}
-
-/** Each item took the measure of least expected error by itself: nothing was searched, so nothing is claimed. */
-export class SurestProof {
-  protected readonly isProof = true;
-  readonly by = 'each by itself';
-
-  private constructor(
-    /** Standard deviations by which the limits of the blend were tightened. */
-    readonly tightened: number,
-  ) {
-    Object.freeze(this);
-  }
-
-  static of(): SurestProof {
-    return new SurestProof(0);
-  }
-
-  /** The same for a blend within limits tightened by so many standard deviations. */
-  tightenedBy(sd: number): SurestProof {
-    return new SurestProof(sd);
+    return new SearchProof(by, 'plan', kept, violation, items, measures, combinations, deviation);
   }
 }
 
@@ -69,7 +47,6 @@ export class SurestProof {
 export class PenProof {
   protected readonly isProof = true;
   readonly by = 'the pen';
-  readonly tightened = 0;
 
   private constructor() {
     Object.freeze(this);

@@ -1,4 +1,4 @@
-import { SurestProof } from '../../src/dose/proof.js';
+import { PenProof } from '../../src/dose/proof.js';
 import type { ClosedProduct } from '../../src/label/closed-product.js';
 import type { Nutrient } from '../../src/chemistry/nutrients.js';
 import type { Measure } from '../../src/dose/measure.js';
@@ -65,7 +65,7 @@ export function planOf(
     actions: doses.length,
     tools: toolsOf(usualKit),
     notes: [],
-    proof: SurestProof.of(),
+    proof: PenProof.of(),
   };
 }
 

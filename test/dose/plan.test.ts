@@ -87,16 +87,6 @@ describe('doses for a feed', () => {
     expect(plan.items[0]!.chosen.amount).toBeLessThanOrEqual(0.9);
   });
 
-  it('keep a margin of standard deviations on every side', async () => {
-    const asked = request([salt], bands);
-    const near = { products: [0.201], waters: [1] };
-    expect((await planDoses(asked, near, USUAL)).items[0]!.chosen.words).toBe('0.80 g');
-    const sure = await planDoses(asked, near, USUAL, { margin: 2 });
-    const { amount, sd } = sure.items[0]!.chosen;
-    expect(((amount - 2 * sd) * 100) / 4).toBeGreaterThanOrEqual(20 * (1 - 1e-6));
-    expect(((amount + 2 * sd) * 100) / 4).toBeLessThanOrEqual(30 * (1 + 1e-6));
-  });
-
   it('say so where the bulk density is unknown, and never use a spoon then', async () => {
     const unweighed = salt.with({ bulkDensity: undefined });
     const plan = await planDoses(request([unweighed], bands), wanted, SPOONS);

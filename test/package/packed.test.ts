@@ -25,6 +25,7 @@ describe('the package from its tarball', () => {
       '@stdlib/math-base-special-exp',
       'highs',
       'javascript-lp-solver',
+      'mathjs',
       'yaml',
       'csv-parse',
       'zod',

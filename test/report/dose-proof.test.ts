@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type DoseProof, SearchProof, SurestProof } from '../../src/dose/proof.js';
+import { type DoseProof, PenProof, SearchProof } from '../../src/dose/proof.js';
 import { doseProofSays } from '../../src/report/says/dose-proof.js';
 
 /** Two items with fifteen measures each. */
@@ -28,26 +28,23 @@ describe('what is said of the search for doses', () => {
     expect(found).toMatch(/the search did not end, so better ones may exist$/);
   });
 
-  it('which limits it speaks of, where they were tightened, and nothing where none was made', () => {
-    expect(doseProofSays(search.tightenedBy(1.25))).toMatch(
-      /^the doses follow the blend for limits tightened by 1.25 of their standard deviations: there, no doses/,
-    );
-    expect(doseProofSays(SurestProof.of().tightenedBy(1.25))).toBe(
-      'the doses follow the blend for limits tightened by 1.25 of their standard deviations, each by the measure of least expected error',
+  it('of what it was held to, where that was more than the limits', () => {
+    expect(doseProofSays(search.ofPlan())).toMatch(
+      /^among doses held as near the aims as the plan, and to its limits as far as they were moved in: no doses that keep every limit/,
     );
   });
 
   it('only of a proof that the search made: types and the frozen object refuse others', () => {
     const cut = SearchProof.of({ ...choice, by: 'best found' }, open);
-    const { tightened, items, measures, combinations } = cut;
+    const { within, items, measures, combinations } = cut;
     // @ts-expect-error figures written down are no proof
-    const written: DoseProof = { ...choice, tightened, items, measures, combinations };
+    const written: DoseProof = { ...choice, within, items, measures, combinations };
     // @ts-expect-error nor is a copy
     const copied: DoseProof = { ...cut, by: 'all' };
-    // @ts-expect-error nor that of a plan where nothing was searched
-    const surest: DoseProof = { by: 'each by itself', tightened: 0 };
+    // @ts-expect-error nor that of a plan by the pen
+    const pen: DoseProof = { by: 'the pen' };
     for (const forged of [written, copied]) expect(forged).not.toBeInstanceOf(SearchProof);
-    expect(surest).not.toBeInstanceOf(SurestProof);
+    expect(pen).not.toBeInstanceOf(PenProof);
     expect(() => {
       // @ts-expect-error what it rests on is read only
       cut.by = 'all';

@@ -6,9 +6,9 @@ import { formatNumber } from '../../units/format.js';
 export function doseProofSays(proof: DoseProof): string {
   if (proof.by === 'the pen')
     return 'the doses follow the blend to the last digit of the pen; what it cannot steer goes by measures chosen with them';
-  const tightened = `the doses follow the blend for limits tightened by ${formatNumber(proof.tightened, 3)} of their standard deviations`;
-  if (proof.by === 'each by itself') return `${tightened}, each by the measure of least expected error`;
-  return proof.tightened === 0 ? searchSays(proof) : `${tightened}: there, ${searchSays(proof)}`;
+  return proof.within === 'limits'
+    ? searchSays(proof)
+    : `among doses held as near the aims as the plan, and to its limits as far as they were moved in: ${searchSays(proof)}`;
 }
 
 function searchSays(proof: SearchProof): string {
