@@ -13,7 +13,7 @@ import { closest, type FeedAnswer, type FeedFound } from '../formulation/index.j
 import { CANS, counted, handed, type Handed, type Hands, missesByGrade } from './handed.js';
 import { nearestOfAll, nearestWidth, type NearestWidth, nearRequest } from './near-width.js';
 import { grown, MOST_GROWN, mostRounded, withFactors, worthwhile } from './growth.js';
-import { allowance, thrifty, type Thrifty } from './thrifty.js';
+import { allowance, fewestOf, thrifty, type Thrifty } from './thrifty.js';
 
 /** What is asked of a feed beside its limits. */
 export interface FeedAsked extends Hands {
@@ -273,9 +273,6 @@ function proofOf({ near, thrift, movedIn: moved }: Tried, { nearer, nearerAt }: 
     nearerAt,
     movedIn: moved,
     few: settled.question === 'at most' ? settled : null,
-    fewest:
-      thrift.mostCost === null || thrift.branches === null
-        ? null
-        : { items: thrift.items, mostCost: thrift.mostCost, branches: thrift.branches },
+    fewest: fewestOf(thrift),
   });
 }

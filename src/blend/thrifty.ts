@@ -2,6 +2,7 @@ import type { Amounts } from '../can/mix-amounts.js';
 import { toolsOf } from '../dose/tools.js';
 import { leastMeasured } from '../dose/open-items.js';
 import { leastByPen } from '../dose/plan-by-pen.js';
+import type { PlanSettled } from '../feed/settled.js';
 import { costing } from '../feed/price.js';
 import type { FeedRequest } from '../feed/request.js';
 import { amountsOf, cheapest, type FeedFound, fullEc, programOn } from '../formulation/index.js';
@@ -70,6 +71,10 @@ export async function thrifty(request: FeedRequest, { kit, known, pen }: Hands, 
     branches: found.branches,
   };
 }
+
+/** What a proof tells of the fewest items; null where they were not sought. */
+export const fewestOf = ({ mostCost, items, branches }: Thrifty): PlanSettled['fewest'] =>
+  mostCost === null || branches === null ? null : { items, mostCost, branches };
 
 function alone(answer: FeedFound): Thrifty {
   const items = answer.amounts.products.filter((x) => x > 0).length;

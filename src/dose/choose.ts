@@ -36,11 +36,7 @@ export function chooseDoses(items: readonly OpenItem[], limits: DoseLimits): Cho
 export const chooseKept = (items: readonly OpenItem[], limits: DoseLimits): Chosen | null =>
   limits.likeBlend ? null : chooseAmong(items, limits, WAYS.slice(0, 1));
 
-function chooseAmong(
-  items: readonly OpenItem[],
-  limits: DoseLimits,
-  ways: readonly Way[],
-): Chosen | null {
+function chooseAmong(items: readonly OpenItem[], limits: DoseLimits, ways: readonly Way[]): Chosen | null {
   const levels = items.map(levelsOf);
   const own = limits.likeBlend ?? limits;
   const rows = withEc(own);

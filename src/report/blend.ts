@@ -50,18 +50,26 @@ export function blendSheet(
       paragraph(spoken(proofSentence(proof)), proof.verdict === 'uncertified' ? 'bad' : 'good'),
       ...stageBlocks(proof),
       ...priceBlocks(made?.prices, feed.currency, allPrices),
-      ...section(
-        'What the labels leave open',
-        result.unknowns.map((silence) => silenceSays(silence, result)),
-      ),
-      ...section(
-        'Notes',
-        result.notes.map((note) => blendNoteSays(note, feed.currency)),
-      ),
-      ...cautionBlocks(result.cautions),
+      ...silenceBlocks(result),
+      ...closingBlocks(result),
     ],
   };
 }
+
+const silenceBlocks = (result: Pick<BlendResult, 'unknowns' | 'goal' | 'feed'>): Block[] =>
+  section(
+    'What the labels leave open',
+    result.unknowns.map((silence) => silenceSays(silence, result)),
+  );
+
+/** Notes and cautions, at the end of every report on a blend. */
+const closingBlocks = ({ notes, feed, cautions }: Pick<BlendResult, 'notes' | 'feed' | 'cautions'>): Block[] => [
+  ...section(
+    'Notes',
+    notes.map((note) => blendNoteSays(note, feed.currency)),
+  ),
+  ...cautionBlocks(cautions),
+];
 
 function titleOf({ status, goal, feed, proof }: BlendResult): string {
   switch (status) {
@@ -90,16 +98,9 @@ function noneGivenSheet(result: GivenNone, pen: PenScale | null, typed: Typed | 
       ...inFull([
         heading('Proof'),
         paragraph(spoken(proofSentence(proof)), proof.verdict === 'uncertified' ? 'bad' : 'good'),
-        ...section(
-          'What the labels leave open',
-          result.unknowns.map((silence) => silenceSays(silence, result)),
-        ),
+        ...silenceBlocks(result),
       ]),
-      ...section(
-        'Notes',
-        result.notes.map((note) => blendNoteSays(note, feed.currency)),
-      ),
-      ...cautionBlocks(result.cautions),
+      ...closingBlocks(result),
     ],
   };
 }
@@ -128,11 +129,7 @@ function givenSheet(result: GivenMade, pen: PenScale | null, allPrices: boolean)
         paragraph(spoken(doseProofSays(plan.proof))),
       ]),
       ...(allPrices ? priceBlocks(result.prices, feed.currency, allPrices) : []),
-      ...section(
-        'Notes',
-        result.notes.map((note) => blendNoteSays(note, feed.currency)),
-      ),
-      ...cautionBlocks(result.cautions),
+      ...closingBlocks(result),
     ],
   };
 }

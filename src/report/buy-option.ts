@@ -1,3 +1,4 @@
+import { widthOf } from '../feed/near.js';
 import type { Proof, PurchaseAnswer } from '../feed/proof.js';
 import type { OptionFeed, PurchaseMade, PurchaseOption, StockLine } from '../purchase/types.js';
 import { amount, figure, money, percent } from './figures.js';
@@ -38,8 +39,7 @@ export function labelBlocks({ lookFor }: PurchaseMade): Block[] {
 }
 
 /** `1.35 ×`: times or parts of its aim that a main element may be. */
-const widthSays = (factor: number): string => `${figure(Math.max(1, factor * MAIN_WIDTH))} ×`;
-const MAIN_WIDTH = 1.35;
+const widthSays = (factor: number): string => `${figure(widthOf('P', factor))} ×`;
 
 /** One option: what goes into a can of each feed; how long packs last and what proves it under `--full`. */
 export function optionBlocks(option: PurchaseOption, { currency }: Pick<PurchaseMade, 'currency'>): Block[] {

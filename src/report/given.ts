@@ -10,6 +10,7 @@ import { volumeText } from './volume.js';
 
 /** What the feed is, in one line: how near, and how many cans of a hundred keep its limits. */
 export function givenTitle({ feed, given }: GivenMade): string {
+  if (given.plan.status !== 'kept') return `${feed.name}: your tools cannot measure it so that every limit holds`;
   return `${feed.name}: ${nearSays(given.near)}; ${sureSays(given.sure)}`;
 }
 

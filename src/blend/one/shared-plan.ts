@@ -10,7 +10,7 @@ import { ecCap, type FeedRequest } from '../../feed/request.js';
 import { productColumn, waterColumn } from '../../feed/terms.js';
 import type { Amounts } from '../../can/mix-amounts.js';
 import type { Hands } from '../handed.js';
-import { thrifty, type Thrifty } from '../thrifty.js';
+import { fewestOf, thrifty, type Thrifty } from '../thrifty.js';
 import { cansOf, type JudgedCans, movedInEach, type SharedCan, spreadsOf } from './cans.js';
 import { cheapestShared, keepsEc, type Looser, sharedRequest, type Sharing } from './shared-request.js';
 
@@ -253,9 +253,6 @@ function proofOf(
     feeds: group.map(({ request, parts }) => ({ name: request.header.name, share: parts.share })),
     stretch,
     movedIn: moved,
-    fewest:
-      thrift === null || thrift.mostCost === null || thrift.branches === null
-        ? null
-        : { items: thrift.items, mostCost: thrift.mostCost, branches: thrift.branches },
+    fewest: thrift && fewestOf(thrift),
   });
 }

@@ -78,9 +78,10 @@ export function labelSays({ form, figures, nitrate, traces }: LookFor): string {
             ? 'all its nitrogen as nitrate'
             : `at least ${figure2(100 * nitrate)} % of its nitrogen as nitrate`,
         ];
-  return [`a ${form} near ${now('N')}-${now('P')}-${now('K')}: ${ranges.join(', ')}`, ...share, ...TRACES[traces]].join(
-    '; ',
-  );
+  // without nitrogen, phosphate and potash there is no grade to look for
+  const grade = figures.length === 0 ? `a ${form}` : `a ${form} near ${now('N')}-${now('P')}-${now('K')}`;
+  const told = ranges.length === 0 ? grade : `${grade}: ${ranges.join(', ')}`;
+  return [told, ...share, ...TRACES[traces]].join(ranges.length === 0 ? ' ' : '; ');
 }
 
 const figure2 = (value: number): string => formatNumber(value, 2);
