@@ -59,7 +59,9 @@ const TRIED = [
 const BEYOND = 2 * MOST_GROWN;
 /** Sure cans may cost so much more than the others, or a hundredth of the currency a can; where that is not enough, whatever it takes, if that is. */
 const SURER = 1.25;
-/** Dearer than that only for so many more cans. */
+/** Where too few cans keep the limits, nitrogen is held less tightly, step by step: a can is fine anywhere in its band, a limit crossed is not. */
+const NITROGEN_FOR_CANS = [0.05, 0.1, 0.2];
+/** Dearer than that, or farther from nitrogen's aim, only for so many more cans. */
 const WORTH_IT = 0.1;
 
 /**
@@ -74,10 +76,23 @@ export async function planFeed(
   const { within, nearest } = await withGrades(request, asked);
   if (!('found' in nearest)) return nearest;
   const setting: Setting = { request, within, asked };
-  const tried = asked.want === 'closest' ? [await asNearAsCan(setting, nearest)] : await sureOnes(setting, nearest);
-  const best = tried.reduce((a, b) => (b.handed.share > a.handed.share ? b : a));
-  return told(setting, nearest, tried.find((one) => one.handed.share >= target(asked.sure)) ?? best);
+  if (asked.want === 'closest') return told(setting, nearest, await asNearAsCan(setting, nearest));
+  const first = bestOf(await sureOnes(setting, nearest), asked);
+  let best = { nearest, tried: first };
+  for (const nitrogen of NITROGEN_FOR_CANS) {
+    if (best.tried.handed.share >= target(asked.sure) || nitrogen <= nearest.asked.nitrogenWithin) continue;
+    const other = await nearestWidth(within, asked.factor, {}, nitrogen);
+    if (!('found' in other)) continue;
+    const tried = bestOf(await sureOnes(setting, other), asked);
+    if (tried.handed.share >= best.tried.handed.share + WORTH_IT) best = { nearest: other, tried };
+  }
+  return told(setting, best.nearest, best.tried);
 }
+
+/** The first that enough cans keep, or the one that most do. */
+const bestOf = (tried: readonly Tried[], { sure }: FeedAsked): Tried =>
+  tried.find(({ handed: { share } }) => share >= target(sure)) ??
+  tried.reduce((a, b) => (b.handed.share > a.handed.share ? b : a));
 
 /** The limits that hold whatever it costs: all of them, or all but those that only convention stands behind. */
 async function withGrades(

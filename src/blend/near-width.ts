@@ -32,14 +32,16 @@ const FAR = 2 ** 10;
  * program. Where even far widths leave no mix, nitrogen is held less tightly; where that does not help either, the answer of the limits
  * alone says why.
  * @param from the factor that is asked for; nothing nearer is sought
+ * @param nitrogen share of its aim within which nitrogen is held
  */
 export async function nearestWidth(
   request: FeedRequest,
   from: number,
   shared: Pick<NearAsked, 'own'> = {},
+  nitrogen = NITROGEN_WITHIN,
 ): Promise<NearestWidth | Exclude<FeedAnswer, FeedFound>> {
   const without = missingFrom(request);
-  const at = (factor: number, nitrogenWithin = NITROGEN_WITHIN): NearAsked => ({
+  const at = (factor: number, nitrogenWithin = nitrogen): NearAsked => ({
     factor,
     nitrogenWithin,
     without,
@@ -63,7 +65,7 @@ export async function nearestWidth(
       high = { asked, found: answer, reached: Math.min(factor, reachedBy(answer, request, leftOut)) };
     else low = { asked, answer };
   };
-  if (nitrogenWithin > NITROGEN_WITHIN || apart.length > 0) await ask(from);
+  if (nitrogenWithin > nitrogen || apart.length > 0) await ask(from);
   for (let factor = from * 2; factor < high.reached; factor *= 2) await ask(factor);
   while (high.reached > low.asked.factor * CLOSE) await ask(Math.sqrt(high.reached * low.asked.factor));
   return {

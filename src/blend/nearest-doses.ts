@@ -36,19 +36,27 @@ export async function nearestDoses(
 ): Promise<NearestDoses | null> {
   if (nearest === null) return null;
   const planned = await planFeed(loosened(request, nearest.misses), { ...asked, want: 'near', offers: false });
-  const plan =
-    'plan' in planned
-      ? planned.plan
-      : await planDoses(request, amountsOfMix(nearest, request), asked.kit, {
-          known: asked.known,
-          offers: false,
-          ...(asked.solubility ? { solubility: asked.solubility } : {}),
-        });
+  const first = 'plan' in planned ? told(planned.plan, request) : null;
+  if (first && !hurts(first)) return first;
+  // a digit of the pen may be too coarse for what hurts
+  if (first && asked.pen) return nearestDoses(request, nearest, { ...asked, pen: undefined });
+  const { products, waters } = amountsOfMix(nearest, request);
+  for (const part of WEAKER) {
+    const amounts = { products: products.map((x) => x * part), waters };
+    const doses = told(await planDoses(request, amounts, asked.kit, { known: asked.known, offers: false }), request);
+    if (!hurts(doses)) return doses;
+  }
+  return null;
+}
+
+/** Steps of hands may carry the nearest mix over what hurts: so much of it instead. */
+const WEAKER = [1, 0.96, 0.92, 0.86, 0.78, 0.66, 0.5];
+
+const hurts = ({ misses }: NearestDoses): boolean => misses.some(({ grade }) => grade === 'harm');
+
+function told(plan: DosePlan, request: FeedRequest): NearestDoses {
   const mix = readOut(plan.amounts, request, plan.sequence.turns);
   const misses = graded(missesOf(mix), request);
-  // a digit of the pen may be too coarse for what hurts
-  if (misses.some(({ grade }) => grade === 'harm'))
-    return asked.pen ? nearestDoses(request, nearest, { ...asked, pen: undefined }) : null;
   const violations = misses.filter(({ grade }) => grade !== 'custom');
   return { plan: { ...plan, request, mix, status: 'violated', violations, offers: [] }, misses };
 }

@@ -34,7 +34,7 @@ export async function blendFeeds(
       collected.add(clash('prices', other, 'prices of the cheapest blend of the whole shelf'));
   }
   const warnings = collected.settle();
-  const results = [];
+  const results: (GivenResult | BlendResult)[] = [];
   for (const request of requests)
     results.push(
       (
@@ -46,7 +46,12 @@ export async function blendFeeds(
         })
       ).result,
     );
-  return { met: results.every(isMet), results, warnings, pen: open.pen };
+  const isSure = (result: (typeof results)[number]): boolean =>
+    which.sure === undefined ||
+    result.status !== 'made' ||
+    !('given' in result) ||
+    result.given.sure.share >= which.sure;
+  return { met: results.every((result) => isMet(result) && isSure(result)), results, warnings, pen: open.pen };
 }
 
 /** A feed that these hands can make; a search that was not finished says nothing against one. */

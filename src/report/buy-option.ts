@@ -16,7 +16,7 @@ export function optionsTable({ options, currency, weeks }: PurchaseMade): Block[
     waysSay(option.ways),
     money(option.total, currency),
     option.laterYears === null ? 'unknown' : money(option.laterYears, currency),
-    option.factor === null ? '' : widthSays(option.factor),
+    widthSays(option),
     option.feeds.every(({ given }) => given === null) ? '' : `${leastCans(option.feeds)}`,
   ]);
   return [
@@ -38,8 +38,12 @@ export function labelBlocks({ lookFor }: PurchaseMade): Block[] {
   ];
 }
 
-/** `1.35 ×`: times or parts of its aim that a main element may be. */
-const widthSays = (factor: number): string => `${figure(widthOf('P', factor))} ×`;
+/** `1.35 ×`: times or parts of its aim that a main element may be in the feeds as they are given. */
+function widthSays({ factor, feeds }: PurchaseOption): string {
+  const given = feeds.flatMap((feed) => (feed.given === null ? [] : [feed.given.near.main]));
+  if (given.length > 0) return `${figure(Math.max(...given))} ×`;
+  return factor === null ? '' : `${figure(widthOf('P', factor))} ×`;
+}
 
 /** One option: what goes into a can of each feed; how long packs last and what proves it under `--full`. */
 export function optionBlocks(option: PurchaseOption, { currency }: Pick<PurchaseMade, 'currency'>): Block[] {

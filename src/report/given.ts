@@ -6,6 +6,7 @@ import { figure, money } from './figures.js';
 import { type Block, heading, list, paragraph, table } from './sheet.js';
 import { assumedSays, farthestSays, nearSays, sureSays } from './says/given.js';
 import { missSays } from './says/limits.js';
+import { spoiledSays } from './says/sureness.js';
 import { volumeText } from './volume.js';
 
 /** What the feed is, in one line: how near, and how many cans of a hundred keep its limits. */
@@ -30,7 +31,7 @@ export function givenBlocks({ feed, given, waters }: GivenMade): Block[] {
       money(water.costPerLitre * plan.batchLitres, feed.currency),
     ]);
   }
-  const short = [...farthestSays(given.near), ...given.custom.map(missSays)];
+  const short = [...spoiledSays(given.sure), ...farthestSays(given.near), ...given.custom.map(missSays)];
   const assumed = assumedSays(given.assumed, plan.batchLitres);
   return [
     heading('What goes in, in this order'),

@@ -30,7 +30,10 @@ export function noneGivenBlocks(result: GivenNone, pen: PenScale | null, typed: 
 function nearestBlocks({ plan, misses, assumed }: NoneGiven): Block[] {
   if (plan === null)
     return [
-      paragraph('NOTHING HERE CAN BE GIVEN: whatever is mixed, too much of something that hurts is in it.', 'bad'),
+      paragraph(
+        'NOTHING HERE CAN BE GIVEN: whatever your tools measure of it, too much of something that hurts is in it.',
+        'bad',
+      ),
       list(gradedLines(misses)),
     ];
   const rows = plan.items.map(({ product, chosen }) => [product.name || product.id, chosen.words]);

@@ -38,18 +38,20 @@ export function farthestSays({ farthest, stoppedBy, asked }: Near): string[] {
     const usual = asked.factor <= 1 && factor < 1.1 ? ', by what the tools can measure' : '';
     return `${one.element} is ${offSays(one).slice(one.element.length + 1)} its aim${usual}.`;
   });
-  const more = farthest.length - told.length;
+  const more = farthest.slice(NAMED);
   const reasons = stoppedBy.filter(({ kind }) => kind !== 'water');
   return [
     ...told,
-    ...(more > 0 ? [`So are ${more} others.`] : []),
+    ...(more.length > 0 ? [`So ${more.length === 1 ? 'is' : 'are'} ${more.map(offSays).join(', ')}.`] : []),
     ...(farthest.length > 0 && reasons.length > 0
       ? [`Nothing nearer goes together with ${reasons.map(limitSays).join(', ')}.`]
       : []),
     ...asked.without.map((element) => `Nothing on the shelf brings ${element}.`),
     ...(asked.apart?.length ? [`No mix inside the limits holds ${asked.apart.join(', ')} as well.`] : []),
     ...(asked.nitrogenWithin > NITROGEN_WITHIN
-      ? [`Nitrogen can’t come within ${figure(100 * NITROGEN_WITHIN)} % of its aim here.`]
+      ? [
+          `Nitrogen is planned within ${figure(100 * asked.nitrogenWithin)} % of its aim: nearer, fewer cans would keep the limits, or none.`,
+        ]
       : []),
   ];
 }

@@ -20,6 +20,13 @@ export function surenessLines(sure: Sureness, elements: readonly ElementLine[], 
   ];
 }
 
+/** What spoils cans, and what would help: for the first screen, where too few keep the limits. */
+export const spoiledSays = (sure: Sure): string[] => {
+  if (sure.share >= sure.wanted) return [];
+  const risks = riskText(sure.sureness);
+  return [...(risks === '' ? [] : [`Cans are lost by ${risks}.`]), ...shortSays(sure)];
+};
+
 /** Only these many limits are named. */
 const NAMED = 3;
 /** Below this share of batches a risk is not worth ink. */
