@@ -6,6 +6,8 @@ import { shippedCatalog } from '../../src/desk/shipped-catalog.js';
 import { findWater } from '../../src/catalog/catalog.js';
 import type { Kit } from '../../src/catalog/bench-types.js';
 import { blend } from '../../src/blend/blend.js';
+import { planFeed } from '../../src/blend/feed-plan.js';
+import { USUALLY_SURE } from '../../src/blend/given.js';
 import { closeShelf } from '../../src/label/close.js';
 import type { FeedRequest } from '../../src/feed/request.js';
 import type { Batch } from '../../src/meter/batch.js';
@@ -20,14 +22,14 @@ export interface Bench {
   request: FeedRequest;
 }
 
-/** What to measure with (default the usual kit), how much to make (default 4 L), how far inside its limits to plan. */
+/** What to measure with (default the usual kit), how much to make (default 4 L), whether as the feed that is given unasked. */
 export interface Planning {
   kit?: Kit;
   litres?: number;
-  margin?: number;
+  given?: boolean;
 }
 
-/** So many random benches, as `sheet` plans them unless told otherwise; draws that cannot be blended or measured are passed over. */
+/** So many random benches, the bare mix measured out unless told otherwise; draws that cannot be blended or measured are passed over. */
 export async function benches(count: number, uniform: () => number, planning: Planning = {}): Promise<Bench[]> {
   const found: Bench[] = [];
   while (found.length < count) {
@@ -60,7 +62,7 @@ const SHELVES = [
 /** A random feed of salts and products of the shipped catalog, planned for hands; null where the draw cannot be blended or measured. */
 export async function randomBench(
   pick: (count: number) => number,
-  planning: Planning = { margin: 2.5 },
+  planning: Planning = { given: true },
 ): Promise<{ plan: DosePlan; request: FeedRequest } | null> {
   const catalog = shippedCatalog();
   const [plants, medium] = PLANTS[pick(PLANTS.length)]!;
@@ -76,11 +78,15 @@ export async function randomBench(
     ...feedOf(spec, { shelf, waters }),
     goal: pick(2) === 0 ? 'cheapest' : 'closest',
   };
+  const kit = planning.kit ?? SCALE_KIT;
+  if (planning.given) {
+    const hands = { kit, sure: USUALLY_SURE, known: [] };
+    const planned = await planFeed(request, { ...hands, want: 'near', factor: 1, offers: false });
+    const isSure = 'plan' in planned && planned.plan.status === 'kept' && planned.share >= USUALLY_SURE;
+    return isSure ? { plan: planned.plan, request } : null;
+  }
   const mixed = await blend(request, { prices: false });
   if (mixed.status !== 'made') return null;
-  const plan = await planDoses(request, amountsOfMix(mixed, request), planning.kit ?? SCALE_KIT, {
-    offers: false,
-    ...(planning.margin === undefined ? {} : { margin: planning.margin }),
-  });
+  const plan = await planDoses(request, amountsOfMix(mixed, request), kit, { offers: false });
   return plan.status === 'kept' ? { plan, request } : null;
 }
