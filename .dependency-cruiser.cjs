@@ -21,6 +21,7 @@ const rooms = [
   'meter',
   'report',
   'desk',
+  'files',
   'cli',
 ];
 
@@ -98,8 +99,23 @@ module.exports = {
       name: 'world-only-at-the-ends',
       comment: 'Files, terminal and clock belong to the command line, so that the core runs in a browser.',
       severity: 'error',
-      from: { path: '^(src|solver)/', pathNot: '^src/cli/' },
+      from: { path: '^(src|solver)/', pathNot: '^src/(cli|files)/' },
       to: { dependencyTypes: ['core'] },
+    },
+    {
+      name: 'files-have-one-door',
+      comment:
+        'What is read and written goes through one room, so that no command can lose a file in a way of its own.',
+      severity: 'error',
+      from: { path: '^src/', pathNot: '^src/files/' },
+      to: { path: '^(node:)?fs(/|$)' },
+    },
+    {
+      name: 'files-know-no-fertilizer',
+      comment: 'Bytes, locks and folders: what a text means is told elsewhere.',
+      severity: 'error',
+      from: { path: '^src/files/' },
+      to: { path: '^src/', pathNot: '^src/(files/|problem\\.ts)' },
     },
     {
       name: 'tests-go-through-the-desk',

@@ -12,18 +12,21 @@ export async function answer(
   const notes: Problem[] = [...warnings];
   const full = words.full === true;
   if (outputs.files.length > 0) {
-    const { targetProblems } = await import('./targets.js');
+    const { isGrowers, targetProblems } = await import('./targets.js');
     const { marked } = await import('./our-mark.js');
-    const { writeOut } = await import('./write-out.js');
+    const { writeFiles } = await import('../files/index.js');
     const files = [];
     for (const { path, form } of outputs.files) {
       const content = await forms[form]?.({ ...IN_A_FILE, full });
       if (content === undefined) notes.push(notMade(path));
-      else files.push({ path, content: marked(content, form) });
+      else files.push({ path, form, content: marked(content, form) });
     }
     const unable = targetProblems(outputs, io);
     if (unable.length > 0) throw new Refusal(unable);
-    for (const { path, content } of files) writeOut(path, content, io.cwd);
+    writeFiles(
+      files.map(({ path, form, content }) => ({ path, content, keep: isGrowers(path, form, io) })),
+      io.cwd,
+    );
   }
   io.stderr(problemText(notes));
   // a form that cannot be had of what was found is answered with the reason, in words

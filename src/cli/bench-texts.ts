@@ -1,10 +1,10 @@
-import { realpathSync } from 'node:fs';
-import { join, resolve } from 'node:path';
+import { join } from 'node:path';
 import type { BenchFiles, TextFile } from '../desk/bench-files.js';
 import type { Words } from '../desk/options/table.js';
+import { isFile, isFolder, placeOf, readText } from '../files/index.js';
 import { type Problem, problem, Refusal } from '../problem.js';
 import type { Given } from './command.js';
-import { isFile, isFolder, readText } from './files.js';
+
 import type { Io } from './io.js';
 import { targetProblems } from './targets.js';
 
@@ -14,7 +14,7 @@ export function benchTexts({ words, outputs }: Given, io: Io, already: readonly 
   const read = (path: string): TextFile | null => {
     try {
       const text = readText(path, io.cwd);
-      io.inputs.add(realpathSync(resolve(io.cwd, path)));
+      io.inputs.add(placeOf(path, io.cwd).full);
       return text;
     } catch (fault) {
       if (!(fault instanceof Refusal)) throw fault;

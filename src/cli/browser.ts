@@ -1,9 +1,8 @@
 import { execFile } from 'node:child_process';
-import { accessSync, constants, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
 import { delimiter, join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { promisify } from 'node:util';
+import { inScratch, mayRun, readBytes, writeFiles } from '../files/index.js';
 import { type Problem, problem, Refusal } from '../problem.js';
 import type { Io } from './io.js';
 
@@ -11,27 +10,33 @@ import type { Io } from './io.js';
 export async function pdfOf(html: string, env: Io['env']): Promise<Uint8Array> {
   const browser = browserOf(env);
   if (browser === null) throw new Refusal([noBrowser()]);
-  const folder = mkdtempSync(join(tmpdir(), 'velamen-pdf-'));
-  try {
-    const page = join(folder, 'sheet.html');
+  return inScratch(async (folder) => {
+    writeFiles([{ path: 'sheet.html', content: html }], folder);
     const pdf = join(folder, 'sheet.pdf');
-    writeFileSync(page, html);
-    await promisify(execFile)(
-      browser,
-      [
-        ...BROWSER_FLAGS,
-        `--user-data-dir=${join(folder, 'profile')}`,
-        '--no-pdf-header-footer',
-        `--print-to-pdf=${pdf}`,
-        pathToFileURL(page).href,
-      ],
-      { timeout: PATIENCE },
-    );
-    return readFileSync(pdf);
-  } finally {
-    rmSync(folder, { recursive: true, force: true, maxRetries: 5 });
-  }
+    const flags = [...BROWSER_FLAGS, ...(process.getuid?.() === 0 ? [AS_ROOT] : [])];
+    const rest = [`--user-data-dir=${join(folder, 'profile')}`, '--no-pdf-header-footer', `--print-to-pdf=${pdf}`];
+    try {
+      await promisify(execFile)(browser, [...flags, ...rest, pathToFileURL(join(folder, 'sheet.html')).href], {
+        timeout: PATIENCE,
+      });
+      return readBytes(pdf, folder);
+    } catch (fault) {
+      throw new Refusal([noPrint(fault)]);
+    }
+  });
 }
+
+/** The browser refuses to run for the all-powerful user unless its inner walls are off. */
+const AS_ROOT = '--no-sandbox';
+
+const noPrint = (fault: unknown): Problem =>
+  problem(
+    'no-print',
+    { field: '--to' },
+    `a browser that printed nothing (${(fault instanceof Error ? fault.message : '').split('\n')[0]!.slice(0, 80)})`,
+    'a browser that prints pages',
+    'Write a page (--to sheet.html) and print that from any browser.',
+  );
 
 /** What is said where there is no browser to print with. */
 export const noBrowser = (): Problem =>
@@ -46,7 +51,6 @@ export const noBrowser = (): Problem =>
 /** A quiet browser that asks the network nothing. */
 export const BROWSER_FLAGS = [
   '--headless',
-  '--no-sandbox',
   '--disable-gpu',
   '--disable-quic',
   '--no-first-run',
@@ -59,18 +63,10 @@ const PATIENCE = 60_000;
 
 /** The browser that CHROME_PATH names, else the first of its names in PATH; null where there is none. */
 export function browserOf(env: Record<string, string | undefined>): string | null {
-  const runs = (path: string): boolean => {
-    try {
-      accessSync(path, constants.X_OK);
-      return true;
-    } catch {
-      return false;
-    }
-  };
   const named = env.CHROME_PATH;
-  if (named !== undefined && named !== '') return runs(named) ? named : null;
+  if (named !== undefined && named !== '') return mayRun(named) ? named : null;
   const folders = (env.PATH ?? '').split(delimiter).filter((folder) => folder !== '');
-  return folders.flatMap((folder) => NAMES.map((name) => join(folder, name))).find(runs) ?? null;
+  return folders.flatMap((folder) => NAMES.map((name) => join(folder, name))).find(mayRun) ?? null;
 }
 
 const NAMES = ['chromium', 'chromium-browser', 'chromium.exe'] as const;

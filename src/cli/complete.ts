@@ -4,10 +4,11 @@ import type { Catalog } from '../catalog/catalog.js';
 import { spelled } from '../desk/options/option.js';
 import { type OptionKey, optionNamed } from '../desk/options/table.js';
 import { shippedCatalog } from '../desk/shipped-catalog.js';
+import { isFile, readText } from '../files/index.js';
+import { Refusal } from '../problem.js';
 import { takenBy } from './arguments.js';
 import type { Command } from './command.js';
 import { COMMANDS } from './commands.js';
-import { isFile, readText } from './files.js';
 import type { Io } from './io.js';
 import { ASKS, saidByYargs, shellOf, type Yargs } from './shell.js';
 
@@ -66,6 +67,11 @@ function feedsOf(catalog: Catalog, line: readonly string[], io: Io): string[] {
   const at = line.indexOf('--bench');
   const file = join(at < 0 ? '' : (line[at + 1] ?? ''), 'bench.yaml');
   if (!isFile(file, io.cwd)) return [];
-  const bench = readBench(readText(file, io.cwd).text, file, catalog);
-  return bench.ok ? bench.value.feeds.map(({ name }) => name) : [];
+  try {
+    const bench = readBench(readText(file, io.cwd).text, file, catalog);
+    return bench.ok ? bench.value.feeds.map(({ name }) => name) : [];
+  } catch (fault) {
+    if (fault instanceof Refusal) return [];
+    throw fault;
+  }
 }

@@ -1,5 +1,7 @@
 #!/usr/bin/env node
 import { setFlagsFromString } from 'node:v8';
+import { faultOf } from '../files/faults.js';
+import { problemText } from './refuse.js';
 import { run } from './run.js';
 
 // HiGHS runs for a second or two, and compiling it twice takes longer than that: its optimised code is made for what is long in use only
@@ -8,8 +10,8 @@ setFlagsFromString('--wasm-tiering-budget=1000000000');
 // a reader that closes early (`velamen labels | head`) is no fault
 process.stdout.on('error', (fault: NodeJS.ErrnoException) => {
   if (fault.code === 'EPIPE') process.exit(0);
-  process.stderr.write(`velamen: the output could not be written: ${fault.message}\n`);
-  process.exit(1);
+  process.stderr.write(problemText([faultOf('the output', fault.code ?? fault.message, 'write')]));
+  process.exit(2);
 });
 
 process.exitCode = await run(process.argv.slice(2), {

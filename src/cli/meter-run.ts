@@ -2,13 +2,13 @@ import { checkPenWithStandard } from '../desk/check-pen.js';
 import { densityOnShelf } from '../desk/density-on-shelf.js';
 import { judgeReading } from '../desk/judge-reading.js';
 import { weighSpoonByPen } from '../desk/weigh-spoon.js';
+import { changeText } from '../files/index.js';
 import type { Problem } from '../problem.js';
 import { calibrateJson, meterJson, standardJson } from '../report/json/meter.js';
 import { meterSheet } from '../report/meter.js';
 import { calibrateSheet, standardSheet } from '../report/meter-tools.js';
 import { benchTexts, shelfPath } from './bench-texts.js';
 import type { Given, Outcome } from './command.js';
-import { rewriteText } from './rewrite-file.js';
 import { ofSheets } from './forms.js';
 import type { Io } from './io.js';
 import { wishesOf } from './wishes.js';
@@ -25,7 +25,7 @@ export async function calibrate(given: Given, io: Io, problems: readonly Problem
   const files = benchTexts(given, io, problems);
   const { result: weighed, warnings } = await weighSpoonByPen(files, wishesOf(given));
   const saved = given.words.save ? shelfPath(given.words) : null;
-  if (saved !== null) rewriteText(saved, (text) => densityOnShelf({ name: saved, text }, weighed.id, weighed), io.cwd);
+  if (saved !== null) changeText(saved, (text) => densityOnShelf({ name: saved, text }, weighed.id, weighed), io.cwd);
   const result = { ...weighed, saved };
   return { exit: 0, forms: ofSheets(calibrateJson(result), [calibrateSheet(result)]), warnings };
 }

@@ -1,5 +1,4 @@
-import { closeSync, openSync, readSync, statSync } from 'node:fs';
-import { resolve } from 'node:path';
+import { endsOf } from '../files/index.js';
 import type { Form } from './forms.js';
 
 /**
@@ -26,21 +25,6 @@ const MARKS: Readonly<Record<Form, string>> = {
 
 /** True where the file carries the mark of its form. */
 export function isOurs(path: string, form: Form, cwd: string): boolean {
-  const { head, tail } = endsOf(resolve(cwd, path));
+  const { head, tail } = endsOf(path, cwd);
   return form === 'json' ? /^\{\s*"(schema|\$id)": "velamen\./.test(head) : tail.endsWith(MARKS[form].trimStart());
-}
-
-/** The first and the last hundred bytes of a file. */
-function endsOf(full: string): { head: string; tail: string } {
-  const file = openSync(full, 'r');
-  try {
-    const { size } = statSync(full);
-    const part = (from: number): string => {
-      const bytes = Buffer.alloc(100);
-      return bytes.subarray(0, readSync(file, bytes, 0, 100, from)).toString('utf8');
-    };
-    return { head: part(0), tail: part(Math.max(0, size - 100)) };
-  } finally {
-    closeSync(file);
-  }
 }

@@ -3,7 +3,7 @@ import type { Words } from '../desk/options/table.js';
 import { type Problem, problem } from '../problem.js';
 import { asks, FORMS, type Form, type Outputs } from './forms.js';
 import type { Io } from './io.js';
-import { targetProblems } from './targets.js';
+import { targetProblems, writtenTwice } from './targets.js';
 
 /** Reads --json, --csv, --html, --svg, --to and --replace against the forms that there are. */
 export function readOutputs(words: Words, able: readonly Form[], io?: Io): { outputs: Outputs; problems: Problem[] } {
@@ -53,9 +53,7 @@ const ending = (path: string, able: readonly Form[]): Problem =>
 
 function twice(paths: readonly string[]): Problem[] {
   const again = paths.filter((path, i) => paths.findIndex((other) => resolve(other) === resolve(path)) < i);
-  return again.map((path) =>
-    problem('written-twice', { field: '--to' }, `"${path}" twice`, 'each file once', 'Keep one of them.'),
-  );
+  return again.map((path) => writtenTwice(path, path));
 }
 
 const replaceAlone = (): Problem =>

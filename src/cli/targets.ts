@@ -1,31 +1,39 @@
-import { realpathSync, type Stats } from 'node:fs';
-import { dirname, resolve } from 'node:path';
-import { type Problem, problem } from '../problem.js';
-import type { Outputs } from './forms.js';
+import { placeOf, placeProblem } from '../files/index.js';
+import { type Problem, problem, Refusal } from '../problem.js';
+import type { Form, Outputs } from './forms.js';
 import type { Io } from './io.js';
 import { isOurs } from './our-mark.js';
-import { cannotWrite, statOf } from './write-out.js';
 
-/** What keeps the files from being written: a folder that is not there, a file that is not ours, a file that was read as input. */
+/** What keeps the files from being written: a folder that is not there, a file that is not ours, one that was read as input, one named twice. */
 export function targetProblems({ files, replace }: Outputs, io: Io): Problem[] {
+  const named = new Map<string, string>();
   return files.flatMap(({ path, form }) => {
-    const old = statOf(path, io.cwd);
-    const code = old ? kindOf(old) : folderOf(path, io.cwd);
-    const unable = cannotWrite(path, code, 'Name another file.');
+    const unable = placeProblem(path, io.cwd);
     if (unable) return [unable];
-    if (!old) return [];
-    if (io.inputs.has(realpathSync(resolve(io.cwd, path)))) return [wasRead(path)];
-    return replace || isOurs(path, form, io.cwd) ? [] : [notOurs(path)];
+    const { full, old } = placeOf(path, io.cwd);
+    const one = old === undefined ? full.normalize('NFC').toLowerCase() : `${old.dev} ${old.ino}`;
+    const first = named.get(one);
+    if (first !== undefined) return [writtenTwice(first, path)];
+    named.set(one, path);
+    if (old === undefined) return [];
+    if (io.inputs.has(full)) return [wasRead(path)];
+    return replace || known(path, form, io.cwd) ? [] : [notOurs(path)];
   });
 }
 
-/** What stands in the way where something stands there already: a folder, a pipe, a device. */
-const kindOf = (old: Stats): string => (old.isDirectory() ? 'EISDIR' : old.isFile() ? '' : 'no plain file');
-
-function folderOf(path: string, cwd: string): string {
-  const folder = statOf(dirname(resolve(cwd, path)), cwd);
-  return folder === undefined ? 'ENOENT' : folder.isDirectory() ? '' : 'ENOTDIR';
+function known(path: string, form: Form, cwd: string): boolean {
+  try {
+    return isOurs(path, form, cwd);
+  } catch (fault) {
+    // what may not be read is not known to be ours
+    if (fault instanceof Refusal) return false;
+    throw fault;
+  }
 }
+
+/** True where what stands there is the grower's own: it stays beside when it is replaced. */
+export const isGrowers = (path: string, form: Form, io: Io): boolean =>
+  placeOf(path, io.cwd).old !== undefined && !known(path, form, io.cwd);
 
 const notOurs = (path: string): Problem =>
   problem(
@@ -43,4 +51,13 @@ const wasRead = (path: string): Problem =>
     'a file that this answer was read from',
     'another file',
     'Name another file: what was read is never written over.',
+  );
+
+export const writtenTwice = (first: string, path: string): Problem =>
+  problem(
+    'written-twice',
+    { field: '--to' },
+    first === path ? `"${path}" twice` : `"${first}" and "${path}", which are one file`,
+    'each file once',
+    'Keep one of them.',
   );

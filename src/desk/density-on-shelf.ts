@@ -1,13 +1,13 @@
 import { withCell } from '../catalog/edit-cell.js';
 import { readProducts } from '../catalog/shelf.js';
 import type { SpoonWeight } from '../meter/index.js';
-import { problem, Refusal } from '../problem.js';
+import { type Problem, problem, Refusal } from '../problem.js';
 import { roundDigits } from '../units/index.js';
 import type { TextFile } from './bench-files.js';
 
 /**
  * The text of a shelf with one product's bulk density (g/mL), and how far it may be off, written into it; every other character stays as it
- * is. @throws Refusal where the text cannot be changed so
+ * is. @throws Refusal where the text cannot be changed so, or where it holds a finer weighing
  */
 export function densityOnShelf(
   shelf: TextFile,
@@ -15,6 +15,11 @@ export function densityOnShelf(
   { bulkDensity, bulkOff }: Pick<SpoonWeight, 'bulkDensity' | 'bulkOff'>,
 ): string {
   const [own, off] = [roundDigits(bulkDensity, 3), roundDigits(bulkOff, 2)];
+  const stands = readProducts(shelf.text, shelf.name);
+  const old = stands.ok ? stands.value.find((product) => product.id === id) : undefined;
+  if (old?.bulkDensityOff !== undefined && old.bulkDensityOff < off) {
+    throw new Refusal([coarser(shelf, `${old.bulkDensity} +/- ${old.bulkDensityOff}`, `${own} +/- ${off}`)]);
+  }
   // plain ASCII: a file may be opened as anything
   const value = `${own} +/- ${off}`;
   const text = withCell(shelf.text, id, 'bulk_density', value);
@@ -29,6 +34,15 @@ export function densityOnShelf(
     ),
   ]);
 }
+
+const coarser = ({ name }: TextFile, old: string, now: string): Problem =>
+  problem(
+    'finer-there',
+    { file: name, field: 'bulk_density' },
+    `a coarser weighing (${now}) than the one that stands there (${old})`,
+    'a finer one',
+    'Count more spoonfuls; or clear that cell first, if the powder has changed since.',
+  );
 
 /** Reads both texts as a shelf would and compares every product. */
 function onlyThatChanged(

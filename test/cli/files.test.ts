@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { readText } from '../../src/cli/files.js';
-import { decode } from '../../src/cli/utf8.js';
+import { readText } from '../../src/files/index.js';
+import { decode } from '../../src/files/index.js';
 import { Refusal } from '../../src/problem.js';
 import { folder } from './world.js';
 

@@ -1,4 +1,4 @@
-import { chmodSync, readdirSync, readFileSync, statSync } from 'node:fs';
+import { chmodSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { withCell } from '../../src/catalog/edit-cell.js';
@@ -238,8 +238,20 @@ describe('--save', () => {
     const sd = Math.hypot(...json.from.map((part: { sd: number }) => part.sd));
     expect(bulkDensityOf(kn!)).toMatchObject({ gramsPerMillilitre: Number(json.bulkDensity.toPrecision(3)) });
     expect(bulkDensityOf(kn!)!.spread).toBeCloseTo(sd, 2);
-    // nothing is left beside it
-    expect(readdirSync(home)).toEqual(['shelf.csv']);
+    // the shelf as it was stays beside, and nothing else
+    expect(readdirSync(home)).toEqual(['shelf.csv', 'shelf.csv.before']);
+  });
+
+  it('a finer weighing is not replaced by a coarser one in silence', async () => {
+    const fine = SHELF.replace('46,,', '46,1.1 +/- 0.001,');
+    const home = folder({ 'shelf.csv': fine });
+    const ran = await velamen([...trial, ...readings], home);
+    expect(ran.exit).toBe(2);
+    expect(ran.stderr).toContain('a coarser weighing');
+    expect(readFileSync(join(home, 'shelf.csv'), 'utf8')).toBe(fine);
+    // a coarser one on the shelf gives way
+    writeFileSync(join(home, 'shelf.csv'), SHELF.replace('46,,', '46,1.1 +/- 0.9,'));
+    expect((await velamen([...trial, ...readings], home)).exit).toBe(0);
   });
 
   it('a byte-order mark and semicolons with decimal commas are kept', async () => {
@@ -275,7 +287,8 @@ describe('--save', () => {
     chmodSync(home, 0o555);
     const ran = await velamen([...trial, ...readings], home);
     chmodSync(home, 0o755);
-    if (process.getuid?.() !== 0) expect(ran.exit).toBe(2);
+    expect(ran.exit).toBe(2);
+    expect(readFileSync(join(home, 'shelf.csv'), 'utf8')).toBe(SHELF);
     expect(readdirSync(home)).toEqual(['shelf.csv']);
   });
 });

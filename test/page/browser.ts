@@ -23,7 +23,7 @@ export function withoutBrowser(): boolean {
 export function launch(): Promise<Browser> {
   return chromium.launch({
     executablePath: browserPath!,
-    args: BROWSER_FLAGS.filter((flag) => flag !== '--headless'),
+    args: [...BROWSER_FLAGS.filter((flag) => flag !== '--headless'), '--no-sandbox'],
   });
 }
 

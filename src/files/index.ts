@@ -1,0 +1,6 @@
+export { appendLines, type Lines } from './append.js';
+export { changeText } from './change.js';
+export { endsOf, isFile, isFolder, mayRun, readBytes, readText, shown, statOf } from './read.js';
+export { inScratch } from './scratch.js';
+export { decode } from './utf8.js';
+export { type NewFile, placeOf, placeProblem, writeFiles } from './write.js';
