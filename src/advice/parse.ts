@@ -156,7 +156,7 @@ function refuseLeftovers(rest: Rest): void {
 }
 
 const HOW =
-  'Write for example "1/4 tsp per US gal of 13-4-15", "half strength 20-10-20 at 1 tsp/US gal", "125 ppm N", "EC 0.8 mS/cm" or "200 ppm on a 500 pen".';
+  'Write for example "1/4 tsp per US gal of 14-4-17", "half strength 20-10-20 at 1 tsp/US gal", "125 ppm N", "EC 0.8 mS/cm" or "200 ppm on a 500 pen".';
 
 /** Whether the parts make one strength. */
 function whole(rest: Rest, { text, grade, rate, figures, around }: Advice, shared: boolean): void {
@@ -187,7 +187,7 @@ function whole(rest: Rest, { text, grade, rate, figures, around }: Advice, share
       shared ? 'Say of what: half strength 20-10-20 at 1 tsp/US gal.' : HOW,
     );
   else if (strengths === 0 && !shared)
-    refuse(rest, 'advice-base', found, 'how much of it', 'Add the rate: 1/4 tsp per US gal of 13-4-15.');
+    refuse(rest, 'advice-base', found, 'how much of it', 'Add the rate: 1/4 tsp per US gal of 14-4-17.');
   const wanted = figures[0];
   if (wanted?.kind === 'element' && grade && wanted.as === 'N' && grade.percent.N === 0)
     refuse(rest, 'advice-no-nitrogen', found, 'a product with nitrogen', `A ${grade.text} holds none.`);

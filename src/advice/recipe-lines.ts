@@ -66,7 +66,7 @@ function lineOf<P extends Product>(part: string, reading: Reading<P>): RecipeLin
   return [];
 }
 
-/** `part-c: a level 1/4 tsp` and `then a pinch of part-c` as amount and name: one, of which the words tell no number. */
+/** `calcium-powder: a level 1/4 tsp` and `then a pinch of calcium-powder` as amount and name: one, of which the words tell no number. */
 function amountFirst(part: string, products: readonly Product[]): string {
   const plain = part.replace(/^(?:(?:and|then|next|finally|first|add)\s+)*/i, '');
   const [, name = '', rest = ''] = /^([^:=]+?)\s*[:=]\s*(.+)$/.exec(plain) ?? [];

@@ -11,7 +11,7 @@ export interface Span {
   high: number;
 }
 
-/** A grade such as 13-4-15: % by weight of N, available phosphate and soluble potash, with what else is named. */
+/** A grade such as 14-4-17: % by weight of N, available phosphate and soluble potash, with what else is named. */
 export interface Grade {
   /** As written. */
   text: string;

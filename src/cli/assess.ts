@@ -17,15 +17,15 @@ export const assessCommand: Command = {
       says: 'mg/L of every element, nitrogen by form, EC and cost',
     },
     {
-      line: 'velamen assess "1 g fernhollow-base-a + 1 g fernhollow-part-c in 4 L" --bench examples/moss-without-ammonium --feed moss',
+      line: 'velamen assess "1 g sample-base + 1 g sample-calcium in 4 L" --bench examples/moss-without-ammonium --feed moss',
       says: 'the same, judged by what the feed asks for (exit code 3 where it misses)',
     },
     {
-      line: 'velamen assess "30 ppm part-c, then base-a until it shows 120 in 3 L" --bench examples/moss-without-ammonium --feed moss',
+      line: 'velamen assess "30 ppm calcium-powder, then base-powder until it shows 120 in 3 L" --bench examples/moss-without-ammonium --feed moss',
       says: 'a recipe told by the pen, in grams: so much more on its scale, or until it shows so much',
     },
     {
-      line: 'velamen assess "1/4 tsp per US gal of 13-4-15" --bench examples/what-the-shelf-reaches --feed cattleyas',
+      line: 'velamen assess "1/4 tsp per US gal of 14-4-17" --bench examples/what-the-shelf-reaches --feed cattleyas',
       says: 'what others advise, and the same strength with your own feed',
     },
   ],

@@ -23,7 +23,7 @@ export const buyCommand: Command = {
       says: 'for a year, with at most two new products, none of them urea',
     },
     {
-      line: 'velamen buy --bench examples/moss-without-ammonium --instead-of fernhollow-part-c',
+      line: 'velamen buy --bench examples/moss-without-ammonium --instead-of sample-calcium',
       says: 'what could stand in for a product, and how much of it',
     },
   ],

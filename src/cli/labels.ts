@@ -12,7 +12,7 @@ export const labelsCommand: Command = {
   name: 'labels',
   examples: [
     { line: 'velamen labels --shelf shelf.csv', says: 'every product of a shelf' },
-    { line: 'velamen labels --catalog quillmere-balanced', says: 'one product of the catalog' },
+    { line: 'velamen labels --catalog sample-balanced', says: 'one product of the catalog' },
   ],
   about: [
     'Every mistake in the file is told with its line (exit code 2). What a label leaves open is shown as a range, by the salts that it names or by every plausible counter-ion. A minimum counts on what is stated alone; a cap allows for the most.',

@@ -11,7 +11,7 @@ const TELLING = new Set([
   'bloom',
   'rest',
   'calcium',
-  'calmag',
+  'calcium-magnesium',
   'micro',
   'silicate',
   'kelp',

@@ -95,7 +95,14 @@ function products(d: Dice): Invented[] {
     },
   ];
   if (d.chance(0.6))
-    shelf.push({ id: 'calmag', form: 'liquid', salts: CALCIUM, traces: 0, namesSalts: d.chance(0.5), rate: '4 mL/L' });
+    shelf.push({
+      id: 'calcium-magnesium',
+      form: 'liquid',
+      salts: CALCIUM,
+      traces: 0,
+      namesSalts: d.chance(0.5),
+      rate: '4 mL/L',
+    });
   if (d.chance(0.5))
     shelf.push({
       id: 'one-part',

@@ -99,7 +99,7 @@ describe('against published solutions in pure water, 0.2 to 1.3 mS/cm', () => {
   });
   const feeds = rows.filter(({ reference }) => reference >= 200 && reference <= 1300);
 
-  it('has enough of them', () => expect(feeds.length).toBeGreaterThanOrEqual(12));
+  it('has enough of them', () => expect(feeds.length).toBeGreaterThanOrEqual(11));
 
   // 7.5 %: what the documentation of the estimate owns up to; the reference itself is uncertain by 2.5 %.
   it.each(feeds.map((feed) => [feed.id, feed] as const))('%s', (_, { ions, reference }) => {

@@ -41,7 +41,7 @@ describe('advice on the command line', () => {
   });
 
   it('translates without a bench, and misses no water for it', async () => {
-    const ran = await velamen(['assess', '1/4 tsp per US gal of 13-4-15'], folder());
+    const ran = await velamen(['assess', '1/4 tsp per US gal of 14-4-17'], folder());
     expect(ran).toMatchObject({ exit: 0, stderr: '' });
     expect(ran.stdout).toContain('25.4–59.2');
   });

@@ -41,7 +41,7 @@ describe('completion', () => {
     ['--medium', ['sphagnum', 'bark', 'mounted']],
     ['--phase', ['growth', 'bloom', 'rest']],
     ['--water', ['rain', 'hard-tap']],
-    ['--with', ['calcium-nitrate', 'fernhollow-base-a']],
+    ['--with', ['calcium-nitrate', 'sample-base']],
   ])('offers what may stand after %s', async (option, words) => {
     expect(await asked(['blend', option, ''])).toEqual(expect.arrayContaining(words));
   });

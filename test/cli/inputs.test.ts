@@ -27,7 +27,7 @@ describe('a feed without a bench', () => {
   it('is blended from options alone', async () => {
     const home = folder({ 'shelf.csv': SHELF });
     const ran = await velamen(
-      ['blend', ...MOTH, '--mix', '1 US gal', '--currency', 'EUR', '--with', 'lanternmoss-trace', '--json'],
+      ['blend', ...MOTH, '--mix', '1 US gal', '--currency', 'EUR', '--with', 'sample-trace-liquid', '--json'],
       home,
     );
     const result = blendShape.parse(JSON.parse(ran.stdout));
@@ -71,7 +71,7 @@ describe('a feed without a bench', () => {
         '--rule',
         'EC <= 1.1',
         '--with',
-        'lanternmoss-trace',
+        'sample-trace-liquid',
         '--json',
       ],
       home,
@@ -87,7 +87,7 @@ describe('a feed without a bench', () => {
 
   it('prints the same bytes twice', async () => {
     const home = folder({ 'shelf.csv': SHELF });
-    const line = ['blend', ...MOTH, '--with', 'lanternmoss-trace', '--json'];
+    const line = ['blend', ...MOTH, '--with', 'sample-trace-liquid', '--json'];
     expect((await velamen(line, home)).stdout).toBe((await velamen(line, home)).stdout);
   });
 });
@@ -98,7 +98,7 @@ describe('a bench', () => {
 
   it('prints every feed in its order, and one in JSON', async () => {
     const home = folder(files);
-    const all = await velamen(['blend', '--with', 'lanternmoss-trace'], home);
+    const all = await velamen(['blend', '--with', 'sample-trace-liquid'], home);
     expect(all.stdout.indexOf('moss: ')).toBeLessThan(all.stdout.indexOf('bark: '));
     const json = await velamen(['blend', '--json'], home);
     expect(json.exit).toBe(2);
@@ -119,7 +119,7 @@ describe('a bench', () => {
         '--mix',
         '8 L',
         '--with',
-        'lanternmoss-trace',
+        'sample-trace-liquid',
         '--json',
       ],
       home,
@@ -154,7 +154,7 @@ describe('a bench', () => {
       'out of reach',
       ['moss', 'bark'],
     ]);
-    const text = await velamen(['reach', '--all', '--with', 'lanternmoss-trace'], home);
+    const text = await velamen(['reach', '--all', '--with', 'sample-trace-liquid'], home);
     expect(text.stdout).toContain('2 of 2 feeds can be mixed from this shelf.');
     expect((await velamen(['reach', '--all', '--feed', 'moss'], home)).exit).toBe(2);
   });
@@ -280,9 +280,9 @@ describe('refusals', () => {
 
   it('refuse what stands on the shelf already, or does not', async () => {
     const home = folder({ 'shelf.csv': SHELF });
-    const ran = await velamen(['blend', ...MOTH, '--with', 'lanternmos-trace', '--without', 'kn03'], home);
+    const ran = await velamen(['blend', ...MOTH, '--with', 'sample-trac-liquid', '--without', 'kn03'], home);
     expect(ran.exit).toBe(2);
-    expect(ran.stderr).toContain('Did you mean lanternmoss-trace');
+    expect(ran.stderr).toContain('Did you mean sample-trace-liquid');
     expect(ran.stderr).toContain('Did you mean kno3');
   });
 });

@@ -95,7 +95,7 @@ describe('the remedy', () => {
   });
 
   it('of a recipe that is over its limits, a can that is further over is not fed', async () => {
-    const recipe = ['--recipe', '1.2 g fernhollow-base-a + 1 g fernhollow-part-c in 4 L', '--feed', 'moss'];
+    const recipe = ['--recipe', '1.2 g sample-base + 1 g sample-calcium in 4 L', '--feed', 'moss'];
     const right = await remedyOf(MOSS, ...recipe, '--reading', '278 ppm');
     expect(right.remedy.aside.join()).toMatch(/N ≤/);
     expect(right.remedy.status).toBe('feed');

@@ -89,7 +89,7 @@ describe('meter', () => {
     ['beside-recipe', ['--reading', '0.2', '--recipe', '1 g potassium-nitrate in 4 L', '--sure', '90%']],
     ['trial-incomplete', ['--calibrate']],
     ['spoon', ['--calibrate', '--spoon', '3 L']],
-    ['not-a-powder', ['--calibrate', '--product', 'lanternmoss-trace']],
+    ['not-a-powder', ['--calibrate', '--product', 'sample-trace-liquid']],
     ['not-on-shelf', ['--calibrate', '--product', 'boric-acid', '--save']],
     ['reads-missing', ['--standard', '1413 µS']],
   ])('refuses: %s %j', async (code, argv) => {

@@ -53,11 +53,11 @@ describe('a bench is opened from texts', () => {
   it('a shelf is altered by what is wished, and says so', async () => {
     const { shelf } = await openBench(exampleFiles('moss-without-ammonium'), {
       with: ['potassium-sulfate'],
-      without: ['fernhollow-base-a'],
+      without: ['sample-base'],
     });
-    expect(shelf.name).toBe('shelf.csv, without fernhollow-base-a, with potassium-sulfate');
+    expect(shelf.name).toBe('shelf.csv, without sample-base, with potassium-sulfate');
     expect(shelf.products.map((product) => product.id)).toContain('potassium-sulfate');
-    expect(shelf.products.map((product) => product.id)).not.toContain('fernhollow-base-a');
+    expect(shelf.products.map((product) => product.id)).not.toContain('sample-base');
   });
 });
 

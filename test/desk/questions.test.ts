@@ -57,18 +57,18 @@ describe('what a grower asks of the desk', () => {
   });
 
   it('reach: which aims can be met, and what decides where one cannot', async () => {
-    const { met, results } = await reachOf(three, { feed: 'winter', without: ['mireshore-fish'] });
+    const { met, results } = await reachOf(three, { feed: 'winter', without: ['sample-fish'] });
     expect([met, results[0]!.status]).toEqual([true, 'together']);
     expect(results[0]!.elements.filter((line) => line.aimReachable === false)).toEqual([]);
     const moth = (await reachOf(three, { feed: 'moth-orchids' })).results[0]!;
     expect(moth.elements.find((line) => line.element === 'Ca')).toMatchObject({
       aimReachable: false,
-      decides: { kind: 'only source', product: 'ossaby-calcium-chloride', limit: { rule: { text: 'Cl <= 20' } } },
+      decides: { kind: 'only source', product: 'sample-calcium-chloride', limit: { rule: { text: 'Cl <= 20' } } },
     });
   });
 
   it('assess: a recipe is read as a recipe, advice as advice, and each by its own name', async () => {
-    const recipe = '1 g fernhollow-base-a in 4 L';
+    const recipe = '1 g sample-base in 4 L';
     expect((await assessWords(moss, { recipe })).about).toBe('recipe');
     expect((await assessWords(moss, { recipe: '100 ppm N' })).about).toBe('advice');
     expect((await assessRecipe(moss, { recipe })).result.status).toBe('outside');

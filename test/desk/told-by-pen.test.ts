@@ -11,7 +11,7 @@ import { renderText } from '../../src/report/text.js';
 import { exampleFiles } from './benches.js';
 
 const moss = exampleFiles('moss-without-ammonium');
-const FOUR = '30 ppm calcium-magnesium + 8 ppm kelp, then 70 ppm part-c, then 85 ppm base-a in 3 L';
+const FOUR = '30 ppm calcium-magnesium + 8 ppm kelp, then 70 ppm calcium-powder, then 85 ppm base-powder in 3 L';
 
 const assessed = async (recipe: string, wishes: Wishes = {}): Promise<AssessResult> =>
   (await assessRecipe(moss, { feed: 'moss', recipe, ...wishes })).result;
@@ -27,10 +27,10 @@ describe('a recipe told by the pen', () => {
   it('is read as the same recipe told in grams', async () => {
     const told = await assessed(FOUR);
     expect(told.byPen.map(({ id, told: { ppm, scale } }) => [id, ppm, scale])).toEqual([
-      ['ossaby-calcium-magnesium', 30, 500],
-      ['mireshore-kelp', 8, 500],
-      ['fernhollow-part-c', 70, 500],
-      ['fernhollow-base-a', 85, 500],
+      ['sample-calcium-magnesium', 30, 500],
+      ['sample-kelp', 8, 500],
+      ['sample-calcium', 70, 500],
+      ['sample-base', 85, 500],
     ]);
     const words = told.byPen.map(({ id, unit, amount }) => `${amount} ${unit} ${id}`).join(' + ');
     const plain = await assessed(`${words} in 3 L`);
@@ -47,26 +47,28 @@ describe('a recipe told by the pen', () => {
 
   it('says what was told, and the grams with their range', async () => {
     const text = renderText(assessSheet(await assessed(FOUR)), { columns: 200, colour: false });
-    expect(text).toMatch(/Base A: 85 ppm more on the pen \(500 scale\): 0\.1\d+ g\/L \(0\.1\d+ to 0\.1\d+\)/);
+    expect(text).toMatch(/Base Powder B: 85 ppm more on the pen \(500 scale\): 0\.1\d+ g\/L \(0\.1\d+ to 0\.1\d+\)/);
     const json = jsonOf('assess', await assessed(FOUR)) as { byPen: object[] };
-    expect(json.byPen[3]).toMatchObject({ id: 'fernhollow-base-a', told: { by: 'more', ppm: 85, scale: 500 } });
-    const until = await assessed('1/4 tsp part-c, then base-a until it shows 300 in 1 US gal');
+    expect(json.byPen[3]).toMatchObject({ id: 'sample-base', told: { by: 'more', ppm: 85, scale: 500 } });
+    const until = await assessed('1/4 tsp calcium-powder, then base-powder until it shows 300 in 1 US gal');
     expect(renderText(assessSheet(until), { columns: 200, colour: false })).toContain(
-      'Base A: until the pen (500 scale) shows 300 ppm',
+      'Base Powder B: until the pen (500 scale) shows 300 ppm',
     );
     expect(until.ec.mSPerCm * 500).toBeCloseTo(300, 6);
   });
 
   it('the scale is that of the bench, or the one that was said', async () => {
-    const [there] = (await assessed('70 ppm part-c in 3 L', { scale: '700' })).byPen;
-    const [same] = (await assessed('50 ppm part-c in 3 L')).byPen;
+    const [there] = (await assessed('70 ppm calcium-powder in 3 L', { scale: '700' })).byPen;
+    const [same] = (await assessed('50 ppm calcium-powder in 3 L')).byPen;
     expect(there!.amount).toBeCloseTo(same!.amount, 9);
-    expect(await problems('70 ppm part-c in 3 L', { scale: 'EC' })).toMatchObject([{ code: 'ppm-without-scale' }]);
-    expect(await problems('70 ppm part-c in 3 L', { scale: 'xx' })).toMatchObject([{ code: 'pen-scale' }]);
+    expect(await problems('70 ppm calcium-powder in 3 L', { scale: 'EC' })).toMatchObject([
+      { code: 'ppm-without-scale' },
+    ]);
+    expect(await problems('70 ppm calcium-powder in 3 L', { scale: 'xx' })).toMatchObject([{ code: 'pen-scale' }]);
   });
 
   it('starts from the reading of the water where there is one', async () => {
-    const until = 'part-c until it shows 160 in 3 L';
+    const until = 'calcium-powder until it shows 160 in 3 L';
     const [plain] = (await assessed(until)).byPen;
     const [read] = (await assessed(until, { readingOfWater: '40 ppm' })).byPen;
     expect(read!.before).toBeCloseTo(0.08, 9);
@@ -74,9 +76,9 @@ describe('a recipe told by the pen', () => {
   });
 
   it('misspelt names, what no pen shows and elements are told apart from advice', async () => {
-    expect((await problems('30 ppm calcum-magnesum in 3 L'))[0]!.fix).toBe('Did you mean ossaby-calcium-magnesium?');
-    expect((await problems('30 ppm urea + 70 ppm part-c in 3 L'))[0]!.fix).toContain('does not show on a pen');
-    expect((await problems('40 ppm lanternmoss-trace in 3 L'))[0]!.code).toBe('pen-over-rate');
+    expect((await problems('30 ppm calcum-magnesum in 3 L'))[0]!.fix).toBe('Did you mean sample-calcium-magnesium?');
+    expect((await problems('30 ppm urea + 70 ppm calcium-powder in 3 L'))[0]!.fix).toContain('does not show on a pen');
+    expect((await problems('40 ppm sample-trace-liquid in 3 L'))[0]!.code).toBe('pen-over-rate');
     for (const advice of ['125 ppm N', '200 ppm on a 500 pen', '30 ppm calcium', 'max EC 0.8', 'up to 0.8 mS'])
       expect((await assessWords(moss, { feed: 'moss', recipe: advice })).about, advice).toBe('advice');
   });
@@ -94,15 +96,20 @@ describe('meter and concentrate read it too', () => {
 
   it('by the factor of a pen that reads low, and from the water it was dipped into first', async () => {
     const grams = async (wishes: Wishes) =>
-      (await judgeReading(moss, { recipe: 'part-c until it shows 160 in 3 L', reading: ['160 ppm'], ...wishes })).result
-        .plan[0]!.amount;
+      (
+        await judgeReading(moss, {
+          recipe: 'calcium-powder until it shows 160 in 3 L',
+          reading: ['160 ppm'],
+          ...wishes,
+        })
+      ).result.plan[0]!.amount;
     const plain = await grams({});
     expect(await grams({ penFactor: '1.1' })).toBeGreaterThan(plain * 1.09);
     expect(await grams({ reading: ['1: 40 ppm', '160 ppm'] })).toBeLessThan(plain);
   });
 
   it('a stock is made of it', async () => {
-    const { results } = await concentrateFeed(moss, { recipe: '70 ppm part-c in 3 L', ratio: '1:100' });
+    const { results } = await concentrateFeed(moss, { recipe: '70 ppm calcium-powder in 3 L', ratio: '1:100' });
     expect(results[0]!.status).toBe('made');
   });
 });

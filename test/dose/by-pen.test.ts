@@ -63,7 +63,7 @@ describe('steps by the pen', () => {
   });
 
   it('urea, kelp and traces go by measure, each with its reason', () => {
-    const can = canOf({ urea: 0.5, 'mireshore-kelp': 2, 'zinc-sulfate': 0.004, 'potassium-nitrate': 1 });
+    const can = canOf({ urea: 0.5, 'sample-kelp': 2, 'zinc-sulfate': 0.004, 'potassium-nitrate': 1 });
     expect(stepsByPen(can).map((step) => [step.by, step.by === 'measure' ? step.why : null])).toEqual([
       ['measure', 'does not conduct'],
       ['measure', 'organic'],
@@ -154,7 +154,7 @@ describe('hands that stop when the pen shows the figure', () => {
   const spoon = (amount: number, sd: number): Measure => ({ tool: 'spoon', words: 'a spoon', amount, actions: 1, sd });
   const can: CanByPen = {
     ...canOf(FOUR),
-    items: [{ product: product('mireshore-kelp'), amount: 2, measure: spoon(2, 0.3) }, ...canOf(FOUR).items],
+    items: [{ product: product('sample-kelp'), amount: 2, measure: spoon(2, 0.3) }, ...canOf(FOUR).items],
   };
   const steps = stepsByPen(can);
   const litresDrawn = (d: ReturnType<typeof dice>) => can.litres * (1 + FILLING_SPREAD * normal(d));

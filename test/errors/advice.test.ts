@@ -49,7 +49,7 @@ const CASES: readonly [text: string, said: string[]][] = [
   ],
   [
     '20-20-20',
-    ['advice-base: found "20-20-20"; expected how much of it. Add the rate: 1/4 tsp per US gal of 13-4-15.'],
+    ['advice-base: found "20-20-20"; expected how much of it. Add the rate: 1/4 tsp per US gal of 14-4-17.'],
   ],
   [
     '125 ppm N and EC 0.8',
@@ -98,7 +98,7 @@ const CASES: readonly [text: string, said: string[]][] = [
   [
     '200 ppm NO3',
     [
-      'advice-unread: found "NO3" in "200 ppm NO3"; expected advice of which every word is understood. Write for example "1/4 tsp per US gal of 13-4-15", "half strength 20-10-20 at 1 tsp/US gal", "125 ppm N", "EC 0.8 mS/cm" or "200 ppm on a 500 pen".',
+      'advice-unread: found "NO3" in "200 ppm NO3"; expected advice of which every word is understood. Write for example "1/4 tsp per US gal of 14-4-17", "half strength 20-10-20 at 1 tsp/US gal", "125 ppm N", "EC 0.8 mS/cm" or "200 ppm on a 500 pen".',
     ],
   ],
   [
@@ -129,7 +129,7 @@ const CASES: readonly [text: string, said: string[]][] = [
   [
     '0.4 mS/m',
     [
-      'advice-unread: found "m" in "0.4 mS/m"; expected advice of which every word is understood. Write for example "1/4 tsp per US gal of 13-4-15", "half strength 20-10-20 at 1 tsp/US gal", "125 ppm N", "EC 0.8 mS/cm" or "200 ppm on a 500 pen".',
+      'advice-unread: found "m" in "0.4 mS/m"; expected advice of which every word is understood. Write for example "1/4 tsp per US gal of 14-4-17", "half strength 20-10-20 at 1 tsp/US gal", "125 ppm N", "EC 0.8 mS/cm" or "200 ppm on a 500 pen".',
     ],
   ],
 ];

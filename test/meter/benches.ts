@@ -52,11 +52,11 @@ const PLANTS = [
 
 /** One or two of each: calcium, main part, potassium and phosphorus, magnesium, trace elements. */
 const SHELVES = [
-  ['calcium-nitrate', 'fernhollow-part-c', 'calcium-ammonium-nitrate', 'ossaby-calcium-magnesium'],
-  ['fernhollow-base-a', 'potassium-nitrate', 'quillmere-balanced', 'quillmere-bloom', 'lanternmoss-orchid'],
-  ['monopotassium-phosphate', 'fernhollow-pk', 'dipotassium-phosphate', 'potassium-sulfate'],
-  ['magnesium-sulfate', 'magnesium-nitrate', 'lanternmoss-magnesium'],
-  ['quillmere-micro', 'lanternmoss-trace', 'iron-edta'],
+  ['calcium-nitrate', 'sample-calcium', 'calcium-ammonium-nitrate', 'sample-calcium-magnesium'],
+  ['sample-base', 'potassium-nitrate', 'sample-balanced', 'sample-bloom', 'sample-total-nitrogen'],
+  ['monopotassium-phosphate', 'sample-phosphate-potash', 'dipotassium-phosphate', 'potassium-sulfate'],
+  ['magnesium-sulfate', 'magnesium-nitrate', 'sample-magnesium'],
+  ['sample-trace-powder', 'sample-trace-liquid', 'iron-edta'],
 ] as const;
 
 /** A random feed of salts and products of the shipped catalog, planned for hands; null where the draw cannot be blended or measured. */

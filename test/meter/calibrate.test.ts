@@ -8,7 +8,7 @@ import { type SpoonWeight, weighSpoon } from '../../src/meter/calibrate.js';
 import { seeded } from '../../src/meter/matrix.js';
 import { labelSpread, SPREADS } from '../../src/meter/spreads.js';
 
-const POWDERS = ['potassium-nitrate', 'calcium-nitrate', 'magnesium-sulfate', 'fernhollow-base-a', 'fernhollow-part-c'];
+const POWDERS = ['potassium-nitrate', 'calcium-nitrate', 'magnesium-sulfate', 'sample-base', 'sample-calcium'];
 const RUNS = 500;
 
 describe('the pen as a scale', () => {

@@ -15,7 +15,7 @@ describe('what could stand in for a product', () => {
     const request = withEcCap(requests[0]!, 0.21);
     const feed = made(await blend(request, { prices: false }));
     expect(feed.ec.mSPerCm).toBeLessThanOrEqual(0.21 * (1 + 1e-6));
-    const product = request.shelf.find(({ id }) => id === 'fernhollow-part-c')!;
+    const product = request.shelf.find(({ id }) => id === 'sample-calcium')!;
     const market = await closeShelf(shippedCatalog().salts.filter(({ id }) => /^(calcium|magnesium)-nitrate/.test(id)));
     const result = await substitutes({ feeds: [request], product, market, marketName: 'salts', currency: 'EUR' });
     const [of] = result.feeds;

@@ -3,7 +3,7 @@ import type { StepOfPen } from '../../sheet/sheet-types.js';
 import { formatFixed } from '../../units/format.js';
 import { amount, figure } from '../figures.js';
 
-/** `Base A: 30 ppm more on the pen (500 scale): 0.21 g/L (0.19 to 0.23), 0.63 g in all; it then shows 151 ppm.` */
+/** `Base Powder B: 30 ppm more on the pen (500 scale): 0.21 g/L (0.19 to 0.23), 0.63 g in all; it then shows 151 ppm.` */
 export function partByPenSays({ id, name, unit, told, before, after, ...dose }: PartByPen, litres: number): string {
   const { by, ppm, scale } = told;
   const shows = (mSPerCm: number): string =>

@@ -62,7 +62,7 @@ const packSize = (pack: number, unit: Pack['unit']): string =>
 
 const PRINTED: Readonly<Partial<Record<LookedFor['figure'], string>>> = { P: 'P2O5', K: 'K2O' };
 
-/** `a powder near 11-3-14: N 10–13 %, …; at least 90 % of its nitrogen as nitrate; with trace elements`. */
+/** `a powder near 10-4-13: N 10–13 %, …; at least 90 % of its nitrogen as nitrate; with trace elements`. */
 export function labelSays({ form, figures, nitrate, traces }: LookFor): string {
   const now = (nutrient: LookedFor['figure']): string =>
     figure2(figures.find((one) => one.figure === nutrient)?.now ?? 0);

@@ -12,7 +12,7 @@ const KINDS: Readonly<Record<string, string>> = {
   bloom: 'a phosphate and potash feed',
   rest: 'a winter feed',
   calcium: 'a calcium feed',
-  calmag: 'a calcium and magnesium liquid',
+  'calcium-magnesium': 'a calcium and magnesium liquid',
   micro: 'a trace-element mix',
   silicate: 'a soluble silicate',
   kelp: 'a kelp extract',
