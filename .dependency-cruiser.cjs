@@ -122,7 +122,7 @@ module.exports = {
       comment:
         'What a command does is the desk’s: a test of anything else needs no command line, and rebuilds nothing of it.',
       severity: 'error',
-      from: { path: '^test/', pathNot: '^test/(cli|golden|page)/' },
+      from: { path: '^test/', pathNot: '^test/(abuse|cli|golden|page)/' },
       to: { path: '^(src|test)/cli/' },
     },
     only(

@@ -1,5 +1,5 @@
 import { type Problem, problem, type Where } from '../problem.js';
-import { type Amount, parseAmount } from '../units/index.js';
+import { type Amount, isWithin, parseAmount, rangeText } from '../units/index.js';
 import type { Row } from './table.js';
 
 /** Grams for a powder, millilitres for a liquid; a liquid's grams become millilitres by its density. */
@@ -10,15 +10,26 @@ export interface Measured {
 }
 
 /** `450 g` of a powder, `250 mL` of a liquid, in g or mL; undefined where the cell is empty or refused. */
-export function amountCell(row: Row, column: string, product: Measured, problems: Problem[]): number | undefined {
+export function amountCell(
+  row: Row,
+  column: string,
+  name: 'pack' | 'onHand',
+  product: Measured,
+  problems: Problem[],
+): number | undefined {
   const text = row.text(column);
   if (text === undefined) return undefined;
-  const amount = readAmount(text, row.where(column), row.decimalComma, problems);
-  if (amount?.kind === 'mass') return byForm(amount.grams, 'mass', text, row.where(column), product, problems);
-  if (amount?.kind === 'volume')
-    return byForm(amount.millilitres, 'volume', text, row.where(column), product, problems);
-  if (amount) problems.push(wrongKind(text, row.where(column), product, false));
-  return undefined;
+  const where = row.where(column);
+  const amount = readAmount(text, where, row.decimalComma, problems);
+  const value =
+    amount?.kind === 'mass'
+      ? byForm(amount.grams, 'mass', text, where, product, problems)
+      : amount?.kind === 'volume'
+        ? byForm(amount.millilitres, 'volume', text, where, product, problems)
+        : undefined;
+  if (amount && amount.kind !== 'mass' && amount.kind !== 'volume')
+    problems.push(wrongKind(text, where, product, false));
+  return within(name, value, text, where, problems);
 }
 
 /** `2 g/L` of a powder, `1.5 mL/L` of a liquid, in g/L or mL/L. */
@@ -27,11 +38,29 @@ export function rateCell(row: Row, column: string, product: Measured, problems: 
   if (text === undefined) return undefined;
   const where = row.where(column);
   const amount = readAmount(text, where, row.decimalComma, problems);
-  if (amount?.kind === 'mass per volume')
-    return byForm(amount.gramsPerLitre, 'mass', text, where, product, problems, true);
-  if (amount?.kind === 'volume per volume')
-    return byForm(amount.millilitresPerLitre, 'volume', text, where, product, problems, true);
-  if (amount) problems.push(wrongKind(text, where, product, true));
+  const value =
+    amount?.kind === 'mass per volume'
+      ? byForm(amount.gramsPerLitre, 'mass', text, where, product, problems, true)
+      : amount?.kind === 'volume per volume'
+        ? byForm(amount.millilitresPerLitre, 'volume', text, where, product, problems, true)
+        : undefined;
+  if (amount && amount.kind !== 'mass per volume' && amount.kind !== 'volume per volume')
+    problems.push(wrongKind(text, where, product, true));
+  return within('rate', value, text, where, problems);
+}
+
+/** The value where it lies within its bounds; nothing at all is told by its own problem. */
+function within(
+  name: 'pack' | 'onHand' | 'rate',
+  value: number | undefined,
+  text: string,
+  where: Where,
+  problems: Problem[],
+): number | undefined {
+  if (value === undefined || value === 0 || isWithin(name, value)) return value;
+  problems.push(
+    problem('amount-range', where, `"${text}"`, `an amount ${rangeText(name)}`, 'Check the number and its unit.'),
+  );
   return undefined;
 }
 

@@ -1,8 +1,10 @@
 import { parseRules } from '../programme/parse-rule.js';
 import type { Rule } from '../programme/rule.js';
 import type { Strength } from '../programme/strength.js';
-import { type Checked, type Problem, problem } from '../problem.js';
+import { type Checked, type Problem, problem, type Where } from '../problem.js';
+import { identityOf, invisibleIn, MOST } from '../units/index.js';
 import type { FeedSpec } from './bench-types.js';
+import { invisible } from './cells.js';
 import { type Catalog, findMedium, findPhase, findPlants } from './catalog.js';
 import { readCan, readStrength, readWeekly } from './feed-values.js';
 import { anything, describe, oneOrMore, optional, readSection, required, sectionOf, words } from './section.js';
@@ -22,7 +24,41 @@ export function readFeeds(spot: Spot, catalog: Catalog, problems: Problem[]): Fe
     );
     return [];
   }
-  return entriesOf(spot).flatMap(({ key, at }) => readFeed(key, at, catalog, problems));
+  const entries = entriesOf(spot);
+  problems.push(...nameProblems(entries.map(({ key, at }) => ({ key, where: whereIs(at) }))));
+  if (entries.length > MOST.feeds) return [];
+  return entries.flatMap(({ key, at }) => readFeed(key, at, catalog, problems));
+}
+
+/** Too many feeds; two whose names only case or width tell apart; a mark in a name that nobody sees. */
+function nameProblems(entries: readonly { key: string; where: Where }[]): Problem[] {
+  const first = new Map<string, string>();
+  const problems = entries.flatMap(({ key, where }) => {
+    const mark = invisibleIn(key);
+    const seen = first.get(identityOf(key));
+    first.set(identityOf(key), seen ?? key);
+    return [
+      ...(mark === null ? [] : [invisible(key, mark, where)]),
+      ...(seen === undefined
+        ? []
+        : [
+            problem(
+              'feed-twice',
+              where,
+              `feed ${describe(key)} beside ${describe(seen)}`,
+              'each name once, whatever its case',
+              'Rename one of them.',
+            ),
+          ]),
+    ];
+  });
+  const many = entries.length > MOST.feeds;
+  return many
+    ? [
+        problem('too-many-feeds', {}, `${entries.length} feeds`, `at most ${MOST.feeds}`, 'Split the bench in two.'),
+        ...problems,
+      ]
+    : problems;
 }
 
 function readFeed(name: string, spot: Spot, catalog: Catalog, problems: Problem[]): FeedSpec[] {

@@ -1,5 +1,14 @@
 import { type Checked, type Problem, problem, type Where } from '../problem.js';
-import { type Grams, type Millilitres, PEN_SCALE, commaNotes, readPenScale } from '../units/index.js';
+import {
+  type Bounded,
+  type Grams,
+  isWithin,
+  type Millilitres,
+  PEN_SCALE,
+  commaNotes,
+  rangeText,
+  readPenScale,
+} from '../units/index.js';
 import { readAmount } from './amounts.js';
 import type { Kit, Pen } from './bench-types.js';
 import { describe, oneOrMore, optional, readSection, required, sectionOf, words } from './section.js';
@@ -16,7 +25,7 @@ export function readKit(spot: Spot, problems: Problem[]): Kit {
   if (given.spoons !== undefined) {
     for (const item of itemsOf(childOf(spot, 'spoons'))) {
       const label = String(contentOf(item) ?? '');
-      const millilitres = volumeOf(item, 100, 'a spoon up to 100 mL, such as 1/4 tsp', problems);
+      const millilitres = volumeOf(item, 'spoon', `a spoon ${rangeText('spoon')}, such as 1/4 tsp`, problems);
       if (millilitres === undefined) continue;
       if (kit.spoons.some((s) => s.millilitres === millilitres)) {
         problems.push(
@@ -30,15 +39,16 @@ export function readKit(spot: Spot, problems: Problem[]): Kit {
   if (given.dropper !== undefined) {
     const at = childOf(spot, 'dropper');
     const bare = /^\s*[\d.,]+\s*$/.test(String(given.dropper));
-    if (bare) problems.push(wrong(at, '1 to 200 drops/mL, such as 20 drops/mL'));
+    const expected = `${rangeText('dropper')}, such as 20 drops/mL`;
+    if (bare) problems.push(wrong(at, expected));
     const amount = bare ? undefined : readAmount(String(given.dropper), whereIs(at), false, problems);
-    if (amount?.kind === 'dropper' && amount.dropsPerMillilitre >= 1 && amount.dropsPerMillilitre <= 200) {
+    if (amount?.kind === 'dropper' && isWithin('dropper', amount.dropsPerMillilitre)) {
       kit.dropsPerMillilitre = amount.dropsPerMillilitre;
-    } else if (amount) problems.push(wrong(at, '1 to 200 drops/mL, such as 20 drops/mL'));
+    } else if (amount) problems.push(wrong(at, expected));
   }
   if (given.cans !== undefined) {
     kit.cans = itemsOf(childOf(spot, 'cans')).flatMap((item) => {
-      const millilitres = volumeOf(item, 1e6, 'a can or jug up to 1000 L, such as 1 US gal', problems);
+      const millilitres = volumeOf(item, 'can', `a can or jug ${rangeText('can')}, such as 1 US gal`, problems);
       return millilitres === undefined ? [] : [{ label: String(contentOf(item)), millilitres }];
     });
   }
@@ -50,32 +60,36 @@ function scaleOf(spot: Spot, problems: Problem[]): Pick<Kit, 'scaleStepGrams' | 
   const [step = '', off] = String(contentOf(spot) ?? '').split(/\s*(?:±|\+\s*\/?\s*-)\s*/);
   const grams = (text: string, expected: string): Grams | undefined => {
     const amount = readAmount(text, whereIs(spot), false, problems);
-    if (amount?.kind === 'mass' && amount.grams > 0 && amount.grams <= 100) return amount.grams;
+    if (amount?.kind === 'mass' && isWithin('scaleStep', amount.grams)) return amount.grams;
     if (amount) problems.push(wrong(spot, expected));
     return undefined;
   };
-  const scaleStepGrams = grams(step, 'the step of a scale up to 100 g, such as 0.01 g');
+  const scaleStepGrams = grams(step, `the step of a scale ${rangeText('scaleStep')}, such as 0.01 g`);
   const scaleErrorGrams =
-    off === undefined ? undefined : grams(off, 'how far the scale is off, such as 0.01 g ± 0.02 g');
+    off === undefined
+      ? undefined
+      : grams(off, `how far the scale is off ${rangeText('scaleStep')}, such as 0.01 g ± 0.02 g`);
   return { ...(scaleStepGrams ? { scaleStepGrams } : {}), ...(scaleErrorGrams ? { scaleErrorGrams } : {}) };
 }
 
 /** `1 mL`, or with its smallest mark: `5 mL by 0.2 mL`. */
 function syringeOf(spot: Spot, problems: Problem[]): Pick<Kit, 'syringeMillilitres' | 'syringeStepMillilitres'> {
   const [full = '', mark] = String(contentOf(spot) ?? '').split(/\s+(?:by|in steps of)\s+/i);
-  const volume = (text: string, most: number, expected: string): Millilitres | undefined => {
+  const volume = (text: string, name: Bounded, most: number, expected: string): Millilitres | undefined => {
     const amount = readAmount(text, whereIs(spot), false, problems);
-    if (amount?.kind === 'volume' && amount.millilitres > 0 && amount.millilitres <= most) return amount.millilitres;
+    if (amount?.kind === 'volume' && isWithin(name, amount.millilitres) && amount.millilitres <= most)
+      return amount.millilitres;
     if (amount) problems.push(wrong(spot, expected));
     return undefined;
   };
-  const syringeMillilitres = volume(full, 1000, 'a syringe up to 1000 mL, such as 1 mL');
+  const syringeMillilitres = volume(full, 'syringe', Infinity, `a syringe ${rangeText('syringe')}, such as 1 mL`);
   if (syringeMillilitres === undefined) return {};
   if (mark === undefined) return { syringeMillilitres };
   const syringeStepMillilitres = volume(
     mark,
+    'syringeMark',
     syringeMillilitres,
-    'a smallest mark no larger than the syringe, such as 5 mL by 0.2 mL',
+    'a smallest mark of 0.001 mL or more, no larger than the syringe, such as 5 mL by 0.2 mL',
   );
   return { syringeMillilitres, ...(syringeStepMillilitres ? { syringeStepMillilitres } : {}) };
 }
@@ -99,10 +113,11 @@ export function readPenWords(text: string, where: Where): Checked<Pen> {
   return { ok: true, value: pen, warnings: commaNotes(read.comma, where) };
 }
 
-function volumeOf(spot: Spot, most: number, expected: string, problems: Problem[]): Millilitres | undefined {
+function volumeOf(spot: Spot, name: 'spoon' | 'can', expected: string, problems: Problem[]): Millilitres | undefined {
   const amount = readAmount(String(contentOf(spot) ?? ''), whereIs(spot), false, problems);
   if (!amount) return undefined;
-  if (amount.kind === 'volume' && amount.millilitres > 0 && amount.millilitres <= most) return amount.millilitres;
+  if (amount.kind === 'volume' && isWithin(name, amount.millilitres / (name === 'can' ? 1000 : 1)))
+    return amount.millilitres;
   problems.push(wrong(spot, expected));
   return undefined;
 }

@@ -1,5 +1,5 @@
 import { type Problem, problem } from '../problem.js';
-import { otherCurrency, mgCaCO3PerLitre, mgPerLitre } from '../units/index.js';
+import { BOUNDS, otherCurrency, mgCaCO3PerLitre, mgPerLitre } from '../units/index.js';
 import { rangedMoney, rangedNumber } from './cells.js';
 import { type Catalog, findWater } from './catalog.js';
 import type { Water } from '../label/product.js';
@@ -159,7 +159,7 @@ function ownWater(
 function priceOf(at: Spot, currency: string, problems: Problem[]): number | undefined {
   if (at.node === null) return undefined;
   const text = String(contentOf(at) ?? '');
-  const price = rangedMoney(text, { least: 0, most: 1000 }, whereIs(at), false, problems);
+  const price = rangedMoney(text, BOUNDS.waterPrice, whereIs(at), false, problems);
   if (price && otherCurrency(price.currency, currency))
     problems.push(
       problem('price-currency', whereIs(at), `"${text}"`, `a price in ${currency}`, `Write what it is in ${currency}.`),

@@ -1,10 +1,8 @@
 import type { Problem } from '../problem.js';
+import { BOUNDS } from '../units/index.js';
 import { rangedNumber } from './cells.js';
 import type { Product } from '../label/product.js';
 import type { Row } from './table.js';
-
-/** g/mL of a level powder, from fluffy seaweed powder to dense crystals; from memory. */
-export const BULK_DENSITY = { least: 0.1, most: 2.5, unit: 'g/mL' };
 
 /**
  * `0.95`, or with how far it may be off: `0.95 +/- 0.08` (also ±), within which nineteen of twenty fillings lie. That is what
@@ -18,8 +16,8 @@ export function bulkDensityCell(
   if (text === undefined) return undefined;
   const [value = '', ...rest] = text.split(/\s*(?:±|\+\s*\/?\s*[-−–])\s*/);
   const read = (part: string, least: number): number | undefined =>
-    rangedNumber(part, { ...BULK_DENSITY, least }, row.where('bulk_density'), row.decimalComma, problems);
-  const bulkDensity = read(value, BULK_DENSITY.least);
+    rangedNumber(part, { ...BOUNDS.bulkDensity, least }, row.where('bulk_density'), row.decimalComma, problems);
+  const bulkDensity = read(value, BOUNDS.bulkDensity.least);
   const bulkDensityOff = rest.length === 0 ? undefined : read(rest.join(' '), 0);
   if (bulkDensity === undefined) return undefined;
   return { bulkDensity, ...(bulkDensityOff === undefined ? {} : { bulkDensityOff }) };

@@ -1,6 +1,7 @@
 import type { Medium, Phase } from '../programme/programme.js';
 import type { BandRow, FactorRow, ProgrammeTables, RuleRow } from '../programme/tables.js';
 import type { Checked, Problem, Where } from '../problem.js';
+import { byName } from '../units/index.js';
 import { capped } from './limits.js';
 import { findNamed, unknownName } from './names.js';
 import { type CatalogPlants, readMedia, readPhases, readPlants, type Term } from './plants.js';
@@ -94,7 +95,7 @@ export function findProduct<P extends Pick<Product, 'id' | 'name'>>(
   id: string,
   where: Where = {},
 ): Checked<P> {
-  const found = products.find((p) => p.id === id) ?? products.find((p) => p.id.toLowerCase() === id.toLowerCase());
+  const found = byName(products, id, (p) => p.id);
   if (found) return { ok: true, value: found, warnings: [] };
   const named = products.map((p) => ({ id: p.id, name: p.name, synonyms: [] }));
   return { ok: false, problems: [unknownName(id, named, 'the id of a product', where)] };

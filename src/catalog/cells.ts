@@ -1,7 +1,9 @@
 import { nearest, type Problem, problem, type Where } from '../problem.js';
 import {
   commaNotes,
+  identityOf,
   inMilliSiemens,
+  invisibleIn,
   type MilliSiemensPerCm,
   milliSiemensPerCm,
   type Money,
@@ -172,23 +174,41 @@ const EVIDENCE: ReadonlyMap<string, Evidence> = new Map(
   (['trial', 'handbook', 'convention from memory', 'invented for the demo', 'grower'] as const).map((e) => [e, e]),
 );
 
-/** An id given twice is a Problem that names both lines. */
+/** An id given twice, or two that only case, width or accents tell apart, is a Problem that names both lines; so is a mark nobody sees. */
 export function uniqueIds(rows: readonly { id: string; where: Where }[]): Problem[] {
-  const first = new Map<string, Where>();
+  const first = new Map<string, { id: string; where: Where }>();
   const problems: Problem[] = [];
-  for (const { id, where } of rows) {
-    const seen = first.get(id);
-    if (id !== '' && seen) {
-      problems.push(
-        problem(
-          'id-twice',
-          { ...where, field: 'id' },
-          `id ${shorten(id)} again, first on line ${seen.line}`,
-          'each id once',
-          'Rename one of them, or take it out.',
-        ),
-      );
-    } else first.set(id, where);
+  for (const row of rows) {
+    const where = { ...row.where, field: 'id' };
+    const mark = invisibleIn(row.id);
+    if (mark !== null) problems.push(invisible(row.id, mark, where));
+    const key = identityOf(row.id);
+    const seen = first.get(key);
+    if (row.id === '' || !seen) {
+      first.set(key, row);
+      continue;
+    }
+    const again =
+      seen.id === row.id ? `id ${shorten(row.id)} again` : `id ${shorten(row.id)} beside ${shorten(seen.id)}`;
+    problems.push(
+      problem(
+        'id-twice',
+        where,
+        `${again}, first on line ${seen.where.line}`,
+        'each id once, whatever its case',
+        'Rename one of them, or take it out.',
+      ),
+    );
   }
   return problems;
 }
+
+/** A name with a mark in it that nobody sees, so that nobody could type it. */
+export const invisible = (name: string, mark: string, where: Where): Problem =>
+  problem(
+    'name-invisible',
+    where,
+    `${shorten(name)} with a mark that nobody sees (${mark})`,
+    'letters that can be typed',
+    'Type it anew.',
+  );

@@ -3,8 +3,6 @@ import { formatFixed } from '../units/index.js';
 
 /** 10,000 products with notes are about 3 MB; a file past this is some other file. It takes about 4 s to split. */
 const MOST_CHARACTERS = 8_000_000;
-/** Three times the largest market that is asked for. */
-export const MOST_ROWS = 30_000;
 /** More than all columns and their notes. */
 export const MOST_COLUMNS = 200;
 /** What a reader can use in one go. */

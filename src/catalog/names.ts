@@ -1,3 +1,4 @@
+import { byName, identityOf } from '../units/index.js';
 import { type Checked, nearest, type Problem, problem, type Where } from '../problem.js';
 
 /** Anything that can be asked for by id, name or synonym. */
@@ -15,6 +16,7 @@ export interface Named {
 export function findNamed<T extends Named>(wanted: string, rows: readonly T[], kind: string, where: Where): Checked<T> {
   const key = plain(wanted);
   const found =
+    byName(rows, wanted, (row) => row.id) ??
     rows.find((row) => plain(row.id) === key) ??
     rows.find((row) => namesOf(row).some((name) => plain(name) === key)) ??
     rows.find((row) => namesOf(row).some((name) => singular(plain(name)) === singular(key)));
@@ -61,8 +63,7 @@ function guessNames(wanted: string, rows: readonly Named[]): string {
 
 const namesOf = (row: Named): string[] => [row.id, row.name, ...row.synonyms];
 const plain = (name: string): string =>
-  name
-    .toLowerCase()
+  identityOf(name)
     .replace(/[\s_-]+/g, ' ')
     .trim();
 const singular = (name: string): string => name.replace(/(?<=..[^s])s$/, '');

@@ -1,3 +1,4 @@
+import { BOUNDS } from '../units/index.js';
 import { bulkDensityCell } from './bulk-density.js';
 import { type Checked, type Problem, problem, warning } from '../problem.js';
 import { amountCell, type Measured, rateCell } from './amounts.js';
@@ -39,7 +40,7 @@ function productOf(row: Row, problems: Problem[]): Product | undefined {
   requiredCell(row, 'form', problems);
   const form = choiceCell(row, 'form', FORMS, problems);
   const basis = choiceCell(row, 'basis', BASES, problems);
-  const density = numberCell(row, 'density', DENSITY, problems);
+  const density = numberCell(row, 'density', BOUNDS.density, problems);
   const bulk = bulkDensityCell(row, problems);
   const evidence = evidenceOf(row, problems);
   const derivedFrom = listCell(row, 'derived_from');
@@ -47,11 +48,11 @@ function productOf(row: Row, problems: Problem[]): Product | undefined {
   const measured: Measured = { form, ...(form === 'liquid' && density !== undefined ? { density } : {}) };
   problems.push(...misplaced(row, form));
   const composition = compositionOf(row, { form, basis, density: measured.density, derivedFrom }, problems);
-  const onHand = amountCell(row, 'on_hand', measured, problems);
-  const pack = amountCell(row, 'pack', measured, problems);
+  const onHand = amountCell(row, 'on_hand', 'onHand', measured, problems);
+  const pack = amountCell(row, 'pack', 'pack', measured, problems);
   const maxRate = rateCell(row, 'max_rate', measured, problems);
-  const price = moneyCell(row, 'price', { least: 0, most: 1e6 }, problems);
-  const ec = conductivityCell(row, 'ec', EC, problems);
+  const price = moneyCell(row, 'price', BOUNDS.price, problems);
+  const ec = conductivityCell(row, 'ec', BOUNDS.ecOfLabel, problems);
   problems.push(...priceProblems(row, price?.amount), ...zeroProblems(row, pack, maxRate));
   if (!composition) return undefined;
   const id = row.text('id') ?? '';
@@ -80,12 +81,6 @@ function productOf(row: Row, problems: Problem[]): Product | undefined {
   if (maxRate !== undefined && maxRate > 0) product.maxRate = maxRate;
   return product;
 }
-
-/** Liquids from light alcohols to phosphoric acid lie within; from memory. */
-const DENSITY = { least: 0.7, most: 2, unit: 'g/mL' };
-
-/** mS/cm of 1 g/L: potassium chloride makes 1.9, acids up to 6; from memory. */
-const EC = { least: 0, most: 10, unit: 'mS/cm' };
 
 const FORMS: ReadonlyMap<string, 'powder' | 'liquid'> = new Map([
   ['powder', 'powder'],

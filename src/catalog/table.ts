@@ -1,8 +1,8 @@
 import type { Problem, Where } from '../problem.js';
 import { problem } from '../problem.js';
 import { type Column, columnIndex, isColumn, matchColumns } from './columns.js';
-import { splitCsv } from './csv.js';
-import { MOST_ROWS } from './limits.js';
+import { type CsvRow, splitCsv } from './csv.js';
+import { MOST } from '../units/index.js';
 
 /** A CSV file read by column name. */
 export interface Table {
@@ -44,9 +44,9 @@ export function readTable(text: string, file: string, columns: readonly Column[]
   if (!csv) return { file, rows: [] };
   const decimalComma = csv.delimiter === ';';
   const matched = matchColumns(csv.header, csv.rows, index, file, problems);
-  if (csv.rows.length > MOST_ROWS) {
+  if (csv.rows.length > MOST.products) {
     problems.push(
-      problem('too-many-rows', { file }, `${csv.rows.length} rows`, `at most ${MOST_ROWS}`, 'Split the file.'),
+      problem('too-many-rows', { file }, `${csv.rows.length} rows`, `at most ${MOST.products}`, 'Split the file.'),
     );
     csv.rows.length = 0;
   } else if (csv.rows.length === 0 && problems.length === 0) {
@@ -60,6 +60,7 @@ export function readTable(text: string, file: string, columns: readonly Column[]
       ),
     );
   }
+  problems.push(...longCells(csv.rows, file));
   const names = new Set(matched.flatMap((column) => (column ? [column.name] : [])));
   if (names.size === 0) return { file, rows: [] };
   const rows = csv.rows.map(({ line, cells }) => {
@@ -70,4 +71,16 @@ export function readTable(text: string, file: string, columns: readonly Column[]
     return new Row(file, line, named, decimalComma, names);
   });
   return { file, rows };
+}
+
+/** Cells longer than any name or note; what is in them is not read. */
+function longCells(rows: readonly CsvRow[], file: string): Problem[] {
+  return rows.flatMap((row) =>
+    row.cells.flatMap((cell, i) => {
+      if (cell.length <= MOST.cell) return [];
+      row.cells[i] = '';
+      const found = `a cell of ${cell.length} characters`;
+      return [problem('cell-too-long', { file, line: row.line }, found, `at most ${MOST.cell}`, 'Shorten it.')];
+    }),
+  );
 }

@@ -1,4 +1,4 @@
-import { mgCaCO3PerLitre, mgPerLitre } from '../units/index.js';
+import { BOUNDS, mgCaCO3PerLitre, mgPerLitre } from '../units/index.js';
 import { NUTRIENTS, type Nutrient } from '../chemistry/nutrients.js';
 import type { Checked, Problem, Where } from '../problem.js';
 import { evidenceOf, listCell, moneyCell, numberCell, requiredCell, uniqueIds } from './cells.js';
@@ -47,7 +47,7 @@ function waterOf(row: Row, problems: Problem[]): CatalogWater {
       numberCell(row, 'alkalinity', { least: 0, most: MOST_IN_WATER, unit: 'mg/L CaCO3' }, problems) ?? 0,
     ),
     ...(pH === undefined ? {} : { pH }),
-    pricePerLitre: moneyCell(row, 'price_per_litre', { least: 0, most: 1000 }, problems)?.amount ?? 0,
+    pricePerLitre: moneyCell(row, 'price_per_litre', BOUNDS.waterPrice, problems)?.amount ?? 0,
     source: row.text('source') ?? '',
     evidence: evidenceOf(row, problems),
     where: row.where(),

@@ -1,4 +1,4 @@
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import type { BenchFiles, TextFile } from '../desk/bench-files.js';
 import type { Words } from '../desk/options/table.js';
 import { isFile, isFolder, placeOf, readText } from '../files/index.js';
@@ -54,7 +54,9 @@ function benchText(
         { field: '--bench' },
         `"${folder}"`,
         'a folder with bench.yaml',
-        'Check the name and the folder you are in.',
+        isFile(folder, io.cwd)
+          ? `Name its folder: --bench ${dirname(folder)}`
+          : 'Check the name and the folder you are in.',
       ),
     );
     return { bench: null };

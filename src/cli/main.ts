@@ -14,11 +14,21 @@ process.stdout.on('error', (fault: NodeJS.ErrnoException) => {
   process.exit(2);
 });
 
+/** The folder the grower is in; it may have been removed under them. */
+function here(): string {
+  try {
+    return process.cwd();
+  } catch {
+    process.stderr.write(problemText([faultOf('.', 'ENOENT', 'write')]));
+    process.exit(2);
+  }
+}
+
 process.exitCode = await run(process.argv.slice(2), {
   stdout: (text) => process.stdout.write(text),
   stderr: (text) => process.stderr.write(text),
   env: process.env,
-  cwd: process.cwd(),
+  cwd: here(),
   isTTY: process.stdout.isTTY === true,
   ...(process.stdout.columns ? { columns: process.stdout.columns } : {}),
   now: () => new Date(),

@@ -4,6 +4,7 @@ import { type Catalog, findWater } from '../catalog/catalog.js';
 import type { ClosedProduct } from '../label/closed-product.js';
 import type { Water } from '../label/product.js';
 import { nearest, problem, warning } from '../problem.js';
+import { byName } from '../units/index.js';
 import type { PenScale } from '../report/mix.js';
 import type { BenchFiles } from './bench-files.js';
 import { closeLabels } from './close-labels.js';
@@ -90,7 +91,7 @@ function chosenFeeds(wishes: Wishes, bench: Bench | null, faulty: boolean, colle
   const name = wishes.feed;
   const feeds = bench?.feeds ?? [];
   if (name === undefined) return wishes.plants === undefined && feeds.length > 0 ? feeds : null;
-  const feed = feeds.find((f) => f.name === name) ?? feeds.find((f) => f.name.toLowerCase() === name.toLowerCase());
+  const feed = byName(feeds, name, (f) => f.name);
   if (feed) return [feed];
   const names = feeds.map((f) => f.name);
   const guess = nearest(name, names, 1)[0];

@@ -1,4 +1,4 @@
-import { BULK_DENSITY } from '../catalog/bulk-density.js';
+import { BOUNDS } from '../units/index.js';
 import type { Catalog } from '../catalog/catalog.js';
 import type { Product } from '../label/product.js';
 import { warmth } from '../meter/batch.js';
@@ -116,7 +116,7 @@ function noWeight({ reason, found }: NoWeight, id: string): Problem {
       'no-such-powder',
       { field: '--after' },
       `readings by which ${id} weighs ${formatNumber(found, 2)} g/mL`,
-      `a level powder, ${BULK_DENSITY.least} to ${BULK_DENSITY.most} g/mL`,
+      `a level powder, ${BOUNDS.bulkDensity.least} to ${BOUNDS.bulkDensity.most} g/mL`,
       'Check the unit of the readings, the volume, the spoon, the count, and that it was this product.',
     );
   const shown = `${formatNumber(found, 2)} mS/cm`;

@@ -1,5 +1,5 @@
 import type { Litres, MilliSiemensPerCm, Millilitres } from '../units/index.js';
-import { BULK_DENSITY } from '../catalog/bulk-density.js';
+import { BOUNDS } from '../units/index.js';
 import type { ClosedProduct } from '../label/closed-product.js';
 import type { Water } from '../label/product.js';
 import { NINETY } from '../chance/deviates.js';
@@ -96,7 +96,7 @@ export function weighSpoon(trial: SpoonTrial): SpoonWeight | NoWeight {
   const sd = hypot(...from.map((part) => part.sd));
   const each = grams / count;
   const bulkDensity = each / millilitres;
-  if (bulkDensity < BULK_DENSITY.least || bulkDensity > BULK_DENSITY.most)
+  if (bulkDensity < BOUNDS.bulkDensity.least || bulkDensity > BOUNDS.bulkDensity.most)
     return nothing('no such powder', bulkDensity);
   const [down, up] = [exp(-NINETY * sd), exp(NINETY * sd)];
   return {

@@ -9,5 +9,8 @@ export function jsonText(value: unknown): string {
     },
     2,
   );
-  return `${text}\n`;
+  return `${text.replace(HIDDEN, (mark) => `\\u${mark.charCodeAt(0).toString(16).padStart(4, '0')}`)}\n`;
 }
+
+/** Marks that a terminal would obey, which JSON leaves as they are: written as escapes they mean the same to every reader. */
+const HIDDEN = /[\u007f-\u009f\u200e\u200f\u2028\u2029\u202a-\u202e\u2066-\u2069]/g;

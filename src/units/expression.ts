@@ -1,6 +1,8 @@
 import { create, type MathNode, parseDependencies } from 'mathjs/number';
 import { type Checked, nearest, type Problem, problem, type Where, warning } from '../problem.js';
 import { type Form, type LinearRelation, relate } from './linear.js';
+import { isWithin, rangeText } from './bounds.js';
+import { formatNumber } from './format.js';
 import { readNumber } from './readers/number.js';
 import { commaNotes } from './readers/read.js';
 
@@ -97,6 +99,15 @@ function refuseHabits(text: string): void {
   const unit = /(?<=[\d\s])(mg\/L|mg\/l|g\/L|ppm|mS\/cm|dS\/m|uS\/cm|µS\/cm)/.exec(text);
   if (unit)
     throw new NotLinear(`"${unit[0]}"`, 'a number alone', 'Leave the unit out: rules count in mg/L, and EC in mS/cm.');
+  const percent = /(?<![*/(]\s*|[\d.])([\d.]+)\s*(?:%|percent\b|per cent\b)(?!\s*[*/])/i.exec(text);
+  if (percent) {
+    const share = formatNumber(Number(percent[1]) / 100, 12);
+    throw new NotLinear(
+      `"${percent[0]}"`,
+      'a share of something',
+      `Say of what: ${share} * N is ${percent[0]} of all nitrogen.`,
+    );
+  }
   const other = /[#"'`;\n\r\\{}[\]]/.exec(text);
   if (other)
     throw new NotLinear(
@@ -176,8 +187,8 @@ function known(name: string, allowed: ReadonlySet<string>): string {
 }
 
 function finite(value: unknown): number {
-  if (typeof value === 'number' && Number.isFinite(value)) return value;
-  throw new NotLinear(`"${String(value)}"`, 'a finite number', 'Write a plain number.');
+  if (typeof value === 'number' && isWithin('ruleNumber', value)) return value;
+  throw new NotLinear(`"${String(value)}"`, `a number ${rangeText('ruleNumber')}`, 'Write a plain number.');
 }
 
 function bare(node: MathNode): MathNode {

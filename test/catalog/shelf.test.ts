@@ -106,7 +106,7 @@ describe('a shelf', () => {
   it('names both lines of an id given twice', () => {
     const result = read('id,form,K2O\na,powder,1\nb,powder,1\na,powder,2\n');
     expect(told(result)).toEqual([
-      'shelf.csv:4 (id): found id "a" again, first on line 2; expected each id once. Rename one of them, or take it out.',
+      'shelf.csv:4 (id): found id "a" again, first on line 2; expected each id once, whatever its case. Rename one of them, or take it out.',
     ]);
   });
 
@@ -155,25 +155,23 @@ describe('a shelf', () => {
   });
 
   it('tells fifty problems and how many more there are', () => {
-    const rows = Array.from({ length: 10_000 }, (_, i) => `p${i},powder,120\n`).join('');
+    const rows = Array.from({ length: 5000 }, (_, i) => `p${i},powder,120\n`).join('');
     const problems = problemsOf(read(`id,form,K2O\n${rows}`));
     expect(problems).toHaveLength(51);
     expect(problems[50]).toMatchObject({
       code: 'more-problems',
-      found: '9950 more like these',
+      found: '4950 more like these',
       where: { file: 'shelf.csv' },
     });
   });
 
-  it('reads 10,000 products', () => {
+  it('reads 5,000 products', () => {
     const rows = Array.from(
-      { length: 10_000 },
+      { length: 5000 },
       (_, i) =>
         `p${i},Jar ${i},powder,w/w,${i % 15},${i % 11},"potassium nitrate; urea",500 g,${(i % 90) + 1},1 g/L,"a note, with a comma"\n`,
     ).join('');
-    expect(clean(read(`id,name,form,basis,N,K2O,derived_from,pack,price,max_rate,notes\n${rows}`))).toHaveLength(
-      10_000,
-    );
+    expect(clean(read(`id,name,form,basis,N,K2O,derived_from,pack,price,max_rate,notes\n${rows}`))).toHaveLength(5000);
   });
 
   it('refuses 40,000 rows at once', () => {

@@ -37,14 +37,14 @@ export const BENCH_CASES: readonly Case[] = [
     'bench',
     'water: rain\nkit: { dropper: 20 }\n',
     [
-      'kit: bench.yaml:2 (kit.dropper): found "20"; expected 1 to 200 drops/mL, such as 20 drops/mL. Write 20 drops/mL, or what you have.',
+      'kit: bench.yaml:2 (kit.dropper): found "20"; expected from 1 to 200 drops/mL, such as 20 drops/mL. Write 20 drops/mL, or what you have.',
     ],
   ],
   [
     'bench',
     'water: rain\nkit: { scale: 5 mL }\n',
     [
-      'kit: bench.yaml:2 (kit.scale): found "5 mL"; expected the step of a scale up to 100 g, such as 0.01 g. Write 0.01 g, or what you have.',
+      'kit: bench.yaml:2 (kit.scale): found "5 mL"; expected the step of a scale from 0.1 mg to 100 g, such as 0.01 g. Write 0.01 g, or what you have.',
     ],
   ],
   [
@@ -70,14 +70,14 @@ export const BENCH_CASES: readonly Case[] = [
     'bench',
     'water: rain\nkit: { scale: 0.01 g ± 2 mL }\n',
     [
-      'kit: bench.yaml:2 (kit.scale): found "0.01 g ± 2 mL"; expected how far the scale is off, such as 0.01 g ± 0.02 g. Write 0.01 g ± 0.02 g, or what you have.',
+      'kit: bench.yaml:2 (kit.scale): found "0.01 g ± 2 mL"; expected how far the scale is off from 0.1 mg to 100 g, such as 0.01 g ± 0.02 g. Write 0.01 g ± 0.02 g, or what you have.',
     ],
   ],
   [
     'bench',
     'water: rain\nkit: { syringe: 5 mL by 10 mL }\n',
     [
-      'kit: bench.yaml:2 (kit.syringe): found "5 mL by 10 mL"; expected a smallest mark no larger than the syringe, such as 5 mL by 0.2 mL. Write 5 mL by 0.2 mL, or what you have.',
+      'kit: bench.yaml:2 (kit.syringe): found "5 mL by 10 mL"; expected a smallest mark of 0.001 mL or more, no larger than the syringe, such as 5 mL by 0.2 mL. Write 5 mL by 0.2 mL, or what you have.',
     ],
   ],
   [
@@ -110,7 +110,7 @@ export const BENCH_CASES: readonly Case[] = [
     'bench',
     'water: rain\nfeeds:\n  moss: { plants: phal, medium: moss, strength: 800 % }\n',
     [
-      'strength: bench.yaml:3 (feeds.moss.strength): found "800 %"; expected more than 0 and at most 500 %, or N up to 2000 mg/L. Write for example 80 % or "N: 90 mg/L".',
+      'strength: bench.yaml:3 (feeds.moss.strength): found "800 %"; expected a strength from 1 to 500 %, or N from 1 to 2000 mg/L. Write for example 80 % or "N: 90 mg/L".',
     ],
   ],
   [

@@ -11,9 +11,22 @@ const CASES = [...TABLE_CASES, ...SHELF_CASES, ...BENCH_CASES];
 const LARGE: [kind: Kind, text: string, code: string][] = [
   ['shelf', `id,form,K2O\n${'x'.repeat(8_000_001)}`, 'file-too-long'],
   ['bench', `water: rain\nname: ${'x'.repeat(500_001)}\n`, 'file-too-long'],
-  ['shelf', `id,form,K2O\n${'a,powder,20\n'.repeat(30_001)}`, 'too-many-rows'],
+  ['shelf', `id,form,K2O\n${'a,powder,20\n'.repeat(5001)}`, 'too-many-rows'],
   ['shelf', `id,form,K2O${',x'.repeat(200)}\na,powder,20${',1'.repeat(200)}\n`, 'too-many-columns'],
   ['shelf', `id,form,K2O\n${'a,powder,x\n'.repeat(60)}`, 'more-problems'],
+  ['shelf', `id,form,K2O,notes\na,powder,20,${'.'.repeat(50_000)}\n`, 'cell-too-long'],
+  ['shelf', 'id,form,K2O\na\u200bb,powder,20\n', 'name-invisible'],
+  ['shelf', 'id,form,K2O,pack\na,powder,20,1e-100 g\n', 'amount-range'],
+  [
+    'bench',
+    'water: rain\nfeeds:\n  moss: { plants: phal, medium: moss }\n  MOSS: { plants: phal, medium: moss }\n',
+    'feed-twice',
+  ],
+  [
+    'bench',
+    `water: rain\nfeeds:\n${Array.from({ length: 201 }, (_, i) => `  f${i}: { plants: phal, medium: moss }\n`).join('')}`,
+    'too-many-feeds',
+  ],
   ['bench', `water: rain\nname: ${'['.repeat(20_000)}${']'.repeat(20_000)}\n`, 'yaml-nested'],
 ];
 

@@ -139,7 +139,7 @@ export const TABLE_CASES: readonly Case[] = [
     'shelf',
     'id,form,K2O\na,powder,20\na,powder,21\n',
     [
-      'id-twice: shelf.csv:3 (id): found id "a" again, first on line 2; expected each id once. Rename one of them, or take it out.',
+      'id-twice: shelf.csv:3 (id): found id "a" again, first on line 2; expected each id once, whatever its case. Rename one of them, or take it out.',
     ],
   ],
   [

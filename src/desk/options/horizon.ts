@@ -1,12 +1,10 @@
 import { type Checked, problem, type Where } from '../../problem.js';
-import { readPlainNumber } from '../../units/index.js';
+import { BOUNDS, isWithin, readPlainNumber } from '../../units/index.js';
 import { refusedText, taken } from './refused.js';
 
 /** Half a year: long enough that packs matter, short enough that powders keep. */
 export const USUAL_WEEKS = 26;
 const WEEKS_IN_YEAR = 52;
-/** Ten years. */
-const MOST_WEEKS = 520;
 
 /** How long to buy for, as the options say it; at most one of the three. */
 export interface Horizon {
@@ -39,8 +37,8 @@ export const parseMonths = (text: string, where: Where = { field: '--months' }):
 function spanOf(name: 'weeks' | 'months', text: string, where: Where): Checked<number> {
   const read = readPlainNumber(text, [name]);
   const weeks = !read.ok ? 0 : name === 'weeks' ? read.value : (read.value * WEEKS_IN_YEAR) / 12;
-  if (read.ok && weeks > 0 && weeks <= MOST_WEEKS) return taken(weeks, read, where);
-  const most = name === 'weeks' ? MOST_WEEKS : (MOST_WEEKS / WEEKS_IN_YEAR) * 12;
+  if (read.ok && isWithin('weeks', weeks)) return taken(weeks, read, where);
+  const most = name === 'weeks' ? BOUNDS.weeks.most : (BOUNDS.weeks.most / WEEKS_IN_YEAR) * 12;
   return refusedText(
     text,
     read,

@@ -2,7 +2,14 @@ import { readPenWords } from '../../catalog/bench-kit.js';
 import type { Pen } from '../../catalog/bench-types.js';
 import type { Moment, Shown } from '../../meter/index.js';
 import type { Checked, Where } from '../../problem.js';
-import { type MilliSiemensPerCm, inMilliSiemens, readConductivity, readPlainNumber } from '../../units/index.js';
+import {
+  type MilliSiemensPerCm,
+  inMilliSiemens,
+  isWithin,
+  rangeText,
+  readConductivity,
+  readPlainNumber,
+} from '../../units/index.js';
 import { refused, refusedText, taken } from './refused.js';
 
 /** What a pen showed: mS/cm as read, and as written. */
@@ -18,8 +25,6 @@ export interface PenValue {
 /** ppm per mS/cm, or null for a pen that shows EC. */
 export type Scale = number | null;
 
-/** Feeds stay below 5; nothing a pen for growers shows is beyond this. */
-const MOST = 20;
 /** Pens that show ppm show whole numbers; below this a bare number is mS/cm. */
 const LEAST_PPM = 5;
 
@@ -28,7 +33,7 @@ const LEAST_PPM = 5;
  * nothing is said).
  */
 export function parsePenValue(text: string, scale: Scale, where: Where, bare?: string): Checked<PenValue> {
-  const expected = `a reading from 0 to ${MOST} mS/cm`;
+  const expected = `a reading ${rangeText('penReading')}`;
   const read = readConductivity(text);
   if (!read.ok)
     return refusedText(
@@ -53,7 +58,7 @@ export function parsePenValue(text: string, scale: Scale, where: Where, bare?: s
   }
   const mSPerCm = inMilliSiemens({ number, unit: asked }, scale);
   const shown = { figure: written, unit: asked, scale: ppm ? scale : null };
-  if (mSPerCm <= MOST) return taken({ mSPerCm, shown, unit, ppm }, read, where);
+  if (isWithin('penReading', mSPerCm)) return taken({ mSPerCm, shown, unit, ppm }, read, where);
   const fix = unit === null ? `Did you mean "${written} µS", or ppm with --scale?` : 'Check the number and its unit.';
   return refused('pen-reading', where, `"${text.trim()}"`, expected, fix);
 }

@@ -1,5 +1,5 @@
 import type { Checked, Where } from '../../problem.js';
-import { readTemperature } from '../../units/index.js';
+import { isWithin, rangeText, readTemperature } from '../../units/index.js';
 import { refusedText, taken } from './refused.js';
 
 /** How warm the can is: `18 °C`, `64 °F` or a bare number in °C, from 0 to 40 °C. */
@@ -21,5 +21,5 @@ export function parseStorage(text: string, where: Where): Checked<number> {
   return refusedText(text, read, 'coldest', where, EXPECTED, fix);
 }
 
-const isRoomy = (celsius: number): boolean => celsius >= 0 && celsius <= 40;
-const EXPECTED = 'a temperature from 0 to 40 °C';
+const isRoomy = (celsius: number): boolean => isWithin('temperature', celsius);
+const EXPECTED = `a temperature ${rangeText('temperature')}`;
