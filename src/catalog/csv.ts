@@ -1,5 +1,6 @@
 import { CsvError, type CsvErrorCode, parse } from 'csv-parse/browser/esm/sync';
 import { type Problem, problem, warning } from '../problem.js';
+import { cellText } from '../units/index.js';
 import { refusedText } from './limits.js';
 
 /** One line of cells, trimmed. `line` is where the row begins, counted from 1. */
@@ -80,7 +81,7 @@ function parseRows(text: string, delimiter: string, file: string, problems: Prob
         relax_column_count: true,
         on_record: (record: string[], { lines }: { lines: number }) => {
           last = lines;
-          const cells = record.map((cell) => cell.trim());
+          const cells = record.map((cell) => cellText(cell.trim()));
           if (cells.some((cell) => cell !== '')) rows.push({ line: base + lines - newlines(record), cells });
           return null;
         },

@@ -1,6 +1,7 @@
 import { standing } from './band.js';
-import { formatNumber } from '../units/index.js';
+import { formatNumber, safeCell } from '../units/index.js';
 import type { Block, Sheet } from './sheet.js';
+import { withoutMarks } from './wrap.js';
 
 /** Every table and band of the whole sheet as CSV, each under a line naming it; tables are set apart by an empty line. */
 export function renderCsv(sheet: Sheet): string {
@@ -36,6 +37,6 @@ function blockRows(block: Block): string[][] {
 
 /** Quotes where needed; a text that a spreadsheet would run as a formula is led by an apostrophe. */
 function cell(text: string): string {
-  const safe = /^[=+\-@\t\r]/.test(text) && !/^-?[\d.]+(e-?\d+)?$/i.test(text) ? `'${text}` : text;
+  const safe = safeCell(withoutMarks(text));
   return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
 }

@@ -18,9 +18,11 @@ export function wrap(text: string, columns: number): string[] {
 }
 
 /** Text from a file cannot move the cursor: control and direction marks are shown as a blank. */
-export function plainText(text: string): string {
-  return text.replace(/[\p{Cc}\u200e\u200f\u202a-\u202e\u2066-\u2069]+/gu, ' ').trim();
-}
+export const plainText = (text: string): string => withoutMarks(text).trim();
+
+/** Control and direction marks as blanks, each run as one. */
+export const withoutMarks = (text: string): string =>
+  text.replace(/[\p{Cc}\u200e\u200f\u202a-\u202e\u2066-\u2069]+/gu, ' ');
 
 /** Columns a text takes on the terminal: combining marks none, wide East Asian letters two. */
 export function widthOf(text: string): number {
