@@ -10,6 +10,9 @@ const MOST_PROBLEMS = 50;
 
 /** Why a text is not worth reading: too long, or no text at all. */
 export function refusedText(text: string, file: string, most = MOST_CHARACTERS): Problem | null {
+  // a caller without types
+  if (typeof text !== 'string')
+    return problem('no-text', { file }, typeof text, 'a text', 'Pass the text of the file.');
   if (text.length > most) {
     return problem(
       'file-too-long',

@@ -13,7 +13,8 @@ import type { PenScale } from '../report/mix.js';
 import { adviceHeld } from './advice.js';
 import type { Answer } from './answer.js';
 import type { BenchFiles } from './bench-files.js';
-import { Collected } from './collected.js';
+import type { Collected } from './collected.js';
+import { collecting } from './collecting.js';
 import { dosedRecipe, recipeReadBy } from './dosed-recipe.js';
 import { feedRequests, unjudged, warmthOf } from './feed-requests.js';
 import { type OpenBench, opened } from './opened.js';
@@ -65,7 +66,7 @@ export async function translateOthersAdvice(
 }
 
 async function wordsRead(files: BenchFiles, wishes: Wishes, catalog: Catalog) {
-  const collected = new Collected(files.problems);
+  const collected = collecting(files, wishes);
   const open = await opened(files, wishes, catalog, collected, { feed: false, shelf: false });
   if (open.feeds.length > 1) {
     const names = open.feeds.map((spec) => spec.name).join(', ');

@@ -5,7 +5,7 @@ import type { PenScale } from '../report/mix.js';
 import type { Answers } from './answer.js';
 import type { BenchFiles } from './bench-files.js';
 import { clash } from './clash.js';
-import { Collected } from './collected.js';
+import { collecting } from './collecting.js';
 import { dosesOfFeed } from './doses.js';
 import { askedOfMix, feedRequests, oneFeedOnly } from './feed-requests.js';
 import { feedWishes } from './feed-wishes.js';
@@ -24,7 +24,7 @@ export async function blendFeeds(
   wishes: Wishes,
   catalog: Catalog = shippedCatalog(),
 ): Promise<Answers<GivenResult | BlendResult> & { pen: PenScale | null }> {
-  const collected = new Collected(files.problems);
+  const collected = collecting(files, wishes);
   const open = await opened(files, wishes, catalog, collected);
   const which = feedWishes(wishes, collected);
   const requests = feedRequests(open, collected, askedOfMix(wishes, collected));

@@ -7,7 +7,7 @@ import type { PlannedFeed, PurchaseResult, PurchaseStep } from '../purchase/type
 import type { Answer } from './answer.js';
 import type { BenchFiles } from './bench-files.js';
 import { plannedFeeds, purchaseWishes, refusePurchaseWishes } from './buy-wishes.js';
-import { Collected } from './collected.js';
+import { collecting } from './collecting.js';
 import { CATALOG_CURRENCY, pricesInOtherCurrencies } from './currencies.js';
 import { feedRequests } from './feed-requests.js';
 import { feedWishes } from './feed-wishes.js';
@@ -43,7 +43,7 @@ export async function buyFor(
   { now, onStep, beside = true }: Search = {},
 ): Promise<Answer<PurchaseResult>> {
   const started = now?.() ?? 0;
-  const collected = new Collected(files.problems);
+  const collected = collecting(files, wishes);
   const open = await opened(files, wishes, catalog, collected);
   const requests = feedRequests(open, collected);
   const market = marketOf(files, catalog, open, collected);
@@ -120,7 +120,7 @@ export async function substitutesFor(
   catalog: Catalog = shippedCatalog(),
   { onStep }: Pick<Search, 'onStep'> = {},
 ): Promise<Answer<SubstitutesResult>> {
-  const collected = new Collected(files.problems);
+  const collected = collecting(files, wishes);
   const open = await opened(files, wishes, catalog, collected);
   const feeds = feedRequests(open, collected);
   const market = marketOf(files, catalog, open, collected);

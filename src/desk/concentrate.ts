@@ -9,7 +9,8 @@ import type { ConcentrateRequest } from '../stock/concentrate-request.js';
 import type { ConcentrateResult } from '../stock/concentrate-result.js';
 import type { Answers } from './answer.js';
 import type { BenchFiles } from './bench-files.js';
-import { Collected } from './collected.js';
+import type { Collected } from './collected.js';
+import { collecting } from './collecting.js';
 import { dosedRecipe, recipeReadBy } from './dosed-recipe.js';
 import { dosesOfFeed } from './doses.js';
 import { feedRequests, oneFeedOnly } from './feed-requests.js';
@@ -29,7 +30,7 @@ export async function concentrateFeed(
   wishes: Wishes,
   catalog: Catalog = shippedCatalog(),
 ): Promise<Answers<ConcentrateResult>> {
-  const collected = new Collected(files.problems);
+  const collected = collecting(files, wishes);
   const own = wishes.recipe !== undefined;
   const open = await opened(files, wishes, catalog, collected, { feed: !own, shelf: !own });
   const stock = stockWishes(wishes, collected);

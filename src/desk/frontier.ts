@@ -4,7 +4,7 @@ import type { FrontierResult } from '../feed/results.js';
 import type { Answers } from './answer.js';
 import type { BenchFiles } from './bench-files.js';
 import { clash } from './clash.js';
-import { Collected } from './collected.js';
+import { collecting } from './collecting.js';
 import { feedRequests, oneFeedOnly, warmthOf } from './feed-requests.js';
 import { opened } from './opened.js';
 import { shippedCatalog } from './shipped-catalog.js';
@@ -19,7 +19,7 @@ export async function frontierOf(
   wishes: Wishes,
   catalog: Catalog = shippedCatalog(),
 ): Promise<Answers<FrontierResult>> {
-  const collected = new Collected(files.problems);
+  const collected = collecting(files, wishes);
   const open = await opened(files, wishes, catalog, collected);
   const requests = feedRequests(open, collected, warmthOf(wishes, collected));
   oneFeedOnly(wishes, requests, collected);

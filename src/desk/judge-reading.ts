@@ -9,7 +9,8 @@ import { problem } from '../problem.js';
 import { type Litres, formatNumber, milliSiemensPerCm } from '../units/index.js';
 import type { Answer } from './answer.js';
 import type { BenchFiles } from './bench-files.js';
-import { Collected } from './collected.js';
+import type { Collected } from './collected.js';
+import { collecting } from './collecting.js';
 import { dosedRecipe, recipeReadBy } from './dosed-recipe.js';
 import { WHICH_FEED, feedWishes } from './feed-wishes.js';
 import { askedOfMix, feedRequests, refuseUnsized, unjudged } from './feed-requests.js';
@@ -35,7 +36,7 @@ export async function judgeReading(
   wishes: Wishes,
   catalog: Catalog = shippedCatalog(),
 ): Promise<Answer<MeterResult>> {
-  const collected = new Collected(files.problems);
+  const collected = collecting(files, wishes);
   const bare = wishes.recipe !== undefined;
   const open = await opened(files, wishes, catalog, collected, { feed: !bare, shelf: !bare });
   const pen = penUse(wishes, open.bench?.pen, collected);

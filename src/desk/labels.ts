@@ -7,7 +7,8 @@ import type { LabelsResult } from '../report/labels.js';
 import type { Answer } from './answer.js';
 import type { BenchFiles } from './bench-files.js';
 import { closeLabels } from './close-labels.js';
-import { Collected } from './collected.js';
+import type { Collected } from './collected.js';
+import { collecting } from './collecting.js';
 import { benchAndShelf } from './opened.js';
 import type { Shelf } from './shelf.js';
 import { shippedCatalog } from './shipped-catalog.js';
@@ -25,7 +26,7 @@ export async function labelsOf(
   wishes: Wishes,
   catalog: Catalog = shippedCatalog(),
 ): Promise<Answer<LabelsResult>> {
-  const collected = new Collected(files.problems);
+  const collected = collecting(files, wishes);
   const shelf: Shelf = wishes.catalog
     ? { name: 'the catalog', products: [...catalog.products, ...catalog.salts] }
     : readShelfAlone(files, catalog, collected);

@@ -5,7 +5,7 @@ import type { FeedRequest } from '../feed/request.js';
 import { mixingSheet, type SheetOfFeed } from '../sheet/mixing-sheet.js';
 import type { Answers } from './answer.js';
 import type { BenchFiles } from './bench-files.js';
-import { Collected } from './collected.js';
+import { collecting } from './collecting.js';
 import { dosesOfFeed } from './doses.js';
 import { type FeedWishes, feedWishes } from './feed-wishes.js';
 import { askedOfMix, feedRequests, oneFeedOnly, refuseUnsized } from './feed-requests.js';
@@ -27,7 +27,7 @@ export async function mixingSheets(
   wishes: Wishes,
   catalog: Catalog = shippedCatalog(),
 ): Promise<Answers<SheetOfFeed>> {
-  const collected = new Collected(files.problems);
+  const collected = collecting(files, wishes);
   const open = await opened(files, wishes, catalog, collected);
   const pen: Pen = open.bench?.pen ?? { reads: 'EC' };
   const date = collected.wish(wishes, 'date') ?? null;

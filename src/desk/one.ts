@@ -7,7 +7,8 @@ import { mixingSheet, type SheetOfFeed } from '../sheet/mixing-sheet.js';
 import type { Answer, Answers } from './answer.js';
 import type { BenchFiles } from './bench-files.js';
 import { clash } from './clash.js';
-import { Collected } from './collected.js';
+import type { Collected } from './collected.js';
+import { collecting } from './collecting.js';
 import { WEEKS } from './doses.js';
 import { askedOfMix, feedRequests } from './feed-requests.js';
 import { type FeedWishes, feedWishes } from './feed-wishes.js';
@@ -31,7 +32,7 @@ export async function oneForBench(
   wishes: Wishes,
   catalog: Catalog = shippedCatalog(),
 ): Promise<Answer<OneForBench>> {
-  const collected = new Collected(files.problems);
+  const collected = collecting(files, wishes);
   const open = await opened(files, wishes, catalog, collected);
   const which = feedWishes(wishes, collected);
   refuseBesideOne(wishes, collected);

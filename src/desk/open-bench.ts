@@ -2,7 +2,7 @@ import type { Catalog } from '../catalog/catalog.js';
 import type { FeedRequest } from '../feed/request.js';
 import type { Problem } from '../problem.js';
 import type { BenchFiles } from './bench-files.js';
-import { Collected } from './collected.js';
+import { collecting } from './collecting.js';
 import { askedOfMix, feedRequests } from './feed-requests.js';
 import { type OpenBench, opened } from './opened.js';
 import { shippedCatalog } from './shipped-catalog.js';
@@ -18,7 +18,7 @@ export async function openBench(
   wishes: Wishes,
   catalog: Catalog = shippedCatalog(),
 ): Promise<OpenBench & { requests: FeedRequest[]; warnings: readonly Problem[] }> {
-  const collected = new Collected(files.problems);
+  const collected = collecting(files, wishes);
   const open = await opened(files, wishes, catalog, collected);
   const requests = feedRequests(open, collected, askedOfMix(wishes, collected));
   return { ...open, requests, warnings: collected.settle() };

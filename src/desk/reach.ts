@@ -6,7 +6,8 @@ import { problem } from '../problem.js';
 import type { Answers } from './answer.js';
 import type { BenchFiles } from './bench-files.js';
 import { closeLabels } from './close-labels.js';
-import { Collected } from './collected.js';
+import type { Collected } from './collected.js';
+import { collecting } from './collecting.js';
 import { feedRequests } from './feed-requests.js';
 import { opened } from './opened.js';
 import { readShelf } from './shelf.js';
@@ -33,7 +34,7 @@ export async function reachOf(
   wishes: Wishes,
   catalog: Catalog = shippedCatalog(),
 ): Promise<ReachAnswer> {
-  const collected = new Collected(files.problems);
+  const collected = collecting(files, wishes);
   const open = await opened(files, wishes, catalog, collected);
   const requests = feedRequests(open, collected);
   const other = files.against === undefined ? null : readShelf(files.against, collected);

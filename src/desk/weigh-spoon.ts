@@ -9,7 +9,8 @@ import { formatNumber, scaleBy } from '../units/index.js';
 import type { Answer } from './answer.js';
 import type { BenchFiles } from './bench-files.js';
 import { closeLabels } from './close-labels.js';
-import { Collected } from './collected.js';
+import type { Collected } from './collected.js';
+import { collecting } from './collecting.js';
 import { type OpenBench, opened } from './opened.js';
 import { scaleOf } from './options/pen.js';
 import { penFactor, penWarmth } from './pen.js';
@@ -28,7 +29,7 @@ export async function weighSpoonByPen(
   wishes: Wishes,
   catalog: Catalog = shippedCatalog(),
 ): Promise<Answer<CalibrateResult>> {
-  const collected = new Collected(files.problems);
+  const collected = collecting(files, wishes);
   const open = await opened(files, wishes, catalog, collected, { feed: false, shelf: false });
   refuseIncomplete(wishes, collected);
   const scale = collected.wish(wishes, 'scale') ?? scaleOf(open.bench?.pen);

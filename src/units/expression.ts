@@ -188,7 +188,8 @@ function known(name: string, allowed: ReadonlySet<string>): string {
 
 function finite(value: unknown): number {
   if (typeof value === 'number' && isWithin('ruleNumber', value)) return value;
-  throw new NotLinear(`"${String(value)}"`, `a number ${rangeText('ruleNumber')}`, 'Write a plain number.');
+  const found = Number.isFinite(value) ? `"${String(value)}"` : 'a number too large to hold';
+  throw new NotLinear(found, `a number ${rangeText('ruleNumber')}`, 'Write a plain number.');
 }
 
 function bare(node: MathNode): MathNode {

@@ -14,6 +14,7 @@ const LARGE: [kind: Kind, text: string, code: string][] = [
   ['shelf', `id,form,K2O\n${'a,powder,20\n'.repeat(5001)}`, 'too-many-rows'],
   ['shelf', `id,form,K2O${',x'.repeat(200)}\na,powder,20${',1'.repeat(200)}\n`, 'too-many-columns'],
   ['shelf', `id,form,K2O\n${'a,powder,x\n'.repeat(60)}`, 'more-problems'],
+  ['shelf', 7 as never, 'no-text'],
   ['shelf', `id,form,K2O,notes\na,powder,20,${'.'.repeat(50_000)}\n`, 'cell-too-long'],
   ['shelf', 'id,form,K2O\na\u200bb,powder,20\n', 'name-invisible'],
   ['shelf', 'id,form,K2O,pack\na,powder,20,1e-100 g\n', 'amount-range'],
