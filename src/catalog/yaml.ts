@@ -101,7 +101,8 @@ export function contentOf(spot: Spot): unknown {
 /** Aliases are followed one node at a time, as `toJS` of a part does not know the anchors before it. */
 function plainOf(node: unknown, document: Document.Parsed): unknown {
   if (isAlias(node)) return plainOf(node.resolve(document), document);
-  if (isScalar(node)) return node.value;
+  // what no number holds stays as it was written
+  if (isScalar(node)) return typeof node.value === 'number' && !Number.isFinite(node.value) ? node.source : node.value;
   if (isSeq(node)) return node.items.map((item) => plainOf(item, document));
   if (!isMap(node)) return undefined;
   const map: Record<string, unknown> = Object.create(null);
