@@ -7,7 +7,7 @@ import { SHEET_FORMS } from './forms.js';
 import type { Io } from './io.js';
 import { readOutputs } from './outputs.js';
 import { renamed, retiredOf } from './retired.js';
-import { takenApart } from './taken-apart.js';
+import { switchValues, takenApart } from './taken-apart.js';
 
 /**
  * Reads a command's arguments by the table of options.
@@ -16,7 +16,7 @@ import { takenApart } from './taken-apart.js';
 export function readArguments(command: Command, argv: readonly string[], io?: Io): Given {
   const keys = new Map(takenBy(command).map((key) => [spelled(key), key]));
   const { parsed, loose } = takenApart(argv, keys, retiredOf(command.name));
-  const problems: Problem[] = [];
+  const problems: Problem[] = switchValues(argv, keys);
   const words: Record<string, unknown> = {};
   for (const [name, value] of Object.entries(parsed)) {
     if (name === '_' || name === 'h' || value === undefined) continue;

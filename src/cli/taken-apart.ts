@@ -1,5 +1,6 @@
 import Parser from 'yargs-parser';
 import { type OptionKey, optionNamed } from '../desk/options/table.js';
+import { type Problem, problem } from '../problem.js';
 
 /** A command line by its options and operands, judged by nobody yet; words with a sign that belong to no option are loose. */
 export function takenApart(
@@ -49,3 +50,12 @@ function tellSigns(
   }
   return { words, loose };
 }
+
+/** Switches that were given a value, as in `--json=x`: what was meant by it nobody knows. */
+export const switchValues = (argv: readonly string[], keys: ReadonlyMap<string, OptionKey>): Problem[] =>
+  argv.flatMap((word) => {
+    const name = /^--([\w-]+)=/.exec(word)?.[1];
+    const key = name === undefined ? undefined : keys.get(name);
+    if (key === undefined || optionNamed(key).value !== undefined) return [];
+    return [problem('switch-value', { field: `--${name}` }, word.slice(0, 60), `--${name} alone`, `Write --${name}.`)];
+  });

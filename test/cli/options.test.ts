@@ -15,6 +15,10 @@ const codes = (argv: string[]): string[] => {
 };
 
 describe('arguments', () => {
+  it('a switch takes no value', () => {
+    expect(codes(['--json=x'])).toEqual(['switch-value Write --json.']);
+  });
+
   it('are read as written, repeated ones in order', () => {
     const given = readArguments(blendCommand, [
       '--plants',
