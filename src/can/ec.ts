@@ -44,10 +44,7 @@ export function usualIons(product: ClosedProduct, which: MakeUp): Ions {
   return product.measuredIons ?? usualOf(product, which);
 }
 
-/**
- * What the prediction for a can allows for: what nine of ten jars with a list hold, and every plausible counter-ion of a label
- * without one, which is no chance.
- */
+/** What the prediction for a can allows for: what nine of ten jars with a list hold, and what is likely behind a label without one. */
 export function openIons(product: ClosedProduct, which: MakeUp): Ions {
   const ions = product.ions;
   return ions.from === 'sources' ? usualOf(product, which) : ions[which];

@@ -27,7 +27,7 @@ export interface InTheCan {
 
 /**
  * Conductivity, pH, potential acidity and precipitation of a mix by the full model. Ranges span what labels
- * usually hold by the salts they name, every plausible counter-ion where they name none, and the error of the model.
+ * usually hold by the salts they name, what is likely where they name none, and the error of the model.
  */
 export function inTheCan(
   amounts: Amounts,

@@ -11,7 +11,7 @@ export function sourcesWarnings({ disagreement, where }: ClosedProduct): Problem
       { ...where, field: 'derived_from' },
       disagreementSays(disagreement),
       'salts that can make the analysis',
-      'Copy the whole list of sources; until then every plausible counter-ion is allowed for.',
+      'Copy the whole list of sources; until then the label counts as one without a list.',
     ),
   ];
 }

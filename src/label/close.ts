@@ -1,7 +1,9 @@
 import type { Ions } from '../chemistry/ions.js';
+import { linearEcOfIons } from '../chemistry/linear-ec.js';
 import type { Composition } from './composition.js';
 import { ClosedProduct, type ClosedLabel, type Disagreement } from './closed-product.js';
-import { type Ends, ionsOfFormula, ionsOfLabel, type ProductIons } from './counter-ions.js';
+import { type Ends, ionsOfFormula, ionsOfLabel, ionsTold, type ProductIons } from './counter-ions.js';
+import type { LikelyMakeUps } from './likely-make-ups.js';
 import { measuredIons } from './measured-ions.js';
 import { narrowed } from './narrow.js';
 import type { Product } from './product.js';
@@ -75,25 +77,21 @@ interface Closure {
 function closureOf(label: ClosedFrom, said: Solved | undefined): Closure {
   const { composition, derivedFrom } = label;
   if (said === undefined) return { composition, ions: bareIons(label) };
-  const { bySources, span } = said;
+  const { bySources, open, likely } = said;
   if (bySources?.verdict === 'closed') {
-    const { open, likely, value, ends, usual } = bySources;
+    const { open: byList, likely: nearest, value, ends, usual } = bySources;
     return {
-      composition: narrowed(composition, open, likely, 'sources'),
+      composition: narrowed(composition, byList, nearest, 'sources'),
       ions: { value, ...ends, usual, from: 'sources' },
     };
   }
   // what a list ruled out that cannot be believed, or that is no longer there, is possible again
   const bare = bySources === null && derivedFrom.length > 0 ? label : withoutList(label);
-  const ions = bareIons(bare);
+  const charges = bareIons(bare);
   const off = bySources === null ? {} : { disagreement: bySources.off };
-  if (span === null) return { composition: bare.composition, ions, ...off };
-  const narrow = narrowed(bare.composition, span.open, ions.value, 'label alone');
-  const { leastConductive, mostConductive, acid, alkaline, value } = ions;
-  // by far most makers name a sodium salt, and do not mix one with chlorides (common practice, no source)
-  const usual = { leastConductive, mostConductive, acid, alkaline };
-  const ends = { ...span.ends, ...lessExtreme(ions, span.ends) };
-  return { composition: narrow, ions: { value, ...ends, usual, from: ions.from }, ...off };
+  const ions = likely === null ? charges : likelyIons(likely, charges, ionsTold(bare.composition));
+  if (open === null) return { composition: bare.composition, ions, ...off };
+  return { composition: narrowed(bare.composition, open, ions.value, 'label alone'), ions, ...off };
 }
 
 /** By the formula, else by the charges that the figures leave over. */
@@ -112,12 +110,20 @@ function withoutList(label: ClosedFrom): ClosedFrom {
 }
 
 /**
- * pH without a list: neither an acid that the charges leave over but no plausible salt brings, nor a trace of acid that the figures hide,
+ * pH without a list: neither an acid that the charges leave over but no likely salt brings, nor a trace of acid that the figures hide,
  * which would move the pH of nearly pure water by a unit.
  */
-function lessExtreme(charges: Ends<Ions>, salts: Ends<Ions>): Pick<Ends<Ions>, 'acid' | 'alkaline'> {
+function likelyIons({ value, ends }: LikelyMakeUps, charges: ProductIons, told: Ions | null): ProductIons {
+  const acid = charges.acid.alkalinity > ends.acid.alkalinity ? charges.acid : ends.acid;
+  const alkaline = charges.alkaline.alkalinity < ends.alkaline.alkalinity ? charges.alkaline : ends.alkaline;
+  return { value: told ?? value, ...widened(ends, told ?? value), acid, alkaline, from: 'label alone' };
+}
+
+/** The ends, or what lies beyond them. */
+function widened(ends: Ends<Ions>, ions: Ions): Pick<Ends<Ions>, 'leastConductive' | 'mostConductive'> {
+  const ec = linearEcOfIons(ions);
   return {
-    acid: charges.acid.alkalinity > salts.acid.alkalinity ? charges.acid : salts.acid,
-    alkaline: charges.alkaline.alkalinity < salts.alkaline.alkalinity ? charges.alkaline : salts.alkaline,
+    leastConductive: ec < linearEcOfIons(ends.leastConductive) ? ions : ends.leastConductive,
+    mostConductive: ec > linearEcOfIons(ends.mostConductive) ? ions : ends.mostConductive,
   };
 }

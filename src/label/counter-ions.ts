@@ -11,7 +11,7 @@ export interface ProductIons extends Ends<Ions> {
   value: Ions;
   /** The same ends for nine of ten products with such a label; absent where they are the same. */
   usual?: Ends<Ions>;
-  /** A formula settles everything; a list of sources nearly so; a bare label is closed by every plausible counter-ion. */
+  /** A formula settles everything; a list of sources nearly so; a bare label is closed by what is likely behind it. */
   from: 'formula' | 'sources' | 'label alone';
 }
 
@@ -60,6 +60,15 @@ export function ionsOfLabel({ content }: Composition): ProductIons {
   };
 }
 
+/** The ions of the figures themselves, where all nitrogen has a form and the charges balance within rounding: then the label tells all that conducts. */
+export function ionsTold({ content }: Composition): Ions | null {
+  const [none, all] = [strong(content, 0), strong(content, 1)];
+  if (all.NO3 + all.NH4 > (none.NO3 + none.NH4) * (1 + ROUNDING)) return null;
+  const { cations, anions } = chargesOf(none);
+  if (!(cations > 0) || Math.abs(cations - anions) > ROUNDING * Math.max(cations, anions)) return null;
+  return balanced(none, { SO4: 0, Cl: 0, Na: 0 }, 'even');
+}
+
 type Strong = Exclude<keyof Ions, 'alkalinity'>;
 const STRONG = Object.keys(CHARGES) as Strong[];
 const ROUNDING = 0.03;
@@ -84,8 +93,7 @@ function balanced(
   room: Record<'SO4' | 'Cl' | 'Na', number>,
   by: 'even' | 'chloride' | 'alkali' | 'acid',
 ): Ions {
-  const cations = STRONG.reduce((sum, ion) => sum + Math.max(0, CHARGES[ion]) * ions[ion], 0);
-  const anions = STRONG.reduce((sum, ion) => sum + Math.max(0, -CHARGES[ion]) * ions[ion], 0);
+  const { cations, anions } = chargesOf(ions);
   const left = cations - anions;
   if (Math.abs(left) <= ROUNDING * Math.max(cations, anions)) {
     return left > 0 ? { ...ions, Cl: ions.Cl + left } : { ...ions, Na: ions.Na - left };
@@ -105,6 +113,11 @@ function balanced(
     alkalinity: left - chloride - 2 * sulfate - more,
   };
 }
+
+const chargesOf = (ions: Ions): { cations: number; anions: number } => ({
+  cations: STRONG.reduce((sum, ion) => sum + Math.max(0, CHARGES[ion]) * ions[ion], 0),
+  anions: STRONG.reduce((sum, ion) => sum + Math.max(0, -CHARGES[ion]) * ions[ion], 0),
+});
 
 /** Part of the way from one make-up to another; whole make-ups all, so the charges of what lies between balance too. */
 export function between(from: Ions, to: Ions, share: number): Ions {

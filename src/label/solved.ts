@@ -2,7 +2,8 @@ import type { Ions } from '../chemistry/ions.js';
 import { NUTRIENTS, type Nutrient, type PerNutrient } from '../chemistry/nutrients.js';
 import type { Ends } from './counter-ions.js';
 import type { Label } from './product.js';
-import { closeBySources, type Impossible, spanOfCounterIons } from './undeclared-by-sources.js';
+import { type LikelyMakeUps, likelyMakeUps } from './likely-make-ups.js';
+import { closeBySources, type Impossible, openByCounterIons } from './undeclared-by-sources.js';
 
 /**
  * What the programs of a label say: all of its closure that has to be solved, as plain data, so that what is known of a label can be
@@ -11,8 +12,10 @@ import { closeBySources, type Impossible, spanOfCounterIons } from './undeclared
 export interface Solved {
   /** By the salts it names; null where there is no list, or none that can be used. */
   bySources: SolvedBySources | Impossible | null;
-  /** By every plausible counter-ion, where its list does not close it; null where none of them make the analysis. */
-  span: { open: Open; ends: Ends<Ions> } | null;
+  /** What every plausible counter-ion leaves open, where its list does not close it; null where none of them make the analysis. */
+  open: Open | null;
+  /** By the make-ups that are likely where its list does not close it; null where there are none. */
+  likely: LikelyMakeUps | null;
 }
 
 interface SolvedBySources {
@@ -36,10 +39,10 @@ export async function solveLabel({ composition, derivedFrom, density }: Asked): 
     const { open, nearest, usual } = bySources;
     const { mg: likely, ions: value } = nearest;
     const of = { verdict: 'closed' as const, open, likely, value, ends: endsOf(bySources), usual };
-    return { bySources: of, span: null };
+    return { bySources: of, open: null, likely: null };
   }
-  const span = await spanOfCounterIons(composition, density);
-  return { bySources, span: span && { open: span.open, ends: endsOf(span) } };
+  const open = await openByCounterIons(composition, density);
+  return { bySources, open, likely: await likelyMakeUps(composition, derivedFrom, density) };
 }
 
 /** What the programs of labels say, by `labelKey`; a formula needs none. */

@@ -8,6 +8,10 @@ import type { NitrogenForm } from './left-open.js';
 
 /** What one mg of a dry source brings: mg of nutrients as a label claims them, and ions in mmol. */
 export interface Source {
+  /** Without water of crystallisation. */
+  formula: string;
+  /** mg as it is usually sold, with its water of crystallisation. */
+  asSold: number;
   mg: PerNutrient<number>;
   ions: Ions;
   /** The linear estimate of what it adds to the EC of a litre, mS/cm. */
@@ -101,10 +105,25 @@ function sourceOf(text: string): Source {
     return n === 'N' ? mg.N - mg['other-N'] : 0;
   };
   const ions = inMmol(ionsPerGram(read));
-  const source = { mg: perNutrient((n) => claimed(n) / 1000), ions, conducts: linearEcOfIons(ions) };
+  const source = {
+    formula: text,
+    asSold: asSold(text),
+    mg: perNutrient((n) => claimed(n) / 1000),
+    ions,
+    conducts: linearEcOfIons(ions),
+  };
   SOURCES.set(text, source);
   return source;
 }
+
+/** mg of a salt as it is usually sold for one mg of it dry: of several hydrates the one that we print first. */
+function asSold(dry: string): number {
+  SOLD ??= new Map([...allSalts()].reverse().map(({ formula: text }) => [withoutWater(text), text]));
+  const sold = SOLD.get(dry);
+  return sold === undefined ? 1 : formula(sold).molarMass / formula(dry).molarMass;
+}
+
+let SOLD: ReadonlyMap<string, string> | undefined;
 
 const SOURCES = new Map<string, Source>();
 const CHELATORS = /C10H12N2O8/;
@@ -114,6 +133,8 @@ const inMmol = (perGram: Ions): Ions =>
 
 /** Protein is 16 % nitrogen (the Kjeldahl factor 6.25). */
 const PROTEIN: Source = {
+  formula: 'protein',
+  asSold: 1,
   mg: perNutrient((n) => (n === 'N' || n === 'other-N' ? 0.16 : 0)),
   ions: { K: 0, Ca: 0, Mg: 0, Na: 0, NH4: 0, NO3: 0, P: 0, SO4: 0, Cl: 0, alkalinity: 0 },
   conducts: 0,

@@ -13,6 +13,7 @@ import {
   massOf,
   nearestMakeUp,
   unclaimed,
+  USUAL_SHARE,
 } from './undeclared-program.js';
 import type { Composition } from './composition.js';
 import { between, type Ends } from './counter-ions.js';
@@ -78,7 +79,7 @@ export async function closeBySources(
   const value = await amongNearest(sources, near, nearest);
 
   const { least, end } = endsOf(sources, makeUpsWithin(sources, figures, others, mass));
-  const span = await spanOf(composition, sources, { least, end }, () => true);
+  const span = await spanOf(composition, sources, { least, end });
   const alkali = sources.some((s) => s.ions.alkalinity !== 0);
   const acid = alkali ? await end((s) => s.ions.alkalinity) : value.ions;
   const alkaline = alkali ? await end((s) => -s.ions.alkalinity) : value.ions;
@@ -122,13 +123,6 @@ async function amongNearest(
 const NO_FARTHER = 1e-6;
 const ALIKE = 1e-3;
 
-/**
- * An allowance is the limit of the law and no usual error: it is taken as two standard deviations of one figure. Where all figures are at their limits at
- * once, the three or four that decide stray each for itself, so that end lies about four of its own standard deviations out (2·√4),
- * and nine of ten products within 1.645 of them.
- */
-const USUAL_SHARE = 1.645 / 4;
-
 /** Where even the nearest make-up lies farther from a figure than is usual: part of the way from it to the ends. */
 async function usualEnds(value: Ions, ends: Ends<Ions>, alkali: boolean, end: End): Promise<Ends<Ions>> {
   const [leastConductive, mostConductive] = [await end(conduct), await end((s) => -conduct(s))];
@@ -145,20 +139,18 @@ async function usualEnds(value: Ions, ends: Ends<Ions>, alkali: boolean, end: En
 }
 
 /**
- * The same ends for a label without a list that can be used: over all amounts of every plausible source. Null where none of them make
- * the analysis.
+ * What a label without a list that can be used leaves open of what labels may be silent on: over all amounts of every plausible source.
+ * Null where none of them make the analysis.
  */
-export async function spanOfCounterIons(composition: Composition, density?: number): Promise<WholeSpan | null> {
+export async function openByCounterIons(composition: Composition, density?: number): Promise<Span['open'] | null> {
   const sources = plausibleSources(composition);
   if (sources.length === 0) return null;
   const mass = massOf(composition, density);
   const figures = figuresOf(composition, mass);
   const others = unclaimed(composition, sources, mass, true);
-  const ends = endsOf(sources, makeUpsWithin(sources, figures, others, mass));
-  const { end } = ends;
-  const span = await spanOf(composition, sources, ends, (n) => SILENT.has(n));
-  const [acid, alkaline] = [await end((s) => s.ions.alkalinity), await end((s) => -s.ions.alkalinity)];
-  return span && acid && alkaline && { ...span, acid, alkaline };
+  return openOf(composition, sources, endsOf(sources, makeUpsWithin(sources, figures, others, mass)), (n) =>
+    SILENT.has(n),
+  );
 }
 
 /** The ions of the make-up with the least sum of a figure per mg of source. */
@@ -182,14 +174,18 @@ function endsOf(sources: readonly Source[], program: LinearProgram): EndsOf {
   };
 }
 
-async function spanOf(
+async function spanOf(composition: Composition, sources: readonly Source[], ends: EndsOf): Promise<Span | null> {
+  const [leastConductive, mostConductive] = [await ends.end(conduct), await ends.end((s) => -conduct(s))];
+  const open = await openOf(composition, sources, ends, () => true);
+  return leastConductive && mostConductive && open && { leastConductive, mostConductive, open };
+}
+
+async function openOf(
   { content }: Composition,
   sources: readonly Source[],
-  { least, end }: EndsOf,
+  { least }: EndsOf,
   asked: (nutrient: Nutrient) => boolean,
-): Promise<Span | null> {
-  const [leastConductive, mostConductive] = [await end(conduct), await end((s) => -conduct(s))];
-  if (!leastConductive || !mostConductive) return null;
+): Promise<Span['open'] | null> {
   const open = new Map<Nutrient, { low: number; high: number }>();
   for (const nutrient of NUTRIENTS.filter((n) => content[n].stated === null && asked(n))) {
     const brought = sources.some((s) => s.mg[nutrient] > 0);
@@ -198,7 +194,7 @@ async function spanOf(
     if (low === null || high === null) return null;
     open.set(nutrient, { low: Math.max(0, low), high: Math.max(0, -high) });
   }
-  return { leastConductive, mostConductive, open };
+  return open;
 }
 
 const conduct = ({ conducts }: Source): number => conducts;

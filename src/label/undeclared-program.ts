@@ -62,6 +62,13 @@ export function figuresOf({ content, printed }: Composition, { whole }: Mass, sh
   });
 }
 
+/**
+ * An allowance is the limit of the law and no usual error: it is taken as two standard deviations of one figure. Where all figures are at their limits at
+ * once, the three or four that decide stray each for itself, so that end lies about four of its own standard deviations out (2·√4),
+ * and nine of ten products within 1.645 of them.
+ */
+export const USUAL_SHARE = 1.645 / 4;
+
 /** What stands for the mg of a source, by its place in the list. */
 const sourceColumn = (index: number): string => `s${index}`;
 

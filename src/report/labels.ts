@@ -60,7 +60,7 @@ const EC_FROM: Readonly<Record<LabelFacts['ec']['from'], string>> = {
   measured: 'measurement, as the shelf says',
   formula: 'its formula',
   sources: 'the salts it names',
-  'label alone': 'every counter-ion that the label allows',
+  'label alone': 'what makers are likely to put behind such a label',
 };
 
 /** `about 0.979 mS/cm (0.941 to 1.06) from 1 g/L, by the salts it names`. */

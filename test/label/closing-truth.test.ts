@@ -86,9 +86,10 @@ describe('what a label does not declare lies inside what closing it tells', () =
       }
       const { leastConductive, mostConductive, from, usual } = closed.ions;
       expect(from, made.text).toBe(how.listed ? 'sources' : 'label alone');
+      // without a list EC goes by what is likely: likely-make-ups.test.ts
+      if (!how.listed) continue;
       expect(made.ec, made.text).toBeGreaterThanOrEqual(linearEcOfIons(leastConductive) - 1e-6);
       expect(made.ec, made.text).toBeLessThanOrEqual(linearEcOfIons(mostConductive) + 1e-6);
-      if (!how.listed) continue;
       // what a can's prediction counts holds whatever printing hides
       expect(made.ec, made.text).toBeGreaterThanOrEqual(linearEcOfIons(usual!.leastConductive) - 1e-6);
       expect(made.ec, made.text).toBeLessThanOrEqual(linearEcOfIons(usual!.mostConductive) + 1e-6);
