@@ -9,10 +9,34 @@ import type { Wishes } from './wishes.js';
 
 /** The requests of all feeds that are meant, each with what is asked of the mix. */
 export function feedRequests(open: OpenBench, collected: Collected, asked: AskedOfMix = {}): FeedRequest[] {
+  refuseTooMuch(open, collected);
   return open.feeds.flatMap((spec) => {
     const request = requestOf(spec, open, collected);
     return request ? [{ ...request, ...asked }] : [];
   });
+}
+
+/**
+ * Feeds times products that one command takes on: minutes of work. It is counted, not timed, so that a question is answered, or not, on every
+ * machine alike.
+ */
+const MOST_WORK = 25_000;
+/** What a feed costs beside its products. */
+const OWN_WORK = 40;
+
+function refuseTooMuch({ feeds, shelf }: OpenBench, collected: Collected): void {
+  const products = shelf.products.length;
+  if (feeds.length <= 1 || feeds.length * (OWN_WORK + products) <= MOST_WORK) return;
+  const most = Math.max(1, Math.floor(MOST_WORK / (OWN_WORK + products)));
+  collected.add(
+    problem(
+      'too-much',
+      { field: '--feed' },
+      `${feeds.length} feeds of ${products} products each`,
+      `at most ${most} of them at once`,
+      'Name one with --feed, or leave out products with --without.',
+    ),
+  );
 }
 
 /** What is asked of a mix beside its limits. */
