@@ -23,8 +23,10 @@ export interface PhLine {
   value: number;
   low: number;
   high: number;
-  /** As mixed, before carbon dioxide leaves or enters; null in water with next to no alkalinity, where air decides within minutes. */
-  asMixed: number | null;
+  /** As mixed, with the carbon dioxide that the water brought, before any leaves or enters. */
+  asMixed: number;
+  /** False where traces of acid or alkali move it: less than half a meq/L of alkalinity. */
+  buffered: boolean;
 }
 
 /** Potential acidity of the feed solution, mg CaCO3 per litre: what it does to the pH of a medium over time. Negative is basicity. */

@@ -1,9 +1,11 @@
+import { WEAK_ACIDS } from '../chemistry/ions.js';
+
 /**
- * Ions in mmol per litre; `HCO3` is alkalinity in meq, counted from H2PO4− and H2CO3. The unit of `solutionChemistry`.
+ * Ions in mmol per litre, weak acids whatever protons they hold; `HCO3` is alkalinity in meq, counted as in `Ions`. The unit of `solutionChemistry`.
  */
 export type SolutionIons = Record<(typeof SOLUTION_IONS)[number], number>;
 
-export const SOLUTION_IONS = ['K', 'Ca', 'Mg', 'Na', 'NH4', 'NO3', 'P', 'SO4', 'Cl', 'HCO3'] as const;
+export const SOLUTION_IONS = ['K', 'Ca', 'Mg', 'Na', 'NH4', 'NO3', 'P', 'SO4', 'Cl', 'HCO3', ...WEAK_ACIDS] as const;
 
 /** What is asked of the chemistry of a solution; `saturation` holds the saturation index, log10(ion product / solubility product). */
 export type Chemistry = (

@@ -1,5 +1,7 @@
 import { meqPerLitreOf } from '../chemistry/acidity.js';
 import { NONE } from '../chemistry/conductivity.js';
+import { carbonOf } from '../chemistry/solution/index.js';
+import { pow } from '../units/elementary.js';
 import { type Ions, ionsFromNutrients } from '../chemistry/ions.js';
 import type { ClosedProduct } from '../label/closed-product.js';
 import type { ProductIons } from '../label/counter-ions.js';
@@ -29,8 +31,26 @@ export function ionsOfMix(
 
 /** mmol/L and alkalinity of a source water, as analysed. */
 export function ionsOfWater(water: Water): Ions {
-  return { ...ionsFromNutrients(water.mgPerLitre), alkalinity: meqPerLitreOf(water.alkalinity) };
+  const alkalinity = meqPerLitreOf(water.alkalinity);
+  return { ...ionsFromNutrients(water.mgPerLitre), alkalinity, carbonate: carbonateOf(alkalinity, water.pH) };
 }
+
+/**
+ * Carbonate that a water brings, mmol/L: by its alkalinity and its pH where it is known, else at the pH of most taps; pure water and rain
+ * hold the little carbon dioxide of the air.
+ */
+function carbonateOf(alkalinity: number, pH: number | undefined): number {
+  if (pH !== undefined && alkalinity > 0) return carbonOf(alkalinity, pH);
+  return Math.max(carbonOf(alkalinity, USUAL_PH), alkalinity + FROM_AIR);
+}
+
+/** pH of most taps, for one whose pH nobody measured (common practice, no source). */
+const USUAL_PH = 7.6;
+/** mmol/L of CO2 in water at rest with the air at 25 °C: Henry's constant 10^−1.468 at 10^−3.38 atm (catalog/aqueous.json). */
+const FROM_AIR = 1000 * pow(10, -1.468 - 3.38);
+
+/** Pure water, at rest with the air. */
+export const PURE_WATER: Ions = { ...NONE, carbonate: FROM_AIR };
 
 /**
  * The ions by which a product conducts. A measured `ec` overrides the prediction.

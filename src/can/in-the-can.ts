@@ -3,7 +3,7 @@ import type { Water } from '../label/product.js';
 import type { Ions } from '../chemistry/ions.js';
 import { acidityOf, type Totals } from './acidity.js';
 import { ionSourceOf, ionSourceOfWater } from './ion-sources.js';
-import { type IonSource, type CloudingLine, cloudingOf } from './clouding.js';
+import { type Clouding, type IonSource, type CloudingLine, cloudingOf } from './clouding.js';
 import { solutionChemistry } from '../chemistry/solution/index.js';
 import { chemistryOf } from '../chemistry/conductivity.js';
 import { conductingIons, ionsOfMix, ionsOfWater, type MakeUp, openIons } from './ec.js';
@@ -50,6 +50,7 @@ export function inTheCan(
   const ec = spread(ecs);
   const products = productsIn(amounts, shelf);
   const undiluted = meetings(products, solutionChemistry);
+  const clouding = cloudingOf([...products, ...watersIn(amounts, waters)], solutionChemistry, temperatureC ?? 25);
   return {
     ec,
     ...(at === null
@@ -65,10 +66,10 @@ export function inTheCan(
     ph: phOf(
       open.map((c) => c.pH),
       real[0]!,
+      clouding,
     ),
     acidity: acidityOf(totals, real, waterAlkalinity(amounts, waters)),
-    precipitation: cloudingOf([...products, ...watersIn(amounts, waters)], solutionChemistry, temperatureC ?? 25)
-      .minerals,
+    precipitation: clouding.minerals,
     ...(undiluted.length === 0 ? {} : { meetings: undiluted }),
   };
 }
@@ -91,12 +92,13 @@ function spread([value, ...others]: readonly MilliSiemensPerCm[]): Omit<EcLine, 
   };
 }
 
-function phOf(open: readonly number[], ions: Ions): PhLine {
+function phOf(open: readonly number[], ions: Ions, { pH }: Clouding): PhLine {
   return {
     value: open[0]!,
     low: Math.min(...open) - PH_ERROR,
     high: Math.max(...open) + PH_ERROR,
-    asMixed: ions.alkalinity >= BUFFERED ? chemistryOf(ions, { air: false }).pH : null,
+    asMixed: pH,
+    buffered: ions.alkalinity >= BUFFERED,
   };
 }
 

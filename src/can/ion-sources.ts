@@ -2,7 +2,7 @@ import type { ClosedProduct } from '../label/closed-product.js';
 import type { Water } from '../label/product.js';
 import { type Ions, mmolPerMg } from '../chemistry/ions.js';
 import { type IonSource, type SolutionIons, times } from './clouding.js';
-import { ionsOfWater } from './ec.js';
+import { ionsOfWater, PURE_WATER } from './ec.js';
 
 /** What a product brings at so many g or mL per litre. */
 export function ionSourceOf(product: ClosedProduct, perLitre: number): IonSource {
@@ -20,6 +20,14 @@ export function ionSourceOf(product: ClosedProduct, perLitre: number): IonSource
 export function ionSourceOfWater(water: Water, share: number): IonSource {
   return { kind: 'water', id: water.id, name: water.name, ions: times(inSolution(ionsOfWater(water)), share) };
 }
+
+/** A litre of pure water. */
+export const pureWater = (): IonSource => ({
+  kind: 'water',
+  id: 'pure',
+  name: 'pure water',
+  ions: inSolution(PURE_WATER),
+});
 
 const OPEN = ['SO4', 'HCO3'] as const;
 

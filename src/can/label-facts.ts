@@ -4,7 +4,7 @@ import type { Ions } from '../chemistry/ions.js';
 import { type SolutionChemistry, solutionChemistry } from '../chemistry/solution/index.js';
 import { type MilliSiemensPerCm, milliSiemensOf, milliSiemensPerCm } from '../units/index.js';
 import { saltsIn } from './acidity.js';
-import { ionSourceOf } from './ion-sources.js';
+import { ionSourceOf, pureWater } from './ion-sources.js';
 import { type CloudingLine, cloudingOf } from './clouding.js';
 import { chemistryOf, conductivity, NONE } from '../chemistry/conductivity.js';
 import { conductingIons, type MakeUp } from './ec.js';
@@ -19,8 +19,8 @@ export interface LabelFacts {
     high: MilliSiemensPerCm;
     from: 'measured' | 'formula' | 'sources' | 'label alone';
   };
-  /** In pure water that has stood open to air: an estimate, with the error of the model. */
-  ph: { value: number; low: number; high: number };
+  /** In pure water that has stood open to air: an estimate, with the error of the model; `asMixed` in pure water just drawn. */
+  ph: { value: number; low: number; high: number; asMixed: number };
   /** What comes out of it in pure water by itself. */
   precipitation: CloudingLine[];
   /** Potential acidity, g CaCO3 per kg (or per litre of a liquid); negative is basic. */
@@ -31,6 +31,7 @@ export interface LabelFacts {
 export function labelFacts(product: ClosedProduct): LabelFacts {
   const { N } = product.composition.content;
   const chemistry = chemistryOfEach();
+  const clouding = cloudingOf([ionSourceOf(product, 1), pureWater()], solutionChemistry);
   const read = (['value', 'leastConductive', 'mostConductive'] as const).map((which) => {
     const { ec25 } = chemistry(conductingIons(product, which));
     return netEc(milliSiemensOf(ec25), product);
@@ -42,8 +43,8 @@ export function labelFacts(product: ClosedProduct): LabelFacts {
       high: milliSiemensPerCm(Math.max(...read)),
       from: product.ec === undefined ? product.ions.from : 'measured',
     },
-    ph: phOf(MAKE_UPS.map((which) => chemistry(product.ions[which]).pH)),
-    precipitation: cloudingOf([ionSourceOf(product, 1)], solutionChemistry).minerals,
+    ph: { ...phOf(MAKE_UPS.map((which) => chemistry(product.ions[which]).pH)), asMixed: clouding.pH },
+    precipitation: clouding.minerals,
     acidity: potentialAcidity({ ...saltsIn(product.ions.value), N: N.stated ?? N.low }),
   };
 }
@@ -68,7 +69,7 @@ function netEc(mSPerCm: MilliSiemensPerCm, { ec }: ClosedProduct): MilliSiemensP
 let bare: number | undefined;
 
 /** Over every make-up that the label allows. */
-function phOf(all: readonly number[]): LabelFacts['ph'] {
+function phOf(all: readonly number[]): Omit<LabelFacts['ph'], 'asMixed'> {
   return { value: all[0]!, low: Math.min(...all) - PH_ERROR, high: Math.max(...all) + PH_ERROR };
 }
 

@@ -21,4 +21,20 @@ export function conductivity(ions: Ions): MilliSiemensPerCm {
 }
 
 /** Pure water. */
-export const NONE: Ions = { K: 0, Ca: 0, Mg: 0, Na: 0, NH4: 0, NO3: 0, P: 0, SO4: 0, Cl: 0, alkalinity: 0 };
+export const NONE: Ions = {
+  K: 0,
+  Ca: 0,
+  Mg: 0,
+  Na: 0,
+  NH4: 0,
+  NO3: 0,
+  P: 0,
+  SO4: 0,
+  Cl: 0,
+  alkalinity: 0,
+  carbonate: 0,
+  silicate: 0,
+  borate: 0,
+  citrate: 0,
+  acetate: 0,
+};

@@ -4,7 +4,8 @@ import { atomicWeight } from './weights.js';
 
 /**
  * The ions of a solution: mmol of each (NO3 and NH4 as ions, P as total phosphate, SO4 as total sulfur) and `alkalinity` in meq.
- * The zero level of alkalinity is H2PO4−, H2CO3 and H4SiO4: K2HPO4 and KOH bring +1, K2CO3 +2, H3PO4 and HNO3 −1.
+ * The zero level of alkalinity is H2PO4−, H2CO3, H4SiO4, B(OH)3, citrate 2− and acetate 1−: K2HPO4 and KOH bring +1, K2CO3 +2, H3PO4 and
+ * HNO3 −1. What of it stands behind weak acids beside phosphate is told by their mmol, whatever protons they hold.
  */
 export interface Ions {
   K: number;
@@ -17,10 +18,22 @@ export interface Ions {
   SO4: number;
   Cl: number;
   alkalinity: number;
+  /** carbonate, bicarbonate and carbon dioxide together */
+  carbonate: number;
+  silicate: number;
+  borate: number;
+  citrate: number;
+  acetate: number;
 }
 
+export const WEAK_ACIDS = ['carbonate', 'silicate', 'borate', 'citrate', 'acetate'] as const;
+export type WeakAcid = (typeof WEAK_ACIDS)[number];
+
+/** Ions that are counted as a nutrient each. */
+export type StrongIon = Exclude<keyof Ions, 'alkalinity' | WeakAcid>;
+
 /** Charge of each strong ion; phosphate counts as H2PO4−. */
-export const CHARGES: Readonly<Record<Exclude<keyof Ions, 'alkalinity'>, number>> = {
+export const CHARGES: Readonly<Record<StrongIon, number>> = {
   K: 1,
   Ca: 2,
   Mg: 2,
@@ -33,7 +46,7 @@ export const CHARGES: Readonly<Record<Exclude<keyof Ions, 'alkalinity'>, number>
 };
 
 /** Which nutrient an ion is counted as, in order of `CHARGES`. */
-export const ION_NUTRIENTS: Readonly<Record<Exclude<keyof Ions, 'alkalinity'>, Nutrient>> = {
+export const ION_NUTRIENTS: Readonly<Record<StrongIon, Nutrient>> = {
   K: 'K',
   Ca: 'Ca',
   Mg: 'Mg',
@@ -46,12 +59,12 @@ export const ION_NUTRIENTS: Readonly<Record<Exclude<keyof Ions, 'alkalinity'>, N
 };
 
 /** mmol of an ion in one mg of its nutrient. */
-export function mmolPerMg(ion: Exclude<keyof Ions, 'alkalinity'>): number {
+export function mmolPerMg(ion: StrongIon): number {
   const nutrient = ION_NUTRIENTS[ion];
   return 1 / atomicWeight(nutrient.endsWith('-N') ? 'N' : nutrient);
 }
 
-const NAMES = Object.keys(CHARGES) as Exclude<keyof Ions, 'alkalinity'>[];
+const NAMES = Object.keys(CHARGES) as StrongIon[];
 
 /** mmol (alkalinity: meq) in one gram of a pure substance; alkalinity closes the charge balance. */
 export function ionsPerGram(substance: Formula): Ions {
@@ -68,6 +81,11 @@ export function ionsPerGram(substance: Formula): Ions {
     SO4: n('S'),
     Cl: n('Cl'),
     alkalinity: 0,
+    carbonate: carbonates(substance) * perGram,
+    silicate: n('Si'),
+    borate: n('B'),
+    citrate: organicAcid(substance, 'citrate') * perGram,
+    acetate: organicAcid(substance, 'acetate') * perGram,
   };
   const balance = chargeOf(ions) + minorCharge(substance) * perGram;
   return { ...ions, alkalinity: Math.abs(balance) < 1e-9 * perGram ? 0 : balance };
@@ -78,11 +96,12 @@ export function ionsFromNutrients(mg: Partial<Record<Nutrient, number>>): Ions {
   const ions = Object.fromEntries(
     NAMES.map((ion) => [ion, (mg[ION_NUTRIENTS[ion]] ?? 0) * mmolPerMg(ion)]),
   ) as unknown as Ions;
-  return { ...ions, alkalinity: chargeOf(ions) };
+  const weak = { silicate: (mg.Si ?? 0) / atomicWeight('Si'), borate: (mg.B ?? 0) / atomicWeight('B') };
+  return { ...ions, alkalinity: chargeOf(ions), carbonate: 0, ...weak, citrate: 0, acetate: 0 };
 }
 
 /** Σ charge · mmol of the strong ions, meq. */
-export function chargeOf(ions: Omit<Ions, 'alkalinity'>): number {
+export function chargeOf(ions: Pick<Ions, StrongIon>): number {
   return NAMES.reduce((sum, ion) => sum + CHARGES[ion] * ions[ion], 0);
 }
 
@@ -109,10 +128,33 @@ function chelatorCharge(part: ReadonlyMap<string, number>): number | undefined {
   return { C10N2: -4, C18N2: -4, C20N2: -4, C14N3: -5 }[kind];
 }
 
-/** Citrate C6…O7 (or twice that) 2− each, acetate C2…O2 (or twice that) 1− each. */
-function acidCharge(part: ReadonlyMap<string, number>): number {
+/** Moles of carbonate in a mole: carbon that stands with oxygen alone, or with one hydrogen beside it. */
+function carbonates({ parts }: Formula): number {
+  return parts.reduce((sum, { count, atoms: part }) => {
+    const [c, o, h] = [part.get('C') ?? 0, part.get('O') ?? 0, (part.get('H') ?? 0) - 4 * (part.get('N') ?? 0)];
+    return sum + (c > 0 && o === 3 * c && h <= c ? count * c : 0);
+  }, 0);
+}
+
+/** Moles of citrate (C6…O7) or acetate (C2…O2), or twice that, in a mole. */
+function organicAcid({ parts }: Formula, acid: 'citrate' | 'acetate'): number {
+  const charge = { citrate: -2, acetate: -1 }[acid];
+  return parts.reduce(
+    (sum, { count, atoms }) => sum + (acidOf(atoms) === acid ? (count * acidCharge(atoms)) / charge : 0),
+    0,
+  );
+}
+
+function acidOf(part: ReadonlyMap<string, number>): 'citrate' | 'acetate' | null {
   const [c, o, n] = [part.get('C') ?? 0, part.get('O') ?? 0, part.get('N') ?? 0];
-  if (n > 0) return 0;
-  if ((c === 6 || c === 12) && o === (7 * c) / 6) return -c / 3;
-  return (c === 2 || c === 4) && o === c ? -c / 2 : 0;
+  if (n > 0) return null;
+  if ((c === 6 || c === 12) && o === (7 * c) / 6) return 'citrate';
+  return (c === 2 || c === 4) && o === c ? 'acetate' : null;
+}
+
+/** Citrate 2− each, acetate 1− each. */
+function acidCharge(part: ReadonlyMap<string, number>): number {
+  const acid = acidOf(part);
+  const c = part.get('C') ?? 0;
+  return acid === null ? 0 : acid === 'citrate' ? -c / 3 : -c / 2;
 }

@@ -1,4 +1,4 @@
-import { CHARGES, ION_NUTRIENTS, type Ions, mmolPerMg } from './ions.js';
+import { CHARGES, ION_NUTRIENTS, type Ions, mmolPerMg, type StrongIon } from './ions.js';
 import type { PerNutrient } from './nutrients.js';
 import { pow } from '../units/elementary.js';
 
@@ -47,7 +47,7 @@ export function linearEcOfIons(ions: Ions): number {
   return (strong + ions.alkalinity * (ions.alkalinity > 0 ? BICARBONATE : -HYDROGEN)) / 1000;
 }
 
-type Strong = Exclude<keyof Ions, 'alkalinity'>;
+type Strong = StrongIon;
 const STRONG = Object.keys(CHARGES) as Strong[];
 
 /** Limiting molar conductivities at 25 °C, S·cm²/mol (CRC Handbook, from memory); P as H2PO4−. */

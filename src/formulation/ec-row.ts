@@ -1,6 +1,6 @@
 import type { ClosedProduct } from '../label/closed-product.js';
 import type { Water } from '../label/product.js';
-import { CHARGES, type Ions } from '../chemistry/ions.js';
+import { CHARGES, type Ions, type StrongIon } from '../chemistry/ions.js';
 import { NUTRIENTS, type Nutrient } from '../chemistry/nutrients.js';
 import { ionsFromNutrients } from '../chemistry/ions.js';
 import { times } from '../label/counter-ions.js';
@@ -24,7 +24,7 @@ export function linearisationAt(ions: Ions, touches: EcTouch): EcLinearisation {
     along({ [ion]: 1, Cl: CHARGES[ion] }) - CHARGES[ion] * chloride;
   const anion = (ion: 'NO3' | 'P' | 'SO4'): number => along({ [ion]: 1, Na: -CHARGES[ion] });
   const slope: Ions = {
-    Na: 0,
+    ...NONE,
     Cl: chloride,
     K: cation('K'),
     NH4: cation('NH4'),
@@ -72,7 +72,7 @@ const STEP = 1e-3;
 const LEAST = 0.5;
 
 const size = (ions: Ions): number => NAMES.reduce((sum, ion) => sum + ions[ion], 0);
-const NAMES = Object.keys(CHARGES) as Exclude<keyof Ions, 'alkalinity'>[];
+const NAMES = Object.keys(CHARGES) as StrongIon[];
 const dot = (a: Ions, b: Ions): number =>
   (Object.keys(a) as (keyof Ions)[]).reduce((sum, ion) => sum + a[ion] * b[ion], 0);
 

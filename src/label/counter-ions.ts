@@ -1,6 +1,8 @@
 import { nutrientsPerGram, parseFormula } from '../chemistry/formula.js';
-import { CHARGES, ION_NUTRIENTS, type Ions, ionsPerGram, mmolPerMg } from '../chemistry/ions.js';
+import { CHARGES, ION_NUTRIENTS, type Ions, ionsPerGram, mmolPerMg, type StrongIon } from '../chemistry/ions.js';
 import { NUTRIENTS, type PerNutrient } from '../chemistry/nutrients.js';
+import { NONE } from '../chemistry/conductivity.js';
+import { atomicWeight } from '../chemistry/weights.js';
 import type { Composition, Content } from './composition.js';
 
 /**
@@ -69,8 +71,7 @@ export function ionsTold({ content }: Composition): Ions | null {
   return balanced(none, { SO4: 0, Cl: 0, Na: 0 }, 'even');
 }
 
-type Strong = Exclude<keyof Ions, 'alkalinity'>;
-const STRONG = Object.keys(CHARGES) as Strong[];
+const STRONG = Object.keys(CHARGES) as StrongIon[];
 const ROUNDING = 0.03;
 
 /** Declared ions; `share` of the nitrogen without a form is counted as ammonium and nitrate. */
@@ -85,7 +86,8 @@ function strong(content: PerNutrient<Content>, share: number): Ions {
     (ion) => content[ION_NUTRIENTS[ion]].high > stated(content[ION_NUTRIENTS[ion]]),
   );
   for (const ion of ionic) ions[ion] += rest / ionic.length;
-  return { ...ions, alkalinity: 0 };
+  const acid = (n: 'Si' | 'B'): number => stated(content[n]) / atomicWeight(n);
+  return { ...NONE, ...ions, silicate: acid('Si'), borate: acid('B') };
 }
 
 function balanced(
@@ -106,11 +108,14 @@ function balanced(
   const chloride = by === 'alkali' ? 0 : Math.min(half, room.Cl);
   const sulfate = by === 'alkali' ? 0 : Math.min(left - chloride, 2 * room.SO4) / 2;
   const more = by === 'alkali' ? 0 : Math.min(left - chloride - 2 * sulfate, room.Cl - chloride);
+  const alkalinity = left - chloride - 2 * sulfate - more;
   return {
     ...ions,
     Cl: ions.Cl + chloride + more,
     SO4: ions.SO4 + sulfate,
-    alkalinity: left - chloride - 2 * sulfate - more,
+    alkalinity,
+    // phosphate as HPO4 and silicate come before bicarbonate
+    carbonate: Math.max(0, alkalinity - ions.P - ions.silicate),
   };
 }
 

@@ -1,4 +1,5 @@
 import { formula, nutrientsPerGram } from '../chemistry/formula.js';
+import { NONE } from '../chemistry/conductivity.js';
 import { type Ions, ionsPerGram } from '../chemistry/ions.js';
 import { linearEcOfIons } from '../chemistry/linear-ec.js';
 import { NITROGEN_FORMS, NUTRIENTS, type Nutrient, type PerNutrient, perNutrient } from '../chemistry/nutrients.js';
@@ -136,6 +137,6 @@ const PROTEIN: Source = {
   formula: 'protein',
   asSold: 1,
   mg: perNutrient((n) => (n === 'N' || n === 'other-N' ? 0.16 : 0)),
-  ions: { K: 0, Ca: 0, Mg: 0, Na: 0, NH4: 0, NO3: 0, P: 0, SO4: 0, Cl: 0, alkalinity: 0 },
+  ions: NONE,
   conducts: 0,
 };

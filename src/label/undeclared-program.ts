@@ -1,6 +1,6 @@
 import type { LinearProgram, Row } from '../../solver/index.js';
 import { NONE } from '../chemistry/conductivity.js';
-import type { Ions } from '../chemistry/ions.js';
+import { type Ions, WEAK_ACIDS } from '../chemistry/ions.js';
 import { NUTRIENTS, type Nutrient, type PerNutrient, perNutrient } from '../chemistry/nutrients.js';
 import { allowance, primaryAllowance } from './allowance.js';
 import type { Composition } from './composition.js';
@@ -170,7 +170,7 @@ export function makeUpOf(sources: readonly Source[], amounts: readonly number[])
 
 /** The ions of a make-up as sums over its sources. */
 export const ionForms = (sources: readonly Source[]): number[][] =>
-  IONS.map((ion) => sources.map(({ ions }) => ions[ion])).filter((form) => form.some((mmol) => mmol !== 0));
+  TOLD_APART.map((ion) => sources.map(({ ions }) => ions[ion])).filter((form) => form.some((mmol) => mmol !== 0));
 
 /** All that a make-up comes to as sums over the columns of its program, of which the first are its sources. */
 export function makeUpForms(sources: readonly Source[], columns: number): number[][] {
@@ -180,6 +180,8 @@ export function makeUpForms(sources: readonly Source[], columns: number): number
 }
 
 const IONS = Object.keys(NONE) as (keyof Ions)[];
+/** A weak acid that no alkalinity or nutrient tells makes no other make-up. */
+const TOLD_APART = IONS.filter((ion) => !(WEAK_ACIDS as readonly string[]).includes(ion));
 
 const termsOf = (sources: readonly Source[], nutrient: Nutrient): Record<string, number> =>
   Object.fromEntries(sources.flatMap((s, i) => (s.mg[nutrient] > 0 ? [[sourceColumn(i), s.mg[nutrient]]] : [])));

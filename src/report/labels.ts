@@ -1,3 +1,4 @@
+import { phSays } from './says/solution.js';
 import { NUTRIENTS } from '../chemistry/nutrients.js';
 import { cloudingSays } from './says/clouding.js';
 import type { LabelFacts } from '../can/label-facts.js';
@@ -7,7 +8,6 @@ import { figure } from './figures.js';
 import { leftOpenSays } from './says/left-open.js';
 import { nitrogenText } from './mix.js';
 import { type Block, facts, heading, inFull, list, paragraph, section, type Sheet, table } from './sheet.js';
-import { formatFixed } from '../units/index.js';
 
 /** What `labels` answers. */
 export interface LabelsResult {
@@ -21,7 +21,7 @@ export function labelsSheet(result: LabelsResult): Sheet {
   const { products } = result;
   const told = [
     ...products.flatMap(details),
-    paragraph('pH is an estimate, for water that has stood open to air and has next to no buffer of its own.', 'quiet'),
+    paragraph('pH is an estimate, for pure water, which has no buffer of its own.', 'quiet'),
   ];
   return {
     title: `What the labels of ${result.shelf} mean`,
@@ -70,7 +70,7 @@ function ecText({ ec, per }: Line): string {
 }
 
 function phText({ ph, per }: Line): string {
-  return `about ${formatFixed(ph.value, 1)} (${formatFixed(ph.low, 1)} to ${formatFixed(ph.high, 1)}) at 1 ${per}`;
+  return `${phSays(ph)}, at 1 ${per}`;
 }
 
 function cloudingText({ precipitation, per }: Line): string {

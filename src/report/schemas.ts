@@ -141,7 +141,7 @@ export const labelsShape = z.strictObject({
         })
         .describe('from 1 g/L or 1 mL/L in pure water at 25 °C'),
       ph: z
-        .strictObject({ value: z.number(), low: z.number(), high: z.number() })
+        .strictObject({ value: z.number(), low: z.number(), high: z.number(), asMixed: z.number() })
         .describe('of 1 g/L or 1 mL/L in pure water that has stood open to air'),
       precipitation: z.array(cloudingLine).describe('of 1 g/L or 1 mL/L in pure water by itself'),
       acidity: z.number().describe('potential acidity, g CaCO3 per kg or per litre of product; negative is basicity'),

@@ -83,7 +83,7 @@ const ph = z.strictObject({
   value: z.number().describe('an estimate, after standing open to air'),
   low: z.number(),
   high: z.number(),
-  asMixed: maybe.describe('before carbon dioxide leaves; null without alkalinity'),
+  asMixed: z.number().describe('closed to air, with the carbon dioxide that the water brought'),
   caution: z.string(),
 });
 

@@ -108,7 +108,7 @@ export const sheetShape = z.strictObject({
   end: z.strictObject({
     reading: reading.describe('at the mark'),
     atTemperature: reading.extend({ celsius: z.number() }).nullable().describe('on a pen that does not correct'),
-    ph: z.strictObject({ value: z.number(), low: z.number(), high: z.number() }),
+    ph: z.strictObject({ value: z.number(), low: z.number(), high: z.number(), asMixed: z.number() }),
   }),
   slips: z.array(slip).describe('what common slips would make the finished can read'),
   unseen: z.array(z.string()),

@@ -1,9 +1,8 @@
 import { cloudingSays } from './says/clouding.js';
 import type { Mix } from '../feed/results.js';
 import { figure } from './figures.js';
-import { acidityLines, meetingSays, phCaution } from './says/solution.js';
+import { acidityLines, meetingSays, phCaution, phSays } from './says/solution.js';
 import { type Block, heading, list, paragraph } from './sheet.js';
-import { formatFixed } from '../units/index.js';
 
 /** pH, what the feed does to it over time, and whether the can stays clear. */
 export function solutionBlocks(mix: Pick<Mix, 'ph' | 'acidity' | 'precipitation' | 'meetings'>): Block[] {
@@ -21,9 +20,7 @@ export function solutionBlocks(mix: Pick<Mix, 'ph' | 'acidity' | 'precipitation'
 }
 
 function phLine(ph: Mix['ph']): string {
-  const { value, low, high, asMixed } = ph;
-  const mixed = asMixed === null ? '' : `; as mixed about ${tenth(asMixed)}`;
-  return `pH about ${tenth(value)} (${tenth(low)} to ${tenth(high)}) once it has stood open to air${mixed}. ${phCaution(ph)}`;
+  return `pH ${phSays(ph)}. ${phCaution(ph)}`;
 }
 
 function acidityLine({ mgCaCO3PerLitre, low, high, ifAllNitrifies }: Mix['acidity']): string {
@@ -38,6 +35,4 @@ function acidityLine({ mgCaCO3PerLitre, low, high, ifAllNitrifies }: Mix['acidit
 
 const sideOf = (mg: number): 'acidity' | 'basicity' => (mg < 0 ? 'basicity' : 'acidity');
 
-/** A tenth of a unit is what strips and pens tell apart. */
-const tenth = (pH: number): string => formatFixed(pH, 1);
 const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

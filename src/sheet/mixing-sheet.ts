@@ -98,7 +98,7 @@ function sheetOf(
         temperatureC === undefined
           ? null
           : { celsius: temperatureC, ...readingOf(parts, plan, request, pen, { ...measured, temperatureC }) },
-      ph: { value: mix.ph.value, low: mix.ph.low, high: mix.ph.high },
+      ph: { value: mix.ph.value, low: mix.ph.low, high: mix.ph.high, asMixed: mix.ph.asMixed },
     },
     slips,
     unseen: unseenOf(plan, slips),

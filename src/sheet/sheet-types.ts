@@ -104,7 +104,7 @@ export interface SheetOfDoses {
   end: {
     reading: Reading;
     atTemperature: (Reading & { celsius: number }) | null;
-    ph: { value: number; low: number; high: number };
+    ph: { value: number; low: number; high: number; asMixed: number };
   };
   slips: Slip[];
   unseen: Unseen[];

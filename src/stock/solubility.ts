@@ -76,8 +76,8 @@ const dry = (text: string): string => text.replace(/\s+/g, '').replace(/[·.*•
 function wholeIons(substance: Formula): Ceiling['ions'] {
   if ([...substance.atoms.keys()].some((element) => !COUNTED.has(element))) return null;
   if (substance.nitrogen['urea-N'] > 0 || substance.nitrogen['other-N'] > 0) return null;
-  const { alkalinity, ...ions } = ionsPerGram(substance);
-  if (alkalinity !== 0) return null;
+  const { alkalinity, carbonate, silicate, borate, citrate, acetate, ...ions } = ionsPerGram(substance);
+  if (alkalinity !== 0 || carbonate + silicate + borate + citrate + acetate !== 0) return null;
   const perMole = substance.molarMass / 1000;
   return new Map(
     Object.entries(ions).flatMap(([ion, mmol]) =>

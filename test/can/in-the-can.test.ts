@@ -40,12 +40,12 @@ describe('what the can shows', () => {
 
   it('tells the pH of hard water as mixed and after standing, and the acid that would tame it', async () => {
     const hard = await can('0.5 g potassium-nitrate in 1 L', 'hard-tap');
-    expect(hard.ph.asMixed).not.toBeNull();
+    expect(Math.abs(hard.ph.asMixed - 7.6)).toBeLessThan(0.1);
     expect(hard.ph.value).toBeGreaterThan(8);
     expect(hard.acidity.acidForWater).toMatchObject({ aim: { least: 40, most: 100 }, brought: expect.closeTo(0, 6) });
     expect(acidityLines(hard.acidity).join(' ')).toMatch(/meq of acid per litre\. Strong acids burn/);
     const soft = await can('0.5 g potassium-nitrate in 1 L');
-    expect(soft.ph.asMixed).toBeNull();
+    expect(Math.abs(soft.ph.asMixed - soft.ph.value)).toBeLessThan(0.1);
     expect(soft.acidity.acidForWater).toBeNull();
     expect(acidityLines(soft.acidity).join(' ')).not.toMatch(/meq/);
   });

@@ -1,3 +1,4 @@
+import { NONE } from '../../src/chemistry/conductivity.js';
 import { describe, expect, it } from 'vitest';
 import {
   formula,
@@ -21,8 +22,6 @@ function pure(text: string): PerNutrient<Range> {
   return perNutrient((n) => ({ low: mg[n], stated: mg[n], high: mg[n] }));
 }
 
-const none = { K: 0, Ca: 0, Mg: 0, Na: 0, NH4: 0, NO3: 0, P: 0, SO4: 0, Cl: 0, alkalinity: 0 };
-
 describe('a linear estimate of conductivity', () => {
   it('an eighth of a level US teaspoon of horticultural calcium nitrate in a US gallon reads about 100 on a 500 pen', () => {
     // Common practice, no source. Bulk densities 0.9 to 1.1 g/mL; 15 % is what the rule of thumb is good for.
@@ -39,7 +38,7 @@ describe('a linear estimate of conductivity', () => {
     [5, 717.5],
     [10, 1412],
   ])('KCl %s mmol/L', (mmol, measured) => {
-    const own = 1000 * linearEcOfIons({ ...none, K: mmol, Cl: mmol });
+    const own = 1000 * linearEcOfIons({ ...NONE, K: mmol, Cl: mmol });
     expect(Math.abs(own / measured - 1)).toBeLessThan(0.05);
     expect(linearEc(pure('KCl')).mSPerCm * 1000 * mmol * 0.074548).toBeCloseTo(own, 6);
   });
@@ -84,6 +83,7 @@ describe('against published solutions in pure water, 0.2 to 1.3 mS/cm', () => {
     const of = (column: string): number => Number(row.get(column));
     const ion = (name: string): number => of(`${name}_mmol_L`);
     const ions = {
+      ...NONE,
       K: ion('K'),
       Ca: ion('Ca'),
       Mg: ion('Mg'),

@@ -89,7 +89,7 @@ const plainMix: WithoutUnits<Mix> = {
   costPerLitre: 0.0032512,
   costPerBatch: 0.0130048,
   ec: { mSPerCm: 0.42, low: 0.39, high: 0.45, cap: { kind: 'ec', end: 'most', bound: 0.6, owner: 'programme' } },
-  ph: { value: 5.6, low: 5.4, high: 5.8, asMixed: null },
+  ph: { value: 5.6, low: 5.4, high: 5.8, asMixed: 5.6, buffered: false },
   acidity: {
     mgCaCO3PerLitre: -12,
     low: -14,

@@ -1,3 +1,3 @@
 export type { Saturation } from './saturation.js';
 export { type SolutionChemistry, solutionChemistry } from './solution-chemistry.js';
-export type { SolutionIons, SolutionOptions } from './totals.js';
+export { carbonOf, type SolutionIons, type SolutionOptions } from './totals.js';

@@ -1,12 +1,14 @@
 import { waterActivity, writeActivities } from './activity.js';
 import { type Bench, newBench, solvePH } from './protons.js';
 import {
+  CARBONATE,
   CATION_CHARGES,
   CATIONS,
   type Constants,
   FREE_CATION,
   FREE_LIGAND,
   LIGAND_CHARGES,
+  LIGANDS,
   SPECIES,
 } from './species.js';
 import type { Totals } from './totals.js';
@@ -34,6 +36,7 @@ export function speciate(totals: Totals, constants: Constants): Speciation {
   const bench = newBench(totals, firstStrength(totals));
   const logGamma = new Float64Array(SPECIES.length);
   const molality = new Float64Array(SPECIES.length);
+  const there = presentIn(totals);
   const history = { now: new Float64Array(CATIONS.length), before: new Float64Array(CATIONS.length) };
   let damping = 1;
   let lastStep = 0;
@@ -41,12 +44,12 @@ export function speciate(totals: Totals, constants: Constants): Speciation {
   while (sweeps < MOST_SWEEPS) {
     sweeps++;
     writeActivities(bench.ionicStrength, constants.water, logGamma);
-    condition(bench, constants, logGamma);
+    condition(bench, constants, logGamma, there);
     bench.carbonDioxide = totals.carbonDioxide === null ? 0 : totals.carbonDioxide / pow(10, logGamma[CARBON_DIOXIDE]!);
     solvePH(bench, totals);
-    const moved = freeCations(bench, totals, history);
+    const moved = freeCations(bench, totals, history, there);
     if (sweeps % LEAP_EVERY === 0) leap(bench.cations, history);
-    const step = distribute(bench, molality) - bench.ionicStrength;
+    const step = distribute(bench, molality, there) - bench.ionicStrength;
     if (step * lastStep < 0) damping = Math.max(0.1, damping * 0.7);
     lastStep = step;
     bench.ionicStrength += damping * step;
@@ -67,6 +70,18 @@ const CARBON_DIOXIDE = SPECIES.findIndex((s) => s.id === 'CO2');
 const MOST_SWEEPS = 400;
 const TOLERANCE = 1e-8;
 
+/** Places in SPECIES of what the totals can form: what is not there is not reckoned with. */
+function presentIn({ cations, ligands, carbonDioxide }: Totals): number[] {
+  const has = (l: number): boolean => ligands[l]! > 0 || (l === CARBONATE && carbonDioxide !== null);
+  return SPECIES.flatMap(({ cation, ligand }, i) => {
+    if (ligand >= 0 && !has(ligand) && FIXED.has(ligand)) return [];
+    return cation > 0 && ligand >= 0 && cations[cation] === 0 ? [] : [i];
+  });
+}
+
+/** Ligands that no titrant adds to. */
+const FIXED: ReadonlySet<number> = new Set(LIGANDS.flatMap((id, l) => (id === 'NO3' ? [] : [l])));
+
 /** Ionic strength if nothing paired. */
 function firstStrength({ cations, ligands }: Totals): number {
   const of = (molalities: Float64Array, charges: readonly number[]): number =>
@@ -82,8 +97,8 @@ function firstStrength({ cations, ligands }: Totals): number {
 }
 
 /** Constants in molalities (hydrogen as activity) at the ionic strength of this sweep. */
-function condition(bench: Bench, { logK }: Constants, logGamma: Float64Array): void {
-  for (let i = 0; i < SPECIES.length; i++) {
+function condition(bench: Bench, { logK }: Constants, logGamma: Float64Array, there: readonly number[]): void {
+  for (const i of there) {
     const { cation, ligand, ligandCount } = SPECIES[i]!;
     const gammas =
       (cation < 0 ? 0 : logGamma[FREE_CATION[cation]!]!) +
@@ -93,10 +108,10 @@ function condition(bench: Bench, { logK }: Constants, logGamma: Float64Array): v
 }
 
 /** Free cations from their mass balance; returns the largest relative move. */
-function freeCations(bench: Bench, totals: Totals, history: Steps): number {
+function freeCations(bench: Bench, totals: Totals, history: Steps, there: readonly number[]): number {
   const { shares, cations, ligands, k, powers } = bench;
   shares.fill(0);
-  for (let i = 0; i < SPECIES.length; i++) {
+  for (const i of there) {
     const { cation, ligand, ligandCount, protons } = SPECIES[i]!;
     if (cation >= 0) shares[cation]! += k[i]! * powers[protons + 1]! * held(ligands, ligand, ligandCount);
   }
@@ -138,9 +153,10 @@ function held(ligands: Float64Array, ligand: number, count: number): number {
 }
 
 /** Writes the molality of every species; returns the ionic strength. */
-function distribute({ k, powers, cations, ligands }: Bench, molality: Float64Array): number {
+function distribute(bench: Bench, molality: Float64Array, there: readonly number[]): number {
+  const { k, powers, cations, ligands } = bench;
   let strength = 0;
-  for (let i = 0; i < SPECIES.length; i++) {
+  for (const i of there) {
     const { cation, ligand, ligandCount, protons, charge } = SPECIES[i]!;
     const m = k[i]! * powers[protons + 1]! * (cation < 0 ? 1 : cations[cation]!) * held(ligands, ligand, ligandCount);
     molality[i] = m;

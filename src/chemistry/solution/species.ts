@@ -4,10 +4,10 @@ import { exp } from '../../units/elementary.js';
 
 /** Cations that pair, ligands that pair or take up protons; NO3 and Cl stay free. */
 export const CATIONS = ['K', 'Ca', 'Mg', 'Na', 'NH4'] as const;
-export const LIGANDS = ['SO4', 'PO4', 'CO3', 'NO3', 'Cl'] as const;
+export const LIGANDS = ['SO4', 'PO4', 'H2SiO4', 'B(OH)4', 'citrate', 'acetate', 'CO3', 'NO3', 'Cl'] as const;
 export const CATION_CHARGES = [1, 2, 2, 1, 1] as const;
-export const LIGAND_CHARGES = [-2, -3, -2, -1, -1] as const;
-export const CARBONATE = 2;
+export const LIGAND_CHARGES = [-2, -3, -2, -1, -3, -1, -2, -1, -1] as const;
+export const CARBONATE = 6;
 
 export interface Species {
   id: string;

@@ -1,7 +1,10 @@
 import { CATIONS, type Constants, LIGANDS, LOG_CO2_IN_AIR, VOLUME_GROWTH, VOLUMES } from './species.js';
 import { pow } from '../../units/elementary.js';
 
-/** Ions of a solution in mmol/L; P is all orthophosphate, HCO3 the alkalinity in meq/L (negative: acid). */
+/**
+ * Ions of a solution in mmol/L; P is all orthophosphate, HCO3 the alkalinity in meq/L (negative: acid), counted from H2PO4−, H2CO3,
+ * H4SiO4, B(OH)3, citrate 2− and acetate 1−.
+ */
 export interface SolutionIons {
   K?: number;
   Ca?: number;
@@ -13,6 +16,15 @@ export interface SolutionIons {
   SO4?: number;
   Cl?: number;
   HCO3?: number;
+  /**
+   * All dissolved carbonate: heeded closed to air. Where it is told, so is what stands behind the alkalinity, which is taken as it is; else
+   * it is guessed (see `SolutionOptions`).
+   */
+  carbonate?: number;
+  silicate?: number;
+  borate?: number;
+  citrate?: number;
+  acetate?: number;
 }
 
 export interface SolutionOptions {
@@ -23,8 +35,8 @@ export interface SolutionOptions {
   /** fixed pH, reached with potassium hydroxide or nitric acid */
   pH?: number;
   /**
-   * closed only: all dissolved carbonate, mmol/L; default: what the alkalinity holds at `sourcePH`; without an alkalinity, that of the
-   * cations that neither anions nor phosphate account for, as far as they stand among other salts
+   * closed only: all dissolved carbonate, mmol/L; default: what the ions tell, else what the alkalinity holds at `sourcePH`; without an
+   * alkalinity, that of the cations that neither anions nor phosphate account for, as far as they stand among other salts
    */
   carbonate?: number;
   /** pH of the water that brought the alkalinity; default 7.6 */
@@ -53,12 +65,14 @@ export function totalsOf(
 ): { totals: Totals; waterKgPerLitre: number; chargeError: number } {
   const at = (name: keyof SolutionIons): number => amount(ions[name]);
   const alkalinity = amount(ions.HCO3) - amount(-(ions.HCO3 ?? 0));
-  const untold = alkalinity === 0 ? carbonOfSurplus(at) : carbonAt(sourcePH, alkalinity);
-  const carbon = carbonate === undefined ? untold : amount(carbonate);
+  const untold = alkalinity === 0 ? carbonOfSurplus(at) : carbonOf(alkalinity, sourcePH);
+  const told = carbonate ?? ions.carbonate;
+  const carbon = told === undefined ? untold : amount(told);
   const kg = waterPerLitre(at, alkalinity);
   const perKg = (mmolPerLitre: number): number => mmolPerLitre / 1000 / kg;
-  const ligands = LIGANDS.map((id) => perKg(id === 'CO3' ? carbon : at(id === 'PO4' ? 'P' : id)));
-  const chargeError = alkalinity === 0 ? 0 : unexplained(at, alkalinity);
+  const ligands = LIGANDS.map((id) => perKg(id === 'CO3' ? carbon : at(ION_OF[id])));
+  const excess = alkalinity === 0 ? 0 : excessOf(at, alkalinity);
+  const chargeError = ions.carbonate === undefined ? unexplained(at, alkalinity, excess) : excess;
   return {
     totals: {
       cations: Float64Array.from(CATIONS.map((id) => perKg(at(id)))),
@@ -72,14 +86,30 @@ export function totalsOf(
   };
 }
 
+/** What a ligand is called among the ions. */
+const ION_OF = {
+  SO4: 'SO4',
+  PO4: 'P',
+  H2SiO4: 'silicate',
+  'B(OH)4': 'borate',
+  citrate: 'citrate',
+  acetate: 'acetate',
+  NO3: 'NO3',
+  Cl: 'Cl',
+} as const satisfies Record<string, keyof SolutionIons>;
+
+/** Cations less anions and alkalinity, meq/L. */
+function excessOf(at: (name: keyof SolutionIons) => number, alkalinity: number): number {
+  const cations = at('K') + at('Na') + at('NH4') + 2 * (at('Ca') + at('Mg'));
+  const organic = 2 * at('citrate') + at('acetate');
+  return cations - (at('NO3') + at('Cl') + 2 * at('SO4') + at('P') + organic + alkalinity);
+}
+
 /**
  * Cations less anions, meq/L, that neither alkalinity nor phosphate accounts for. Phosphate counts as H2PO4; what an imbalance has beyond
  * the usual error of an analysis is put down to phosphate given as HPO4 or as phosphoric acid, as far as there is any.
  */
-function unexplained(at: (name: keyof SolutionIons) => number, alkalinity: number): number {
-  const cations = at('K') + at('Na') + at('NH4') + 2 * (at('Ca') + at('Mg'));
-  const anions = at('NO3') + at('Cl') + 2 * at('SO4') + at('P') + alkalinity;
-  const excess = cations - anions;
+function unexplained(at: (name: keyof SolutionIons) => number, alkalinity: number, excess: number): number {
   const beyond = Math.max(0, Math.abs(excess) - ANALYSIS_ERROR * Math.abs(alkalinity));
   return excess - Math.sign(excess) * Math.min(beyond, at('P'));
 }
@@ -95,9 +125,13 @@ function amount(value: number | undefined): number {
 /** No salt dissolves beyond this, mmol/L. */
 const MOST = 20_000;
 
-/** Carbonate that an alkalinity holds at a pH: bicarbonate, and the CO2 beside it (pK1 6.35, 0.06 less for the ions of a tap). */
-function carbonAt(pH: number, alkalinity: number): number {
-  return Math.max(0, alkalinity) * (1 + pow(10, 6.29 - pH));
+/**
+ * Carbonate, mmol/L, of a water with so much alkalinity (meq/L) and this pH: bicarbonate, the CO2 beside it (pK1 6.35, 0.06 less for the
+ * ions of a tap) and the carbonate (pK2 10.33, likewise).
+ */
+export function carbonOf(alkalinity: number, pH: number): number {
+  const [carbonDioxide, carbonate] = [pow(10, 6.29 - pH), pow(10, pH - 10.25)];
+  return (Math.max(0, alkalinity - pow(10, pH - 11)) * (1 + carbonDioxide + carbonate)) / (1 + 2 * carbonate);
 }
 
 /**

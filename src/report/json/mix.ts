@@ -19,7 +19,7 @@ export function mixJson<M extends Mix>(result: M): Omit<M, keyof Solution> & Sol
     ...result,
     rules: result.rules.map(ruleJson),
     ec: ecJson(result.ec),
-    ph: { ...ph, caution: phCaution(ph) },
+    ph: { value: ph.value, low: ph.low, high: ph.high, asMixed: ph.asMixed, caution: phCaution(ph) },
     acidity: { ...figures, says: acidityLines(acidity) },
     precipitation: precipitation.map(cloudingJson),
     ...(meetings === undefined

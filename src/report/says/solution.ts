@@ -3,9 +3,20 @@ import type { Meeting } from '../../can/meeting.js';
 import { mineralName } from './clouding.js';
 import { formatFixed } from '../../units/index.js';
 
+/** `about 10.2 as mixed, 8.0 (7.9 to 8.2) after standing in air`; one figure where they are the same to the tenth that strips tell apart. */
+export function phSays({ value, low, high, asMixed }: Omit<PhLine, 'buffered'>): string {
+  const stood = `${tenth(value)} (${tenth(low)} to ${tenth(high)})`;
+  return Math.abs(asMixed - value) < TOLD_APART
+    ? `about ${stood}, as mixed and after standing in air`
+    : `about ${tenth(asMixed)} as mixed, ${stood} after standing in air`;
+}
+
+const TOLD_APART = 0.1;
+const tenth = (pH: number): string => formatFixed(pH, 1);
+
 /** How far the pH can be trusted. */
-export function phCaution({ asMixed }: PhLine): string {
-  return asMixed === null
+export function phCaution({ buffered }: Pick<PhLine, 'buffered'>): string {
+  return !buffered
     ? 'An estimate: nearly pure water has no buffer, so traces of acid or alkali move the pH; test it, and test it in the pot.'
     : 'An estimate: hard water gives off carbon dioxide for hours and its pH climbs; test a can that has stood.';
 }

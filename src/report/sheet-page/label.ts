@@ -16,7 +16,7 @@ function labelLines(sheet: MixingSheet): string[] {
     ...(sheet.status === 'kept' ? [] : ['DOES NOT KEEP EVERY LIMIT: see its mixing sheet']),
     `In ${litresText(litres)}: ${sheet.steps.map((step) => `${step.measures[0].words} ${step.name}`).join('; ')}`,
     `Nitrogen ${figure(nitrogen.mgPerLitre)} mg/L${ammonium}`,
-    `Reads ${shown(end.reading, pen)} (${range(end.reading, pen)})${pen === 'EC' ? '' : ` on the ${pen} scale, ${mSPerCm(end.reading.mSPerCm)}`}, pH about ${formatFixed(end.ph.value, 1)}`,
+    `Reads ${shown(end.reading, pen)} (${range(end.reading, pen)})${pen === 'EC' ? '' : ` on the ${pen} scale, ${mSPerCm(end.reading.mSPerCm)}`}, pH about ${formatFixed(end.ph.asMixed, 1)}`,
     `Mixed on: ${sheet.date ?? '______________'}   Use within ${keeps.hours < 72 ? `${keeps.hours} hours` : `${figure(keeps.hours / 24)} days`}`,
     'NOT FOR DRINKING. Keep from children and pets. Not for food crops.',
   ];

@@ -1,7 +1,7 @@
+import { phSays } from '../says/solution.js';
 import type { MixingSheet, SheetStep } from '../../sheet/sheet-types.js';
 import { stepByPenSays } from '../says/by-pen.js';
 import { ecNumber, litresText, markText, number, range } from './readings.js';
-import { formatFixed } from '../../units/index.js';
 
 /** One thing to do, with a box to tick. */
 export interface LineOnPage {
@@ -63,7 +63,7 @@ export function linesOf(sheet: MixingSheet): LineOnPage[] {
     ...BLANK,
     step: last,
     amount: 'pH last',
-    what: `about ${formatFixed(end.ph.value, 1)} (${formatFixed(end.ph.low, 1)} to ${formatFixed(end.ph.high, 1)}), an estimate`,
+    what: `${phSays(end.ph)}; an estimate`,
     how: 'Correct it only now, drop by drop, if your plants ask for it.',
   });
   return lines;
