@@ -13,7 +13,7 @@ import { closest, type FeedAnswer, type FeedFound } from '../formulation/index.j
 import { CANS, counted, handed, type Handed, type Hands, missesByGrade } from './handed.js';
 import { nearestOfAll, nearestWidth, type NearestWidth, nearRequest } from './near-width.js';
 import { grown, MOST_GROWN, mostRounded, withFactors, worthwhile } from './growth.js';
-import { allowance, fewestOf, thrifty, type Thrifty } from './thrifty.js';
+import { allowance, alone, fewestOf, thrifty, type Thrifty } from './thrifty.js';
 
 /** What is asked of a feed beside its limits. */
 export interface FeedAsked extends Hands {
@@ -36,6 +36,8 @@ export interface FeedPlan {
   custom: Miss[];
   /** The mix before it was measured out; its certificate is in `proof`. */
   ideal: FeedFound;
+  /** The program's request that `ideal` and the fewest items are of: the limits, moved in or not, and the widths. */
+  held: FeedRequest;
   proof: Proof;
 }
 
@@ -46,19 +48,18 @@ const DEAR = 1.9;
 const ROUNDED = { nitrogenWithin: 0.05, widths: 1.08 };
 /** And where they cannot even do that, so far. */
 const COARSE = { nitrogenWithin: 0.08, widths: 1.25 };
-/** Until the kit can measure a mix: the share of their growth at which widths are tried, and how many times the usual is spent on fewer items. */
+/**
+ * Until the kit can measure a mix: the share of their growth at which widths are tried, how many times the usual is spent on fewer items, and
+ * whether the element that is farthest off may go past what steps of the hands may take.
+ */
 const TRIED = [
-  { growth: 0, spend: 1 },
-  { growth: MOST_GROWN / 2, spend: 1 },
-  { growth: MOST_GROWN, spend: 1 },
-  { growth: 2 * MOST_GROWN, spend: 1 },
-  { growth: 2 * MOST_GROWN, spend: 3 },
-  { growth: 8 * MOST_GROWN, spend: 3 },
+  ...[0, 0.5, 1, 2, 4].map((growth) => ({ growth, spend: 1, past: false })),
+  { growth: 4, spend: 2, past: false },
+  ...[3, 5, 8].map((growth) => ({ growth, spend: 2, past: true })),
 ];
-/** Growth beyond this is not held back by what steps of the hands may take: no nearer mix can be measured. */
-const BEYOND = 2 * MOST_GROWN;
-/** Sure cans may cost so much more than the others, or a hundredth of the currency a can; where that is not enough, whatever it takes, if that is. */
+/** Sure cans may cost so many times what the others do, or a hundredth of the currency a can more; where that is not enough, up to `SUREST`. */
 const SURER = 1.25;
+const SUREST = 2.5;
 /** Where too few cans keep the limits, nitrogen is held less tightly, step by step: a can is fine anywhere in its band, a limit crossed is not. */
 const NITROGEN_FOR_CANS = [0.05, 0.1, 0.2];
 /** Dearer than that, or farther from nitrogen's aim, only for so many more cans. */
@@ -138,14 +139,15 @@ async function sureOnes(setting: Setting, nearest: NearestWidth): Promise<Tried[
     if (found && isSure(found)) return tried;
   }
   if (tried.length === 0) throw new Error('the nearest mix was found, and then was not');
-  const dearer = await movedIn(setting, nearest, { by: DEAR, mostCost: null }, tried.at(-1)?.handed);
+  const mostCost = Math.max(SUREST * tried[0]!.thrift.cost, allowance(tried[0]!.thrift.cost, setting.request, 3));
+  const dearer = await movedIn(setting, nearest, { by: DEAR, mostCost }, tried.at(-1)?.handed);
   return dearer && dearer.handed.share >= shareOfAll() + WORTH_IT ? [...tried, dearer] : tried;
 }
 
 interface MovedIn {
   /** Standard deviations. */
   by: number;
-  /** What room for them may cost per litre; null: whatever it does. */
+  /** What room for them may cost per litre; null where nothing is moved in. */
   mostCost: number | null;
 }
 
@@ -192,9 +194,9 @@ async function measurable(
   asked: FeedAsked,
 ): Promise<{ thrift: Thrifty; near: NearAsked } | null> {
   let best: { thrift: Thrifty; near: NearAsked } | null = null;
-  for (const { growth, spend } of TRIED) {
+  for (const { growth, spend, past } of TRIED) {
     const near = withFactors(grown(from, growth), (factor) =>
-      growth > BEYOND ? factor : Math.min(factor, Math.max(most, from.factor)),
+      past ? factor : Math.min(factor, Math.max(most, from.factor)),
     );
     const thrift = await thrifty(nearRequest(tight, near), asked, spend);
     if (thrift && (best === null || thrift.mostCost !== null)) best = { thrift, near };
@@ -214,16 +216,7 @@ async function asNearAsCan({ request, within, asked }: Setting, { asked: near, f
     ideal.amounts,
     asked,
   );
-  const items = ideal.amounts.products.filter((x) => x > 0).length;
-  const thrift: Thrifty = {
-    amounts: ideal.amounts,
-    answer: ideal,
-    cost: ideal.optimal.objective,
-    mostCost: null,
-    items,
-    branches: null,
-  };
-  return { handed: made, near, thrift, movedIn: false };
+  return { handed: made, near, thrift: alone(held, ideal), movedIn: false };
 }
 
 /** The limits with widths that doses may reach; not past `most`, a factor. */
@@ -262,6 +255,7 @@ async function told({ request, within, asked }: Setting, nearest: NearestWidth, 
     wanted: asked.sure,
     custom,
     ideal: thrift.answer,
+    held: thrift.held,
     proof: proofOf(best, nearest),
   };
 }

@@ -44,10 +44,13 @@ async function leastGrowth(request: FeedRequest, near: NearAsked, mostCost: numb
   return high;
 }
 
+/** Nearness within the usual widths that costs so many times what a little less of it does is not worth it. */
+const STEEP = 1.25;
+
 /**
- * The widths of a plan inside limits that may have been moved in. They grow as little as those ask; where they had to grow at all, the last
- * percent of nearness may cost many times what the rest does: then they grow on until the mix costs hardly more than at the most they may,
- * and only elements that are to blame keep them. Null where they would have to grow too far.
+ * The widths of a plan inside limits that may have been moved in. They grow as little as those ask; but the last percent of nearness may cost
+ * many times what the rest does: where they had to grow at all, and at the usual widths where it is steep, they grow on until the mix costs
+ * hardly more than at the most they may, and only elements that are to blame keep them. Null where they would have to grow too far.
  */
 export async function worthwhile(
   request: FeedRequest,
@@ -57,14 +60,23 @@ export async function worthwhile(
   const { asked } = nearest;
   const first = await cheapest(nearRequest(request, asked));
   const hadToGrow = asked.factor > wanted * 1.001;
-  if (first.answer === 'found' && !hadToGrow) return asked;
+  // what somebody asked for is kept, whatever it costs
+  if (first.answer === 'found' && !hadToGrow && wanted !== 1) return asked;
   const widest = await cheapest(nearRequest(request, grown(asked, MOST_GROWN)));
   if (widest.answer !== 'found') return null;
   const mostCost = allowance(widest.optimal.objective, request);
+  if (
+    first.answer === 'found' &&
+    !hadToGrow &&
+    first.optimal.objective <= Math.max(mostCost, STEEP * widest.optimal.objective)
+  )
+    return asked;
   const share =
     first.answer === 'found' && first.optimal.objective <= mostCost ? 0 : await leastGrowth(request, asked, mostCost);
   const own = grown(asked, share);
   if (!hadToGrow) return own;
   const found = share === 0 ? first : await cheapest(nearRequest(request, own));
-  return found.answer === 'found' ? ownWidths(request, { ...nearest, asked: own, found }, { factor: wanted }) : own;
+  return found.answer === 'found'
+    ? ownWidths(request, { ...nearest, asked: own, found }, { factor: wanted }, mostCost)
+    : own;
 }

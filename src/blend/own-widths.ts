@@ -12,12 +12,14 @@ const STEPS = 6;
 /**
  * Where one element keeps the shelf from the widths that were asked for, the others need not be as far off: they are held as near as can be for
  * what fewer items might cost, and only those that are to blame keep the width they need.
+ * @param mostCost what a mix so near may cost a litre
  * @returns the widths of the plan, the same where they did not have to grow
  */
 export async function ownWidths(
   request: FeedRequest,
   { asked, found, stoppedBy }: NearestWidth,
   { factor: wanted }: { factor: number },
+  mostCost = allowance(found.optimal.objective, request),
 ): Promise<NearAsked> {
   if (!(asked.factor > wanted * 1.001)) return asked;
   const named = new Set(stoppedBy.flatMap((limit) => (limit.kind === 'near' ? [limit.nutrient] : [])));
@@ -29,11 +31,10 @@ export async function ownWidths(
   );
   if (far.length === 0) return asked;
   const own: Partial<Record<Nutrient, number>> = Object.fromEntries(far.map(([nutrient]) => [nutrient, asked.factor]));
-  const most = allowance(found.optimal.objective, request);
   const at = (factor: number): NearAsked => ({ ...asked, factor, own });
   const does = async (factor: number): Promise<boolean> => {
     const answer = await cheapest(nearRequest(request, at(factor)));
-    return answer.answer === 'found' && answer.optimal.objective <= most;
+    return answer.answer === 'found' && answer.optimal.objective <= mostCost;
   };
   if (await does(wanted)) return at(wanted);
   let [low, high] = [wanted, asked.factor];

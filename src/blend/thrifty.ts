@@ -13,6 +13,8 @@ import type { Hands } from './handed.js';
 
 /** The least money, and of what costs hardly more the fewest items. */
 export interface Thrifty {
+  /** What was asked: the limits, moved in or not, and the widths. */
+  held: FeedRequest;
   amounts: Amounts;
   /** The cheapest of all, with its certificate. */
   answer: FeedFound;
@@ -58,11 +60,13 @@ export async function thrifty(request: FeedRequest, { kit, known, pen }: Hands, 
   );
   const found = await fewestItems(capped, [...products.keys()], least);
   // what the kit can measure may take more products than were asked for
-  if (found === null || found.best.items.size > (request.atMost ?? Number.POSITIVE_INFINITY)) return alone(answer);
+  if (found === null || found.best.items.size > (request.atMost ?? Number.POSITIVE_INFINITY))
+    return alone(request, answer);
   const amounts = amountsOf(found.best.answer, formulated);
   const cap = ecCap(request);
-  if (cap !== null && fullEc(amounts, request) > cap * (1 + 1e-6)) return alone(answer);
+  if (cap !== null && fullEc(amounts, request) > cap * (1 + 1e-6)) return alone(request, answer);
   return {
+    held: request,
     amounts,
     answer,
     cost: found.best.answer.objective,
@@ -76,7 +80,9 @@ export async function thrifty(request: FeedRequest, { kit, known, pen }: Hands, 
 export const fewestOf = ({ mostCost, items, branches }: Thrifty): PlanSettled['fewest'] =>
   mostCost === null || branches === null ? null : { items, mostCost, branches };
 
-function alone(answer: FeedFound): Thrifty {
-  const items = answer.amounts.products.filter((x) => x > 0).length;
-  return { amounts: answer.amounts, answer, cost: answer.optimal.objective, mostCost: null, items, branches: null };
+/** A mix in which fewer items were not sought. */
+export function alone(held: FeedRequest, answer: FeedFound): Thrifty {
+  const { amounts, optimal } = answer;
+  const items = amounts.products.filter((x) => x > 0).length;
+  return { held, amounts, answer, cost: optimal.objective, mostCost: null, items, branches: null };
 }

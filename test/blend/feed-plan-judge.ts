@@ -70,33 +70,56 @@ export function missing(request: FeedRequest): Set<string> {
   return new Set(aims(request).flatMap(([n]) => (held(n) ? [] : [n])));
 }
 
+/** What a mix is held to. */
+export interface Held {
+  width: number;
+  /** Share of its aim within which nitrogen lies. */
+  nitrogen?: number;
+  /** Whether leasts that only convention stands behind hold. */
+  custom: boolean;
+  skip: ReadonlySet<string>;
+  /** Only mixes that hands can make: each product at what the kit measures at least or not at all, each band in 85 of 100 cans. */
+  byHand?: boolean;
+}
+
 /** Rows of the limits, without the EC cap, and of a width around the aims. */
 export function program(
   request: FeedRequest,
-  {
-    width,
-    nitrogen = 0.02,
-    custom,
-    skip,
-  }: { width: number; nitrogen?: number; custom: boolean; skip: ReadonlySet<string> },
+  { width, nitrogen = 0.02, custom, skip, byHand = false }: Held,
 ): LinearProgram {
   const rows: Row[] = [];
   const add = (
     weights: Record<string, number>,
     side: 'floor' | 'cap' | 'stated',
     ends: { lower?: number; upper?: number },
+    by = 1,
   ) => {
     const water = rain(request, weights);
     const shifted = Object.fromEntries(Object.entries(ends).map(([end, value]) => [end, value - water]));
-    rows.push({ id: `r${rows.length}`, terms: terms(request, weights, side), ...shifted });
+    const own = Object.entries(terms(request, weights, side)).map(([id, term]) => [id, term * by]);
+    rows.push({ id: `r${rows.length}`, terms: Object.fromEntries(own), ...shifted });
+  };
+  const band = (nutrient: string, side: 'floor' | 'cap', bound: number) => {
+    const sign = side === 'floor' ? -1 : 1;
+    const ends = side === 'floor' ? { lower: bound } : { upper: bound };
+    if (!byHand) return add({ [nutrient]: 1 }, side, ends);
+    const spread = IN_85 * leastSpread(request, nutrient);
+    add({ [nutrient]: 1 }, side, ends, 1 + sign * spread);
+    // two errors together are at least their sum over the root of two
+    request.shelf.forEach((product, i) => {
+      const off = (IN_85 * WEIGHED_WITHIN * holds(product, nutrient, 'stated')) / CAN;
+      if (product.form !== 'powder' || off === 0) return;
+      add({ [nutrient]: 1 }, side, ends, 1 + (sign * spread) / Math.SQRT2);
+      Object.assign(rows.at(-1)!.terms, { [`used-x${i}`]: (sign * off) / Math.SQRT2 });
+    });
   };
   for (const [nutrient, { min, max }] of Object.entries(request.programme.bands)) {
     const tried = request.programme.evidence.some(
       ({ of, evidence }) => of.kind === 'band' && of.nutrient === nutrient && evidence === 'trial',
     );
     const isCustom = !tried && !['N', 'P', 'K', 'Ca', 'Mg'].includes(nutrient);
-    if (min && (custom || !isCustom)) add({ [nutrient]: 1 }, 'floor', { lower: min });
-    if (max !== undefined) add({ [nutrient]: 1 }, 'cap', { upper: max });
+    if (min && (custom || !isCustom)) band(nutrient, 'floor', min);
+    if (max !== undefined) band(nutrient, 'cap', max);
   }
   for (const rule of [...request.programme.rules, ...request.rules]) {
     if (rule.kind !== 'linear') continue;
@@ -119,17 +142,49 @@ export function program(
     lower: 0,
     ...(product.maxRate === undefined ? {} : { upper: product.maxRate as number }),
   }));
-  return { columns, rows };
+  if (!byHand) return { columns, rows };
+  // a product is in it or not
+  const used = columns.map(({ id }) => ({ id: `used-${id}`, cost: 0, lower: 0, upper: 1, integer: true }));
+  request.shelf.forEach(({ form }, i) => {
+    const [id, least] = [`x${i}`, LEAST_DOSE[form] / CAN];
+    rows.push({ id: `least ${id}`, lower: 0, terms: { [id]: 1, [`used-${id}`]: -least } });
+    rows.push({ id: `most ${id}`, upper: 0, terms: { [id]: 1, [`used-${id}`]: -MOST_DOSE } });
+  });
+  return { columns: [...columns, ...used], rows };
 }
+
+/** Litres of the can. */
+const CAN = 4;
+/** g on a 0.01 g scale (good to 0.025 g), mL of a syringe with marks of 0.01 mL: common practice, no source. */
+const LEAST_DOSE = { powder: 0.06, liquid: 0.02 };
+/** g by which a weighing is off, a standard deviation, as in `cansThatHold`. */
+const WEIGHED_WITHIN = 0.01;
+/** g or mL per litre: more is no feed. */
+const MOST_DOSE = 50;
+/** Standard deviations between a limit and a figure that keeps it in 85 of 100 cans (normal distribution). */
+const IN_85 = 1.036;
+
+/**
+ * What a band's figure varies by at least, whatever the mix, as a share of what products bring: the can is filled to 2 %, and jars differ as in
+ * `cansThatHold`, the least where every jar that holds it brings the same.
+ */
+function leastSpread(request: FeedRequest, nutrient: string): number {
+  const jars = request.shelf.filter((product) => holds(product, nutrient, 'stated') > 0);
+  const own = Math.min(...jars.map(({ formula }) => (formula === undefined ? spreadOf(nutrient) : 0.01)));
+  return jars.length === 0 ? 0 : Math.hypot(0.02, own / Math.sqrt(jars.length));
+}
+
+const spreadOf = (n: string): number => (MAIN.includes(n) || /^(N|.*-N)$/.test(n) ? 0.03 : 0.08);
 
 /** The least width at or above the usual one at which there is a mix, by bisection; null where there is none at all. */
 export async function leastWidth(
   request: FeedRequest,
   custom: boolean,
   skip: ReadonlySet<string>,
+  byHand = false,
 ): Promise<number | null> {
   const does = async (width: number) =>
-    (await independent(program(request, { width, custom, skip }))).status === 'optimal';
+    (await independent(program(request, { width, custom, skip, byHand }))).status === 'optimal';
   if (await does(1.35)) return 1.35;
   if (!(await does(1e4))) return null;
   let [low, high] = [1.35, 1e4];
@@ -170,7 +225,7 @@ export function cansThatHold(request: FeedRequest, plan: DosePlan, told: Readonl
       const product = request.shelf[i]!;
       const amount =
         dose.tool === 'scale'
-          ? dose.amount + 0.01 * z()
+          ? dose.amount + WEIGHED_WITHIN * z()
           : dose.tool === 'syringe'
             ? dose.amount * (1 + 0.02 * z()) + 0.01 * z()
             : dose.amount * hand * (1 + (0.1 / Math.sqrt(Math.max(1, dose.actions))) * z());
