@@ -72,6 +72,28 @@ function optimal(table: Table, claimed: readonly number[], multipliers: readonly
   return refused(`the multipliers prove ${bound}, the answer costs ${objective}`);
 }
 
+/** What multipliers prove that no point within the column bounds costs less than, to the last places of the sum; −Infinity where a bound it needs is open. */
+export function provedBound(table: Table, multipliers: readonly number[]): number {
+  const y = multipliers.map((value, i) => (Number.isFinite(end(table, i, value)) ? value : 0));
+  const pull = combine(table, y);
+  let bound = 0;
+  let size = 0;
+  const add = (term: number, terms: number): void => {
+    bound += term;
+    size += terms;
+  };
+  y.forEach((value, i) => {
+    if (value !== 0) add(value * end(table, i, value), Math.abs(value * end(table, i, value)));
+  });
+  for (let j = 0; j < table.cost.length; j += 1) {
+    const reduced = table.cost[j]! - pull.value[j]!;
+    const limit = reduced > 0 ? table.lower[j]! : table.upper[j]!;
+    if (reduced === 0 || limit === 0) continue;
+    add(reduced * limit, (Math.abs(table.cost[j]!) + pull.size[j]!) * Math.abs(limit));
+  }
+  return bound - LAST_PLACES * size;
+}
+
 /**
  * Σ y · end + Σ reduced cost · column bound: no feasible point costs less (weak duality). A column without the bound it
  * needs gets the box that the rows, and the wish to cost no more than `objective`, imply; so does one whose reduced cost

@@ -17,6 +17,9 @@ const TOLERANCES = {
   mip_feasibility_tolerance: 1e-9,
   mip_rel_gap: 0,
   mip_abs_gap: 0,
+  // a second root and a look for symmetry take longer than they spare on programs of some hundred columns
+  mip_allow_restart: false,
+  mip_detect_symmetry: false,
   small_matrix_value: 1e-12,
 };
 

@@ -163,6 +163,9 @@ function stockRows({ feeds, most }: Joint, { onHand, offer }: Candidate, i: numb
   return rows;
 }
 
+/** Rounded up, which keeps such a row true: whole numbers with parts of 2^-50 are more than a search can be believed on. */
+const inParts = (share: number): number => Math.ceil(share * 1024) / 1024;
+
 /**
  * Rows that follow from the others and spare the search much branching: a minimum that shelf and water cannot keep needs
  * enough bought products that hold the nutrient, each counted for at most what is missing.
@@ -185,7 +188,7 @@ function sourceRows(joint: Joint): Row[] {
       if (missing <= 1e-6 * row.lower) return [];
       // a hair below what is missing, so that rounding never cuts an answer off
       const need = missing * (1 - 1e-6);
-      const terms = Object.fromEntries(sources.map(([id, brings]) => [id, Math.min(1, brings / need)]));
+      const terms = Object.fromEntries(sources.map(([id, brings]) => [id, inParts(Math.min(1, brings / need))]));
       return [{ id: `source:${f}:${row.id}`, lower: 1, terms }];
     }),
   );

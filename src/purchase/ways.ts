@@ -54,6 +54,8 @@ function atMostNew(joint: Joint, most: number): Row {
 
 /** So many times the money of the cheapest may go into nearer feeds. */
 const TIMES = 2;
+/** A sum of prices without what rounding leaves in its last places. */
+const inCents = (money: number): number => Math.round(money * 100) / 100;
 /** Widths that differ by less are the same to a plant. */
 const NOTICED = 0.97;
 /** Halvings of the way between the nearest there is and the cheapest. */
@@ -64,7 +66,7 @@ export async function nearest(request: PurchaseRequest, best: Chosen, options: P
   const least = await heldNear(request, 'least', options);
   if (least === null) return { found: null, stopped: { found: null, none: false, stopped: { by: 'time' } } };
   const spent = best.found.counts.reduce((sum, n, i) => sum + n * (best.joint.pool[i]!.offer?.price ?? 0), 0);
-  const mostMoney = Math.min(request.budget ?? Number.POSITIVE_INFINITY, TIMES * spent);
+  const mostMoney = Math.min(request.budget ?? Number.POSITIVE_INFINITY, inCents(TIMES * spent));
   const near = factorIn(best.held.near);
   if (near === null || !(spent > 0)) return { found: null, stopped: null };
   let low = Math.min(...least.near.flatMap((asked) => (asked ? [asked.factor] : [])));
