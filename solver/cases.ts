@@ -1,4 +1,5 @@
 import { LAST_PLACES, TOLERANCE } from './certificate.js';
+import type { EngineLimits } from './engine.js';
 import { combine, costOf, type Table } from './table.js';
 import type { Case, Judge } from './verdict.js';
 import { type Box, warm } from './warm.js';
@@ -19,6 +20,7 @@ export async function byCases(
   table: Table,
   target: number,
   judge: Judge,
+  limits: () => EngineLimits,
   most = MOST,
 ): Promise<{ bound: number; cases: Case[] } | 'too many' | 'disproved'> {
   const relaxed = { ...table, integer: table.integer.map(() => false) };
@@ -32,13 +34,14 @@ export async function byCases(
   for (let asked = 0; asked < (walk ? MORE * most : most); asked += 1) {
     const box = open.pop();
     if (!box) return { bound, cases };
+    if (limits().timeLimitSeconds === 0) return 'too many';
     const quick = walk?.within(box, nearly);
     if (quick && 'ray' in quick) {
       cases.push({ ...box, ray: quick.ray });
       continue;
     }
     if (quick && quick.bound >= nearly) {
-      bound = Math.min(bound, quick.bound);
+      bound = Math.min(bound, Math.abs(quick.bound - target) <= quick.rounding ? target : quick.bound);
       continue;
     }
     const at = quick?.x ? mostFractional(table, quick.x, WHOLE) : undefined;
@@ -100,7 +103,9 @@ function narrowed(table: Table, box: Box, { bound, y }: { bound: number; y: read
 
 function mostFractional(table: Table, x: readonly number[], least: number): number | undefined {
   const part = (j: number) => Math.abs(x[j]! - Math.round(x[j]!));
-  return table.integer.flatMap((whole, j) => (whole && part(j) > least ? [j] : [])).sort((a, b) => part(b) - part(a))[0];
+  return table.integer
+    .flatMap((whole, j) => (whole && part(j) > least ? [j] : []))
+    .sort((a, b) => part(b) - part(a))[0];
 }
 
 /** A whole number above 0.5 is above 1. */

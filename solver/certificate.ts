@@ -72,8 +72,8 @@ function optimal(table: Table, claimed: readonly number[], multipliers: readonly
   return refused(`the multipliers prove ${bound}, the answer costs ${objective}`);
 }
 
-/** What multipliers prove that no point within the column bounds costs less than, to the last places of the sum; −Infinity where a bound it needs is open. */
-export function provedBound(table: Table, multipliers: readonly number[]): number {
+/** What multipliers prove that no point within the column bounds costs less than, −Infinity where a bound it needs is open; `rounding`: how well that is known. */
+export function provedBound(table: Table, multipliers: readonly number[]): { bound: number; rounding: number } {
   const y = multipliers.map((value, i) => (Number.isFinite(end(table, i, value)) ? value : 0));
   const pull = combine(table, y);
   let bound = 0;
@@ -91,7 +91,7 @@ export function provedBound(table: Table, multipliers: readonly number[]): numbe
     if (reduced === 0 || limit === 0) continue;
     add(reduced * limit, (Math.abs(table.cost[j]!) + pull.size[j]!) * Math.abs(limit));
   }
-  return bound - LAST_PLACES * size;
+  return { bound, rounding: LAST_PLACES * size };
 }
 
 /**

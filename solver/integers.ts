@@ -44,7 +44,7 @@ export async function solveIntegers(
       last = claim.claim;
       const finding =
         claim.claim === 'integer-infeasible'
-          ? await nothing(still, judge, engine.name, mostCases)
+          ? await nothing(still, judge, engine.name, limits, mostCases)
           : claim.claim === 'integer'
             ? await something(table, claim, root, judge, engine, limits, mostCases)
             : claim.claim === 'none'
@@ -88,8 +88,14 @@ function exact(table: Table, { x, bound }: Remaindered): Finding | undefined {
 }
 
 /** The claim that no whole numbers fit. */
-async function nothing(still: Table, judge: Judge, engine: string, mostCases?: number): Promise<Finding | Refusal> {
-  const proof = await byCases(still, Number.POSITIVE_INFINITY, judge, mostCases);
+async function nothing(
+  still: Table,
+  judge: Judge,
+  engine: string,
+  limits: () => EngineLimits,
+  mostCases?: number,
+): Promise<Finding | Refusal> {
+  const proof = await byCases(still, Number.POSITIVE_INFINITY, judge, limits, mostCases);
   if (proof === 'disproved') return { why: 'said that no whole numbers fit, yet some do' };
   if (proof === 'too many')
     return { why: 'its search found nothing; to prove that would take too many cases', final: true };
@@ -113,7 +119,7 @@ async function something(
   const finding = judged(table, answer, Math.max(root.bound, claim.bound), engine.name, claim.ended);
   if (!('verdict' in finding) || (finding.verdict !== 'optimal' && !claim.ended)) return finding;
   const { objective, paid } = costOf(table, answer.x);
-  const proof = await byCases(table, objective, judge, mostCases);
+  const proof = await byCases(table, objective, judge, limits, mostCases);
   if (proof === 'disproved') return { why: 'whole numbers that cost less were found' };
   const believed = () =>
     finding.verdict === 'optimal' ? doubted(table, finding, root.bound, engine, limits, judge) : finding;

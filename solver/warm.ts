@@ -9,7 +9,7 @@ export interface Box {
 }
 
 /** What the relaxation comes to within a box: a proved bound of its cost and a point to branch at, null once `enough` is proved; or a proof that it has none. */
-export type Within = { bound: number; x: number[] | null; y: number[] } | { ray: number[] };
+export type Within = { bound: number; rounding: number; x: number[] | null; y: number[] } | { ray: number[] };
 
 /** The relaxation of a table, asked box after box. */
 export interface Warm {
@@ -49,9 +49,9 @@ export function warm(table: Table): Warm | null {
     const told = scaled.unscale(claim);
     if (told.claim === 'infeasible') return certify(within, told).verdict === 'infeasible' ? { ray: told.ray } : null;
     if (told.claim !== 'optimal') return null;
-    const bound = provedBound(within, told.y);
-    if (claim.done) return Number.isFinite(bound) ? { bound, x: told.x, y: told.y } : null;
-    return bound >= enough ? { bound, x: null, y: told.y } : null;
+    const { bound, rounding } = provedBound(within, told.y);
+    if (claim.done) return Number.isFinite(bound) ? { bound, rounding, x: told.x, y: told.y } : null;
+    return bound >= enough ? { bound, rounding, x: null, y: told.y } : null;
   };
   return {
     within(box, enough) {
