@@ -59,10 +59,10 @@ export function problemLine(p: Problem): string {
   return `${place}${field}${place || field ? ': ' : ''}found ${p.found}; expected ${p.expected}. ${p.fix}`.trim();
 }
 
-/** The names nearest to a misspelt one (edit distance at most a third of its length, at least 1), nearest first. */
-export function nearest(name: string, known: Iterable<string>, most = 3): string[] {
+/** The names nearest to a misspelt one (edit distance at most a third of its length, or another share, at least 1), nearest first. */
+export function nearest(name: string, known: Iterable<string>, most = 3, share = 1 / 3): string[] {
   const wanted = name.toLowerCase();
-  const limit = Math.max(1, Math.floor(wanted.length / 3));
+  const limit = Math.max(1, Math.floor(wanted.length * share));
   return [...known]
     .map((candidate) => ({ candidate, distance: editDistance(wanted, candidate.toLowerCase()) }))
     .filter((c) => c.distance <= limit || c.candidate.toLowerCase().includes(wanted))

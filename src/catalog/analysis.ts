@@ -1,3 +1,4 @@
+import { doubtsOf } from '../label/doubts.js';
 import { ANALYSIS_COLUMNS, type Analysis, type Composition, readAnalysis } from '../label/index.js';
 import type { Problem } from '../problem.js';
 import { numberCell } from './cells.js';
@@ -22,22 +23,22 @@ export function compositionOf(row: Row, label: LabelContext, problems: Problem[]
   }
   const purity = numberCell(row, 'purity', { least: 0, most: 100, unit: '%' }, found);
   const formula = row.text('formula');
-  const read = readAnalysis(
-    {
-      form,
-      percent,
-      derivedFrom,
-      ...(basis === undefined ? {} : { basis }),
-      ...(density === undefined ? {} : { density }),
-      ...(formula === undefined ? {} : { formula }),
-      ...(purity === undefined ? {} : { purity }),
-    },
-    row.where(),
-  );
+  const analysis = {
+    form,
+    percent,
+    derivedFrom,
+    ...(basis === undefined ? {} : { basis }),
+    ...(density === undefined ? {} : { density }),
+    ...(formula === undefined ? {} : { formula }),
+    ...(purity === undefined ? {} : { purity }),
+  };
+  const read = readAnalysis(analysis, row.where());
   const refused = found.some((p) => p.severity === 'error');
   const told = (read.ok ? read.warnings : read.problems).filter((p) => !isEcho(p, row, refused));
   problems.push(...found, ...told);
-  return read.ok && !refused ? read.value : undefined;
+  if (!read.ok || refused) return undefined;
+  problems.push(...doubtsOf({ ...analysis, name: row.text('name') ?? row.text('id') ?? '' }, row.where()));
+  return read.value;
 }
 
 /** g in 100 mL of the densest liquids on sale; from memory. */

@@ -1,5 +1,6 @@
 import { formula, nutrientsPerGram } from './formula.js';
 import { NUTRIENTS, type Nutrient } from './nutrients.js';
+import { nearest } from '../problem.js';
 import { plain, spellings } from './salt-names.js';
 
 /** A substance that labels name as a source. */
@@ -30,6 +31,17 @@ export function saltsOf(names: readonly string[]): { known: Salt[]; unknown: str
   }
   return { known, unknown };
 }
+
+/** The name that a misspelt one is nearest to: `potassium nitrate` for "potasium nitrate"; undefined where none is within a sixth of its letters. */
+export function nearestSalt(name: string): string | undefined {
+  const written = plain(name);
+  const near = nearest(written, BY_NAME.keys(), 1, 1 / 6)[0];
+  // a longer name of which the wanted is a part would be a guess at random
+  return near === undefined || near.length > written.length + MISSING ? undefined : near;
+}
+
+/** Letters that a misspelt name may lack. */
+const MISSING = 2;
 
 /** Labels print commas and `and`: such a name is taken apart where that makes a substance of a part. */
 function namesIn(name: string): string[] {

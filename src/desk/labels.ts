@@ -1,6 +1,7 @@
 import { labelFacts } from '../can/label-facts.js';
 import { type Catalog, findProduct } from '../catalog/catalog.js';
 import { labelLine } from '../label/label-line.js';
+import { misreadOxides } from '../label/misread.js';
 import type { Product } from '../label/product.js';
 import type { Problem } from '../problem.js';
 import type { LabelsResult } from '../report/labels.js';
@@ -36,10 +37,14 @@ export async function labelsOf(
       ? shelf.products
       : ids.flatMap((id) => collected.take(findProduct(shelf.products, id)) ?? []);
   const warnings = collected.settle();
-  const products = (await closeLabels(shown)).map((product) => {
-    const problems = [...warnings.filter((w) => isAbout(w, product)), ...sourcesWarnings(product)];
-    return { ...labelLine(product, problems), ...labelFacts(product) };
-  });
+  const products: LabelsResult['products'] = [];
+  for (const product of await closeLabels(shown)) {
+    const misread = wishes.catalog ? [] : await misreadOxides(product);
+    collected.add(...misread.filter(({ severity }) => severity === 'error'));
+    const problems = [...warnings.filter((w) => isAbout(w, product)), ...sourcesWarnings(product), ...misread];
+    products.push({ ...labelLine(product, problems), ...labelFacts(product) });
+  }
+  collected.settle();
   return {
     met: true,
     result: { status: 'read', shelf: shelf.name, products },

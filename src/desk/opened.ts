@@ -2,6 +2,7 @@ import { readBench } from '../catalog/bench.js';
 import type { Bench, FeedSpec, Kit, Pen } from '../catalog/bench-types.js';
 import { type Catalog, findWater } from '../catalog/catalog.js';
 import type { ClosedProduct } from '../label/closed-product.js';
+import { misreadOxides } from '../label/misread.js';
 import type { Water } from '../label/product.js';
 import { nearest, problem, warning } from '../problem.js';
 import { byName } from '../units/index.js';
@@ -56,10 +57,14 @@ export async function opened(
   const named = said.bench.waters ?? bench?.waters;
   const currency = wishes.currency ?? bench?.currency ?? '';
   collected.add(...pricesInOtherCurrencies(shelf.products, currency));
+  const products = await closeLabels(shelf.products);
+  // only what its list cannot make is asked: the others are the question of `labels`
+  for (const product of products.filter(({ disagreement }) => disagreement !== undefined))
+    collected.add(...(await misreadOxides(product)));
   return {
     bench,
     catalog,
-    shelf: { name: shelf.name, products: await closeLabels(shelf.products) },
+    shelf: { name: shelf.name, products },
     waters: named ?? (faulty || (wishes.water ?? []).length > 0 ? [] : rainByDefault(catalog, collected)),
     currency,
     kit,

@@ -164,3 +164,14 @@ const padded = (form: readonly number[], { columns }: LinearProgram): number[] =
 
 const formsOf = (sources: readonly Source[], program: LinearProgram): number[][] =>
   ionForms(sources).map((form) => padded(form, program));
+
+/** How odd the least odd make-up within the figures is, as a share of the product; null where there is none at all. */
+export async function leastOddness(
+  composition: Composition,
+  derivedFrom: readonly string[],
+  density?: number,
+): Promise<number | null> {
+  const mass = massOf(composition, density);
+  const sorts = await possible(sortsOf(composition, sourcesNamed(saltsOf(derivedFrom).known)), mass);
+  return sorts.length === 0 ? null : Math.min(...sorts.map(({ least }) => least)) / mass.whole;
+}

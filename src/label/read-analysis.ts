@@ -57,7 +57,7 @@ export function readAnalysis(analysis: Analysis, where: Where = {}): Checked<Com
         where,
         `figures that need at least ${formatFixed(mass, 1)} g in ${analysis.basis === 'w/v' ? '100 mL' : '100 g'}`,
         'an analysis that fits into the product',
-        'Check for a slipped decimal point, or for element figures under oxide headers (P2O5, K2O).',
+        'Check for a slipped decimal point, or for figures of oxides (P2O5, K2O, CaO, MgO, SO3) under the headers of elements.',
       ),
     );
   }

@@ -104,7 +104,7 @@ const CASES: readonly [text: string, said: string[]][] = [
   [
     '60-60-60 at 1 g/L',
     [
-      'analysis-over-100: found figures that need at least 189.5 g in 100 g; expected an analysis that fits into the product. Check for a slipped decimal point, or for element figures under oxide headers (P2O5, K2O).',
+      'analysis-over-100: found figures that need at least 189.5 g in 100 g; expected an analysis that fits into the product. Check for a slipped decimal point, or for figures of oxides (P2O5, K2O, CaO, MgO, SO3) under the headers of elements.',
     ],
   ],
   [
