@@ -4,7 +4,7 @@ import { parseSync } from '@swc/core';
 import { describe, expect, it } from 'vitest';
 
 const root = new URL('../', import.meta.url);
-const SOURCES = filesIn('src', 'solver').filter(({ name }) => !/^src\/desk\/compiled-/.test(name));
+const SOURCES = filesIn('src', 'solver').filter(({ name }) => !/^src\/(desk|can)\/compiled-/.test(name));
 const TESTS = filesIn('test').filter(({ name }) => name.endsWith('.test.ts'));
 
 describe('the house', () => {

@@ -1,31 +1,75 @@
+import { HAZARD_GROUPS, type HazardGroup } from '../catalog/hazards.js';
 import type { ClosedProduct } from '../label/closed-product.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
+import { hazardsOf, inGroup } from './hazards.js';
 
 /** What to take care of, with the ids of the products that call for it; the words stand in the report. */
 export type Caution =
   | { code: (typeof GENERAL)[number] | 'label-first' | 'copper-in-bromeliads' | 'carnivorous-roots' }
+  | { code: HazardGroup; hazards: ItemHazard[] }
   | { code: keyof typeof SPECIFIC; items: string[] }
+  | { code: 'leaf-burn'; limits: LeafLimit[] }
   | { code: 'alkali-beside-ammonium'; alkalis: string[]; ammonium: string[] };
 
+/** A product and its hazard statements of one group; `may`: taken over from the salts that it may be made of. */
+export interface ItemHazard {
+  item: string;
+  codes: string[];
+  may: boolean;
+}
+
+/** g/L (mL/L) of a product above which a leaf suffers. */
+export interface LeafLimit {
+  item: string;
+  perLitre: number;
+  form: 'powder' | 'liquid';
+}
+
 /**
- * The cautions that these very products and groups of plants call for, then the general ones; most pressing first.
- * Transport class of nitrates, the double salt's exemption, acids, ammonium and copper in bromeliads: handbook and trade
- * knowledge, from memory. They defer to the label and to local rules.
+ * The cautions that these very products and groups of plants call for, then the general ones; most pressing first, each once. Hazards are
+ * those of `catalog/hazards.csv`; that ammonium stays away from alkali and bleach, and copper from bromeliads, is knowledge of the trade,
+ * from memory. They defer to the label and to local rules.
  * @param plants ids of the catalog
  */
 export function cautionsFor(products: readonly ClosedProduct[], ...plants: readonly string[]): Caution[] {
+  const unlike = [...new Map(products.map((product) => [product.id, product])).values()];
+  const beside = besideEachOther(unlike);
   const specific = (Object.keys(SPECIFIC) as (keyof typeof SPECIFIC)[]).flatMap((code): Caution[] => {
-    const items = idsOf(products, SPECIFIC[code]);
-    return items.length === 0 ? [] : [{ code, items }];
+    const items = idsOf(unlike, SPECIFIC[code]);
+    // beside an alkali of the same mix they are told of together
+    return items.length === 0 || (code === 'ammonium' && beside.length > 0) ? [] : [{ code, items }];
   });
   return [
     { code: 'label-first' },
+    ...HAZARD_GROUPS.flatMap((group) => hazardCaution(unlike, group)),
     ...specific,
-    ...besideEachOther(products),
-    ...plantCautions(products, plants),
+    ...leafBurn(unlike),
+    ...beside,
+    ...plantCautions(unlike, plants),
     ...GENERAL.map((code): Caution => ({ code })),
   ];
 }
+
+function hazardCaution(products: readonly ClosedProduct[], group: HazardGroup): Caution[] {
+  const hazards = products.flatMap((product): ItemHazard[] => {
+    const { codes, may } = hazardsOf(product);
+    const own = inGroup(codes, group);
+    return own.length === 0 ? [] : [{ item: product.id, codes: own, may }];
+  });
+  return hazards.length === 0 ? [] : [{ code: group, hazards }];
+}
+
+/** Where the rate that its label or our ceiling allows is itself too much for a leaf. */
+function leafBurn(products: readonly ClosedProduct[]): Caution[] {
+  const limits = products.flatMap(({ id, form, maxRate = USUAL_RATE }, i): LeafLimit[] => {
+    const { leafLimit } = hazardsOf(products[i]!);
+    return leafLimit === null || leafLimit >= maxRate ? [] : [{ item: id, perLitre: leafLimit, form }];
+  });
+  return limits.length === 0 ? [] : [{ code: 'leaf-burn', limits }];
+}
+
+/** g/L or mL/L of a feed, where nothing is said; common practice, no source. */
+const USUAL_RATE = 1;
 
 /** The cautions of several feeds as one list: each once, with the products of all of them, in the same order. */
 export function inOneList(lists: readonly (readonly Caution[])[]): Caution[] {
@@ -36,8 +80,21 @@ export function inOneList(lists: readonly (readonly Caution[])[]): Caution[] {
   });
 }
 
+/** Every product with hazard statements, once, with all of them. */
+export function hazardsIn(cautions: readonly Caution[]): ItemHazard[] {
+  const lines = new Map<string, ItemHazard>();
+  for (const { item, codes, may } of cautions.flatMap((caution) => ('hazards' in caution ? caution.hazards : [])))
+    lines.set(item, { item, codes: [...(lines.get(item)?.codes ?? []), ...codes], may });
+  return [...lines.values()];
+}
+
 function together(a: Caution, b: Caution): Caution {
   const both = (x: readonly string[], y: readonly string[]): string[] => [...new Set([...x, ...y])];
+  const unlike = <T extends { item: string }>(x: readonly T[], y: readonly T[]): T[] => [
+    ...new Map([...x, ...y].map((line) => [line.item, line])).values(),
+  ];
+  if ('hazards' in a && 'hazards' in b) return { ...a, hazards: unlike(a.hazards, b.hazards) };
+  if ('limits' in a && 'limits' in b) return { ...a, limits: unlike(a.limits, b.limits) };
   if ('items' in a && 'items' in b) return { ...a, items: both(a.items, b.items) };
   if ('alkalis' in a && 'alkalis' in b)
     return { ...a, alkalis: both(a.alkalis, b.alkalis), ammonium: both(a.ammonium, b.ammonium) };
@@ -48,8 +105,7 @@ function together(a: Caution, b: Caution): Caution {
 const SPECIFIC = {
   acid: (p) => isAcid(p),
   alkali: (p) => isAlkali(p),
-  oxidiser: (p) => p.form === 'powder' && holdsNitrate(p),
-  'double-salt': (p) => isDoubleSalt(p),
+  'restricted-sale': (p) => hazardsOf(p).restricted,
   ammonium: (p) => stated(p, 'NH4-N') > 0 || (stated(p, 'N') > 0 && mayHold(p, 'NH4-N')),
   'boron-or-copper': (p) => stated(p, 'B') > 0 || stated(p, 'Cu') > 0,
 } satisfies Record<string, (product: ClosedProduct) => boolean>;
@@ -60,7 +116,9 @@ const GENERAL = ['start-weak', 'out-of-reach', 'no-food-crops', 'runoff'] as con
 /** The most pressing first. */
 const ORDER: readonly Caution['code'][] = [
   'label-first',
+  ...HAZARD_GROUPS,
   ...(Object.keys(SPECIFIC) as (keyof typeof SPECIFIC)[]),
+  'leaf-burn',
   'alkali-beside-ammonium',
   'copper-in-bromeliads',
   'carnivorous-roots',
@@ -73,7 +131,7 @@ const idsOf = (products: readonly ClosedProduct[], applies: (product: ClosedProd
 /** Alkali sets ammonia free. */
 function besideEachOther(products: readonly ClosedProduct[]): Caution[] {
   const alkalis = idsOf(products, isAlkali);
-  const ammonium = idsOf(products, (p) => stated(p, 'NH4-N') > 0);
+  const ammonium = idsOf(products, SPECIFIC.ammonium);
   return alkalis.length === 0 || ammonium.length === 0 ? [] : [{ code: 'alkali-beside-ammonium', alkalis, ammonium }];
 }
 
@@ -98,22 +156,6 @@ export function isAlkali(p: ClosedProduct): boolean {
   return /\b(hydroxide|quicklime|hydrated lime|potassium carbonate|(potassium|sodium) (meta)?silicate)\b/.test(
     words(p),
   );
-}
-
-/** 5Ca(NO3)2·NH4NO3·10H2O, exempt from the oxidiser class. */
-function isDoubleSalt(p: ClosedProduct): boolean {
-  const formula = p.formula ?? '';
-  return (formula.includes('Ca(NO3)2') && formula.includes('NH4NO3')) || words(p).includes('calcium ammonium nitrate');
-}
-
-/** Holds a nitrate other than the double salt. */
-function holdsNitrate(p: ClosedProduct): boolean {
-  if (p.formula !== undefined) return p.formula.includes('NO3') && !isDoubleSalt(p);
-  const salts = p.derivedFrom
-    .map((salt) => salt.toLowerCase())
-    .filter((salt) => !salt.includes('calcium ammonium nitrate'));
-  if (p.derivedFrom.length > 0) return salts.some((salt) => salt.includes('nitrate'));
-  return stated(p, 'NO3-N') > 0 && !isDoubleSalt(p);
 }
 
 const stated = (p: ClosedProduct, n: Nutrient): number => p.composition.content[n].stated ?? 0;

@@ -1,5 +1,6 @@
 import type { Solved } from '../label/solved.js';
 import { CATALOG_FILES, type Catalog } from './catalog.js';
+import { SAFETY_FILES, type Safety } from './hazards.js';
 import { writtenRow } from './written-rows.js';
 
 /**
@@ -7,12 +8,17 @@ import { writtenRow } from './written-rows.js';
  * JSON is read far more quickly than the same data as source. @throws where a value is neither data nor a map
  */
 export function catalogModule(catalog: Catalog): string {
-  const quoted = (row: string): string => `'${row.replace(/[\\']/g, '\\$&')}'`;
-  const files = CATALOG_FILES.map(
-    (name) => `  ${name}: [\n${catalog[name].map((row) => `    ${quoted(writtenRow(row))},\n`).join('')}  ],\n`,
-  );
-  return `${HEAD}${files.join('')}});\n`;
+  return `${HEAD}${CATALOG_FILES.map((name) => fileText(name, catalog[name])).join('')}});\n`;
 }
+
+/** What is known of the dangers of substances, as the text of a module. @throws as `catalogModule` */
+export const safetyModule = (safety: Safety): string =>
+  `${SAFETY_HEAD}${SAFETY_FILES.map((name) => fileText(name, safety[name])).join('')}});\n`;
+
+const fileText = (name: string, rows: readonly unknown[]): string =>
+  `  ${name}: [\n${rows.map((row) => `    ${quoted(writtenRow(row))},\n`).join('')}  ],\n`;
+
+const quoted = (row: string): string => `'${row.replace(/[\\']/g, '\\$&')}'`;
 
 /** What the programs of labels say, as the text of a module, a label a line. @throws as `catalogModule` */
 export function labelsModule(solved: ReadonlyMap<string, Solved>): string {
@@ -24,6 +30,13 @@ const HEAD = `// Written by \`npm run catalog\` from catalog/*.csv, and held aga
 import { catalogOf } from '../catalog/written-rows.js';
 
 export const compiledCatalog = catalogOf({
+`;
+
+const SAFETY_HEAD = `// Written by \`npm run catalog\` from catalog/*.csv, and held against them by a test: change those, not this.
+import type { Safety } from '../catalog/hazards.js';
+import { filesOf } from '../catalog/written-rows.js';
+
+export const compiledSafety = filesOf<Safety>({
 `;
 
 const LABELS_HEAD = `// Written by \`npm run catalog\` from catalog/*.csv, and held against them by a test: change those, not this.

@@ -4,16 +4,19 @@ import type { CATALOG_FILES, Catalog } from './catalog.js';
 export type WrittenRows = Readonly<Record<(typeof CATALOG_FILES)[number], readonly string[]>>;
 
 /** The catalog that was written so. The rows of a file are read when they are first asked for: most questions need a few files only. */
-export function catalogOf(written: WrittenRows): Catalog {
-  const catalog: Partial<Catalog> = {};
-  for (const [name, lines] of Object.entries(written)) {
+export const catalogOf = (written: WrittenRows): Catalog => filesOf<Catalog>(written);
+
+/** Rows of files that were written so, by the name of the file. */
+export function filesOf<T extends object>(written: Readonly<Record<keyof T, readonly string[]>>): T {
+  const files: Partial<T> = {};
+  for (const [name, lines] of Object.entries<readonly string[]>(written)) {
     let rows: unknown;
-    Object.defineProperty(catalog, name, {
+    Object.defineProperty(files, name, {
       enumerable: true,
       get: () => (rows ??= withMaps(JSON.parse(`[${lines.join(',')}]`))),
     });
   }
-  return catalog as Catalog;
+  return files as T;
 }
 
 /** A row or value as JSON. Fields that are `undefined` are left out. @throws where a value is neither data nor a map */

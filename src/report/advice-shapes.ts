@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { amount, element, feedHeader, item } from './shapes.js';
+import { amount, element, feedHeader, hazardLine, item } from './shapes.js';
 
 const span = { low: amount, high: amount };
 
@@ -46,6 +46,7 @@ export const adviceShape = z.strictObject({
   notes: z.array(z.string()),
   needed: z.array(z.string()).describe('what would make the range narrower'),
   cautions: z.array(z.string()),
+  hazards: z.array(hazardLine),
 });
 
 /** Parts of a recipe that the pen told. */

@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { amount, element, feedHeader, maybe, misses, mix, prices, proof } from './shapes.js';
+import { amount, element, feedHeader, hazardLine, maybe, misses, mix, prices, proof } from './shapes.js';
 
 /** The parts of a feed that is given, as `blend` and `sheet` publish them. */
 
@@ -106,6 +106,7 @@ const blendTold = {
   unknowns: z.array(z.string()),
   notes: z.array(z.string()),
   cautions: z.array(z.string()),
+  hazards: z.array(hazardLine),
   proof,
 };
 

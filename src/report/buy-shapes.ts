@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import { given } from './blend-shapes.js';
-import { amount, feedHeader, maybe, mix, proof } from './shapes.js';
+import { amount, feedHeader, hazardLine, maybe, mix, proof } from './shapes.js';
 
 const unit = z.enum(['g', 'mL']);
 const limits = z.array(z.strictObject({ limit: z.string(), value: z.number(), bound: z.number() }));
@@ -89,6 +89,7 @@ export const buyShape = z.strictObject({
   failures: z.array(z.strictObject({ feed: z.string(), conflict })),
   notes: z.array(z.string()),
   cautions: z.array(z.string()),
+  hazards: z.array(hazardLine),
   proof,
 });
 
@@ -131,4 +132,5 @@ export const substitutesShape = z.strictObject({
   ),
   notes: z.array(z.string()),
   cautions: z.array(z.string()),
+  hazards: z.array(hazardLine),
 });

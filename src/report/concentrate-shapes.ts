@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { amount, cloudingLine, feedHeader, maybe } from './shapes.js';
+import { amount, cloudingLine, feedHeader, hazardLine, maybe } from './shapes.js';
 
 const tank = z.strictObject({
   name: z.string().describe('A (calcium), B, or stock where there is one bottle'),
@@ -18,6 +18,7 @@ const tank = z.strictObject({
     .nullable(),
   precipitation: z.array(cloudingLine),
   steps: z.array(z.string()),
+  hazards: z.array(z.string()).describe('GHS codes of the solution, by the most that its products may hold'),
   label: z.array(z.string()),
   keepsWeeks: amount,
 });
@@ -59,6 +60,7 @@ export const concentrateShape = z.strictObject({
   jarTest: z.array(z.string()),
   notes: z.array(z.string()),
   cautions: z.array(z.string()),
+  hazards: z.array(hazardLine),
 });
 
 export type ConcentrateJson = z.infer<typeof concentrateShape>;

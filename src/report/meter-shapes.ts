@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { amount, feedHeader, maybe, misses, mix } from './shapes.js';
+import { amount, feedHeader, hazardLine, maybe, misses, mix } from './shapes.js';
 
 const unit = z.enum(['g', 'mL', 'L']);
 const range = { low: z.number(), high: z.number() };
@@ -114,6 +114,7 @@ export const meterShape = z.strictObject({
   unseen: z.array(z.string()).describe('items whose whole dose moves the pen by less than its error'),
   notes: z.array(z.string()),
   cautions: z.array(z.string()),
+  hazards: z.array(hazardLine),
 });
 
 export const calibrateShape = z.strictObject({

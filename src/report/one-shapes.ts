@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { amount, elementLine, item, maybe, misses, proof } from './shapes.js';
+import { amount, elementLine, hazardLine, item, maybe, misses, proof } from './shapes.js';
 
 /** What `blend --one` prints. */
 
@@ -50,5 +50,6 @@ export const oneShape = z.strictObject({
   separate: z.array(z.strictObject({ feed: z.string(), costPerLitre: amount, share, items: amount })),
   assumed: z.array(z.string()),
   cautions: z.array(z.string()),
+  hazards: z.array(hazardLine),
   costOfSharing: maybe.describe('what sharing costs over that time; below 0 it saves'),
 });

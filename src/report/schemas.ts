@@ -6,6 +6,7 @@ import { calibrateShape, meterShape, standardShape } from './meter-shapes.js';
 import {
   amount,
   cloudingLine,
+  hazardLine,
   element,
   feedHeader,
   item,
@@ -77,6 +78,7 @@ export const assessShape = z.strictObject({
   misses,
   notes: z.array(z.string()),
   cautions: z.array(z.string()),
+  hazards: z.array(hazardLine),
 });
 
 const band = z.strictObject({ min: z.number().optional(), aim: z.number().optional(), max: z.number().optional() });

@@ -96,6 +96,13 @@ const acidity = z.strictObject({
   says: z.array(z.string()),
 });
 
+export const hazardLine = z.strictObject({
+  item: z.string(),
+  codes: z.array(z.string()).describe('hazard statements of the GHS'),
+  statements: z.array(z.string()).describe('their wording'),
+  may: z.boolean().describe('taken over from the salts it may be made of: its own label decides'),
+});
+
 export const cloudingLine = z.strictObject({
   mineral: z.enum(MINERALS),
   index: maybe.describe('saturation index as mixed; 0 is saturated; null where a part is missing'),

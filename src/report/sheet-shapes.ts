@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import { given } from './blend-shapes.js';
-import { amount, elementLine, feedHeader, maybe, misses } from './shapes.js';
+import { amount, elementLine, feedHeader, hazardLine, maybe, misses } from './shapes.js';
 
 const reading = z.strictObject({
   mSPerCm: amount.describe('at 25 °C'),
@@ -136,6 +136,8 @@ export const sheetShape = z.strictObject({
   custom: given.custom.optional(),
   notes: z.array(z.string()),
   cautions: z.array(z.string()),
+  hazards: z.array(hazardLine),
+  asMixed: z.array(z.string()).describe('GHS codes of the finished can, by the most that its products may hold'),
   proof: z.string(),
 });
 

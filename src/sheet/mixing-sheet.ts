@@ -1,5 +1,6 @@
 import type { MilliSiemensPerCm } from '../units/index.js';
 import { cautionsFor } from '../can/cautions.js';
+import { codesOfSolution } from '../can/hazards.js';
 import type { FeedRequest } from '../feed/request.js';
 import type { GivenResult } from '../blend/given-types.js';
 import type { BlendResult } from '../feed/results.js';
@@ -111,6 +112,7 @@ function sheetOf(
     given: blend.given && 'near' in blend.given ? blend.given : null,
     notes: { doses: plan.notes, drops: dropNote(plan), blend: blend.notes },
     cautions: cautionsFor(products, header.plants),
+    hazards: codesOfSolution(parts),
     proof: { blend: blend.proof, doses: plan.proof },
   };
 }

@@ -116,6 +116,8 @@ export interface SheetOfDoses {
   sure: Sure | null;
   notes: SheetNotes;
   cautions: Caution[];
+  /** GHS codes of the finished can, by the most that its products may hold. */
+  hazards: string[];
   given: Given | null;
   /** Where this is a mix that is diluted for several feeds: how each is made of it. */
   dilutions?: readonly Dilution[];

@@ -72,6 +72,8 @@ export interface TankSheet {
   /** The fullest of its salts, 1 = the limit (a tenth below saturation). */
   fullest: { what: string; share: number } | null;
   precipitation: CloudingLine[];
+  /** GHS codes of the solution, by the most that its products may hold. */
+  hazards: string[];
   keepsWeeks: number;
 }
 

@@ -1,4 +1,5 @@
 import type { Clouding } from '../can/clouding.js';
+import { codesOfSolution } from '../can/hazards.js';
 import { isOrganic } from '../can/organic.js';
 import type { ConcentrateRequest } from './concentrate-request.js';
 import type { TankItem, TankSheet } from './concentrate-result.js';
@@ -27,6 +28,7 @@ export function tankSheet(bottle: {
     pH: clouding.pH,
     fullest: fullestOf(limits),
     precipitation: clouding.minerals,
+    hazards: codesOfSolution(items.map(({ product, perLitre }) => ({ product, perLitre: perLitre * request.ratio }))),
     keepsWeeks: items.some(({ product }) => isOrganic(product)) ? ORGANIC_WEEKS : MINERAL_WEEKS,
   };
 }

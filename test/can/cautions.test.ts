@@ -30,11 +30,19 @@ const mkp = product('mkp', { formula: 'KH2PO4' }, { P: 227, K: 287 });
 
 describe('cautions (transport class, exemption, acids, ammonia: trade knowledge, from memory)', () => {
   it('call nitrate powders oxidisers, but not the double salt, which hurts eyes', () => {
-    expect(about([saltpetre, mkp], 'oxidiser')).toEqual([{ code: 'oxidiser', items: ['saltpetre'] }]);
+    expect(about([saltpetre, mkp], 'oxidiser')).toEqual([
+      { code: 'oxidiser', hazards: [{ item: 'saltpetre', codes: ['H272'], may: false }] },
+    ]);
     expect(about([doubleSalt], 'oxidiser')).toEqual([]);
-    const both = product('peat', { derivedFrom: ['calcium ammonium nitrate', 'potassium nitrate'] }, { 'NO3-N': 120 });
-    expect(about([both], 'oxidiser')).toHaveLength(1);
-    expect(about([doubleSalt], 'double-salt')).toHaveLength(1);
+    const both = product(
+      'peat',
+      { derivedFrom: ['calcium ammonium nitrate', 'potassium nitrate'] },
+      { 'NO3-N': 120, 'NH4-N': 5, K: 166, Ca: 60 },
+    );
+    expect(about([both], 'oxidiser')).toEqual([
+      { code: 'oxidiser', hazards: [{ item: 'peat', codes: ['H272'], may: true }] },
+    ]);
+    expect(about([doubleSalt], 'eye-damage')).toHaveLength(1);
     expect(about([product('n', { form: 'liquid' }, { 'NO3-N': 20 })], 'oxidiser')).toEqual([]);
   });
 
@@ -52,6 +60,7 @@ describe('cautions (transport class, exemption, acids, ammonia: trade knowledge,
     expect(about([doubleSalt], 'ammonium')).toHaveLength(1);
     expect(about([mkp], 'ammonium')).toEqual([]);
     expect(about([doubleSalt, silicate], 'alkali-beside-ammonium')).toHaveLength(1);
+    expect(about([doubleSalt, silicate], 'ammonium')).toEqual([]);
     expect(about([saltpetre, silicate], 'alkali-beside-ammonium')).toEqual([]);
   });
 
@@ -61,6 +70,7 @@ describe('cautions (transport class, exemption, acids, ammonia: trade knowledge,
     expect(about([micro], 'copper-in-bromeliads')).toEqual([]);
     expect(about([micro], 'copper-in-bromeliads', 'bromeliad')).toHaveLength(1);
     expect(about([mkp], 'copper-in-bromeliads', 'bromeliad')).toEqual([]);
+    expect(about([micro], 'boron-or-copper').map(cautionSays).join()).not.toMatch(/by eye|weigh/i);
   });
 
   it('keep carnivorous plants from feed at the root, also as the second of two feeds', () => {
@@ -73,7 +83,16 @@ describe('cautions (transport class, exemption, acids, ammonia: trade knowledge,
 
   it('always start with the label and end with what holds for every feed', () => {
     const codes = cautionsFor([saltpetre], 'fern').map(({ code }) => code);
-    expect(codes).toEqual(['label-first', 'oxidiser', 'start-weak', 'out-of-reach', 'no-food-crops', 'runoff']);
+    expect(codes).toEqual([
+      'label-first',
+      'oxidiser',
+      'harmful',
+      'water-life',
+      'start-weak',
+      'out-of-reach',
+      'no-food-crops',
+      'runoff',
+    ]);
   });
 
   it('read as a grower reads them, with the jars named', () => {

@@ -2,7 +2,9 @@ import { milliSiemensPerCm } from '../../src/units/index.js';
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { CATALOG_FILES, type CatalogTexts, readCatalog } from '../../src/catalog/catalog.js';
-import { catalogModule, labelsModule } from '../../src/catalog/compile.js';
+import { catalogModule, labelsModule, safetyModule } from '../../src/catalog/compile.js';
+import { readSafety } from '../../src/catalog/hazards.js';
+import { compiledSafety } from '../../src/can/compiled-hazards.js';
 import { closeLabels } from '../../src/desk/close-labels.js';
 import { shippedCatalog } from '../../src/desk/shipped-catalog.js';
 import { closeShelf } from '../../src/label/close.js';
@@ -17,6 +19,14 @@ describe('the compiled catalog', () => {
     const read = clean(readCatalog(texts));
     expect(file('src/desk/compiled-catalog.ts') === catalogModule(read)).toBe(true);
     expect(shippedCatalog()).toEqual(read);
+  });
+
+  it('knows the dangers of substances as the CSV files say them; where this fails, `npm run catalog` writes them again', () => {
+    const read = clean(
+      readSafety({ hazards: file('catalog/hazards.csv'), statements: file('catalog/statements.csv') }),
+    );
+    expect(file('src/can/compiled-hazards.ts') === safetyModule(read)).toBe(true);
+    expect(compiledSafety).toEqual(read);
   });
 
   it('holds what closing its labels solves; where this fails, `npm run catalog` writes it again', async () => {

@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { CATALOG_FILES, type CatalogTexts, readBench, readCatalog, readProducts } from '../../src/catalog/index.js';
+import { SAFETY_FILES, readSafety } from '../../src/catalog/hazards.js';
 import { resolveProgramme } from '../../src/programme/resolve.js';
 import { PHASES } from '../../src/programme/programme.js';
 import { clean } from './told.js';
@@ -8,6 +9,7 @@ import { clean } from './told.js';
 const root = new URL('../../', import.meta.url);
 const file = (name: string) => readFileSync(new URL(name, root), 'utf8');
 const texts = Object.fromEntries(CATALOG_FILES.map((name) => [name, file(`catalog/${name}.csv`)])) as CatalogTexts;
+const safetyTexts = { hazards: file('catalog/hazards.csv'), statements: file('catalog/statements.csv') };
 
 describe('the shipped catalog', () => {
   it('reads without a single problem', () => {
@@ -17,13 +19,13 @@ describe('the shipped catalog', () => {
 
   it('has no files besides', () => {
     const names = readdirSync(new URL('catalog', root)).filter((name) => name.endsWith('.csv'));
-    expect(names.sort()).toEqual(CATALOG_FILES.map((name) => `${name}.csv`).sort());
+    expect(names.sort()).toEqual([...CATALOG_FILES, ...SAFETY_FILES].map((name) => `${name}.csv`).sort());
   });
 
   it('gives every row a source and a grade of evidence', () => {
-    const catalog = clean(readCatalog(texts));
+    const catalog = { ...clean(readCatalog(texts)), ...clean(readSafety(safetyTexts)) };
     let sourced = 0;
-    for (const name of CATALOG_FILES) {
+    for (const name of [...CATALOG_FILES, ...SAFETY_FILES]) {
       for (const row of catalog[name] as { source?: string; evidence?: string }[]) {
         if (row.source === undefined) continue;
         expect(row, JSON.stringify(row)).toMatchObject({

@@ -9,7 +9,7 @@ import { blendResult } from './fixtures.js';
 const overview = () => ({ title: 'two feeds', blocks: [paragraph('at a glance')] });
 
 describe('a report of several results', () => {
-  const nitrate: Caution = { code: 'oxidiser', items: ['base'] };
+  const nitrate: Caution = { code: 'ammonium', items: ['base'] };
   const one = { ...blendResult, cautions: [{ code: 'label-first' } as const, nitrate, { code: 'runoff' } as const] };
   const two = { ...one, cautions: [{ code: 'label-first' } as const, { ...nitrate, items: ['base', 'salt'] }] };
   const told = (results: readonly (typeof blendResult)[]): string =>
@@ -22,8 +22,21 @@ describe('a report of several results', () => {
     expect(text.startsWith('two feeds\n')).toBe(true);
     expect(text.match(/Take care/g)).toHaveLength(1);
     expect(text.match(/The label comes first/g)).toHaveLength(1);
-    expect(text).toContain('base, salt: holds nitrate');
+    expect(text).toContain('base, salt: holds or may hold ammonium');
     expect(text.lastIndexOf('Take care')).toBeGreaterThan(text.lastIndexOf('What goes in'));
+  });
+
+  it('tells each product of a hazard once', () => {
+    const hazard = (...items: string[]): Caution => ({
+      code: 'oxidiser',
+      hazards: items.map((item) => ({ item, codes: ['H272'], may: item === 'base' })),
+    });
+    const text = told([
+      { ...one, cautions: [hazard('base', 'salt')] },
+      { ...one, cautions: [hazard('salt', 'base')] },
+    ]);
+    expect(text.replace(/\s+/g, ' ')).toContain('fire: salt (H272); base (H272) may be, by the salts in it: its label');
+    expect(text.match(/H272/g)).toHaveLength(2);
   });
 
   it('of one result alone is its own report', () => {

@@ -5,7 +5,7 @@ import type { AdviceResult, AssessResult, OwnMatch, PartByPen } from '../../advi
 import type { adviceShape } from '../advice-shapes.js';
 import type { assessShape } from '../schemas.js';
 import { adviceNeedSays, adviceNoteSays, assessNoteSays, limitedSays, senseSays } from '../says/advice.js';
-import { cautionsJson, missesJson, mixAlone } from './mix.js';
+import { careJson, missesJson, mixAlone } from './mix.js';
 
 /** What `assess --json` prints of a recipe. */
 export function assessJson(result: AssessResult): z.infer<typeof assessShape> {
@@ -20,7 +20,7 @@ export function assessJson(result: AssessResult): z.infer<typeof assessShape> {
     byPen: result.byPen.map(byPenJson),
     misses: result.status === 'no programme' ? [] : missesJson(result.misses),
     notes: notes.map(assessNoteSays),
-    cautions: cautionsJson(cautions),
+    ...careJson(cautions),
   };
 }
 
@@ -53,7 +53,7 @@ export function adviceJson(result: AdviceResult): z.infer<typeof adviceShape> {
           },
     notes: notes.map(adviceNoteSays),
     needed: needed.map(adviceNeedSays),
-    cautions: cautionsJson(cautions),
+    ...careJson(cautions),
   };
 }
 

@@ -7,7 +7,7 @@ import type { Typed } from '../command-line.js';
 import { givenJson, measuresJson } from './given.js';
 import { noneGivenJson } from './none-given.js';
 import { blendNoteSays, silenceSays } from '../says/blend.js';
-import { cautionsJson, missesJson, mixAlone } from './mix.js';
+import { careJson, missesJson, mixAlone } from './mix.js';
 import { pricesJson } from './prices.js';
 import { proofJson } from './proof.js';
 import { wayJson, whyNotJson } from './why-not.js';
@@ -18,7 +18,7 @@ export function blendJson(result: GivenResult | BlendResult, typed: Typed | null
   const schema = 'velamen.blend/3' as const;
   const unknowns = result.unknowns.map((silence) => silenceSays(silence, result));
   const notes = result.notes.map((note) => blendNoteSays(note, feed.currency));
-  const told = { unknowns, notes, cautions: cautionsJson(cautions), proof: proofJson(result.proof) };
+  const told = { unknowns, notes, ...careJson(cautions), proof: proofJson(result.proof) };
   switch (result.status) {
     case 'made': {
       const { proof, prices } = result;

@@ -6,7 +6,7 @@ import { isFinished } from '../buy-option.js';
 import { givenJson } from './given.js';
 import { labelSays } from '../says/packs.js';
 import { purchaseNoteSays, substitutesNotes } from '../says/purchase.js';
-import { cautionsJson, missesJson, mixJson } from './mix.js';
+import { careJson, missesJson, mixJson } from './mix.js';
 import { conflictJson } from './why-not.js';
 import { proofJson } from './proof.js';
 
@@ -15,7 +15,7 @@ export function buyJson(result: PurchaseResult): z.infer<typeof buyShape> {
   const { currency, weeks, plan, market, cautions, proof } = result;
   const schema = 'velamen.buy/2' as const;
   const head = { schema, currency, weeks, plan, market, status: statusOf(result) };
-  const end = { notes: result.notes.map(purchaseNoteSays), cautions: cautionsJson(cautions), proof: proofJson(proof) };
+  const end = { notes: result.notes.map(purchaseNoteSays), ...careJson(cautions), proof: proofJson(proof) };
   if (result.status === 'made') {
     const { options, lookFor, oneMoreAllowed, comparison } = result;
     return {
@@ -97,7 +97,7 @@ export function substitutesJson(result: SubstitutesResult): z.infer<typeof subst
     market,
     feeds: feeds.map(feedJson),
     notes: substitutesNotes(result),
-    cautions: cautionsJson(cautions),
+    ...careJson(cautions),
   };
 }
 

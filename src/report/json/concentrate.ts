@@ -1,7 +1,7 @@
 import type { ConcentrateResult, LargestLine, StocksMade, TankSheet } from '../../stock/concentrate-result.js';
 import type { ConcentrateJson } from '../concentrate-shapes.js';
 import { JAR_TEST, keepingSays, tankLabel, tankSteps, useSays } from '../says/stock-bottles.js';
-import { cautionsJson, cloudingJson } from './mix.js';
+import { careJson, cloudingJson } from './mix.js';
 import { apartSays, fillingSays, remarkSays, stockLimitsSay, stockNoteSays } from '../says/stock-limits.js';
 
 /** What `concentrate --json` prints; a result that could not be made has empty lists there. */
@@ -28,7 +28,7 @@ export function concentrateJson(result: ConcentrateResult): ConcentrateJson {
     keeping: made ? keepingSays(made) : [],
     jarTest: made ? [...JAR_TEST] : [],
     notes: judged ? judged.notes.map(stockNoteSays) : [],
-    cautions: judged ? cautionsJson(judged.cautions) : [],
+    ...careJson(judged?.cautions ?? []),
   };
 }
 
@@ -56,6 +56,7 @@ function tankJson(tank: TankSheet, made: StocksMade): ConcentrateJson['tanks'][n
     fullest,
     precipitation: precipitation.map(cloudingJson),
     steps: tankSteps(tank, made),
+    hazards: tank.hazards,
     label: tankLabel(tank, made),
     keepsWeeks,
   };

@@ -6,7 +6,7 @@ import { causeSays, checkSays } from '../says/cause.js';
 import { lookAtSays, meterNoteSays } from '../says/meter.js';
 import { shownSays, spreadSourceSays, suspectSays } from '../says/pen.js';
 import { becauseSays, measureSays, remedyProofSays, stepLines } from '../says/remedy.js';
-import { cautionsJson, missesJson, mixJson } from './mix.js';
+import { careJson, missesJson, mixJson } from './mix.js';
 import { limitSays } from '../says/limits.js';
 
 type Printed = z.infer<typeof meterShape>;
@@ -34,7 +34,7 @@ export function meterJson(result: MeterResult): Printed {
     remedy: remedy.status === 'none' ? null : { ...remedyJson(remedy, judgement.causes, result), capacityLitres },
     unseen: result.unseen,
     notes: result.notes.map(meterNoteSays),
-    cautions: cautionsJson(result.cautions),
+    ...careJson(result.cautions),
   };
 }
 

@@ -1,12 +1,13 @@
 import type * as z from 'zod';
-import type { Caution } from '../../can/cautions.js';
+import { type Caution, hazardsIn } from '../../can/cautions.js';
 import type { CloudingLine } from '../../can/clouding.js';
+import { statementOf } from '../../can/hazards.js';
 import { cloudingSays } from '../says/clouding.js';
 import type { Miss, Mix } from '../../feed/results.js';
 import { missName, originSays } from '../says/limits.js';
 import { cautionSays } from '../says/cautions.js';
 import { acidityLines, meetingSays, phCaution } from '../says/solution.js';
-import type { cloudingLine, misses, mix } from '../shapes.js';
+import type { cloudingLine, hazardLine, misses, mix } from '../shapes.js';
 
 type MixJson = { [Part in keyof typeof mix]: z.infer<(typeof mix)[Part]> };
 type Solution = Pick<MixJson, 'rules' | 'ec' | 'ph' | 'acidity' | 'precipitation'> & { meetings?: MixJson['meetings'] };
@@ -62,7 +63,18 @@ export const cloudingJson = (line: CloudingLine): z.infer<typeof cloudingLine> =
   sentence: cloudingSays(line),
 });
 
-export const cautionsJson = (cautions: readonly Caution[]): string[] => cautions.map(cautionSays);
+/** What to take care of in words, and the hazard statements of each product by their codes. */
+export const careJson = (
+  cautions: readonly Caution[],
+): { cautions: string[]; hazards: z.infer<typeof hazardLine>[] } => ({
+  cautions: cautions.map(cautionSays),
+  hazards: hazardsIn(cautions).map(({ item, codes, may }) => ({
+    item,
+    codes,
+    statements: codes.map((code) => statementOf(code)?.statement ?? code),
+    may,
+  })),
+});
 
 /** A mix as it is published, without whatever else the object holds. */
 export function mixAlone(mix: Mix) {

@@ -5,7 +5,7 @@ import { assumedSays } from '../says/given.js';
 import { missSays } from '../says/limits.js';
 import { apartSays, nameOf } from '../says/one.js';
 import { measuresJson } from './given.js';
-import { cautionsJson, missesJson, mixAlone } from './mix.js';
+import { careJson, missesJson, mixAlone } from './mix.js';
 import { proofJson } from './proof.js';
 
 type OneJson = z.infer<typeof oneShape>;
@@ -24,7 +24,7 @@ export function oneJson(result: OneResult): OneJson {
     cost,
     separate,
     assumed: mixes[0] ? assumedSays(assumed, mixes[0].plan.batchLitres) : [],
-    cautions: cautionsJson(cautions),
+    ...careJson(cautions),
     costOfSharing: mixes.length === 0 ? null : cost.one - cost.separate,
   };
 }

@@ -8,7 +8,7 @@ import { effectSays, keepingSays, noSheetSays, notesSay, surenessSays, unseenSay
 import type { NoSheetJson, SheetJson } from '../sheet-shapes.js';
 import { missName } from '../says/limits.js';
 import { givenJson } from './given.js';
-import { cautionsJson, missesJson } from './mix.js';
+import { careJson, missesJson } from './mix.js';
 
 /** What `sheet --json` prints. */
 export const sheetJson = (sheet: SheetOfFeed): SheetJson | NoSheetJson =>
@@ -45,7 +45,8 @@ export function mixingSheetJson(sheet: MixingSheet): SheetJson {
     sureness: surenessSays(sheet),
     ...(sheet.given ? givenTold(sheet.given, elements) : {}),
     notes: notesSay(sheet),
-    cautions: cautionsJson(sheet.cautions),
+    ...careJson(sheet.cautions),
+    asMixed: sheet.hazards,
     proof: `${proofSentence(sheet.proof.blend)}; ${doseProofSays(sheet.proof.doses)}`,
   };
 }

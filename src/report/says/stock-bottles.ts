@@ -2,6 +2,7 @@ import type { ApartItem, StocksMade, TankItem, TankSheet } from '../../stock/con
 import { formatNumber } from '../../units/format.js';
 import { atToolPrecision } from '../at-tool.js';
 import { volumeText } from '../volume.js';
+import { dilutionHazardsSay } from './cautions.js';
 import { grams, ml } from './measures.js';
 import { fillingSays } from './stock-limits.js';
 
@@ -22,7 +23,7 @@ export function tankSteps({ items }: TankSheet, { jugMillilitres, fill, scaleSte
 }
 
 /** What stands on the bottle. */
-export function tankLabel({ name, items, keepsWeeks, calcium }: TankSheet, made: StocksMade): string[] {
+export function tankLabel({ name, items, hazards, keepsWeeks, calcium }: TankSheet, made: StocksMade): string[] {
   const feed = made.feed?.name ?? 'feed';
   const other = name === 'A' ? 'B' : 'A';
   const dose = ml(1000 / made.ratio);
@@ -39,6 +40,7 @@ export function tankLabel({ name, items, keepsWeeks, calcium }: TankSheet, made:
       ? []
       : [`NEVER undiluted together with ${other}${calcium ? ' (calcium falls out with sulfate and phosphate)' : ''}.`]),
     `Made on: ____________   Use within ${keepsWeeks} weeks.`,
+    dilutionHazardsSay(hazards),
     'PLANT FEED, CONCENTRATED. NOT FOR DRINKING. Keep from children and pets. Splash in the eyes: rinse long with water, see a doctor.',
   ];
 }
