@@ -22,17 +22,13 @@ export function cautionSays(caution: Caution): string {
     case 'long-term':
       return `Harm that stays or comes later (organs, allergy, cancer): ${hazards(caution.hazards)}. Gloves; breathe no dust.`;
     case 'harmful':
-      return `Harmful if swallowed, breathed in or on the skin, or irritating: ${hazards(caution.hazards)}. Wash your hands afterwards.`;
+      return `Harmful if swallowed, breathed in, on the skin or to water life, or irritating: ${hazards(caution.hazards)}. Wash your hands afterwards.`;
     case 'water-life':
-      return `Harmful to water life: ${hazards(caution.hazards)}. Neither it nor what is left over into drains.`;
+      return `Poison to water life: ${hazards(caution.hazards)}. Neither it nor what is left over into drains.`;
     case 'restricted-sale':
       return `${ids(caution.items)}: sale to private persons is restricted in the EU (Regulation 2019/1148) and elsewhere; local law first.`;
     case 'leaf-burn':
       return `Not on leaves above ${caution.limits.map(({ item, perLitre, form }) => `${figure(perLitre)} ${form === 'powder' ? 'g' : 'mL'}/L of ${item}`).join(', ')}: its sodium, chloride or boron burns them.`;
-    case 'acid':
-      return `${ids(caution.items)}: an acid. Pour acid into water, never water into acid; goggles and gloves.`;
-    case 'alkali':
-      return `${ids(caution.items)}: strongly alkaline. Goggles and gloves; stir it into the water first, before anything else goes in.`;
     case 'ammonium':
       return `${ids(caution.items)}: holds or may hold ammonium. Never together with lime, alkali or bleach: poisonous gas.`;
     case 'boron-or-copper':
@@ -70,7 +66,7 @@ function hazards(lines: readonly ItemHazard[]): string {
       .map(({ item, codes }) => `${item} (${codes.join(', ')})`)
       .join(', ');
   const [sure, may] = [said(false), said(true)];
-  const perhaps = may === '' ? [] : [`${may} may be, by the salts in it: its label decides`];
+  const perhaps = may === '' ? [] : [`perhaps ${may}, by the salts in it: its label decides`];
   return [...(sure === '' ? [] : [sure]), ...perhaps].join('; ');
 }
 
