@@ -1,10 +1,11 @@
 import { readBench, readCatalog, readProducts } from '../../src/catalog/index.js';
+import { readSafety } from '../../src/catalog/hazards.js';
 import { type Problem, problemLine } from '../../src/problem.js';
 import { LITTLE, littleCatalog } from '../catalog/little.js';
 import { problemsOf } from '../catalog/told.js';
 
 /** A file of the catalog, a shelf, or a bench. */
-export type Kind = 'shelf' | 'bench' | keyof typeof LITTLE;
+export type Kind = 'shelf' | 'bench' | keyof typeof SAFETY | keyof typeof LITTLE;
 
 /** A file, and every line that is said about it: code, place, what was found, what was expected, how to mend it. */
 export type Case = [kind: Kind, text: string, said: string[]];
@@ -17,5 +18,11 @@ export function say(kind: Kind, text: string): string[] {
 export function problems(kind: Kind, text: string): Problem[] {
   if (kind === 'bench') return problemsOf(readBench(text, 'bench.yaml', littleCatalog()));
   if (kind === 'shelf') return problemsOf(readProducts(text, 'shelf.csv'));
+  if (kind === 'hazards' || kind === 'statements') return problemsOf(readSafety({ ...SAFETY, [kind]: text }));
   return problemsOf(readCatalog({ ...LITTLE, [kind]: text })).filter((p) => p.where.file === `catalog/${kind}.csv`);
 }
+
+const SAFETY = {
+  hazards: 'name,formula,codes\nsaltpetre,KNO3,H272\n',
+  statements: 'code,statement,group,mixture_from\nH272,May intensify fire,oxidiser,10\n',
+};

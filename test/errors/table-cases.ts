@@ -190,4 +190,14 @@ export const TABLE_CASES: readonly Case[] = [
       'number-range: catalog/solubility.csv:2 (at_30): found "2000"; expected a number in g/100 g from 0.01 to 1000. Check the number, its decimal point and its unit.',
     ],
   ],
+  [
+    'hazards',
+    'name,formula,codes,sale,leaf_mg_per_L\nsaltpetre,KNO3,hot; H999,sometimes,K 3\n',
+    [
+      'hazard-code: catalog/hazards.csv:2 (codes): found "hot"; expected a code of the GHS, such as H302, H314 from 5 % or H290 in liquids. Write it so.',
+      'hazard-code: catalog/hazards.csv:2 (codes): found "H999"; expected a code of statements.csv. Add its statement there.',
+      'hazard-sale: catalog/hazards.csv:2 (sale): found "sometimes"; expected reportable, or restricted from X %. Write it so, or leave it empty.',
+      'hazard-leaf: catalog/hazards.csv:2 (leaf_mg_per_L): found "K 3"; expected Na, Cl, B and mg/L. Write it so: Cl 105.',
+    ],
+  ],
 ];

@@ -35,7 +35,9 @@ describe('a report of several results', () => {
       { ...one, cautions: [hazard('base', 'salt')] },
       { ...one, cautions: [hazard('salt', 'base')] },
     ]);
-    expect(text.replace(/\s+/g, ' ')).toContain('fire: salt (H272); perhaps base (H272), by the salts in it: its label');
+    expect(text.replace(/\s+/g, ' ')).toContain(
+      'fire: salt (H272); perhaps base (H272), by the salts in it: its label',
+    );
     expect(text.match(/H272/g)).toHaveLength(2);
   });
 
