@@ -49,7 +49,7 @@ const ABOVE_WATER = new RegExp(
 
 /** `max EC 0.8`, `no more than 125 ppm N`, `up to 0.8 mS`. */
 const AT_MOST =
-  /\b(?:max(?:imum)?|at (?:the )?most|no more than|not more than|never (?:more than|over|above)|(?<!\d\s)up to|not (?:over|above|exceeding)|below|under|less than)\b(?:\s+of\b)?|≤|<=?/i;
+  /\b(?:max(?:imum)?|at (?:the )?most|no more than|not more than|(?:never|do not|don't|dont)\s+(?:(?:go|be|get|let (?:it|them) (?:go|get)|exceed)\s+)?(?:more than|over|above|past|beyond|exceed)|(?<!\d\s)up to|not (?:over|above|exceeding)|below|under|less than)\b(?:\s+of\b)?|≤|<=?/i;
 
 const DEVICE = '(?:injectors?|proportioners?|injections?|dosers?|dilut(?:ion|ed?|er)|stock|concentrate|siphon|ratio)';
 const PARTS = String.raw`1\s*(?::|\/|in|to)\s*(?<parts>\d{1,4})(?![\d.]|\s*[-–]\s*\d)`;

@@ -8,6 +8,8 @@ import type { Limit, Wish } from '../feed/limits.js';
 export type AdviceSense =
   /** A rate per such a volume of water; of a stock diluted 1:`parts`. `of`: where a share may be in the rate already, both are read. */
   | { kind: 'rate'; per: string; of: 'rate' | 'share of it' | 'as it is'; stockParts: number | null }
+  /** The product of that grade on the grower's own shelf; per such a volume where a rate is told. */
+  | { kind: 'own product'; id: string; per: string | null }
   /** The share of a rate that labels often call full strength. */
   | { kind: 'usual rate'; rate: UsualRate }
   | { kind: 'element'; element: Nutrient }
@@ -67,7 +69,9 @@ export type AdviceNote =
   /** ppm of nobody knows what. */
   | { kind: 'bare ppm' }
   | { kind: 'unknown base'; share: number }
-  | { kind: 'no own feed' };
+  | { kind: 'no own feed' }
+  /** A product of that grade stands on the shelf; g or mL a litre of its label where that is taken as full strength. */
+  | { kind: 'own product'; id: string; full: number | null; unit: 'g' | 'mL' };
 
 /** How a conductivity was read: CF counts tenths of mS/cm, an EC without a unit can be a feed in one unit only. */
 export type FigureNote = { kind: 'CF' } | { kind: 'EC without unit'; unit: 'mS/cm' | 'µS/cm' };
@@ -83,6 +87,8 @@ export type Limited =
   /** The water alone reads as much. */
   | { kind: 'water'; mSPerCm: number }
   | { kind: 'EC limit'; mSPerCm: number }
+  /** It is stronger than the programme at full strength, past which nothing is advised. */
+  | { kind: 'full strength' }
   /** What the programme takes at full strength, as rules. */
   | { kind: 'programme'; rules: string[] }
   /** No such strength can be asked for. */

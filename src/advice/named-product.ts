@@ -50,6 +50,17 @@ export function productsNear(name: string, products: readonly Product[]): string
   return [...new Set(guesses)].slice(0, 3);
 }
 
+/** Products of the shelf whose name tells a grade (`20-20-20`). */
+export function productsOfGrade<P extends Product>(
+  grade: string,
+  products: readonly P[],
+  onShelf: ReadonlySet<string> = new Set(),
+): P[] {
+  const bare = (text: string): string => text.replace(/\s+/g, '').replace(/–/g, '-');
+  const telling = new RegExp(`(?<![\\d.-])${bare(grade).replace(/[.+]/g, '\\$&')}(?![\\d.-])`);
+  return products.filter(({ id, name }) => onShelf.has(id) && telling.test(bare(name)));
+}
+
 /** True where the words are nothing but the name of an element, an ion or an oxide. */
 export const isElement = (name: string): boolean => ELEMENTS.has(tidy(name));
 
@@ -64,8 +75,29 @@ const tokensOf = (name: string): string[] =>
   name
     .toLowerCase()
     .replace(/\bcal[\s-]?mag\b/g, 'calcium magnesium')
+    .replace(SHORT, (word) => LONG.get(word)!)
+    .replaceAll('sulph', 'sulf')
+    .replace(/\bsalts\b/g, 'salt')
     .split(/[^\p{L}\p{N}.]+/u)
     .filter((token) => token !== '' && !/^(?:and|of|the|with)$/.test(token));
+
+/** Salts by the formulas and letters that the trade uses. */
+const LONG: ReadonlyMap<string, string> = new Map([
+  ['kno3', 'potassium nitrate'],
+  ['saltpetre', 'potassium nitrate'],
+  ['saltpeter', 'potassium nitrate'],
+  ['mkp', 'monopotassium phosphate'],
+  ['kh2po4', 'monopotassium phosphate'],
+  ['map', 'monoammonium phosphate'],
+  ['dap', 'diammonium phosphate'],
+  ['mgso4', 'magnesium sulfate'],
+  ['k2so4', 'potassium sulfate'],
+  ['epsoms', 'epsom salt'],
+  ['cal nitrate', 'calcium nitrate'],
+  ['mag nitrate', 'magnesium nitrate'],
+  ['mag sulfate', 'magnesium sulfate'],
+]);
+const SHORT = new RegExp(`(?<![\\p{L}\\d])(?:${[...LONG.keys()].join('|')})(?![\\p{L}\\d])`, 'gu');
 
 const runsOf = (tokens: readonly string[], count: number): string[] =>
   tokens.slice(0, Math.max(0, tokens.length - count + 1)).map((_, i) => tokens.slice(i, i + count).join(' '));

@@ -1,7 +1,6 @@
-import { type Nutrient, RULE_NAMES } from '../chemistry/nutrients.js';
+import type { Nutrient } from '../chemistry/nutrients.js';
 import type { Programme } from '../programme/programme.js';
-import type { LinearRule } from '../programme/rule.js';
-import { formatNumber, formatUpTo, type MilliSiemensPerCm, roundDecimals, roundDigits } from '../units/index.js';
+import { formatNumber, formatUpTo, type MilliSiemensPerCm, roundDecimals } from '../units/index.js';
 import { isAboveWater, type Limited } from './findings.js';
 import type { AdviceReading, OwnMatch } from './types.js';
 import { whyNot } from '../why/conflict.js';
@@ -26,11 +25,7 @@ export interface OwnFeed {
 
 /** The own feed held against readings: at which strength it gives the same nitrogen, or the same EC. */
 export class OwnStrengths {
-  private readonly mixes = new Map<number, Promise<Mixed | null>>();
-  /** Why a strength is not to be had, where the program alone does not say. */
-  private readonly reasons = new Map<number, Limited>();
-  /** Rules that were needed on top of the feed's own, with the strength from which on. */
-  private readonly over: { percent: number; rules: readonly LinearRule[] }[] = [];
+  private readonly mixes = new Map<number, Promise<Mix | null>>();
   constructor(private readonly own: OwnFeed) {}
 
   /** Both ends of a reading; null where it cannot be held against a feed, or no feed can be mixed at any strength. */
@@ -46,7 +41,7 @@ export class OwnStrengths {
   /** What the feed as it is now brings of it; null where it cannot be mixed. */
   async now(counts: Nutrient | 'EC'): Promise<number | null> {
     const mixed = await this.mixAt(printable(this.own.percent));
-    return mixed && valueIn(mixed.mix, counts);
+    return mixed && valueIn(mixed, counts);
   }
 
   /** mS/cm of the water alone (of the first, where several are blended). */
@@ -64,7 +59,8 @@ export class OwnStrengths {
     const goal = Math.min(wanted, most);
     const found = await this.search(goal, counts);
     if (!found) return null;
-    const limit = wanted > most * (1 + NEAR) ? atMost(counts, most) : found.limit;
+    const over = wanted > most * (1 + NEAR) ? atMost(counts, most) : null;
+    const limit = found.percent >= MOST ? (found.limit ?? over) : (over ?? found.limit);
     return this.read(wanted, counts, found, limit);
   }
 
@@ -83,19 +79,21 @@ export class OwnStrengths {
     for (let round = 0; round < ROUNDS; round += 1) {
       const mixed = await this.mixAt(percent);
       if (!mixed) return this.edge(percent, best, goal, counts);
-      const value = valueIn(mixed.mix, counts);
+      const value = valueIn(mixed, counts);
       if (!best || Math.abs(value - goal) < Math.abs(valueIn(best.mix, counts) - goal))
-        best = { percent, ...mixed, limit: null };
+        best = { percent, mix: mixed, limit: null };
       const next = printable(Math.min(MOST, (percent * (goal - bare)) / Math.max(1e-9, value - bare)));
       if (Math.abs(value - goal) <= CLOSE * goal || next === percent) break;
       percent = next;
     }
+    if (best !== null && best.percent >= MOST && valueIn(best.mix, counts) < goal)
+      best.limit = { kind: 'full strength' };
     return best;
   }
 
   private guess(goal: number, counts: Nutrient | 'EC'): number {
     const aim = counts === 'EC' ? undefined : this.own.full.bands[counts]?.aim;
-    return aim ? Math.min(MOST, (100 * goal) / aim) : this.own.percent;
+    return aim ? Math.min(MOST, (100 * goal) / aim) : Math.min(MOST, this.own.percent);
   }
 
   /** Between a strength that can be mixed and one that cannot: the last that can. */
@@ -106,10 +104,10 @@ export class OwnStrengths {
     counts: Nutrient | 'EC',
   ): Promise<Found | null> {
     let safe = inside;
-    for (const percent of [this.own.percent, ...ANCHORS]) {
+    for (const percent of [Math.min(MOST, this.own.percent), ...ANCHORS]) {
       if (safe) break;
       const mixed = await this.mixAt(printable(percent));
-      if (mixed) safe = { percent: printable(percent), ...mixed, limit: null };
+      if (mixed) safe = { percent: printable(percent), mix: mixed, limit: null };
     }
     if (!safe) return null;
     let [good, bad] = [safe.percent, beyond];
@@ -120,22 +118,14 @@ export class OwnStrengths {
       const mixed = await this.mixAt(middle);
       if (mixed) {
         good = middle;
-        if (Math.abs(valueIn(mixed.mix, counts) - goal) <= Math.abs(valueIn(best.mix, counts) - goal))
-          best = { percent: middle, ...mixed, limit: null };
+        if (Math.abs(valueIn(mixed, counts) - goal) <= Math.abs(valueIn(best.mix, counts) - goal))
+          best = { percent: middle, mix: mixed, limit: null };
       } else bad = middle;
     }
     return { ...best, limit: await this.why(bad, bad > good) };
   }
 
-  /** The rules that weaker strengths have needed. */
-  private overAt(percent: number): LinearRule[] {
-    const before = this.over.filter((one) => one.percent <= percent).flatMap(({ rules }) => rules);
-    return [...new Map(before.map((rule) => [rule.text, rule])).values()];
-  }
-
   private async why(percent: number, stronger: boolean): Promise<Limited> {
-    const known = this.reasons.get(percent);
-    if (known) return known;
     const request = this.own.at(percent);
     const way = stronger ? 'stronger' : 'weaker';
     if (!request) return { kind: 'strength', way };
@@ -149,10 +139,11 @@ export class OwnStrengths {
       { products: request.shelf.map(() => 0), waters: request.waters.map((_, i) => (i === 0 ? 1 : 0)) },
       request,
     );
-    return this.read(wanted, 'EC', { percent: 0, mix, rules: [], limit }, limit);
+    return this.read(wanted, 'EC', { percent: 0, mix, limit }, limit);
   }
 
-  private mixAt(percent: number): Promise<Mixed | null> {
+  /** The mix near the aims of a strength; no strength past full is advised. */
+  private mixAt(percent: number): Promise<Mix | null> {
     const before = this.mixes.get(percent);
     if (before) return before;
     const mix = this.solve(percent);
@@ -160,35 +151,12 @@ export class OwnStrengths {
     return mix;
   }
 
-  /**
-   * The mix near the aims of a strength. Bands grow with the strength, yet nothing is advised past what the programme takes at full strength:
-   * an element that would be over gets a rule of its own, which the command then names.
-   */
-  private async solve(percent: number): Promise<Mixed | null> {
+  private async solve(percent: number): Promise<Mix | null> {
     const asked = percent > 0 && percent <= MOST ? this.own.at(percent) : null;
-    if (!asked) return null;
-    // what was over at a weaker strength is over here too
-    for (const rules = this.overAt(percent); ; ) {
-      const mix = await this.own.mix({ ...asked, rules: [...asked.rules, ...rules] });
-      if (mix === null) {
-        if (rules.length > 0) this.reasons.set(percent, { kind: 'programme', rules: rules.map((rule) => rule.text) });
-        return null;
-      }
-      const over = ceilings(this.own.full).filter(
-        (rule) => exceeds(mix, rule) && rules.every((r) => r.text !== rule.text),
-      );
-      if (over.length === 0) return { mix, rules: rules.map((rule) => rule.text) };
-      rules.push(...over);
-      this.over.push({ percent, rules: over });
-    }
+    return asked && this.own.mix(asked);
   }
 
-  private read(
-    wanted: number,
-    counts: Nutrient | 'EC',
-    { percent, mix, rules }: Found,
-    limit: Limited | null,
-  ): OwnMatch {
+  private read(wanted: number, counts: Nutrient | 'EC', { percent, mix }: Found, limit: Limited | null): OwnMatch {
     const reached = valueIn(mix, counts);
     const near = Math.abs(reached - wanted) <= NEAR * wanted;
     const way = reached < wanted ? 'stronger' : 'weaker';
@@ -201,46 +169,22 @@ export class OwnStrengths {
       elements: mix.elements.filter((e) => e.high > 0).map(({ element, mgPerLitre }) => ({ element, mgPerLitre })),
       ammoniumShare: mix.nitrogenShares?.ammonium ?? null,
       items: mix.items,
-      rules,
       limitedBy: near ? null : (limit ?? { kind: 'not found', way }),
     };
   }
 }
 
-interface Mixed {
-  mix: Mix;
-  /** Rules on top of the feed's own. */
-  rules: string[];
-}
-
-interface Found extends Mixed {
+interface Found {
   percent: number;
+  mix: Mix;
   limit: Limited | null;
 }
-
-/** What the programme takes at most at full strength, as rules. */
-function ceilings({ bands }: Programme): LinearRule[] {
-  return [...RULE_NAMES].flatMap(([name, nutrient]) => {
-    const max = bands[nutrient]?.max;
-    if (max === undefined) return [];
-    const upper = roundDigits(max, 6);
-    const text = `${name} <= ${formatNumber(upper, 6)}`;
-    return [{ kind: 'linear', text, terms: { [nutrient]: 1 }, upper, from: { owner: 'you' } }];
-  });
-}
-
-function exceeds(mix: Mix, { terms, upper }: LinearRule): boolean {
-  return mix.elements.some(({ element, high }) => terms[element] === 1 && high > upper! * (1 + KEPT));
-}
-
-/** As everywhere, a limit is kept within a millionth. */
-const KEPT = 1e-6;
 
 /** A strength is printed to half a per cent of itself, so no match is nearer than that; 2 % is what level spoons never reach. */
 const NEAR = 0.02;
 const CLOSE = 0.005;
-/** Past five times full strength no feed can be asked for. */
-const MOST = 500;
+/** Full strength: no feed past it is advised, whatever others say. */
+const MOST = 100;
 const ROUNDS = 7;
 /** Limits of a conflict that are named. */
 const MOST_LIMITS = 3;

@@ -22,7 +22,7 @@ const BARE_RATE = new RegExp(
   'i',
 );
 const ADVICE =
-  /(?<![a-z])(?:weakly|ppm|tds|strength|ec|cf|[mµu]s|ds|siemens|mg\s*\/\s*l)\b|µS|(?:full|half|quarter) (?:rate|dose)/i;
+  /(?<![a-z])(?:weakly|ppm|tds|strength|ec|cf|[mµu]s(?!\.?\s*[gqptcfl])|ds|(?:milli|micro)?\s?siemens|mg\s*\/\s*l)\b|µS|(?:full|half|quarter) (?:rate|dose)|(?:label|recommended) (?:rate|dose)/i;
 
 /**
  * Reads what others advise: a rate of a grade, a share of a strength, ppm or a conductivity, ranges included. Everything that is left
@@ -178,13 +178,21 @@ function whole(rest: Rest, { text, grade, rate, figures, around }: Advice, share
       'the grade of the product',
       'Add it, for example: of 20-20-20. For a product on the shelf write a recipe: 1 g base in 4 L.',
     );
+  else if (strengths === 0 && !grade && !shared && /\bweakly\b/i.test(text))
+    refuse(
+      rest,
+      'advice-weakly',
+      found,
+      'how weak',
+      'Many mean by it a quarter strength of the label or less (common practice, no source): write quarter strength 20-20-20, or 50 ppm N.',
+    );
   else if (strengths === 0 && !grade)
     refuse(
       rest,
       'advice-base',
       found,
       'a strength, or a share of one',
-      shared ? 'Say of what: half strength 20-10-20 at 1 tsp/US gal.' : HOW,
+      shared ? 'Say of what, and what its label calls full strength: half strength 20-10-20 at 1 tsp/US gal.' : HOW,
     );
   else if (strengths === 0 && !shared)
     refuse(rest, 'advice-base', found, 'how much of it', 'Add the rate: 1/4 tsp per US gal of 14-4-17.');

@@ -22,16 +22,21 @@ export interface RateReadings {
  * A rate as g of product per litre. A gallon that is not named is read both ways, a spoon by whose kitchen it may be from, a powder by
  * what a millilitre may weigh. Adding amounts together is never needed, so every reading is a span of its own.
  */
-export function readRate(rate: Rate, advice: Pick<Advice, 'form' | 'grade'>, where: Where = {}): Checked<RateReadings> {
+export function readRate(
+  rate: Rate,
+  advice: Pick<Advice, 'form' | 'grade'>,
+  where: Where = {},
+  known: Weighing = {},
+): Checked<RateReadings> {
   const problems: Problem[] = [];
   const tops = sensesOf(rate.unit, 'top', advice.form, where, problems);
   const waters = sensesOf(rate.per, 'under', null, where, problems).filter((w) => w.kind === 'volume');
   const liquid = isLiquid(rate, advice, tops);
-  const weigh = liquid ? LIQUID : POWDER;
+  const weigh = { ...(liquid ? LIQUID : POWDER), ...known };
   const readings = waters.map((water): RateReading => {
     const senses = tops.filter((top) => !top.from || !water.from || top.from === water.from);
     const ends = senses.flatMap((top) => {
-      const grams = top.kind === 'volume' ? weigh.perMillilitre : liquid ? LIQUID.perGram : { low: 1, high: 1 };
+      const grams = top.kind === 'volume' ? weigh.perMillilitre : weigh.perGram;
       const litres = (rate.count * water.size.low) / 1000;
       return [
         (rate.amount.low * top.size.low * grams.low) / litres,
@@ -58,6 +63,12 @@ export function readRate(rate: Rate, advice: Pick<Advice, 'form' | 'grade'>, whe
     },
     problems,
   );
+}
+
+/** What a millilitre and a gram of a product count for, where that is known. */
+export interface Weighing {
+  perMillilitre?: Span;
+  perGram?: Span;
 }
 
 /** g/mL of levelled powders, from memory; see the catalog for products that are known. */

@@ -44,7 +44,10 @@ function parted(text: string): string[] {
 }
 
 /** The text with each whole name that holds a word or a mark which parts recipes as one character, and the way back. */
-function masking(text: string, products: readonly Product[]): { masked: string; unmasked: (text: string) => string } {
+export function masking(
+  text: string,
+  products: readonly Product[],
+): { masked: string; unmasked: (text: string) => string } {
   const names = [...new Set(products.flatMap(({ id, name }) => [id, name]))]
     .filter((name) => PARTING.test(name))
     .sort((a, b) => b.length - a.length);

@@ -12,6 +12,7 @@ export class Rest {
   ) {
     // `mg N/L` is `mg/L N`
     this.text = spelledOut(whole.slice(0, 200))
+      .replace(/[’‘]/g, "'")
       .replace(/\s+/g, ' ')
       .replace(/\b(mg|ppm)[ -]?(N|P|K|Ca|Mg)\s*(?:\/|per)\s*(?:L|lit(?:re|er))\b/g, 'mg/L $2');
     if (whole.trim().length > 200)

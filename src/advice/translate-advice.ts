@@ -1,4 +1,5 @@
 import { type Checked, checked, type Where } from '../problem.js';
+import type { ClosedProduct } from '../label/closed-product.js';
 import { isAboveWater } from './findings.js';
 import { type OwnFeed, OwnStrengths } from './own-feed.js';
 import { translate } from './translate.js';
@@ -13,8 +14,9 @@ export async function translateAdvice(
   advice: Advice,
   own: OwnFeed | null,
   where: Where = {},
+  owned: readonly ClosedProduct[] = [],
 ): Promise<Checked<AdviceResult>> {
-  const read = translate(advice, where);
+  const read = translate(advice, where, owned);
   if (!read.ok) return read;
   const { readings, certainty, notes, needed } = read.value;
   const strengths = own && new OwnStrengths(own);

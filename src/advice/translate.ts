@@ -1,9 +1,11 @@
 import type { Nutrient } from '../chemistry/nutrients.js';
 import { NUTRIENTS } from '../chemistry/nutrients.js';
+import type { ClosedProduct } from '../label/closed-product.js';
 import type { Composition } from '../label/composition.js';
 import { readAnalysis } from '../label/read-analysis.js';
 import { type Checked, checked, type Problem, type Where } from '../problem.js';
 import type { AdviceNeed, AdviceNote, AdviceSense, UsualRate } from './findings.js';
+import { ofOwnProduct } from './own-product.js';
 import { readRate } from './rate.js';
 import type { Advice, AdviceReading, AdviceResult, Figure, PenScaleNamed, Rate, Span } from './types.js';
 import { type GradeIons, gradeEc, gradeIons, gramsAt } from './bare-grade-ec.js';
@@ -12,16 +14,23 @@ import { type GradeIons, gradeEc, gradeIons, gramsAt } from './bare-grade-ec.js'
 export type Translated = Pick<AdviceResult, 'readings' | 'certainty' | 'notes' | 'needed'>;
 
 /** Every sense that advice can have, as mg/L and mS/cm. Refuses grades that no product can have. */
-export function translate(advice: Advice, where: Where = {}): Checked<Translated> {
+export function translate(
+  advice: Advice,
+  where: Where = {},
+  owned: readonly ClosedProduct[] = [],
+): Checked<Translated> {
   const problems: Problem[] = [];
   const notes: AdviceNote[] = [];
   const needed: AdviceNeed[] = [];
   const product = advice.grade ? gradedOf(advice, where, problems) : null;
-  const readings = advice.rate
+  const own = owned.map((one) => ofOwnProduct(advice, one, where)).flatMap((read) => (read.ok ? [read.value] : []));
+  notes.push(...own.flatMap((one) => one.notes));
+  const bare = advice.rate
     ? ofRate(advice, advice.rate, product, where, problems, notes, needed)
     : advice.figures[0]
       ? ofFigure(advice, advice.figures[0], product, notes, needed)
       : ofUnknownBase(advice, product, where, problems, notes, needed);
+  const readings = [...own.flatMap((one) => one.readings), ...bare];
   if (advice.grade) {
     notes.push(
       {
@@ -38,7 +47,7 @@ export function translate(advice: Advice, where: Where = {}): Checked<Translated
     notes.push({ kind: 'no nitrogen', grade: advice.grade.text, counts: by });
   if (advice.around.howOften) notes.push({ kind: 'how often' });
   const { dilution, atMost } = advice.around;
-  const base = !advice.rate && advice.figures.length === 0;
+  const base = !advice.rate && advice.figures.length === 0 && readings.length === bare.length;
   const open =
     atMost || readings.length > 1 || readings.some((r) => r.wanted && r.wanted.high > r.wanted.low * (1 + 1e-9));
   if (dilution && !advice.rate) notes.push({ kind: 'behind the injector' });

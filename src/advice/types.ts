@@ -94,8 +94,6 @@ export interface OwnMatch {
   elements: { element: Nutrient; mgPerLitre: number }[];
   ammoniumShare: number | null;
   items: Item[];
-  /** Rules to add, so that nothing is over what the programme takes at full strength. */
-  rules: string[];
   /** Why it is not as strong, or as weak, as the advice; null where it is. */
   limitedBy: Limited | null;
 }

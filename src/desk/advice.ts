@@ -8,6 +8,7 @@ import { Collected } from './collected.js';
 import { givenMix } from '../blend/given.js';
 import { productsKnown } from './recipe-products.js';
 import { feedRequests, requestOf } from './feed-requests.js';
+import { ownOfGrade } from './own-of-grade.js';
 import type { OpenBench } from './opened.js';
 
 /** What advice in words comes to, held against the one feed that is meant, if there is one with a shelf. */
@@ -21,7 +22,7 @@ export async function adviceHeld(
   // without a feed of one's own no water is needed, so none is missed
   if (own === null) collected.forget('water-assumed');
   const warnings = collected.settle();
-  const result = unwrap(await translateAdvice(advice!, own, { field: 'advice' }));
+  const result = unwrap(await translateAdvice(advice!, own, { field: 'advice' }, ownOfGrade(advice!, open)));
   return { met: result.status !== 'outside', result, warnings };
 }
 

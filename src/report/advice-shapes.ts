@@ -13,7 +13,6 @@ const ownMatch = z.strictObject({
   elements: z.array(z.strictObject({ element, mgPerLitre: amount })),
   ammoniumShare: amount.nullable(),
   items: z.array(item),
-  rules: z.array(z.string()).describe('rules to give to blend with that strength'),
   limitedBy: z.string().nullable().describe('why the own feed cannot follow; null where it does'),
 });
 

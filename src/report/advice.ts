@@ -14,6 +14,7 @@ export function adviceSheet(result: AdviceResult, command: string, pen: PenScale
     title: 'What the advice comes to',
     blocks: [
       facts(['Advice', result.advice], ['Answer', CERTAINTY[result.certainty]]),
+      ...tooStrong(result),
       ...readingBlocks(result, pen),
       ...ownBlocks(result, command, pen),
       ...section('How the words are read', result.notes.map(adviceNoteSays)),
@@ -31,6 +32,28 @@ const CERTAINTY = {
   range: 'a range: the words leave something open',
   'base unknown': 'a share of a strength that is not told; a range only on the terms below',
 } as const;
+
+/** What is stronger than the programme allows is not to be followed. */
+function tooStrong(result: AdviceResult): Block[] {
+  if (result.status === 'no feed') return [];
+  const { own, readings, atMost } = result;
+  const held = readings.flatMap((reading, i) => (own.matches[i] ? [{ reading, ...own.matches[i] }] : []));
+  const isOver = (end: OwnMatch): boolean => end.limitedBy !== null && end.reached < end.wanted;
+  const over = held.filter(({ high }) => isOver(high));
+  if (over.length === 0) return [];
+  const whole = over.filter(({ low }) => isOver(low));
+  const most = over.reduce((a, b) => (b.high.percent > a.high.percent ? b : a)).high;
+  const where =
+    whole.length === held.length
+      ? ''
+      : ` where it is read as ${over.map(({ reading }) => senseSays(reading.sense, atMost)).join('; ')}`;
+  return [
+    paragraph(
+      `Do not follow it${where}; at most N ${figure(most.nitrogen)} mg/L, EC ${figure(most.ec)} mS/cm: ${own.feed.name} at ${strength(most)}, for ${own.feed.plants} in ${own.feed.medium}.`,
+      'bad',
+    ),
+  ];
+}
 
 function readingBlocks({ readings, atMost }: AdviceResult, pen: PenScale | null): Block[] {
   const elements = (['N', 'P', 'K', 'Ca', 'Mg', 'S'] as const).filter((n) => readings.some((r) => spanOf(r, n)));
@@ -83,9 +106,6 @@ function ownBlocks(result: AdviceResult, command: string, pen: PenScale | null):
       ]),
     ),
     ...limits(ends),
-    ...(strongest.percent > 100
-      ? [paragraph('Above 100 % a feed is stronger than its programme aims at, though within what it takes at most.')]
-      : []),
     ...amounts(weakest, strongest, feed.batchLitres),
     list(commands(weakest, strongest, command)),
     ...(strongest.percent > 0
@@ -119,8 +139,7 @@ function amounts(weakest: OwnMatch, strongest: OwnMatch, batch: number | null): 
 }
 
 function commands(weakest: OwnMatch, strongest: OwnMatch, command: string): string[] {
-  const line = (end: OwnMatch): string =>
-    [`${command} --strength "${strength(end)}"`, ...end.rules.map((rule) => `--rule "${rule}"`)].join(' ');
+  const line = (end: OwnMatch): string => `${command} --strength "${strength(end)}"`;
   if (strongest.percent === 0) return ['Nothing to mix: the water alone reads that much.'];
   if (weakest.percent === strongest.percent || weakest.percent === 0) return [line(strongest)];
   return [`${line(weakest)}   (start here)`, line(strongest)];

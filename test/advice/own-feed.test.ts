@@ -5,7 +5,6 @@ import { mixNearAims } from './near-mix.js';
 import type { OwnFeed } from '../../src/advice/own-feed.js';
 import { parseAdvice } from '../../src/advice/parse.js';
 import type { AdviceHeld, AdviceResult } from '../../src/advice/types.js';
-import { parseRules } from '../../src/programme/parse-rule.js';
 import type { Programme } from '../../src/programme/programme.js';
 import { atStrength } from '../../src/programme/strength.js';
 import { unwrap } from '../../src/problem.js';
@@ -54,7 +53,7 @@ function heldOf(result: AdviceResult): AdviceHeld['own'] {
 }
 
 describe('the same strength with the own feed', () => {
-  it.each([20, 60, 90, 125])('gives the nitrogen of %d ppm N', async (nitrogen) => {
+  it.each([20, 60, 90, 98])('gives the nitrogen of %d ppm N', async (nitrogen) => {
     const result = await translated(`${nitrogen} ppm N`);
     const { low, high } = heldOf(result).matches[0]!;
     expect(high).toBe(low);
@@ -64,7 +63,7 @@ describe('the same strength with the own feed', () => {
     expect(result.status).toBe('within');
   });
 
-  it.each([0.3, 0.6, 0.9])('reads %d mS/cm, water included', async (mSPerCm) => {
+  it.each([0.3, 0.6, 0.8])('reads %d mS/cm, water included', async (mSPerCm) => {
     // half a mmol/L of calcium bicarbonate reads some 0.1 mS/cm
     const hard = water({ mgPerLitre: { Ca: 20.04 }, alkalinity: 50 });
     for (const water of [pure, hard]) {
@@ -93,8 +92,9 @@ describe('the same strength with the own feed', () => {
     expect(heldOf(result).matches).toHaveLength(result.readings.length);
     const [nitrogen, ...pens] = heldOf(result).matches.map((m) => m!.low);
     expect(pens.map((p) => p.percent)).toEqual([...pens.map((p) => p.percent)].sort((a, b) => b - a));
-    expect(nitrogen!.limitedBy).toEqual({ kind: 'programme', rules: ['N <= 160'] });
-    expect(limitedSays(nitrogen!.limitedBy!)).toBe('the programme takes N <= 160 mg/L at full strength');
+    expect(nitrogen!.percent).toBe(100);
+    expect(nitrogen!.limitedBy).toEqual({ kind: 'full strength' });
+    expect(limitedSays(nitrogen!.limitedBy!)).toContain('nothing past 100 % is advised');
     expect(result.status).toBe('partly');
   });
 
@@ -102,20 +102,33 @@ describe('the same strength with the own feed', () => {
     const strong = await translated('400 ppm N');
     const end = heldOf(strong).matches[0]!.low;
     expect(strong.status).toBe('outside');
-    expect(end.nitrogen).toBeLessThanOrEqual(160 * 1.005);
+    expect(end.percent).toBe(100);
+    expect(end.nitrogen).toBeLessThanOrEqual(100 * 1.02);
     const ec = heldOf(await translated('EC 5')).matches[0]!.low;
     expect(ec.ec).toBeLessThanOrEqual(1.6 * (1 + 1e-6));
     expect(ec.limitedBy).not.toBeNull();
+  });
+
+  it('has no dose past full strength, whatever is advised', async () => {
+    for (const text of [
+      '101 ppm N',
+      '150 ppm N',
+      '300 ppm',
+      '5 g/L of 20-20-20',
+      'double strength 20-20-20 at 1 tsp/gal',
+      'EC 3',
+    ])
+      for (const match of heldOf(await translated(text)).matches)
+        for (const end of [match!.low, match!.high]) expect(end.percent, text).toBeLessThanOrEqual(100);
   });
 
   it('keeps every other ceiling at full strength too', async () => {
     const tight: Programme = { ...FULL, bands: { ...FULL.bands, ...inMg({ Ca: { min: 40, max: 85 } }) } };
     const feed = own(tight);
     const end = heldOf(await translated('150 ppm N', feed)).matches[0]!.low;
-    expect(end.rules).toEqual(['Ca <= 85']);
     expect(end.elements.find((e) => e.element === 'Ca')!.mgPerLitre).toBeLessThanOrEqual(85 * (1 + 1e-6));
     const asked = feed.at(end.percent)!;
-    const mixed = (await mixNearAims({ ...asked, rules: unwrap(parseRules(end.rules, { owner: 'you' })) }))!;
+    const mixed = (await mixNearAims(asked))!;
     expect(end.items.map((i) => [i.id, i.gramsPerLitre])).toEqual(mixed.items.map((i) => [i.id, i.gramsPerLitre]));
   });
 

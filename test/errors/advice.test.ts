@@ -44,7 +44,13 @@ const CASES: readonly [text: string, said: string[]][] = [
   [
     'half strength',
     [
-      'advice-base: found "half strength"; expected a strength, or a share of one. Say of what: half strength 20-10-20 at 1 tsp/US gal.',
+      'advice-base: found "half strength"; expected a strength, or a share of one. Say of what, and what its label calls full strength: half strength 20-10-20 at 1 tsp/US gal.',
+    ],
+  ],
+  [
+    'weakly, weekly',
+    [
+      'advice-weakly: found "weakly, weekly"; expected how weak. Many mean by it a quarter strength of the label or less (common practice, no source): write quarter strength 20-20-20, or 50 ppm N.',
     ],
   ],
   [
@@ -155,6 +161,7 @@ describe('what is said about advice that cannot be read', () => {
   it('has a case above for every code of its own', () => {
     const room = new URL('../../src/advice/', import.meta.url);
     const source = readdirSync(room)
+      .filter((name) => name.endsWith('.ts'))
       .map((name) => readFileSync(new URL(name, room), 'utf8'))
       .join('\n');
     const codes = new Set([...source.matchAll(/'(advice-[a-z-]+)'/g)].map((match) => match[1]!));

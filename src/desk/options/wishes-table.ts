@@ -1,7 +1,8 @@
 import { parseDosedBy } from './dosed-by.js';
 import { type Catalog, findMedium, findPhase, findPlants, findProduct } from '../../catalog/catalog.js';
 import { readCan, readStrength, readWeekly } from '../../catalog/feed-values.js';
-import { parseRecipe, type ReadRecipeBy } from '../../advice/recipe.js';
+import { readRecipe } from '../../advice/read-recipe.js';
+import type { ReadRecipeBy } from '../../advice/recipe.js';
 import type { ClosedProduct } from '../../label/closed-product.js';
 import type { Product } from '../../label/product.js';
 import type { Where } from '../../problem.js';
@@ -166,7 +167,7 @@ export const WISH_OPTIONS = {
     value: 'RECIPE',
     says: 'what goes in, instead of a feed: "1.2 g base + 0.5 g cal in 4 L", or by the pen: "30 ppm cal, then base until 160 in 4 L"',
     read: (text: string, where: Where, { among, ...by }: { among: readonly Product[] } & ReadRecipeBy) =>
-      parseRecipe(text, among, by, where),
+      readRecipe(text, among, by, where),
   },
 
   // at the sink

@@ -23,6 +23,8 @@ function plainSense(sense: AdviceSense): string {
       const stock = sense.stockParts === null ? '' : ` of stock, 1:${formatNumber(sense.stockParts, 4)}`;
       return `${of}per ${sense.per}${stock}`;
     }
+    case 'own product':
+      return sense.per === null ? `your ${sense.id}` : `your ${sense.id}, per ${sense.per}`;
     case 'usual rate':
       return `if full is ${sense.rate}`;
     case 'element':
@@ -87,6 +89,10 @@ export function adviceNoteSays(note: AdviceNote): string {
       return '"ppm" alone may be mg/L of nitrogen or a pen’s reading on any scale: each is shown.';
     case 'unknown base':
       return `${formatNumber(100 * note.share, 3)} % of a strength that is not told: full strength is whatever that label says, and labels differ tenfold. The rows below only hold if its label says so (common practice, no source).`;
+    case 'own product':
+      return note.full === null
+        ? `${note.id} on your shelf is of that grade, the likeliest that is meant: its own label comes first.`
+        : `${note.id} on your shelf is of that grade, the likeliest that is meant: the most of its label, ${formatNumber(note.full, 3)} ${note.unit}/L, is taken as full strength.`;
     case 'no own feed':
       return 'No feed from this shelf could be held against it: `velamen blend` says why.';
     default:
@@ -139,6 +145,8 @@ export function limitedSays(limited: Limited): string {
   switch (limited.kind) {
     case 'water':
       return `the water alone reads ${formatNumber(limited.mSPerCm, 3)} mS/cm: nothing is left for a feed`;
+    case 'full strength':
+      return 'it is stronger than the programme at full strength, and nothing past 100 % is advised';
     case 'EC limit':
       return `the EC limit of this feed is ${formatNumber(limited.mSPerCm, 3)} mS/cm`;
     case 'programme':

@@ -1,0 +1,16 @@
+import type { Product } from '../label/product.js';
+import type { Checked, Where } from '../problem.js';
+import { parseRecipe } from './recipe.js';
+import type { ReadRecipeBy, WrittenRecipe } from './recipe-types.js';
+import { readSpoken } from './spoken/read-spoken.js';
+
+/** A recipe as it is written in a book of recipes or as people say it; see `parseRecipe` and `readSpoken`. Every problem at once. */
+export function readRecipe<P extends Product>(
+  written: string,
+  products: readonly P[],
+  by: ReadRecipeBy = {},
+  where: Where = {},
+): Checked<WrittenRecipe<P>> {
+  const plain = parseRecipe(written, products, by, where);
+  return plain.ok ? plain : (readSpoken(written, products, by, where) ?? plain);
+}
