@@ -5,6 +5,7 @@ import { nearestMix } from '../why/nearest.js';
 import { type Costing, costing } from '../feed/price.js';
 import { pricesOf } from './prices.js';
 import { missesOf, readOut } from '../feed/readout.js';
+import { withoutAimed } from '../feed/grade.js';
 import type { FeedRequest } from '../feed/request.js';
 import type { BlendCannot, BlendNote, BlendOpen, BlendResult, Mix, NearestMix, Relaxation } from '../feed/results.js';
 import { type FeedTooFew, solveFeed } from '../formulation/index.js';
@@ -22,7 +23,8 @@ export interface BlendOptions {
  * The cheapest (or closest) feed that keeps every limit, with its proof; or, where none does, the limits that conflict, the
  * ways out and the nearest feed.
  */
-export async function blend(asked: FeedRequest, options: BlendOptions = {}): Promise<BlendResult> {
+export async function blend(request: FeedRequest, options: BlendOptions = {}): Promise<BlendResult> {
+  const asked = { ...request, programme: withoutAimed(request.programme) };
   const cost = costing(asked.shelf);
   const answer = await solveFeed(asked);
   const told = {

@@ -95,6 +95,9 @@ const bestOf = (tried: readonly Tried[], { sure }: FeedAsked): Tried =>
   tried.find(({ handed: { share } }) => share >= target(sure)) ??
   tried.reduce((a, b) => (b.handed.share > a.handed.share ? b : a));
 
+/** Times as far from the aims that what only convention asks for may bring the plan. */
+const FARTHER = 1.15;
+
 /** The limits that hold whatever it costs: all of them, or all but those that only convention stands behind. */
 async function withGrades(
   request: FeedRequest,
@@ -102,12 +105,16 @@ async function withGrades(
 ): Promise<{ within: FeedRequest; nearest: Awaited<ReturnType<typeof nearestWidth>> }> {
   const seek = (one: FeedRequest) => (want === 'closest' ? nearestOfAll(one) : nearestWidth(one, factor));
   const nearest = await seek(request);
-  if ('found' in nearest && nearest.asked.nitrogenWithin <= NITROGEN_WITHIN) return { within: request, nearest };
+  if ('found' in nearest && nearest.asked.nitrogenWithin <= NITROGEN_WITHIN && nearest.asked.factor <= factor * FARTHER)
+    return { within: request, nearest };
   const within = { ...request, programme: withoutCustom(request.programme) };
   const without = await seek(within);
   // nitrogen at its aim is worth more than what only convention asks for
   const isBetter =
-    !('found' in nearest) || ('found' in without && without.asked.nitrogenWithin < nearest.asked.nitrogenWithin * 0.95);
+    !('found' in nearest) ||
+    ('found' in without &&
+      (without.asked.nitrogenWithin < nearest.asked.nitrogenWithin * 0.95 ||
+        without.asked.factor * FARTHER < nearest.asked.factor));
   return isBetter ? { within, nearest: without } : { within: request, nearest };
 }
 

@@ -94,7 +94,9 @@ export function counted(request: FeedRequest, { mix }: Pick<TrialPlan, 'mix'>): 
     const { min: _, ...rest } = band;
     bands[element] = rest;
   }
-  return { ...request, programme: { ...programme, bands } };
+  const missed = new Set(mix.rules.filter(({ holds, rule }) => rule.aimed && !holds).map(({ rule }) => rule.text));
+  const rules = programme.rules.filter((rule) => !(rule.kind === 'linear' && rule.aimed && missed.has(rule.text)));
+  return { ...request, programme: { ...programme, bands, rules } };
 }
 
 /** As everywhere. */

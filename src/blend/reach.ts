@@ -2,6 +2,7 @@ import type { Verdict } from '../../solver/index.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
 import { type Formulated, type FormulateOptions, leastOf } from '../formulation/index.js';
 import { Proof } from '../feed/proof.js';
+import { withoutAimed } from '../feed/grade.js';
 import type { FeedRequest } from '../feed/request.js';
 import type { Decides, Extent, ReachLine, ReachResult } from '../feed/results.js';
 import { termsOf } from '../feed/terms.js';
@@ -21,7 +22,8 @@ const NAMED_CEILINGS = 200;
  * kept; whether its aim can be met with all other limits kept, and what decides where it cannot; and the limits that stop it. Guaranteed
  * contents count towards the highest, worst cases towards the lowest, what labels state towards the aim.
  */
-export async function reach(request: FeedRequest, shelfName: string): Promise<ReachResult> {
+export async function reach(asked: FeedRequest, shelfName: string): Promise<ReachResult> {
+  const request = { ...asked, programme: withoutAimed(asked.programme) };
   const ceilingsAsRows = request.shelf.length <= NAMED_CEILINGS;
   const { verdict: whole, formulated } = await leastOf(request, null, { ceilingsAsRows });
   const told = [];

@@ -4,7 +4,7 @@ import { parseRules } from '../programme/parse-rule.js';
 import type { Band, Medium, Phase } from '../programme/programme.js';
 import type { BandRow, FactorRow, RuleRow, Sourced } from '../programme/tables.js';
 import { type Checked, type Problem, problem, type Where } from '../problem.js';
-import { evidenceOf, numberCell, requiredCell } from './cells.js';
+import { choiceCell, evidenceOf, numberCell, requiredCell } from './cells.js';
 import type { Column } from './columns.js';
 import { capped } from './limits.js';
 import { findNamed, type Named } from './names.js';
@@ -26,6 +26,7 @@ export function readBands(text: string, file: string, words: Vocabulary): Checke
     need('plants'),
     need('nutrient'),
     ...BAND_ENDS.map((name) => ({ name, unit: 'mg/L' })),
+    { name: 'per' },
     ...SOURCE_COLUMNS,
   ];
   const bands = readTable(text, file, columns, problems).rows.flatMap((row) => {
@@ -42,7 +43,17 @@ export function readBands(text: string, file: string, words: Vocabulary): Checke
         problem('band-nutrient', row.where('nutrient'), '"*"', 'one nutrient', 'Give each nutrient its own row.'),
       );
     if (plants === undefined || nutrient === undefined || nutrient === '*') return [];
-    return [{ plants, nutrient, ...ends, ...sourced(row, problems), where: row.where() }];
+    const perNitrogen = choiceCell(row, 'per', PER_NITROGEN, problems) !== undefined;
+    return [
+      {
+        plants,
+        nutrient,
+        ...(perNitrogen ? { perNitrogen: true as const } : {}),
+        ...ends,
+        ...sourced(row, problems),
+        where: row.where(),
+      },
+    ];
   });
   problems.push(...repeats(bands, (b) => `${b.plants}, ${b.nutrient}`));
   return capped(bands, problems);
@@ -68,7 +79,7 @@ export function readFactors(text: string, file: string, words: Vocabulary): Chec
 /** Reads `rules.csv`: a line of plain maths wherever plants, medium and phase match. */
 export function readRules(text: string, file: string, words: Vocabulary): Checked<(RuleRow & { where: Where })[]> {
   const problems: Problem[] = [];
-  const columns = [need('plants'), need('medium'), need('phase'), need('rule'), ...SOURCE_COLUMNS];
+  const columns = [need('plants'), need('medium'), need('phase'), need('rule'), { name: 'aimed' }, ...SOURCE_COLUMNS];
   const rules = readTable(text, file, columns, problems).rows.flatMap((row) => {
     const plants = reference(row, 'plants', words.plants, 'a plant group', problems);
     const medium = reference(row, 'medium', words.media, 'a medium', problems);
@@ -77,11 +88,25 @@ export function readRules(text: string, file: string, words: Vocabulary): Checke
     const parsed = rule === '' ? undefined : parseRules([rule], { owner: 'programme' }, row.where('rule'));
     if (parsed) problems.push(...(parsed.ok ? parsed.warnings : parsed.problems));
     if (plants === undefined || medium === undefined || phase === undefined) return [];
-    return [{ plants, medium, phase, rule, ...sourced(row, problems), where: row.where() }];
+    const aimed = choiceCell(row, 'aimed', YES, problems) !== undefined;
+    return [
+      {
+        plants,
+        medium,
+        phase,
+        rule,
+        ...(aimed ? { aimed: true as const } : {}),
+        ...sourced(row, problems),
+        where: row.where(),
+      },
+    ];
   });
   problems.push(...repeats(rules, (r) => `${r.plants}, ${r.medium}, ${r.phase}, ${r.rule}`));
   return capped(rules, problems);
 }
+
+const PER_NITROGEN: ReadonlyMap<string, 'nitrogen'> = new Map([['100 n', 'nitrogen']]);
+const YES: ReadonlyMap<string, 'yes'> = new Map([['yes', 'yes']]);
 
 const need = (name: string): Column => ({ name, required: true });
 const BAND_ENDS = ['min', 'aim', 'max'] as const;

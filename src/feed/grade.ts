@@ -18,6 +18,7 @@ export function gradeOf(limit: MissableLimit, { evidence }: Pick<Programme, 'evi
     case 'ec':
       return 'harm';
     case 'rule':
+      if (limit.rule.aimed) return 'custom';
       return isCap(limit.rule) ? 'harm' : 'need';
     case 'nutrient': {
       if (limit.end === 'most') return 'harm';
@@ -60,5 +61,11 @@ export function withoutCustom(programme: Programme): Programme {
       return [name, rest];
     }),
   );
-  return { ...programme, bands };
+  return { ...withoutAimed(programme), bands };
 }
+
+/** The programme without the rules that are only aimed at. */
+export const withoutAimed = (programme: Programme): Programme => ({
+  ...programme,
+  rules: programme.rules.filter((rule) => rule.kind !== 'linear' || !rule.aimed),
+});

@@ -58,10 +58,13 @@ function unsuitedProblem(tables: ProgrammeTables, plants: string, medium: Medium
 
 /** The group's own band of each nutrient, or the default. */
 function bandsFor({ bands }: ProgrammeTables, plants: string): BandRow[] {
+  const of = (group: string, nutrient: Nutrient): BandRow | undefined =>
+    bands.find((row) => row.plants === group && row.nutrient === nutrient);
+  const nitrogen = of(plants, 'N')?.aim ?? of('*', 'N')?.aim ?? 100;
   return NUTRIENTS.flatMap((nutrient) => {
-    const of = (group: string): BandRow | undefined =>
-      bands.find((row) => row.plants === group && row.nutrient === nutrient);
-    return of(plants) ?? of('*') ?? [];
+    const row = of(plants, nutrient) ?? of('*', nutrient);
+    if (row === undefined) return [];
+    return row.perNitrogen ? { ...row, ...timesBand(row, nitrogen / 100) } : row;
   });
 }
 
@@ -78,7 +81,9 @@ function rulesFor(tables: ProgrammeTables, plants: string, medium: Medium, phase
       problems.push(...read.problems);
       continue;
     }
-    rules.push(...read.value);
+    rules.push(
+      ...read.value.map((rule) => (row.aimed && rule.kind === 'linear' ? { ...rule, aimed: true as const } : rule)),
+    );
     rows.push(row);
   }
   return { rules, rows, problems };
@@ -119,7 +124,7 @@ function tightest(rules: readonly Rule[]): Rule[] {
 function sameShape(a: Rule, b: Rule): boolean {
   if (a.kind === 'ec' || b.kind === 'ec') return a.kind === b.kind;
   const sides = (r: LinearRule): string => `${r.lower === undefined ? '' : 'l'}${r.upper === undefined ? '' : 'u'}`;
-  return sides(a) === sides(b) && sides(a).length === 1 && keys(a) === keys(b);
+  return a.aimed === b.aimed && sides(a) === sides(b) && sides(a).length === 1 && keys(a) === keys(b);
 }
 
 const keys = (rule: LinearRule): string => Object.keys(rule.terms).sort().join(' ');

@@ -16,6 +16,8 @@ export interface LinearRule {
   terms: Partial<Record<Nutrient, number>>;
   lower?: number;
   upper?: number;
+  /** True where it is aimed at, as the aims of elements are, and gives way where the shelf would be far from those otherwise. */
+  aimed?: true;
   from: RuleOrigin;
 }
 

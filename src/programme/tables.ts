@@ -21,6 +21,8 @@ export interface PlantRow extends Sourced {
 export interface BandRow extends Sourced {
   plants: string;
   nutrient: Nutrient;
+  /** True where the figures are mg in 100 mg of the aim of the group's nitrogen. */
+  perNitrogen?: true;
   min?: MgPerLitre;
   aim?: MgPerLitre;
   max?: MgPerLitre;
@@ -40,6 +42,8 @@ export interface RuleRow extends Sourced {
   medium: Medium | '*';
   phase: Phase | '*';
   rule: string;
+  /** True where plans hold it near its other aims and it gives way to them. */
+  aimed?: true;
 }
 
 /** The programme files, read. */
