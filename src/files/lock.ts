@@ -1,8 +1,7 @@
-import { createHash } from 'node:crypto';
 import { mkdirSync, readFileSync, rmdirSync, statSync, unlinkSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { problem, Refusal } from '../problem.js';
-import { isDead, OURSELVES, type Owner } from './owner.js';
+import { hashOf, isDead, type Owner, ourselves } from './owner.js';
 
 /**
  * Does the work while no other velamen does such work with that file. The lock of an owner that died is taken over.
@@ -26,7 +25,7 @@ export function withLock<T>(full: string, name: string, work: () => T): T {
 /** Ours only: one that took longer than for ever has lost it to another. */
 function giveBack(lock: string): void {
   removed(() => {
-    if (readFileSync(lock, 'utf8') === JSON.stringify(OURSELVES)) unlinkSync(lock);
+    if (readFileSync(lock, 'utf8') === JSON.stringify(ourselves())) unlinkSync(lock);
   });
 }
 
@@ -39,13 +38,13 @@ const SILENCE = 2_000;
 const FOR_EVER = 10 * 60_000;
 
 function lockOf(full: string): string {
-  const word = createHash('sha256').update(basename(full)).digest('hex').slice(0, 12);
+  const word = hashOf(basename(full)).slice(0, 12);
   return join(dirname(full), `.velamen-${word}.lock`);
 }
 
 function taken(lock: string): boolean {
   try {
-    writeFileSync(lock, JSON.stringify(OURSELVES), { flag: 'wx' });
+    writeFileSync(lock, JSON.stringify(ourselves()), { flag: 'wx' });
     return true;
   } catch (fault) {
     if ((fault as { code?: string }).code !== 'EEXIST') {

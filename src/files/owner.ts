@@ -1,9 +1,13 @@
-import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { hostname } from 'node:os';
 
-/** This process as a lock or the name of a part file tells it: machine, process, its start. */
-export const OURSELVES: Owner = { machine: machineOf(), process: process.pid, start: startOf(process.pid) };
+/** This process as a lock or the name of a part file tells it: machine, process, its start. Most commands write nothing and never ask. */
+export function ourselves(): Owner {
+  known ??= { machine: machineOf(), process: process.pid, start: startOf(process.pid) };
+  return known;
+}
+
+let known: Owner | undefined;
 
 export interface Owner {
   /** Six letters that tell this machine from others that share the folder. */
@@ -15,7 +19,7 @@ export interface Owner {
 
 /** True where the process surely is no more: it was one of this machine, and none of that number and start runs. */
 export function isDead({ machine, process: number, start }: Owner): boolean {
-  if (machine !== OURSELVES.machine) return false;
+  if (machine !== ourselves().machine) return false;
   try {
     process.kill(number, 0);
   } catch (fault) {
@@ -26,8 +30,12 @@ export function isDead({ machine, process: number, start }: Owner): boolean {
   return start !== '' && now !== '' && start !== now;
 }
 
+/** SHA-256 in hexadecimal. Loading Node's cryptography takes longer than reading a shelf, so only who writes loads it. */
+export const hashOf = (text: string): string =>
+  process.getBuiltinModule('node:crypto').createHash('sha256').update(text).digest('hex');
+
 function machineOf(): string {
-  return createHash('sha256').update(hostname()).digest('hex').slice(0, 6);
+  return hashOf(hostname()).slice(0, 6);
 }
 
 /** Field 22 of /proc/PID/stat, counted from behind the name in brackets; empty where there is no such file. */

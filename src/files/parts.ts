@@ -1,11 +1,13 @@
-import { randomBytes } from 'node:crypto';
 import { readdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
-import { isDead, OURSELVES } from './owner.js';
+import { isDead, ourselves } from './owner.js';
 
 /** A new name in a folder for what is not finished: it tells machine and process, so that leavings of the dead are known. */
-export const partIn = (folder: string): string =>
-  join(folder, `.velamen-${OURSELVES.machine}-${OURSELVES.process}-${randomBytes(4).toString('hex')}.part`);
+export function partIn(folder: string): string {
+  const { machine, process: number } = ourselves();
+  const random = process.getBuiltinModule('node:crypto').randomBytes(4).toString('hex');
+  return join(folder, `.velamen-${machine}-${number}-${random}.part`);
+}
 
 const PART = /^(?:\.velamen-|velamen-scratch-)([0-9a-f]{6})-(\d+)-\w+(?:\.part)?$/;
 

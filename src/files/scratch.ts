@@ -1,13 +1,14 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { OURSELVES } from './owner.js';
+import { ourselves } from './owner.js';
 import { sweep } from './parts.js';
 
 /** A folder for the time of some work, gone after it, even where the work is broken off by a signal. */
 export async function inScratch<T>(work: (folder: string) => Promise<T>): Promise<T> {
   sweep(tmpdir());
-  const folder = mkdtempSync(join(tmpdir(), `velamen-scratch-${OURSELVES.machine}-${OURSELVES.process}-`));
+  const { machine, process: number } = ourselves();
+  const folder = mkdtempSync(join(tmpdir(), `velamen-scratch-${machine}-${number}-`));
   const clear = () => rmSync(folder, { recursive: true, force: true, maxRetries: 5 });
   const stop = (signal: NodeJS.Signals) => {
     clear();

@@ -8,6 +8,7 @@ import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { bench, describe } from 'vitest';
+import { inventedShelf } from './invented-shelf.js';
 
 const root = join(import.meta.dirname, '../..');
 const folder = mkdtempSync(join(tmpdir(), 'velamen-start-'));
@@ -15,6 +16,11 @@ const folder = mkdtempSync(join(tmpdir(), 'velamen-start-'));
 writeFileSync(join(folder, 'package.json'), JSON.stringify({ type: 'module' }));
 const dist = join(folder, 'dist');
 execFileSync(process.execPath, ['build.mjs', '--no-types', '--to', dist], { cwd: root });
+
+const thirty = join(folder, 'thirty.csv');
+writeFileSync(thirty, inventedShelf(30));
+const shelf = ['--shelf', thirty];
+const orchid = [...shelf, '--plants', 'moth-orchid', '--medium', 'bark', '--phase', 'growth', '--water', 'rain'];
 
 const moss = ['--bench', 'examples/moss-without-ammonium'];
 const COMMANDS: [argv: string[], pairs: number][] = [
@@ -55,6 +61,16 @@ for (const [argv, count] of COMMANDS) {
       `${(least('ours') / least('bare')).toFixed(1)} ×`,
   );
 }
+
+// near, sure and as doses: what a feed from thirty products takes beyond reading their labels
+const beyond = Array.from({ length: 15 }, (_, i) => {
+  if (i % 2 === 0) return -velamen(['labels', ...shelf]) + velamen(['blend', ...orchid]);
+  return velamen(['blend', ...orchid]) - velamen(['labels', ...shelf]);
+});
+console.log(
+  `${beyond.length} pairs of cold processes, blend of 30 products beyond labels of the same: ${median(beyond).toFixed(0)} ms in the median, ` +
+    `quickest ${Math.min(...beyond).toFixed(0)} ms`,
+);
 
 describe('whole cold processes', () => {
   bench('bare Node', () => void bare(), { iterations: 3, time: 0 });
