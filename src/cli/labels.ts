@@ -1,3 +1,4 @@
+import { isFile, readText } from '../files/index.js';
 import { labelsJson } from '../report/json/labels.js';
 import { labelsOf } from '../desk/labels.js';
 import { type Problem, problem } from '../problem.js';
@@ -13,23 +14,29 @@ export const labelsCommand: Command = {
   examples: [
     { line: 'velamen labels --shelf shelf.csv', says: 'every product of a shelf' },
     { line: 'velamen labels --catalog sample-balanced', says: 'one product of the catalog' },
+    { line: 'velamen labels --text "Total Nitrogen (N) 12%, Soluble Potash (K2O) 8%"', says: 'a printed label' },
   ],
   about: [
     'Every mistake in the file is told with its line (exit code 2). What a label leaves open is shown as a range, by the salts that it names or by every plausible counter-ion. A minimum counts on what is stated alone; a cap allows for the most.',
   ],
   operands: { name: 'ID…', says: 'products to show (default: all)', most: 100 },
-  options: ['bench', 'shelf', 'catalog', 'full', ...OUT],
+  options: ['bench', 'shelf', 'catalog', 'text', 'full', ...OUT],
   async run(given, io) {
-    const files = given.words.catalog ? { problems: twoShelves(given) } : benchTexts(given, io);
-    const wishes = { ...wishesOf(given), products: given.operands };
+    const { catalog, text } = given.words;
+    const own = catalog || text !== undefined;
+    const files = own ? { problems: twoShelves(given) } : benchTexts(given, io);
+    const printed = text !== undefined && isFile(text, io.cwd) ? { text: readText(text, io.cwd).text } : {};
+    const wishes = { ...wishesOf(given), ...printed, products: given.operands };
     const { result, warnings } = await labelsOf(files, wishes);
     return { exit: 0, forms: ofSheets(labelsJson(result), [labelsSheet(result)]), warnings };
   },
 };
 
 function twoShelves({ words }: Given): Problem[] {
-  const others = (['bench', 'shelf'] as const).filter((name) => words[name] !== undefined);
+  const one = words.text === undefined ? 'catalog' : 'text';
+  const rest = one === 'text' ? (['catalog', 'bench', 'shelf'] as const) : (['bench', 'shelf'] as const);
+  const others = rest.filter((name) => words[name] !== undefined);
   return others.map((name) =>
-    problem('two-shelves', { field: `--${name}` }, `--catalog and --${name}`, 'one of them', 'Leave the other out.'),
+    problem('two-shelves', { field: `--${name}` }, `--${one} and --${name}`, 'one of them', 'Leave the other out.'),
   );
 }

@@ -2,6 +2,7 @@ import { labelFacts } from '../can/label-facts.js';
 import { type Catalog, findProduct } from '../catalog/catalog.js';
 import { labelLine } from '../label/label-line.js';
 import { misreadOxides } from '../label/misread.js';
+import { readPrintedLabel } from '../label/printed-label.js';
 import type { Product } from '../label/product.js';
 import type { Problem } from '../problem.js';
 import type { LabelsResult } from '../report/labels.js';
@@ -11,14 +12,15 @@ import { closeLabels } from './close-labels.js';
 import type { Collected } from './collected.js';
 import { collecting } from './collecting.js';
 import { benchAndShelf } from './opened.js';
-import type { Shelf } from './shelf.js';
+import { readShelf, type Shelf } from './shelf.js';
+import { shelfOfLabel } from './shelf-of-label.js';
 import { shippedCatalog } from './shipped-catalog.js';
 import { sourcesWarnings } from './sources-warning.js';
 import type { Wishes } from './wishes.js';
 
 /**
  * What each label means: every element in mg per gram or millilitre with its range, ions, EC and what is wrong with it.
- * @param wishes `products`: those that are meant; `catalog`: the catalog's own instead of a shelf
+ * @param wishes `products`: those that are meant; `catalog`: the catalog's own instead of a shelf; `text`: a printed label instead of one
  * @returns the labels with what is told about each; `warnings` are those about no product that is shown
  * @throws Refusal with every mistake in the shelf
  */
@@ -28,9 +30,13 @@ export async function labelsOf(
   catalog: Catalog = shippedCatalog(),
 ): Promise<Answer<LabelsResult>> {
   const collected = collecting(files, wishes);
-  const shelf: Shelf = wishes.catalog
-    ? { name: 'the catalog', products: [...catalog.products, ...catalog.salts] }
-    : readShelfAlone(files, catalog, collected);
+  const printed = wishes.text === undefined ? undefined : readPrintedLabel(wishes.text);
+  const shelf: Shelf = printed
+    ? readShelf({ name: 'the text', text: shelfOfLabel(printed) }, collected)
+    : wishes.catalog
+      ? { name: 'the catalog', products: [...catalog.products, ...catalog.salts] }
+      : readShelfAlone(files, catalog, collected);
+  if (printed) collected.add(...printed.doubts.filter(({ code }) => code === 'printed-twice'));
   const ids = wishes.products ?? [];
   const shown =
     ids.length === 0 || shelf.products.length === 0
@@ -47,7 +53,12 @@ export async function labelsOf(
   collected.settle();
   return {
     met: true,
-    result: { status: 'read', shelf: shelf.name, products },
+    result: {
+      status: 'read',
+      shelf: shelf.name,
+      products,
+      ...(printed ? { printed: { understood: printed.understood, leftOver: printed.leftOver } } : {}),
+    },
     warnings: warnings.filter((w) => !shown.some((product) => isAbout(w, product))),
   };
 }

@@ -3,6 +3,7 @@ import { NUTRIENTS } from '../chemistry/nutrients.js';
 import { cloudingSays } from './says/clouding.js';
 import type { LabelFacts } from '../can/label-facts.js';
 import type { LabelLine } from '../label/label-line.js';
+import type { PrintedLabel } from '../label/printed-label.js';
 import { problemLine } from '../problem.js';
 import { figure } from './figures.js';
 import { leftOpenSays } from './says/left-open.js';
@@ -14,6 +15,8 @@ export interface LabelsResult {
   status: 'read';
   shelf: string;
   products: Line[];
+  /** Where a printed text was read: what each of its figures was taken for, and those beside which no nutrient stands. */
+  printed?: Pick<PrintedLabel, 'understood' | 'leftOver'>;
 }
 
 /** What 1 g/L or 1 mL/L of each product brings, and what its label leaves open. */
@@ -30,10 +33,18 @@ export function labelsSheet(result: LabelsResult): Sheet {
         'mg of each element in a litre, and mS/cm (EC), from 1 g (powder) or 1 mL (liquid) in pure water at 25 °C. A range is what the label leaves open; those of EC and pH count what makers may miss their figures by, too.',
       ),
       overview(products),
+      ...(result.printed ? printedText(result.printed) : []),
       ...section('What is wrong with the labels', products.flatMap(wrong)),
       ...(products.length === 1 ? told : inFull(told)),
     ],
   };
+}
+
+/** What was understood beside what was printed. */
+function printedText({ understood, leftOver }: NonNullable<LabelsResult['printed']>): Block[] {
+  const rows = understood.map(({ printed, column, percent }) => [printed, `${column} ${figure(percent)} %`]);
+  const left = leftOver.map((text) => `"${text}" stands beside no nutrient, and is not used.`);
+  return [heading('As it was read'), table(['printed', 'taken for'], rows), ...(left.length > 0 ? [list(left)] : [])];
 }
 
 /** Products down, elements across; elements that no product holds are left out. */

@@ -112,6 +112,13 @@ export const labelsShape = z.strictObject({
   schema: z.literal('velamen.labels/1'),
   status: z.literal('read'),
   shelf: z.string(),
+  printed: z
+    .strictObject({
+      understood: z.array(z.strictObject({ printed: z.string(), column: z.string(), percent: z.number() })),
+      leftOver: z.array(z.string()),
+    })
+    .optional()
+    .describe('of a printed text: what each figure was taken for, and those that stand beside no nutrient'),
   products: z.array(
     z.strictObject({
       id: z.string(),

@@ -163,6 +163,10 @@ export const WISH_OPTIONS = {
   },
   all: { says: 'every feed of the bench, with an overview first; with --json one object for all of them' },
   catalog: { says: 'the products and salts that come with the program, instead of a shelf' },
+  text: {
+    value: 'TEXT',
+    says: 'a printed label, in words or as a file, instead of a shelf: "Total Nitrogen (N) 12 % … Derived from: …"',
+  },
   recipe: {
     value: 'RECIPE',
     says: 'what goes in, instead of a feed: "1.2 g base + 0.5 g cal in 4 L", or by the pen: "30 ppm cal, then base until 160 in 4 L"',

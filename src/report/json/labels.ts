@@ -5,9 +5,10 @@ import { leftOpenSays } from '../says/left-open.js';
 import { cloudingJson } from './mix.js';
 
 /** What `labels --json` prints. */
-export const labelsJson = (result: LabelsResult): z.infer<typeof labelsShape> => ({
+export const labelsJson = ({ printed, ...result }: LabelsResult): z.infer<typeof labelsShape> => ({
   schema: 'velamen.labels/1',
   ...result,
+  ...(printed ? { printed: { understood: [...printed.understood], leftOver: [...printed.leftOver] } } : {}),
   products: result.products.map((product) => ({
     ...product,
     open: product.open.map(leftOpenSays),

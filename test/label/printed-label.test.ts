@@ -1,0 +1,57 @@
+import { describe, expect, it } from 'vitest';
+import { readPrintedLabel } from '../../src/label/printed-label.js';
+import { readAnalysis } from '../../src/label/read-analysis.js';
+import { EU_LABELS } from './printed-eu.js';
+import { US_LABELS } from './printed-us.js';
+
+describe.each([
+  ['US', US_LABELS],
+  ['EU', EU_LABELS],
+])('printed labels, %s', (_, labels) => {
+  it.each(labels)('%s', (text, told, sources) => {
+    const { analysis, leftOver, understood } = readPrintedLabel(text);
+    const words = told.split(' ');
+    const expected = Object.fromEntries(words.flatMap((w, i) => (i % 2 === 0 ? [[w, Number(words[i + 1])]] : [])));
+    expect(analysis.percent).toEqual(expected);
+    expect(analysis.derivedFrom?.join('; ')).toBe(sources);
+    expect(leftOver).toEqual([]);
+    for (const { printed, percent } of understood) {
+      // the figure stands in what it was read from, but for ppm and decimal commas
+      if (!/ppm/.test(printed)) expect(printed.replace(/,/g, '.')).toContain(String(percent).replace(/^0(?=\.)/, ''));
+    }
+  });
+});
+
+describe('a printed label', () => {
+  it('there are forty of them at least, each different', () => {
+    const texts = [...US_LABELS, ...EU_LABELS].map(([text]) => text);
+    expect(new Set(texts).size).toBeGreaterThanOrEqual(40);
+  });
+
+  it('tells liquids, density and basis', () => {
+    expect(readPrintedLabel('Weighs 10.1 lb per gal\nTotal Nitrogen 3%').analysis).toMatchObject({
+      form: 'liquid',
+      density: 1.21,
+    });
+    expect(readPrintedLabel('N 4,5 %; density 1,15 kg/l').analysis).toMatchObject({ form: 'liquid', density: 1.15 });
+    expect(readPrintedLabel('5 % N total (m/v)').analysis).toMatchObject({ form: 'liquid', basis: 'w/v' });
+    expect(readPrintedLabel('Total Nitrogen 3%').analysis.form).toBe('powder');
+  });
+
+  it('is a label as any other: it reads as an analysis, and its slips are doubts', () => {
+    const { analysis, doubts, name } = readPrintedLabel(
+      'Sample Even 19-19-19\nTotal Nitrogen (N) 19%\nPhosphorus (P) 19%\nPotassium (K) 19%\nBoron (B) 2%',
+    );
+    expect(name).toBe('Sample Even 19-19-19');
+    expect(readAnalysis(analysis).ok).toBe(true);
+    expect(doubts.map(({ code }) => code)).toEqual(['grade-elements', 'trace-too-much']);
+  });
+
+  it('tells what stands beside no nutrient, and what stands twice', () => {
+    expect(readPrintedLabel('Total Nitrogen 8%\nFiller 12.5%').leftOver).toEqual(['12.5%']);
+    expect(readPrintedLabel('Total Nitrogen 8%\nTotal Nitrogen 9%').doubts.map(({ code }) => code)).toEqual([
+      'printed-twice',
+    ]);
+    expect(readPrintedLabel('').analysis.percent).toEqual({});
+  });
+});
