@@ -3,7 +3,7 @@ import type { Nutrient } from '../chemistry/nutrients.js';
 import { aimsOf } from '../feed/near.js';
 import type { FeedRequest } from '../feed/request.js';
 import { amountsOf, ecRowOf, type Formulated, type FormulateOptions, withSecondLook } from '../formulation/index.js';
-import { frontierProgram, WORST } from './frontier-program.js';
+import { missProgram, WORST } from './miss-program.js';
 
 /** How near a shelf comes to some aims. */
 export interface AimsTold {
@@ -30,7 +30,7 @@ export async function nearestToAims(
   const { result, keeps } = await withSecondLook(
     asked,
     async (formulated): Promise<{ formulated: Formulated; verdict: Verdict }> => {
-      const { columns, rows } = frontierProgram(formulated);
+      const { columns, rows } = missProgram(formulated);
       const counted = columns.map((c) => ({ ...c, cost: c.id === WORST ? 1 : 0 }));
       return { formulated, verdict: await solve({ columns: counted, rows }) };
     },

@@ -1,115 +1,112 @@
-import { type LinearProgram, solve, type Verdict } from '../../solver/index.js';
-import { amountsOf, type Capped, programOn, standingOf, withSecondLook } from '../formulation/index.js';
-import { verticesOf, SAME } from './frontier-vertices.js';
-import { type Vertex, vertexOf, frontierProgram, missesFromAims, WORST } from './frontier-program.js';
+import { aimsOf, factorOf, factorOfShare } from '../feed/near.js';
 import { costing } from '../feed/price.js';
 import { Proof } from '../feed/proof.js';
-import { readOut } from '../feed/readout.js';
 import type { FeedRequest } from '../feed/request.js';
-import type { FrontierNone, FrontierPoint, FrontierResult } from '../feed/results.js';
+import type { BlendResult, FrontierPoint, FrontierResult, Mix } from '../feed/results.js';
+import type { GivenMade, GivenResult } from './given-types.js';
 
-/** How far an end may be loosened when rounding leaves no mix exactly there. */
-const LOOSEN = [0, 1e-10, 1e-9, 1e-8, 1e-7];
+/** The widest share that may be asked for: ten times the aim more. */
+const WIDEST = 10;
+/** So many feeds are made; each takes as long as one `blend`. */
+const MOST_FEEDS = 7;
+/** Feeds whose costs lie nearer than this, as a share, do not differ by money. */
+const SAME = 1e-6;
+
+/** A feed at a share; the whole percent, so that what is printed is what is asked. */
+interface Tried {
+  percent: number;
+  cost: number;
+  feed: GivenMade;
+}
 
 /**
- * Least cost as a function of the largest miss allowed: convex and piecewise linear, so its vertices say all of it. They are
- * found exactly: the ends first, then between two neighbours the mix that is best at their own exchange rate; where none
- * beats them the straight line between them is proved (Aneja & Nair 1979, Management Science 25:73). From closest to cheapest.
+ * Cost against nearness: the feeds that are given at shares from none to the widest. Rounding to tools and fewer items make cost a function of
+ * steps, so shares are halved where the cost differs most, and of neighbours that cost the same the nearest is told. From nearest to cheapest.
+ * @param feedAt the feed that is given at a factor of the usual widths
  */
-export async function frontier(request: FeedRequest): Promise<FrontierResult> {
-  const capped = await onOneLinearisation(request);
-  const formulated = programOn(request, capped.linearisation);
-  const program = frontierProgram(formulated);
-  const { counts, assumed } = costing(request.shelf);
+export async function frontier(
+  request: FeedRequest,
+  feedAt: (factor: number) => Promise<GivenResult | BlendResult>,
+): Promise<FrontierResult> {
+  const { counts, assumed, perUnit } = costing(request.shelf);
   const unit =
     counts === 'money' ? (request.header.currency === '' ? 'per litre' : `${request.header.currency}/L`) : 'g/L';
   const base = { feed: request.header, costUnit: unit, assumed };
-  const curve = { question: 'curve' as const, unit, ec: standingOf(capped) };
-  const none = (stopped: readonly Verdict[]): FrontierNone => {
-    const proof = Proof.of({ ...curve, vertices: stopped, ends: null });
-    return { ...base, status: proof.verdict === 'infeasible' ? 'cannot' : 'open', proof };
-  };
-  const ends = await endsOf(program, request);
-  if ('verdict' in ends) return none([ends]);
-  const vertices = await verticesOf(program, request, ends.closest, ends.cheapest);
-  if (vertices === null) return none([]);
-  const points = vertices.map((vertex, i): FrontierPoint => {
-    const next = vertices[i + 1];
-    const mix = readOut(amountsOf(vertex.answer, formulated), request);
+  const perId = new Map(request.shelf.map(({ id }, i) => [id, perUnit[i]!]));
+  const costOf = (mix: Mix): number =>
+    mix.items.reduce((sum, item) => sum + (perId.get(item.id) ?? 0) * amountOf(item), 0) +
+    (counts === 'money' ? mix.waters.reduce((sum, water) => sum + (water.costPerLitre ?? 0), 0) : 0);
+
+  const tried: Tried[] = [];
+  for (let percent: number | null = 0; percent !== null; percent = nextOf(tried)) {
+    const feed = await feedAt(factorOfShare(percent / 100));
+    if (feed.status !== 'made' || !('given' in feed)) {
+      const { proof } = feed;
+      if (tried.length > 0) break;
+      return { ...base, status: proof.verdict === 'infeasible' ? 'cannot' : 'open', proof };
+    }
+    tried.push({ percent, cost: costOf(feed), feed });
+    tried.sort((a, b) => a.percent - b.percent);
+  }
+  const corners = cornersOf(tried);
+  const points = corners.map(({ percent, cost, feed }, i): FrontierPoint => {
+    const next = corners[i + 1];
+    const { near, sure } = feed.given;
     return {
-      miss: vertex.miss,
-      cost: vertex.cost,
-      misses: decisive(request, vertex),
-      items: mix.items,
-      waters: mix.waters,
-      costOfCloser: next ? (vertex.cost - next.cost) / (next.miss - vertex.miss) / 100 : null,
+      near: percent / 100,
+      main: near.main,
+      trace: near.trace,
+      farthest: farthestOf(feed, request),
+      cost,
+      costPerLitre: feed.costPerLitre,
+      sure: sure.share,
+      items: feed.items,
+      waters: feed.waters,
+      costOfCloser: next ? (cost - next.cost) / (next.percent - percent) : null,
     };
   });
-  const proof = Proof.of({
-    ...curve,
-    vertices: vertices.map(({ answer }) => answer),
-    ends: { closest: vertices[0]!.miss, cheapest: vertices.at(-1)!.cost },
+  const settled = corners.map(({ percent, feed: { proof } }) => ({ near: percent / 100, settled: proof.settled }));
+  return { ...base, status: 'made', points, proof: Proof.of({ question: 'curve', unit, points: settled }) };
+}
+
+const amountOf = ({ gramsPerLitre, millilitresPerLitre }: Mix['items'][number]): number =>
+  gramsPerLitre ?? millilitresPerLitre ?? 0;
+
+const isSame = (a: Tried, b: Tried): boolean =>
+  Math.abs(a.cost - b.cost) <= SAME * Math.max(Math.abs(a.cost), Math.abs(b.cost));
+
+/** Where to look next: both ends, then between the neighbours whose costs differ most; null where that would tell nothing more. */
+function nextOf(tried: readonly Tried[]): number | null {
+  if (tried.length === 1) return 100 * WIDEST;
+  if (tried.length >= MOST_FEEDS) return null;
+  const gaps = tried.slice(1).flatMap((b, i) => {
+    const a = tried[i]!;
+    // shares are told apart as parts of the width, not of the share
+    const middle = Math.round(100 * Math.sqrt((1 + a.percent / 100) * (1 + b.percent / 100)) - 100);
+    const open = middle > a.percent && middle < b.percent && !isSame(a, b);
+    return open ? [{ middle, by: Math.abs(a.cost - b.cost) }] : [];
   });
-  return { ...base, status: 'made', points, proof };
+  return gaps.sort((a, b) => b.by - a.by)[0]?.middle ?? null;
 }
 
-/**
- * One EC linearisation for the whole curve: that of the closest mix where the cap holds that one back (it is the stronger
- * feed as a rule), else that of the cheapest. Planes lie above the model, so every mix of the curve keeps the cap.
- */
-async function onOneLinearisation(request: FeedRequest): Promise<Capped<unknown>> {
-  const settle = (goal: (program: LinearProgram) => LinearProgram) =>
-    withSecondLook(
-      request,
-      async (formulated) => ({ formulated, verdict: await solve(goal(frontierProgram(formulated))) }),
-      ({ formulated, verdict }) => (verdict.verdict === 'optimal' ? amountsOf(verdict, formulated) : null),
-      ({ verdict }) => (verdict.verdict === 'infeasible' ? 'may be' : 'no'),
-    );
-  const closest = await settle((program) => ({ ...program, columns: missOnly(program.columns) }));
-  return closest.presses ? closest : settle((program) => program);
-}
-
-function missOnly(columns: LinearProgram['columns']): LinearProgram['columns'] {
-  return columns.map((c) => ({ ...c, cost: c.id === WORST ? 1 : 0 }));
-}
-
-type Stopped = Exclude<Awaited<ReturnType<typeof solve>>, { verdict: 'optimal' }>;
-
-/** The cheapest of the closest mixes, and the closest of the cheapest. */
-async function endsOf(
-  program: LinearProgram,
-  request: FeedRequest,
-): Promise<{ closest: Vertex; cheapest: Vertex } | Stopped> {
-  const near = await solve({ ...program, columns: missOnly(program.columns) });
-  if (near.verdict !== 'optimal') return near;
-  const cheap = await solve(program);
-  if (cheap.verdict !== 'optimal') return cheap;
-  const closest = await firstOf((by) => ({
-    ...program,
-    columns: program.columns.map((c) => (c.id === WORST ? { ...c, upper: near.objective + by } : c)),
-  }));
-  const cost = Object.fromEntries(program.columns.filter((c) => c.cost !== 0).map((c) => [c.id, c.cost]));
-  const cheapest = await firstOf((by) => ({
-    columns: missOnly(program.columns),
-    rows: [...program.rows, { id: 'cost', upper: cheap.objective * (1 + by), terms: cost }],
-  }));
-  return {
-    closest: vertexOf(program, request, closest ?? near),
-    cheapest: vertexOf(program, request, cheapest ?? cheap),
-  };
-}
-
-async function firstOf(program: (by: number) => LinearProgram) {
-  for (const by of LOOSEN) {
-    const answer = await solve(program(by));
-    if (answer.verdict === 'optimal') return answer;
+/** Of feeds from nearest to widest, those that cost less than every nearer one. */
+function cornersOf(tried: readonly Tried[]): Tried[] {
+  const kept: Tried[] = [];
+  for (const one of tried) {
+    const last = kept.at(-1);
+    if (!last || (one.cost < last.cost && !isSame(one, last))) kept.push(one);
   }
-  return null;
+  return kept;
 }
 
-/** The nutrients that decide the largest miss, with the side they miss on. */
-function decisive(request: FeedRequest, vertex: Vertex): FrontierPoint['misses'] {
-  return missesFromAims(request, vertex.answer.x)
-    .filter(({ miss }) => miss > 0 && miss >= vertex.miss * (1 - SAME) - SAME)
-    .map(({ nutrient, high }) => ({ element: nutrient, side: high ? 'above' : 'below' }));
+function farthestOf({ elements }: Mix, request: FeedRequest): FrontierPoint['farthest'] {
+  const all = aimsOf(request.programme)
+    .filter(([element]) => element !== 'N')
+    .map(([element, aim]) => ({
+      element,
+      mgPerLitre: elements.find((line) => line.element === element)?.mgPerLitre ?? 0,
+      aim,
+    }));
+  const by = ({ element, mgPerLitre, aim }: (typeof all)[number]): number => factorOf(element, mgPerLitre, aim);
+  return all.sort((a, b) => by(b) - by(a))[0] ?? null;
 }

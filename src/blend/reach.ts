@@ -9,7 +9,7 @@ import { termsOf } from '../feed/terms.js';
 import type { Limit } from '../feed/limits.js';
 import { type AimsTold, nearestToAims } from './aims.js';
 import { decidesOn, partsOf } from './decides.js';
-import { missesFromAims } from './frontier-program.js';
+import { missesFromAims } from './miss-program.js';
 
 /** An end of a band, or an aim, counts as reached within this share, as the certificate allows. */
 const KEPT = 1e-6;

@@ -1,5 +1,5 @@
 import type { GivenAsked } from '../blend/given.js';
-import { MAIN_WIDTH } from '../feed/near.js';
+import { factorOfShare } from '../feed/near.js';
 import { clash } from './clash.js';
 import type { Collected } from './collected.js';
 import { made, type Wishes } from './wishes.js';
@@ -26,7 +26,7 @@ export function feedWishes(wishes: Wishes, collected: Collected): FeedWishes {
   return {
     bare: wishes.bare === true,
     want: wishes.closest ? 'closest' : 'near',
-    ...(near === undefined ? {} : { factor: (1 + near) / MAIN_WIDTH }),
+    ...(near === undefined ? {} : { factor: factorOfShare(near) }),
     ...(sure === undefined ? {} : { sure }),
     ...(by === undefined ? {} : { by }),
   };

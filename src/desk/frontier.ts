@@ -5,13 +5,15 @@ import type { Answers } from './answer.js';
 import type { BenchFiles } from './bench-files.js';
 import { clash } from './clash.js';
 import { collecting } from './collecting.js';
+import { dosesOfFeed } from './doses.js';
 import { feedRequests, oneFeedOnly, warmthOf } from './feed-requests.js';
+import { feedWishes } from './feed-wishes.js';
 import { opened } from './opened.js';
 import { shippedCatalog } from './shipped-catalog.js';
 import { made, type Wishes } from './wishes.js';
 
 /**
- * Cost against closeness for each feed that is meant: every vertex between the mix closest to the aims and the cheapest one.
+ * Cost against nearness for each feed that is meant: the feeds that `near` gives from the nearest share to the widest, where they change.
  * @throws Refusal with every problem of bench, shelf and wishes
  */
 export async function frontierOf(
@@ -21,13 +23,19 @@ export async function frontierOf(
 ): Promise<Answers<FrontierResult>> {
   const collected = collecting(files, wishes);
   const open = await opened(files, wishes, catalog, collected);
+  const which = feedWishes(wishes, collected);
   const requests = feedRequests(open, collected, warmthOf(wishes, collected));
   oneFeedOnly(wishes, requests, collected);
-  for (const other of made(wishes, ['closest', 'atMost', 'prices']))
+  for (const other of made(wishes, ['near', 'closest', 'bare', 'atMost', 'prices']))
     collected.add(clash('frontier', other, 'the trade-off by itself'));
   const warnings = collected.settle();
   const results = [];
-  for (const request of requests) results.push(await frontier(request));
+  for (const request of requests) {
+    // the very door of `blend`, so that its feeds are those of `near`
+    const feedAt = async (factor: number) =>
+      (await dosesOfFeed(request, open, { ...which, factor }, { offers: false })).result;
+    results.push(await frontier(request, feedAt));
+  }
   return {
     met: results.every(({ status, proof }) => status === 'made' || (status === 'open' && proof.unfinished)),
     results,

@@ -62,3 +62,6 @@ export function factorOf(nutrient: Nutrient, mgPerLitre: number, aim: number): n
   const ratio = mgPerLitre > 0 ? Math.max(mgPerLitre / aim, aim / mgPerLitre) : Number.POSITIVE_INFINITY;
   return ratio / (MAIN_ELEMENTS.includes(nutrient) ? MAIN_WIDTH : TRACE_WIDTH);
 }
+
+/** The factor that is meant by the share by which main elements may be from their aims. */
+export const factorOfShare = (share: number): number => (1 + share) / MAIN_WIDTH;

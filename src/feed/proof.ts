@@ -70,7 +70,7 @@ function verdictsOf(settled: Settled): Verdict[] {
     case 'at most':
       return of([...settled.stages, ...settled.choice]);
     case 'curve':
-      return [...settled.vertices];
+      return settled.points.flatMap((point) => verdictsOf(point.settled));
     case 'reach':
       return [settled.whole, ...settled.ends];
     case 'purchase':
@@ -143,11 +143,11 @@ function ofFew(settled: Pick<FewSettled, 'stages' | 'goal' | 'ec' | 'choice'>): 
   };
 }
 
-function ofCurve({ vertices }: CurveSettled): Judged {
-  const stopped = vertices.find(({ verdict }) => verdict !== 'optimal');
-  if (stopped) return ofVerdict(stopped);
-  if (vertices.length === 0) return { verdict: 'uncertified' };
-  return { ...ofVerdict(vertices.at(-1)!), figures: { ...figuresOf(vertices.at(-1)!), ...worstOf(vertices) } };
+/** As good as the worst of its feeds. */
+function ofCurve({ points }: CurveSettled): Judged {
+  const each = points.map(({ settled }) => judged(settled));
+  const worst = each.find(({ verdict }) => verdict !== 'optimal') ?? each.at(-1);
+  return worst ?? { verdict: 'uncertified' };
 }
 
 function ofReach({ whole, ends }: ReachSettled): Judged {

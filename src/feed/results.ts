@@ -196,21 +196,28 @@ export interface NearestMix extends Mix {
   misses: Miss[];
 }
 
-/** One vertex of cost against closeness. */
+/** A corner of cost against nearness: the feed that `--near` with its share gives, and the nearest share that gives it. */
 export interface FrontierPoint {
-  /** Largest miss from an aim, as a share of it. */
-  miss: number;
-  /** Per litre, in `costUnit`. */
+  /** Share by which main elements may be from their aims, as `--near` asks it. */
+  near: number;
+  /** Times its aim (or its aim divided by it) that a main and a trace element may be in the plan. */
+  main: number;
+  trace: number;
+  /** The element farthest from its aim in the feed, counted in widths of its kind; null without aims. */
+  farthest: { element: Nutrient; mgPerLitre: number; aim: number } | null;
+  /** Per litre, in `costUnit`; products without a price at the dearest known one. */
   cost: number;
-  /** The elements that miss by as much, and on which side of their aim. */
-  misses: { element: Nutrient; side: 'above' | 'below' }[];
+  /** Money per litre, as the feed itself tells it. */
+  costPerLitre: number;
+  /** Share of cans that keep the limits. */
+  sure: number;
   items: Item[];
   waters: WaterShare[];
-  /** Cost per litre of each percentage point closer, from the next vertex to this one; null at the cheapest. */
+  /** Cost per litre of each percentage point nearer, from the next corner to this one; null at the cheapest. */
   costOfCloser: number | null;
 }
 
-/** What `blend --frontier` answers: the vertices from closest to cheapest, straight lines between them; or that there is no feed. */
+/** What `blend --frontier` answers: feeds from nearest to cheapest, each the cheapest of those at least as near that were tried; or that there is none. */
 export type FrontierResult = FrontierMade | FrontierNone;
 
 interface FrontierTold {

@@ -68,15 +68,11 @@ export interface FewSettled extends Omit<FeedSettled, 'question'> {
   any: FeedSettled | null;
 }
 
-/** The least cost at every closeness, vertex by vertex, or what stopped the search for it. */
+/** Feeds of several widths, each with what it was settled by; of no width between them is anything said. */
 export interface CurveSettled {
   question: 'curve';
   unit: string;
-  ec: EcStanding | null;
-  /** Empty where one of them could not be proved. */
-  vertices: readonly Verdict[];
-  /** Largest miss from the aims of the closest mix, cost of the cheapest; null where there is no curve. */
-  ends: { closest: number; cheapest: number } | null;
+  points: readonly { near: number; settled: Settled }[];
 }
 
 /** How far each element can be moved; `whole` tells whether all limits can be kept together. */

@@ -8,18 +8,20 @@ const HEIGHT = 400;
 const PLOT = { left: 84, right: 612, top: 56, bottom: 340 };
 
 /**
- * Cost against closeness as a picture of its own: self-contained, readable without colour and in a dark or a light room.
- * Each vertex is a dot with its figures in a tooltip; the ends are labelled.
+ * Cost against nearness as a picture of its own: self-contained, readable without colour and in a dark or a light room.
+ * Each feed is a dot with its figures in a tooltip; the ends are labelled.
  */
 export function frontierSvg({ points, feed, costUnit }: FrontierMade): string {
-  const misses = points.map((p) => 100 * p.miss);
+  const misses = points.map((p) => 100 * p.near);
   const costs = points.map((p) => p.cost);
   const across = scaleOf(0, Math.max(1e-9, ...misses));
   const up = scaleOf(0, Math.max(1e-9, ...costs));
   const x = (v: number): number => round(PLOT.left + (v / across.end) * (PLOT.right - PLOT.left));
   const y = (v: number): number => round(PLOT.bottom - (v / up.end) * (PLOT.bottom - PLOT.top));
-  const title = `${feed.name}: what closeness costs`;
-  const line = points.map((p, i) => `${i === 0 ? 'M' : 'L'}${x(100 * p.miss)} ${y(p.cost)}`).join('');
+  const title = `${feed.name}: what nearness costs`;
+  const line = points
+    .map((p, i) => (i === 0 ? `M${x(100 * p.near)} ${y(p.cost)}` : `H${x(100 * p.near)}V${y(p.cost)}`))
+    .join('');
   return `${[
     `<svg xmlns="http://www.w3.org/2000/svg" role="img" viewBox="0 0 ${WIDTH} ${HEIGHT}" width="${WIDTH}" height="${HEIGHT}" font-family="system-ui, sans-serif" font-size="13">`,
     `<title>${escapeMarkup(title)}</title>`,
@@ -28,7 +30,12 @@ export function frontierSvg({ points, feed, costUnit }: FrontierMade): string {
     text(PLOT.left, 28, title, 'start', 'font-size="17" font-weight="600"'),
     ...across.ticks.map((t) => text(x(t), PLOT.bottom + 20, figure(t), 'middle')),
     ...up.ticks.map((t) => text(PLOT.left - 8, y(t) + 4, figure(t), 'end')),
-    text((PLOT.left + PLOT.right) / 2, HEIGHT - 14, 'largest miss from an aim, % of the aim', 'middle'),
+    text(
+      (PLOT.left + PLOT.right) / 2,
+      HEIGHT - 14,
+      'how far main elements may be from their aims, % (--near)',
+      'middle',
+    ),
     text(PLOT.left, PLOT.top - 10, costUnit, 'end'),
     '</g>',
     '<g stroke="#ccc" stroke-width="1">',
@@ -38,7 +45,7 @@ export function frontierSvg({ points, feed, costUnit }: FrontierMade): string {
     points.length > 1 ? `<path d="${line}" fill="none" stroke="#222" stroke-width="2"/>` : '',
     ...points.map(
       (p) =>
-        `<circle cx="${x(100 * p.miss)}" cy="${y(p.cost)}" r="4.5" fill="#222"><title>${escapeMarkup(`${figure(100 * p.miss)} % off at most: ${figure(p.cost)} ${costUnit}`)}</title></circle>`,
+        `<circle cx="${x(100 * p.near)}" cy="${y(p.cost)}" r="4.5" fill="#222"><title>${escapeMarkup(`${figure(100 * p.near)} % as --near: ${figure(p.cost)} ${costUnit}`)}</title></circle>`,
     ),
     '<g fill="#222" stroke="#fff" stroke-width="4" paint-order="stroke">',
     ...endLabels(
@@ -65,8 +72,8 @@ function endLabels(
     const right = at.x > (PLOT.left + PLOT.right) / 2;
     return text(right ? at.x : at.x + 10, below ? at.y + 24 : at.y + 4, `${word}: ${says(i)}`, right ? 'end' : 'start');
   };
-  if (count === 1) return [label(0, 'closest and cheapest', true)];
-  return [label(0, 'closest', false), label(count - 1, 'cheapest', true)];
+  if (count === 1) return [label(0, 'nearest and cheapest', true)];
+  return [label(0, 'nearest', false), label(count - 1, 'cheapest', true)];
 }
 
 /** From 0 to a round end not below `most`, in 4 to 8 equal steps of 1, 2 or 5 times a power of ten. */

@@ -1,18 +1,19 @@
 import type { FrontierMade, FrontierPoint, FrontierResult } from '../feed/results.js';
 import { headerFacts } from './blend.js';
-import { amount, figure, percent } from './figures.js';
+import { amount, figure } from './figures.js';
 import { waterText } from './mix.js';
+import { canCount, offSays } from './says/given.js';
 import { proofSentence } from './says/proof.js';
 import { type Block, heading, list, paragraph, section, type Sheet, spoken, table } from './sheet.js';
 import { frontierNotes } from './says/blend.js';
 
-/** Cost against closeness as a sheet: one line for each vertex, closest first. */
+/** Cost against nearness as a sheet: one line for each feed, nearest first. */
 export function frontierSheet(result: FrontierResult): Sheet {
   const { feed, proof } = result;
   return {
     title: proof.unfinished
-      ? `Not finished: what closeness costs for ${feed.name}`
-      : `${feed.name}: what closeness costs`,
+      ? `Not finished: what nearness costs for ${feed.name}`
+      : `${feed.name}: what nearness costs`,
     blocks: [
       headerFacts(feed, result.status === 'made' ? waterText(result.points[0]!.waters) : ''),
       ...(result.status === 'made'
@@ -33,33 +34,34 @@ const REASONS = {
 };
 
 function tradeOff({ points, costUnit }: FrontierMade): Block[] {
-  const [closest, cheapest] = [points[0]!, points.at(-1)!];
-  const blocks: Block[] = [
+  const [nearest, cheapest] = [points[0]!, points.at(-1)!];
+  return [
     paragraph(
       points.length === 1
-        ? `The cheapest mix is also the closest: ${percent(closest.miss)} off its aims at most, for ${figure(closest.cost)} ${costUnit}.`
-        : `From ${percent(closest.miss)} off the aims at most, for ${figure(closest.cost)} ${costUnit}, to ${percent(cheapest.miss)} for ${figure(cheapest.cost)} ${costUnit}. Between the lines of the table mixes change in proportion, and so does the cost.`,
+        ? `The cheapest feed is also the nearest: ${farthestText(nearest)}, for ${figure(nearest.cost)} ${costUnit}.`
+        : `From --near ${nearText(nearest)}, for ${figure(nearest.cost)} ${costUnit}, to --near ${nearText(cheapest)}, for ${figure(cheapest.cost)} ${costUnit}. Every line is the feed that \`blend --near\` gives at its share: main elements may be as far from their aims as that, trace elements in step, or as far as the shelf comes; shares between two lines give no cheaper feed that was found.`,
     ),
     table(
-      ['>largest miss', 'on', `>${costUnit}`, '>each % closer costs'],
+      ['>--near', 'main elements within', 'farthest', `>${costUnit}`, '>cans of 100', '>each % nearer costs'],
       points.map((point) => [
-        percent(point.miss),
-        missText(point),
+        nearText(point),
+        `× ${figure(point.main)}`,
+        farthestText(point),
         figure(point.cost),
+        canCount(point.sure).replace(' of 100', ''),
         point.costOfCloser === null ? '' : figure(point.costOfCloser),
       ]),
     ),
     heading('What goes in at each of them, per litre'),
-    list(points.map((point) => `${percent(point.miss)}: ${itemsText(point)}`)),
+    list(points.map((point) => `${nearText(point)}: ${itemsText(point)}`)),
   ];
-  return blocks;
 }
 
-/** `Fe below, K above`. */
-function missText(point: FrontierPoint): string {
-  const few = point.misses.slice(0, 3).map(({ element, side }) => `${element} ${side}`);
-  return [...few, ...(point.misses.length > 3 ? [`${point.misses.length - 3} more`] : [])].join(', ');
-}
+/** Whole percents, so that it can be asked for as it stands: `30%`. */
+const nearText = ({ near }: FrontierPoint): string => `${Math.round(100 * near)}%`;
+
+/** `P 48 % below`. */
+const farthestText = ({ farthest }: FrontierPoint): string => (farthest === null ? 'no aims' : offSays(farthest));
 
 function itemsText(point: FrontierPoint): string {
   const waters = point.waters.length > 1 ? [waterText(point.waters)] : [];

@@ -44,24 +44,31 @@ export const refusedShape = z.strictObject({
 
 /** What `blend --frontier` prints. */
 export const frontierShape = z.strictObject({
-  schema: z.literal('velamen.frontier/1'),
+  schema: z.literal('velamen.frontier/2'),
   status: z.enum(['optimal', 'infeasible', 'uncertified', 'unfinished']),
   feed: feedHeader,
   costUnit: z.string(),
   points: z
     .array(
       z.strictObject({
-        miss: amount.describe('largest miss from an aim, as a share of it'),
-        cost: z.number().describe('per litre, in costUnit'),
-        misses: z.array(z.strictObject({ element, side: z.enum(['above', 'below']) })),
+        near: amount.describe('the share that `--near` takes to give this very feed'),
+        main: amount.describe('times its aim, or its aim divided by it, that a main element may be in the plan'),
+        trace: amount.describe('the same of a trace element'),
+        farthest: z
+          .strictObject({ element, mgPerLitre: amount, aim: amount })
+          .nullable()
+          .describe('the element farthest from its aim, in widths of its kind'),
+        cost: z.number().describe('per litre, in costUnit; products without a price at the dearest known one'),
+        costPerLitre: z.number().describe('money per litre, as `blend` tells it'),
+        sure: amount.max(1).describe('share of cans that keep the limits'),
         items: z.array(item),
         waters: z.array(waterShare),
         costOfCloser: maybe.describe(
-          'cost per litre of each percentage point closer, up to here; null at the cheapest',
+          'cost per litre of each percentage point nearer, up to here; null at the cheapest',
         ),
       }),
     )
-    .describe('vertices from closest to cheapest; straight lines between them'),
+    .describe('from nearest to cheapest; nothing is said of shares between them'),
   notes: z.array(z.string()),
   proof,
 });

@@ -24,14 +24,20 @@ describe('blend --prices', () => {
 });
 
 describe('blend --frontier', () => {
-  it('prints the vertices and draws them into a file', async () => {
+  it('prints feeds that `--near` gives and draws them into a file', async () => {
     const home = folder();
     const ran = await velamen([...MOSS, '--frontier', '--to', 'curve.svg', '--json'], home);
     const result = frontierShape.parse(JSON.parse(ran.stdout));
     expect(ran.exit).toBe(0);
     const svg = readFileSync(join(home, 'curve.svg'), 'utf8');
     expect(svg.match(/<circle/g)).toHaveLength(result.points.length);
-    expect(svg).toContain('largest miss from an aim, % of the aim');
+    expect(svg).toContain('how far main elements may be from their aims');
+    // what is printed is what can be asked
+    for (const { near, costPerLitre, main } of result.points) {
+      const asked = await velamen([...MOSS, '--near', `${Math.round(100 * near)}%`, '--json'], home);
+      const feed = blendMadeShape.parse(JSON.parse(asked.stdout));
+      expect([feed.costPerLitre, feed.near!.main]).toEqual([costPerLitre, main]);
+    }
     // a picture of its own: nothing is fetched, no script runs
     expect(svg.replace('http://www.w3.org/2000/svg', '')).not.toMatch(/https?:|<script|href/);
     expect(svg).not.toContain('NaN');

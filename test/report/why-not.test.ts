@@ -104,10 +104,14 @@ describe('what it costs to insist', () => {
 });
 
 describe('the frontier', () => {
-  const point = (miss: number, cost: number, costOfCloser: number | null): FrontierMade['points'][number] => ({
-    miss,
+  const point = (near: number, cost: number, costOfCloser: number | null): FrontierMade['points'][number] => ({
+    near,
+    main: 1 + near,
+    trace: 2,
+    farthest: { element: 'K', mgPerLitre: 60, aim: 50 },
     cost,
-    misses: [{ element: 'K', side: 'above' }],
+    costPerLitre: cost,
+    sure: 0.9,
     items: mix.items,
     waters: mix.waters,
     costOfCloser,
@@ -124,9 +128,9 @@ describe('the frontier', () => {
   it('of one point, at no cost and no miss, is still a picture', () => {
     frontierShape.parse(frontierJson(result));
     const svg = frontierSvg(result);
-    expect(svg).toContain('closest and cheapest: 0 %, 0 EUR/L');
+    expect(svg).toContain('nearest and cheapest: 0 %, 0 EUR/L');
     expect(svg).not.toMatch(/NaN|Infinity|<b>/);
-    expect(renderText(frontierSheet(result), { columns: 80, colour: false })).toContain('also the closest');
+    expect(renderText(frontierSheet(result), { columns: 80, colour: false })).toContain('also the nearest');
   });
 
   it('stays inside its frame', () => {

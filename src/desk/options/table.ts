@@ -16,7 +16,9 @@ const FILE_OPTIONS = {
 
 /** Which job of a command is meant. */
 const JOB_OPTIONS = {
-  frontier: { says: 'cost against closeness instead: every vertex (corner) between the closest and the cheapest mix' },
+  frontier: {
+    says: 'what nearness costs instead: the feeds of `--near` from the nearest share to the cheapest, where they change',
+  },
   programmes: { says: 'list the programmes (plants, medium, phase) instead' },
   calibrate: {
     says: 'weigh a spoon with the pen: --product, --spoon, --count, --before, --after, --measured',

@@ -8,7 +8,7 @@ import { frontierNotes } from '../says/blend.js';
 export function frontierJson(result: FrontierResult): z.infer<typeof frontierShape> {
   const { status, feed, costUnit, proof } = result;
   return {
-    schema: 'velamen.frontier/1',
+    schema: 'velamen.frontier/2',
     feed,
     costUnit,
     notes: frontierNotes(result),

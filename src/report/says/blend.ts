@@ -31,6 +31,6 @@ export function silenceSays(
     : `${subject}, the feed might cost as little as ${show(kindest)} instead of ${show(found)}.`;
 }
 
-/** What is worth knowing beside the curve of cost against closeness. */
+/** What is worth knowing beside cost against nearness. */
 export const frontierNotes = ({ assumed }: FrontierResult): string[] =>
   assumed.length === 0 ? [] : [`No price is known for ${assumed.join(', ')}: counted at the dearest known price.`];

@@ -16,7 +16,7 @@ export function nearSays({ farthest, asked, atMost }: Near): string {
 }
 
 /** `P 48 % below`. */
-const offSays = ({ element, mgPerLitre, aim }: Near['farthest'][number]): string =>
+export const offSays = ({ element, mgPerLitre, aim }: Near['farthest'][number]): string =>
   `${element} ${formatNumber(100 * Math.abs(mgPerLitre / aim - 1), 2)} % ${mgPerLitre < aim ? 'below' : 'above'}`;
 
 /** Cans of a hundred that keep the limits. */

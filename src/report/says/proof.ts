@@ -7,7 +7,6 @@ import type {
   FewestSettled,
   FewSettled,
   PlanSettled,
-  Proof,
   PurchaseAnswer,
   PurchaseSettled,
   ReachSettled,
@@ -16,13 +15,13 @@ import type {
 } from '../../feed/proof.js';
 import type { Nutrient } from '../../chemistry/nutrients.js';
 import { type NearAsked, widthOf } from '../../feed/near.js';
-import { isAnswered, isRuledOut, isSearched } from '../../feed/proof.js';
+import { isAnswered, isRuledOut, isSearched, Proof } from '../../feed/proof.js';
 import { products } from './limits.js';
 import { figure, money } from '../figures.js';
 import { formatDigits, formatNumber } from '../../units/index.js';
 
 /** What a proof says, in one line: always of the very question that was answered, and never more than the certificate. */
-export function proofSentence({ settled }: Proof): string {
+export function proofSentence({ settled }: Pick<Proof, 'settled'>): string {
   switch (settled.question) {
     case 'feed':
       return `${feedSentence(settled)}${ecWords(settled.ec)}`;
@@ -154,18 +153,16 @@ function fewSentence({ goal, unit, atMost, stages, choice, any }: FewSettled): s
     : `${others}for at most ${most} ${noneSentence(over)}`;
 }
 
-function curveSentence({ unit, ec, vertices, ends }: CurveSettled): string {
-  const stopped = vertices.find(({ verdict }) => verdict !== 'optimal');
-  if (stopped) return noneSentence(stopped);
-  if (ends === null) return 'not proved: a vertex could not be proved';
-  const closest = `${formatNumber(100 * ends.closest)} %`;
-  const cheapest = `${formatNumber(ends.cheapest)} ${unit}`;
-  const told =
-    vertices.length === 1
-      ? `no mix is closer than ${closest}, and none is cheaper than ${cheapest}: one mix is both`
-      : `each of the ${vertices.length} vertices is the best mix at an exchange rate of cost for closeness, and between neighbours none is better ` +
-        `than the straight line: no mix is cheaper at any closeness (closest ${closest}, cheapest ${cheapest})`;
-  return `${told}${ecWords(ec)}`;
+function curveSentence({ unit, points }: CurveSettled): string {
+  const told = points.map(({ near, settled }) => ({
+    near,
+    verdict: Proof.of(settled).verdict,
+    says: proofSentence({ settled }),
+  }));
+  if (told.length === 1) return told[0]!.says;
+  const open = told.filter(({ verdict }) => verdict !== 'optimal');
+  if (open.length > 0) return open.map(({ near, says }) => `at ${formatNumber(100 * near)} %: ${says}`).join('; ');
+  return `each of the ${told.length} feeds rests on a plan of its own, proved the cheapest (${unit}) within its widths; of shares between them nothing is said`;
 }
 
 function reachSentence({ whole, ends }: ReachSettled): string {
