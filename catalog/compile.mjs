@@ -6,8 +6,9 @@ import { build } from 'esbuild';
 const root = new URL('..', import.meta.url);
 const { outputFiles } = await build({
   stdin: {
-    contents: `export { CATALOG_FILES, readCatalog } from './catalog.js'; export { catalogModule, labelsModule, safetyModule } from './compile.js';
+    contents: `export { CATALOG_FILES, readCatalog } from './catalog.js'; export { canLimitsModule, catalogModule, labelsModule, safetyModule } from './compile.js';
        export { SAFETY_FILES, readSafety } from './hazards.js';
+       export { readCanLimits } from './can-limits.js';
        export { solveLabels } from '../label/solved.js'; export { problemLine } from '../problem.js';`,
     resolveDir: new URL('src/catalog', root).pathname,
     loader: 'ts',
@@ -23,12 +24,17 @@ const textsOf = (names) =>
 const read = reader.readCatalog(textsOf(reader.CATALOG_FILES));
 const safety = reader.readSafety(textsOf(reader.SAFETY_FILES));
 if (safety.ok) writeFileSync(new URL('src/can/compiled-hazards.ts', root), reader.safetyModule(safety.value));
-if (read.ok) {
+const limits = reader.readCanLimits(
+  readFileSync(new URL('catalog/can-limits.csv', root), 'utf8'),
+  'catalog/can-limits.csv',
+);
+if (read.ok && limits.ok) {
   const { products, salts } = read.value;
   const solved = await reader.solveLabels([...products, ...salts]);
   writeFileSync(new URL('src/desk/compiled-catalog.ts', root), reader.catalogModule(read.value));
   writeFileSync(new URL('src/desk/compiled-labels.ts', root), reader.labelsModule(solved));
+  writeFileSync(new URL('src/can/compiled-limits.ts', root), reader.canLimitsModule(limits.value, salts));
 }
-for (const { ok, warnings, problems } of [read, safety])
+for (const { ok, warnings, problems } of [read, safety, limits])
   for (const problem of ok ? warnings : problems) console.error(reader.problemLine(problem));
-process.exitCode = read.ok && safety.ok ? 0 : 1;
+process.exitCode = read.ok && safety.ok && limits.ok ? 0 : 1;

@@ -1,6 +1,8 @@
+import { withCan } from '../can/can-cautions.js';
 import { cautionsFor } from '../can/cautions.js';
 import { missesOf, readOut } from '../feed/readout.js';
 import type { Recipe } from './recipe.js';
+import type { Miss, Mix } from '../feed/results.js';
 import type { FeedRequest } from '../feed/request.js';
 import type { AssessNote } from './findings.js';
 import type { AssessResult, PartByPen } from './types.js';
@@ -25,14 +27,25 @@ export async function assess(recipe: Recipe, request: FeedRequest, hasProgramme 
     volumeLitres: recipe.volumeLitres,
     byPen: partsByPen(recipe),
     notes: notesOf(recipe, request),
-    cautions: cautionsFor(
-      recipe.lines.map((line) => line.product),
-      request.header.plants,
+    cautions: withCan(
+      cautionsFor(
+        recipe.lines.map((line) => line.product),
+        request.header.plants,
+      ),
+      mix,
     ),
   };
   if (!hasProgramme) return { status: 'no programme', ...told };
-  const misses = missesOf(mix);
+  const misses = [...missesOf(mix), ...ironMiss(mix)];
   return { status: misses.length === 0 ? 'within' : 'outside', ...told, feed: request.header, misses };
+}
+
+/** Iron that its chelate does not hold at this pH is not there: the least for iron is judged by what holds. */
+function ironMiss({ iron, elements }: Mix): Miss[] {
+  const line = elements.find(({ element }) => element === 'Fe');
+  if (!iron || !line || line.min === null || line.low < line.min || iron.held >= line.min) return [];
+  const limit = { kind: 'nutrient', nutrient: 'Fe', end: 'least', bound: line.min, owner: 'programme' } as const;
+  return [{ limit, value: iron.held, bound: line.min }];
 }
 
 const partsByPen = ({ lines }: Recipe): PartByPen[] =>

@@ -1,4 +1,5 @@
 import type { Amounts } from '../can/mix-amounts.js';
+import { withCan } from '../can/can-cautions.js';
 import { type Caution, cautionsFor } from '../can/cautions.js';
 import { conflictOf } from '../why/conflict.js';
 import { nearestMix } from '../why/nearest.js';
@@ -117,10 +118,11 @@ function missing(amounts: Amounts, request: FeedRequest): NearestMix {
 
 function cautionsOf(mix: Mix | null, request: FeedRequest): Caution[] {
   const used = new Set(mix?.items.map((i) => i.id));
-  return cautionsFor(
+  const cautions = cautionsFor(
     request.shelf.filter((p) => used.has(p.id)),
     request.header.plants,
   );
+  return withCan(cautions, mix);
 }
 
 /** What is worth knowing about prices and labels of a shelf. */

@@ -1,3 +1,4 @@
+import { withCan } from '../can/can-cautions.js';
 import { cautionsFor } from '../can/cautions.js';
 import { sureness } from '../chance/sure.js';
 import { isEmptyKit, USUAL_KIT } from '../dose/usual-kit.js';
@@ -66,7 +67,7 @@ export async function givenFeed(request: FeedRequest, wanted: GivenAsked): Promi
     ...mix,
     unknowns: [],
     notes: notesOf(sized),
-    cautions,
+    cautions: withCan(cautions, mix),
     proof,
     ...(wanted.prices ? await pricedAt(planned, sized) : {}),
     given: await givenOf(planned, sized, hands, wanted, assumed),

@@ -1,7 +1,7 @@
-import { CACO3_PER_MEQ, nitrificationAcidity, potentialAcidity } from '../chemistry/acidity.js';
+import { nitrificationAcidity, potentialAcidity } from '../chemistry/acidity.js';
 import { ION_NUTRIENTS, type Ions, mmolPerMg } from '../chemistry/ions.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
-import type { AcidForWater, AcidityLine } from './can-lines.js';
+import type { AcidityLine } from './can-lines.js';
 
 /** mg/L of each nutrient in the feed solution, as labels state it and as they leave it. */
 export type Totals = ReadonlyMap<Nutrient, { low: number; stated: number; high: number }>;
@@ -9,9 +9,8 @@ export type Totals = ReadonlyMap<Nutrient, { low: number; stated: number; high: 
 /**
  * Potential acidity of a litre of feed solution over the make-ups that the labels allow, the likeliest first. The water's own salts count
  * as the products' do; its alkalinity is told apart.
- * @param ofWater meq/L of alkalinity that the water brings
  */
-export function acidityOf(totals: Totals, makeUps: readonly Ions[], ofWater: number): AcidityLine {
+export function acidityOf(totals: Totals, makeUps: readonly Ions[]): AcidityLine {
   const nitrogen = Object.fromEntries(NITROGEN.map((n) => [n, totals.get(n)?.stated ?? 0]));
   const [value, ...others] = makeUps.map((ions) => potentialAcidity({ ...saltsIn(ions), N: nitrogen.N! }));
   return {
@@ -21,7 +20,6 @@ export function acidityOf(totals: Totals, makeUps: readonly Ions[], ofWater: num
     ifAllNitrifies: nitrificationAcidity(nitrogen),
     alkalinity: makeUps[0]!.alkalinity,
     drift: Math.abs(value!) <= STEADY ? 'steady' : value! > 0 ? 'acid' : 'basic',
-    acidForWater: acidForWater(ofWater, ofWater - makeUps[0]!.alkalinity),
   };
 }
 
@@ -36,23 +34,3 @@ const SALTS = ['K', 'Ca', 'Mg', 'Na', 'P', 'SO4', 'Cl'] as const;
 
 /** mg CaCO3 per litre within which a feed is neither: less than the potential of the rain's own carbon dioxide to matter. */
 const STEADY = 5;
-
-/** Alkalinity that greenhouses aim for in mg/L CaCO3 (convention from memory). */
-const ALKALINITY_AIM = { least: 40, most: 100 } as const;
-
-/** meq/L of acid that brings an alkalinity into its range: [to the upper end, to the lower end]; null where it is there. */
-export function acidNeeded(
-  alkalinity: number,
-  aim: { least: number; most: number } = ALKALINITY_AIM,
-): [number, number] | null {
-  const [toMost, toLeast] = [alkalinity - aim.most / CACO3_PER_MEQ, alkalinity - aim.least / CACO3_PER_MEQ];
-  return toMost <= 0 ? null : [toMost, toLeast];
-}
-
-/** @param brought meq/L of acid that the products bring */
-function acidForWater(alkalinity: number, brought: number): AcidForWater | null {
-  const acid = acidNeeded(alkalinity);
-  if (!acid) return null;
-  const [least, most] = acid;
-  return { alkalinity: alkalinity * CACO3_PER_MEQ, aim: ALKALINITY_AIM, least, most, brought };
-}

@@ -41,18 +41,16 @@ export interface AcidityLine {
   alkalinity: number;
   /** Where the pH of the medium goes; `steady` where the potential is too small to matter. */
   drift: 'acid' | 'basic' | 'steady';
-  /** null where the water's alkalinity needs no acid. */
-  acidForWater: AcidForWater | null;
 }
 
-/** Acid that a hard water takes to come into the usual range of alkalinity. */
-export interface AcidForWater {
-  /** Alkalinity of the water and the range aimed at, mg CaCO3 per litre. */
-  alkalinity: number;
-  aim: { least: number; most: number };
-  /** meq per litre: to the upper end of the range, and to the lower. */
-  least: number;
+/** Nitrogen of a feed solution that is free ammonia (NH3), which harms roots; mg/L. */
+export interface AmmoniaLine {
+  /** As mixed and after standing open to air, at the temperature of the can. */
+  mgPerLitre: number;
+  standing: number;
+  pH: number;
+  celsius: number;
+  /** Above which it is told. */
   most: number;
-  /** meq per litre that the products bring already. */
-  brought: number;
+  evidence: string;
 }

@@ -1,4 +1,5 @@
 import { HAZARD_GROUPS, type HazardGroup } from '../catalog/hazards.js';
+import { CAN_CAUTIONS, type CanCaution } from './can-cautions.js';
 import type { ClosedProduct } from '../label/closed-product.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
 import { hazardsOf, inGroup } from './hazards.js';
@@ -9,7 +10,8 @@ export type Caution =
   | { code: HazardGroup; hazards: ItemHazard[] }
   | { code: keyof typeof SPECIFIC; items: string[] }
   | { code: 'leaf-burn'; limits: LeafLimit[] }
-  | { code: 'alkali-beside-ammonium'; alkalis: string[]; ammonium: string[] };
+  | { code: 'alkali-beside-ammonium'; alkalis: string[]; ammonium: string[] }
+  | CanCaution;
 
 /** A product and its hazard statements of one group; `may`: taken over from the salts that it may be made of. */
 export interface ItemHazard {
@@ -75,7 +77,10 @@ const USUAL_RATE = 1;
 export function inOneList(lists: readonly (readonly Caution[])[]): Caution[] {
   const all = lists.flat();
   return ORDER.flatMap((code) => {
-    const [first, ...others] = all.filter((caution) => caution.code === code);
+    const such = all.filter((caution) => caution.code === code);
+    // figures of different cans are not one
+    if ((CAN_CAUTIONS as readonly string[]).includes(code)) return distinct(such);
+    const [first, ...others] = such;
     return first === undefined ? [] : [others.reduce(together, first)];
   });
 }
@@ -87,6 +92,10 @@ export function hazardsIn(cautions: readonly Caution[]): ItemHazard[] {
     lines.set(item, { item, codes: [...(lines.get(item)?.codes ?? []), ...codes], may });
   return [...lines.values()];
 }
+
+const distinct = (cautions: readonly Caution[]): Caution[] => [
+  ...new Map(cautions.map((caution) => [JSON.stringify(caution), caution])).values(),
+];
 
 function together(a: Caution, b: Caution): Caution {
   const both = (x: readonly string[], y: readonly string[]): string[] => [...new Set([...x, ...y])];
@@ -120,6 +129,7 @@ const ORDER: readonly Caution['code'][] = [
   ...(Object.keys(SPECIFIC) as (keyof typeof SPECIFIC)[]),
   'leaf-burn',
   'alkali-beside-ammonium',
+  ...CAN_CAUTIONS,
   'copper-in-bromeliads',
   'carnivorous-roots',
   ...GENERAL,

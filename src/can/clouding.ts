@@ -11,7 +11,7 @@ export const SOLUTION_IONS = ['K', 'Ca', 'Mg', 'Na', 'NH4', 'NO3', 'P', 'SO4', '
 export type Chemistry = (
   ions: SolutionIons,
   options: { temperatureC?: number; air?: boolean },
-) => { pH: number; saturation: Record<Mineral, number | null> };
+) => { pH: number; saturation: Record<Mineral, number | null>; species?: Record<string, number> };
 
 /** The minerals that precipitate from a feed solution and cloud it. Hydroxyapatite is none: it is above 0 from pH 6 on and takes months to form. */
 export const MINERALS = ['gypsum', 'brushite', 'calcite', 'struvite'] as const;
@@ -68,6 +68,9 @@ export interface Clouding {
   /** As mixed, and after standing open to the air. */
   pH: number;
   openPH: number;
+  /** mmol/L of ammonium that is free ammonia, likewise. */
+  ammonia: number;
+  openAmmonia: number;
   minerals: CloudingLine[];
 }
 
@@ -103,6 +106,8 @@ export function cloudingOf(sources: readonly IonSource[], chemistry: Chemistry, 
     verdict: minerals.map((m) => m.verdict).reduce(worse, 'clear'),
     pH: mixed.pH,
     openPH: open.pH,
+    ammonia: mixed.species?.NH3 ?? 0,
+    openAmmonia: open.species?.NH3 ?? 0,
     minerals,
   };
 }

@@ -10,7 +10,12 @@ import { conductingIons, ionsOfMix, ionsOfWater, type MakeUp, openIons } from '.
 import { type Meeting, meetings } from './meeting.js';
 import { type MilliSiemensPerCm, milliSiemensOf, milliSiemensPerCm } from '../units/index.js';
 import type { Amounts } from './mix-amounts.js';
-import type { AcidityLine, EcAtTemperature, EcLine, PhLine } from './can-lines.js';
+import { type AlkalinityLine, alkalinityOf } from './alkalinity.js';
+import { CAN_LIMITS } from './compiled-limits.js';
+import { type IronLine, ironIn } from './iron.js';
+import { partsOf, watersOf } from './part.js';
+import { atomicWeight } from '../chemistry/weights.js';
+import type { AcidityLine, AmmoniaLine, EcAtTemperature, EcLine, PhLine } from './can-lines.js';
 
 /** What a feed solution shows to a pen and to the eye. */
 export interface InTheCan {
@@ -19,6 +24,11 @@ export interface InTheCan {
   ecAtTemperature?: EcAtTemperature;
   ph: PhLine;
   acidity: AcidityLine;
+  /** Against what the medium bears; null where no medium is known. */
+  alkalinity: AlkalinityLine | null;
+  ammonia: AmmoniaLine;
+  /** null where there is none. */
+  iron: IronLine | null;
   /** Whether it stays clear, mineral by mineral. */
   precipitation: CloudingLine[];
   /** Pairs that precipitate where they meet undiluted; absent where there are none. */
@@ -35,6 +45,7 @@ export function inTheCan(
   waters: readonly Water[],
   totals: Totals,
   temperatureC?: number,
+  medium: string | null = null,
 ): InTheCan {
   const used = amounts.products.flatMap((x, i) => (x > 0 ? [shelf[i]!] : []));
   const settled = used.every((p) => p.ions.value === p.ions.leastConductive && p.ions.value === p.ions.acid);
@@ -68,7 +79,10 @@ export function inTheCan(
       real[0]!,
       clouding,
     ),
-    acidity: acidityOf(totals, real, waterAlkalinity(amounts, waters)),
+    acidity: acidityOf(totals, real),
+    alkalinity: alkalinityOf(real[0]!.alkalinity, waterAlkalinity(amounts, waters), medium),
+    ammonia: ammoniaOf(clouding, temperatureC ?? 25),
+    iron: ironIn(partsOf(amounts, shelf), watersOf(amounts, waters), clouding.pH),
     precipitation: clouding.minerals,
     ...(undiluted.length === 0 ? {} : { meetings: undiluted }),
   };
@@ -100,6 +114,12 @@ function phOf(open: readonly number[], ions: Ions, { pH }: Clouding): PhLine {
     asMixed: pH,
     buffered: ions.alkalinity >= BUFFERED,
   };
+}
+
+function ammoniaOf({ ammonia, openAmmonia, pH }: Clouding, celsius: number): AmmoniaLine {
+  const nitrogen = atomicWeight('N');
+  const { most, evidence } = CAN_LIMITS.find(({ quantity }) => quantity === 'ammonia')!;
+  return { mgPerLitre: ammonia * nitrogen, standing: openAmmonia * nitrogen, pH, celsius, most, evidence };
 }
 
 function waterAlkalinity(amounts: Amounts, waters: readonly Water[]): number {

@@ -1,4 +1,7 @@
 import type { Solved } from '../label/solved.js';
+import { ionsOfFormula } from '../label/counter-ions.js';
+import type { Product } from '../label/product.js';
+import type { CanLimit } from './can-limits.js';
 import { CATALOG_FILES, type Catalog } from './catalog.js';
 import { SAFETY_FILES, type Safety } from './hazards.js';
 import { writtenRow } from './written-rows.js';
@@ -25,6 +28,42 @@ export function labelsModule(solved: ReadonlyMap<string, Solved>): string {
   const lines = [...solved].map(([key, said]) => `  [${literal(key)}, ${literal(said)}],\n`);
   return `${LABELS_HEAD}${lines.join('')}]);\n`;
 }
+
+/** What a can is judged by, and the acids that take up alkalinity, as the text of a module of the room that judges. */
+export function canLimitsModule(limits: readonly CanLimit[], salts: readonly Product[]): string {
+  const acids = salts.filter(({ kind }) => kind === 'acid').flatMap(acidOf);
+  const rows = (of: readonly unknown[]): string => of.map((row) => `  ${literal(row)},\n`).join('');
+  return `${LIMITS_HEAD}export const CAN_LIMITS: readonly CanLimit[] = [\n${rows(limits)}];
+
+/** Acids of the catalog: meq taken up by one mL or g, mg of each element that comes with it, and the most of it in a litre. */
+export const ACIDS: readonly Acid[] = [\n${rows(acids)}];
+`;
+}
+
+/** An acid by which alkalinity can be taken up. */
+export interface Acid {
+  id: string;
+  name: string;
+  unit: 'g' | 'mL';
+  meq: number;
+  nitrogen: number;
+  phosphorus: number;
+  most: number | null;
+}
+
+function acidOf({ id, name, formula, composition, maxRate }: Product): Acid[] {
+  const ions = formula === undefined ? null : ionsOfFormula(formula, composition);
+  if (ions === null || ions.value.alkalinity >= 0) return [];
+  const { per: unit, content } = composition;
+  const [nitrogen, phosphorus] = [content.N.stated ?? 0, content.P.stated ?? 0];
+  return [{ id, name, unit, meq: -ions.value.alkalinity, nitrogen, phosphorus, most: maxRate ?? null }];
+}
+
+const LIMITS_HEAD = `// Written by \`npm run catalog\` from catalog/can-limits.csv and salts.csv, and held against them by a test: change those, not this.
+import type { CanLimit } from '../catalog/can-limits.js';
+import type { Acid } from '../catalog/compile.js';
+
+`;
 
 const HEAD = `// Written by \`npm run catalog\` from catalog/*.csv, and held against them by a test: change those, not this.
 import { catalogOf } from '../catalog/written-rows.js';

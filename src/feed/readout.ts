@@ -64,7 +64,15 @@ export function readOut(amounts: Amounts, request: ReadoutRequest, parts = inOrd
       max: band?.max ?? null,
     };
   });
-  const { ec, ...solution } = inTheCan(amounts, shelf, waters, totals, request.temperatureC);
+  const { ec, ...solution } = inTheCan(
+    amounts,
+    shelf,
+    waters,
+    totals,
+    request.temperatureC,
+    // nobody says what the plants stand in where there is no programme
+    header.medium === '' ? null : request.programme.medium,
+  );
   const costPerLitre =
     items.reduce((sum, i) => sum + (i.costPerLitre ?? 0), 0) + waterShares.reduce((sum, w) => sum + w.costPerLitre, 0);
   return {

@@ -1,6 +1,8 @@
 import type { Caution } from '../can/cautions.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
-import type { AcidityLine, EcAtTemperature, EcLine, PhLine } from '../can/can-lines.js';
+import type { AlkalinityLine } from '../can/alkalinity.js';
+import type { IronLine } from '../can/iron.js';
+import type { AcidityLine, AmmoniaLine, EcAtTemperature, EcLine, PhLine } from '../can/can-lines.js';
 import type { CloudingLine } from '../can/clouding.js';
 import type { Meeting } from '../can/meeting.js';
 import type { GramsPerLitre, MgPerLitre, MillilitresPerLitre, Litres } from '../units/index.js';
@@ -88,6 +90,11 @@ export interface Mix {
   ecAtTemperature?: EcAtTemperature;
   ph: PhLine;
   acidity: AcidityLine;
+  /** Against what the medium bears; null where no medium is known. */
+  alkalinity: AlkalinityLine | null;
+  ammonia: AmmoniaLine;
+  /** null where there is none. */
+  iron: IronLine | null;
   /** Whether the can stays clear, mineral by mineral. */
   precipitation: CloudingLine[];
   /** Pairs that stay clear in the can but cloud where they meet undiluted; absent where there are none. */

@@ -103,6 +103,64 @@ export const hazardLine = z.strictObject({
   may: z.boolean().describe('taken over from the salts it may be made of: its own label decides'),
 });
 
+const alkalinity = z
+  .strictObject({
+    mgCaCO3PerLitre: z.number().describe('of the feed solution: water, alkalis and acids together'),
+    medium: z.string(),
+    aim: z.number(),
+    most: z.number().describe('that the medium bears'),
+    source: z.string(),
+    evidence: z.string(),
+    over: z
+      .strictObject({
+        meq: z.number().describe('of acid per litre, to the aim'),
+        acids: z.array(
+          z.strictObject({
+            id: z.string(),
+            name: z.string(),
+            unit: z.enum(['g', 'mL']),
+            perLitre: z.number(),
+            nitrogen: z.number().describe('mg/L that come with it'),
+            phosphorus: z.number(),
+            beyond: maybe.describe('the most that the catalog allows, where this is more'),
+          }),
+        ),
+        pureShare: maybe.describe('share of its water to be changed for pure water'),
+      })
+      .nullable(),
+  })
+  .nullable();
+
+const ammonia = z
+  .strictObject({
+    mgPerLitre: z.number().describe('nitrogen as free ammonia, as mixed'),
+    standing: z.number(),
+    pH: z.number(),
+    celsius: z.number(),
+    most: z.number(),
+    evidence: z.string(),
+  })
+  .describe('free ammonia, NH3-N');
+
+const iron = z
+  .strictObject({
+    mgPerLitre: z.number(),
+    held: z.number().describe('by chelates that hold at the pH as mixed'),
+    pH: z.number(),
+    sources: z.array(
+      z.strictObject({
+        id: z.string(),
+        name: z.string(),
+        chelate: z.string().nullable().describe('none: a salt or a water; null: no label says, counted as EDTA'),
+        to: z.number().describe('pH to which it holds'),
+        source: z.string(),
+        mgPerLitre: z.number(),
+        holds: z.boolean(),
+      }),
+    ),
+  })
+  .nullable();
+
 export const cloudingLine = z.strictObject({
   mineral: z.enum(MINERALS),
   index: maybe.describe('saturation index as mixed; 0 is saturated; null where a part is missing'),
@@ -154,6 +212,9 @@ export const mix = {
   ecAtTemperature: ecAtTemperature.optional(),
   ph,
   acidity,
+  alkalinity,
+  ammonia,
+  iron,
   precipitation: z.array(cloudingLine),
   meetings: z
     .array(

@@ -1,4 +1,5 @@
 import type { MilliSiemensPerCm } from '../units/index.js';
+import { withCan } from '../can/can-cautions.js';
 import { cautionsFor } from '../can/cautions.js';
 import { codesOfSolution } from '../can/hazards.js';
 import type { FeedRequest } from '../feed/request.js';
@@ -111,7 +112,7 @@ function sheetOf(
     ...(options.dilutions ? { dilutions: options.dilutions } : {}),
     given: blend.given && 'near' in blend.given ? blend.given : null,
     notes: { doses: plan.notes, drops: dropNote(plan), blend: blend.notes },
-    cautions: cautionsFor(products, header.plants),
+    cautions: withCan(cautionsFor(products, header.plants), mix),
     hazards: codesOfSolution(parts),
     proof: { blend: blend.proof, doses: plan.proof },
   };

@@ -97,8 +97,10 @@ const plainMix: WithoutUnits<Mix> = {
     ifAllNitrifies: 71,
     alkalinity: 0.02,
     drift: 'basic',
-    acidForWater: null,
   },
+  alkalinity: null,
+  ammonia: { mgPerLitre: 0, standing: 0, pH: 5.6, celsius: 25, most: 0.5, evidence: 'convention from memory' },
+  iron: null,
   precipitation: [
     {
       mineral: 'brushite',

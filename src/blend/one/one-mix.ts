@@ -1,3 +1,4 @@
+import { withCan } from '../../can/can-cautions.js';
 import { type Caution, cautionsFor, inOneList } from '../../can/cautions.js';
 import { isEmptyKit, USUAL_KIT } from '../../dose/usual-kit.js';
 import type { FeedRequest } from '../../feed/request.js';
@@ -72,9 +73,12 @@ export async function oneMix(requests: readonly FeedRequest[], wanted: OneAsked)
 const cautionsOf = ({ plan, cans }: OneResult['mixes'][number]): Caution[] =>
   inOneList(
     cans.map(({ sharing }) =>
-      cautionsFor(
-        plan.items.map(({ product }) => product),
-        sharing.request.header.plants,
+      withCan(
+        cautionsFor(
+          plan.items.map(({ product }) => product),
+          sharing.request.header.plants,
+        ),
+        plan.mix,
       ),
     ),
   );

@@ -15,7 +15,7 @@ type Solution = Pick<MixJson, 'rules' | 'ec' | 'ph' | 'acidity' | 'precipitation
 /** A mix, and whatever else the object holds, as it is published: what the solution is like gets its sentences. */
 export function mixJson<M extends Mix>(result: M): Omit<M, keyof Solution> & Solution {
   const { ph, acidity, precipitation, meetings } = result;
-  const { drift: _, acidForWater: __, ...figures } = acidity;
+  const { drift: _, ...figures } = acidity;
   return {
     ...result,
     rules: result.rules.map(ruleJson),
@@ -79,7 +79,7 @@ export const careJson = (
 /** A mix as it is published, without whatever else the object holds. */
 export function mixAlone(mix: Mix) {
   const { items, waters, elements, nitrogenShares, rules, costPerLitre, costPerBatch, ec, ecAtTemperature } = mix;
-  const { ph, acidity, precipitation, meetings } = mix;
+  const { ph, acidity, alkalinity, ammonia, iron, precipitation, meetings } = mix;
   return mixJson({
     items,
     waters,
@@ -92,6 +92,9 @@ export function mixAlone(mix: Mix) {
     ...(ecAtTemperature ? { ecAtTemperature } : {}),
     ph,
     acidity,
+    alkalinity,
+    ammonia,
+    iron,
     precipitation,
     ...(meetings ? { meetings } : {}),
   });

@@ -1,3 +1,4 @@
+import { alkalinitySays, ammoniaSays, ironSays } from './can.js';
 import type { Caution, ItemHazard } from '../../can/cautions.js';
 import { statementOf } from '../../can/hazards.js';
 import { figure } from '../figures.js';
@@ -35,6 +36,12 @@ export function cautionSays(caution: Caution): string {
       return `${ids(caution.items)}: boron or copper, where a little too much harms. Never more than the measure given, and that level.`;
     case 'alkali-beside-ammonium':
       return `${ids(caution.alkalis)} with ${ids(caution.ammonium)}: alkali sets ammonia free, a poisonous gas. Never bring the powders or concentrates together: only in the full can, one after the other. No bleach or lime either.`;
+    case 'free-ammonia':
+      return ammoniaSays(caution);
+    case 'iron-not-held':
+      return ironSays(caution);
+    case 'alkalinity':
+      return alkalinitySays(caution);
     case 'copper-in-bromeliads':
       return 'Bromeliads are poisoned by copper: keep this feed out of the cup and try it on one plant first.';
     case 'carnivorous-roots':

@@ -1,4 +1,4 @@
-import type { AcidForWater, AcidityLine, PhLine } from '../../can/can-lines.js';
+import type { AcidityLine, PhLine } from '../../can/can-lines.js';
 import type { Meeting } from '../../can/meeting.js';
 import { mineralName } from './clouding.js';
 import { formatFixed } from '../../units/index.js';
@@ -21,11 +21,8 @@ export function phCaution({ buffered }: Pick<PhLine, 'buffered'>): string {
     : 'An estimate: hard water gives off carbon dioxide for hours and its pH climbs; test a can that has stood.';
 }
 
-/** What the feed does to a medium over time, and what acid a hard water would take. */
-export const acidityLines = ({ drift, acidForWater }: AcidityLine): string[] => [
-  DRIFT[drift],
-  ...(acidForWater === null ? [] : [acidForWaterSays(acidForWater)]),
-];
+/** What the feed does to a medium over time. */
+export const acidityLines = ({ drift }: AcidityLine): string[] => [DRIFT[drift]];
 
 /** Sphagnum pH 4.0–4.5 and its exchange of H+ for cations: handbook; bark's buffer: from memory. */
 const DRIFT: Readonly<Record<AcidityLine['drift'], string>> = {
@@ -34,11 +31,6 @@ const DRIFT: Readonly<Record<AcidityLine['drift'], string>> = {
   basic:
     'Basic over time: bark drifts upwards in weeks to months; moss has no buffer and leaves its pH of 4 to 4.5 sooner, as roots take nitrate.',
 };
-
-function acidForWaterSays({ alkalinity, aim, least, most, brought }: AcidForWater): string {
-  const already = brought >= 0.1 ? ` What goes in brings ${formatFixed(brought, 1)} meq of acid already.` : '';
-  return `The water's alkalinity is ${formatFixed(alkalinity, 0)} mg/L CaCO3; to bring it to ${aim.least} to ${aim.most} takes ${formatFixed(least, 1)} to ${formatFixed(most, 1)} meq of acid per litre.${already} Strong acids burn: mixing with rain does the same; else go by the acid's label and a person trained for it.`;
-}
 
 /** Two products that must not meet undiluted. */
 export function meetingSays({ between: [calcium, other], minerals }: Meeting): string {
