@@ -69,5 +69,5 @@ describe('cost against nearness', () => {
       }
     }
     expect(corners).toBeGreaterThan(10);
-  }, 300_000);
+  }, 900_000);
 });
