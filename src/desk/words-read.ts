@@ -4,6 +4,7 @@ import { readRecipe } from '../advice/read-recipe.js';
 import { isToldByPen } from '../advice/recipe-lines.js';
 import { partsOfRecipe } from '../advice/recipe-parts.js';
 import type { WrittenRecipe } from '../advice/recipe.js';
+import { hasSeveralParts } from '../advice/spoken/read-spoken.js';
 import { translate } from '../advice/translate.js';
 import type { AdviceReading } from '../advice/types.js';
 import type { Catalog } from '../catalog/catalog.js';
@@ -61,7 +62,11 @@ const RECIPE = { field: 'recipe' };
 
 /** Whether the words are advice and no recipe. */
 export const areAdvice = ({ words, read, among }: WordsRead): boolean =>
-  words !== undefined && !read?.ok && isAdvice(words, among) && !isByPen(words, among);
+  words !== undefined &&
+  !read?.ok &&
+  isAdvice(words, among) &&
+  !isByPen(words, among) &&
+  !hasSeveralParts(words, among);
 
 /** Whether words tell by the pen how much of a product goes in; of one that is misspelt where they cannot be advice either. */
 function isByPen(words: string, among: readonly Product[]): boolean {

@@ -140,5 +140,33 @@ export const SENTENCES: readonly (readonly [string, Meaning])[] = [
     { recipe: { 'sample-balanced': 0.25, 'magnesium-sulfate': 0.1 } },
   ],
   ['0.25 g 20-20-20 and 0.1 g Epsom salt per litre', { recipe: { 'sample-balanced': 0.25, 'magnesium-sulfate': 0.1 } }],
+  // set down after the reader was built, from a second list of eighty that was tried on it
+  ['1tsp epsom/US gal', { recipe: { 'magnesium-sulfate': (TSP * e) / US_GAL } }],
+  [
+    'mix 5ml per liter cal-mag with 2 ml per liter kelp',
+    { recipe: { 'sample-calcium-magnesium': 5, 'sample-kelp': 2 } },
+  ],
+  [
+    'one teaspoon each of Epsom salt and calcium nitrate per US gallon',
+    { recipe: { 'magnesium-sulfate': (TSP * e) / US_GAL, 'calcium-nitrate': TSP / US_GAL } },
+  ],
+  ['2 ml kelp/liter & 1g Epsom/liter', { recipe: { 'sample-kelp': 2, 'magnesium-sulfate': 1 } }],
+  ['Give 250 mL of water with 0.1 g Epsom salt', { recipe: { 'magnesium-sulfate': 0.4 } }],
+  ['12 g base in the 20 L barrel', { recipe: { 'sample-base': 0.6 } }],
+  ['do not use more than 1 g of Epsom salt per litre', { asked: [/not a bound/] }],
+  ['up to 1 g/L Epsom salt', { asked: [/not a bound/] }],
+  ['1 cap of kelp per litre', { asked: [/size of the cap/] }],
+  ['¼ tsp per gallon of 20-20-20 plus ¼ tsp per gallon of epsom salt', { asked: [...GALLON, /sample-balanced/] }],
+  [
+    'to 10 L RO add 6 g calcium nitrate, stir, then add 3 g Epsom salt',
+    { recipe: { 'calcium-nitrate': 0.6, 'magnesium-sulfate': 0.3 } },
+  ],
+  ['fertilize with 1 g per litre', { asked: [/of which product/] }],
+  [
+    '1 tsp Epsom salt per imperial gallon, 1 ml/L kelp',
+    { recipe: { 'magnesium-sulfate': (TSP * e) / UK_GAL, 'sample-kelp': 1 } },
+  ],
+  ['1 g KNO3 per litre at quarter strength', { asked: [/g KNO3/] }],
+  ['aim for 150 ppm total', { asked: [/total/] }],
   ['0.25 g 15-5-25 and 0.1 g Epsom salt per litre', { asked: [/15-5-25/] }],
 ];

@@ -20,6 +20,8 @@ interface Clause {
   own: boolean;
   /** The water stands before the amount: it is that of all that follow. */
   isLed: boolean;
+  /** `a teaspoon each of base and kelp`. */
+  isEach: boolean;
   joint: string;
 }
 
@@ -30,12 +32,13 @@ const empty = (joint = ''): Clause => ({
   bases: [],
   own: false,
   isLed: false,
+  isEach: false,
   joint,
 });
 
 /** Words around a portion that say nothing of what it is. */
 const IDLE =
-  /^(?:i|we|you|they|it|them|just|simply|always|usually|only|also|first|next|finally|lastly|now|use[ds]?|using|add(?:ed|ing)?|mix(?:ed|ing)?|dissolv(?:e|ed|ing)|stir(?:red|ring)?|put|give|giving|feed(?:ing)?|try|go|going|with|in|into|is|are|was|my|our|your|the|a|an|of|at|to|for|orchids?|plants?|recipe|about|around|roughly|approximately|approx\.?|some|please|should|would|can|and|then|so|do|take|dose|dosage|rate|well|until|clear|that|this|gets?|from|each|every|everything|together|my|-|–|—|:|,|\.|!|=|~|\(|\))$/i;
+  /^(?:i|we|you|they|it|them|just|simply|always|usually|only|also|first|next|finally|lastly|now|use[ds]?|using|add(?:ed|ing)?|mix(?:ed|ing)?|dissolv(?:e|ed|ing)|stir(?:red|ring)?|put|give|giving|feed(?:ing)?|try|go|going|with|in|into|is|are|was|my|our|your|the|a|an|of|at|to|for|orchids?|plants?|recipe|about|around|roughly|approximately|approx\.?|some|please|should|would|can|and|then|so|do|take|dose|dosage|rate|well|until|clear|that|this|gets?|from|each|every|everything|together|fertili[sz](?:e|ers?|ing)|food|can|barrel|bucket|jug|jar|container|tank|-|–|—|:|,|\.|!|=|~|\(|\))$/i;
 
 /** The portions of a sentence, in the order told. */
 export function portionsOf(tokens: readonly Token[]): Portion[] {
@@ -43,7 +46,8 @@ export function portionsOf(tokens: readonly Token[]): Portion[] {
   return clauses.flatMap((clause, i): Portion[] => {
     const item = itemOf(clause);
     if (clause.amounts.length === 0 && item === '') return [];
-    return [{ amounts: clause.amounts, item, basis: basisOf(clauses, i) }];
+    const items = clause.isEach ? item.split(/\s(?:and|plus|,|&|\+|;)\s/i) : [item];
+    return items.map((one) => ({ amounts: clause.amounts, item: one.trim(), basis: basisOf(clauses, i) }));
   });
 }
 
@@ -64,7 +68,9 @@ function clausesOf(tokens: readonly Token[]): Clause[] {
         clauses.push(clause);
       }
       clause.amounts.push(token.text);
-    } else (clause.amounts.length > 0 || clause.own ? clause.after : clause.before).push(token.text);
+    } else if (clause.amounts.length > 0 && clause.after.length === 0 && /^each$/i.test(token.text))
+      clause.isEach = true;
+    else (clause.amounts.length > 0 || clause.own ? clause.after : clause.before).push(token.text);
     last = token;
   }
   return clauses;

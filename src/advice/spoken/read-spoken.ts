@@ -59,6 +59,12 @@ export function readSpoken<P extends Product>(
   return checked({ text: written.trim(), lines, volumeLitres: litres(first) }, problems);
 }
 
+/** Whether words are a recipe of several parts, however much of it is understood. */
+export const hasSeveralParts = (written: string, products: readonly Product[]): boolean =>
+  !OTHERS.test(written) &&
+  portionsOf(tokensOf(inFigures(masking(written, products).masked))).filter(({ amounts }) => amounts.length > 0)
+    .length > 1;
+
 const named = (item: string, products: readonly Product[]): Product[] =>
   products.filter(({ id, name }) => [id, name].some((text) => text.toLowerCase() === item.toLowerCase()));
 
@@ -88,6 +94,18 @@ function lineOf<P extends Product>(
     );
     return null;
   }
+  if (CEILING.test(item)) {
+    problems.push(
+      problem(
+        'recipe-amount',
+        where,
+        `"${item}"`,
+        'an amount, not a bound',
+        'Write the amount that you would give: it is judged as it stands.',
+      ),
+    );
+    return null;
+  }
   const graded = GRADE.test(item) && named(item, products).length === 0 ? GRADE.exec(item)![0] : null;
   const owned = graded === null ? [] : productsOfGrade(graded, products, by.onShelf);
   if (graded !== null && owned.length !== 1) {
@@ -97,6 +115,9 @@ function lineOf<P extends Product>(
   const [line] = readLines([`${amount} ${owned[0]?.id ?? item}`.trim()], products, by, where, problems);
   return line !== undefined && line.amount !== null ? line : null;
 }
+
+const CEILING =
+  /\b(?:not|never|more than|less than|up to|most|least|max(?:imum)?|min(?:imum)?|under|over|below|above)\b/i;
 
 const gradeUnknown = (grade: string, owned: readonly Product[], where: Where): Problem =>
   problem(

@@ -13,7 +13,7 @@ const N = String.raw`(?:\d+\s+\d+\s*\/\s*\d+|\d+\s*\/\s*\d+|\d+(?:[.,]\d+)*|[.,]
 const COUNTED = String.raw`(?<count>${N})?\s*(?<unit>${WATER}|(?<=\d\s*)(?:m3|mls?|millilit(?:re|er)s?))(?![\p{L}\d])`;
 const OF_WATER = String.raw`(?:\s*(?:of\s+)?(?<water>${WATER_NAME}))?`;
 const ARTICLE = String.raw`(?:each\s+|every\s+|an?\s+|the\s+|one\s+)?`;
-const LINK = String.raw`(?:per|for|to|in|into|with|on|makes|make|up\s+to)`;
+const LINK = String.raw`(?:per|for|to|in|into|makes?|up\s+to)`;
 
 const PATTERNS: readonly (readonly [Token['kind'], RegExp])[] = [
   ['basis', new RegExp(String.raw`(?<slash>\/)\s*${ARTICLE}${COUNTED}${OF_WATER}`, 'iuy')],
@@ -21,7 +21,10 @@ const PATTERNS: readonly (readonly [Token['kind'], RegExp])[] = [
   ['basis', new RegExp(String.raw`(?:an?|each|every|the)\s+${COUNTED}${OF_WATER}`, 'iuy')],
   [
     'basis',
-    new RegExp(String.raw`(?<count>${N})\s*(?<unit>${WATER})(?![\p{L}\d])\s*(?:of\s+)?(?<water>${WATER_NAME})`, 'iuy'),
+    new RegExp(
+      String.raw`(?<count>${N})\s*(?<unit>${WATER}|mls?|millilit(?:re|er)s?)(?![\p{L}\d])\s*(?:of\s+)?(?<water>${WATER_NAME})`,
+      'iuy',
+    ),
   ],
   [
     'amount',
@@ -41,7 +44,7 @@ const PATTERNS: readonly (readonly [Token['kind'], RegExp])[] = [
     'joint',
     /(?<strong>[+;&\n])|,(?!\d)|(?:and\s+then|then|and|plus|followed\s+by|together\s+with|along\s+with|with)(?![\p{L}\d])/iuy,
   ],
-  ['word', /[()]|[^\s+;&,()]+|,/uy],
+  ['word', new RegExp(String.raw`[()]|(?:(?!\/\s*(?:${WATER})(?![\p{L}\d]))[^\s+;&,()])+|[,/]`, 'iuy')],
 ];
 
 /** The pieces of a sentence whose numbers are figures; every character that is no blank is in one. */
@@ -70,5 +73,7 @@ function tokenOf(kind: Token['kind'], text: string, found: Record<string, string
     return { kind, text, volume, isSlash: found.slash !== undefined, water: found.water ?? null };
   }
   if (kind === 'joint') return { kind, text, isStrong: found.strong !== undefined };
-  return { kind, text };
+  return kind === 'amount'
+    ? { kind, text: text.replace(/\bcap(s?)$/i, 'capful$1').replace(/\bscoopful/i, 'scoop') }
+    : { kind, text };
 }
