@@ -2,8 +2,8 @@ import { withCan } from '../can/can-cautions.js';
 import { cautionsFor } from '../can/cautions.js';
 import { missesOf, readOut } from '../feed/readout.js';
 import type { Recipe } from './recipe.js';
-import type { Miss, Mix } from '../feed/results.js';
 import type { FeedRequest } from '../feed/request.js';
+import type { Miss, Mix } from '../feed/results.js';
 import type { AssessNote } from './findings.js';
 import type { AssessResult, PartByPen } from './types.js';
 
@@ -37,7 +37,25 @@ export async function assess(recipe: Recipe, request: FeedRequest, hasProgramme 
   };
   if (!hasProgramme) return { status: 'no programme', ...told };
   const misses = [...missesOf(mix), ...ironMiss(mix)];
-  return { status: misses.length === 0 ? 'within' : 'outside', ...told, feed: request.header, misses };
+  const mostShare = misses.some(isTooMuch)
+    ? shareKept((share) => readOut({ products: amounts.map((x) => share * x), waters: shares }, { ...request, header }))
+    : null;
+  return { status: misses.length === 0 ? 'within' : 'outside', ...told, feed: request.header, misses, mostShare };
+}
+
+/** A nutrient or the EC over its most, which weaker amounts mend; a ratio is as wrong in any strength. */
+const isTooMuch = ({ limit, value, bound }: Miss): boolean =>
+  (limit.kind === 'nutrient' || limit.kind === 'ec') && value > bound;
+
+/** The largest share of the amounts, in whole per cent, of which nothing is too much; 0 where the water alone has too much. */
+function shareKept(at: (share: number) => Mix): number {
+  let [kept, over] = [0, 100];
+  while (over - kept > 1) {
+    const middle = Math.floor((kept + over) / 2);
+    if (missesOf(at(middle / 100)).some(isTooMuch)) over = middle;
+    else kept = middle;
+  }
+  return kept / 100;
 }
 
 /** Iron that its chelate does not hold at this pH is not there: the least for iron is judged by what holds. */

@@ -156,6 +156,8 @@ export interface AssessJudged extends AssessTold {
   status: 'within' | 'outside';
   feed: FeedHeader;
   misses: Miss[];
+  /** The largest share of the amounts, in steps of 0.01, of which no nutrient and not the EC is too much; null where none is now. */
+  mostShare: number | null;
 }
 
 /** A recipe read out, held against nothing. */

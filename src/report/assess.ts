@@ -1,5 +1,6 @@
-import type { AssessResult } from '../advice/types.js';
+import type { AssessJudged, AssessResult } from '../advice/types.js';
 import { cautionBlocks } from './blend.js';
+import { percent } from './figures.js';
 import { missLines, mixBlocks, type PenScale, waterText } from './mix.js';
 import { assessNoteSays } from './says/advice.js';
 import { partByPenSays } from './says/by-pen.js';
@@ -41,8 +42,18 @@ function penBlocks({ byPen, volumeLitres: litres }: AssessResult): Block[] {
   ];
 }
 
+/** A recipe stronger than its feed takes is not to be followed. */
+function tooStrong({ mostShare, feed }: AssessJudged): Block[] {
+  if (mostShare === null) return [];
+  const most =
+    mostShare === 0
+      ? 'the water alone brings too much'
+      : `at most ${percent(mostShare)} of these amounts, where nothing is too much for ${feed.name}`;
+  return [paragraph(`Do not follow it; ${most}.`, 'bad')];
+}
+
 function verdict(result: AssessResult): Block[] {
   if (result.status === 'no programme') return [];
   if (result.status === 'within') return [paragraph('Within every limit of the programme.', 'good')];
-  return [heading('Outside the programme'), list(missLines(result.misses))];
+  return [...tooStrong(result), heading('Outside the programme'), list(missLines(result.misses))];
 }

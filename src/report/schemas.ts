@@ -83,6 +83,10 @@ export const assessShape = z.strictObject({
   byPen,
   ...mix,
   misses,
+  mostShare: z
+    .number()
+    .nullable()
+    .describe('the largest share of the amounts of which nothing is too much; null where nothing is'),
   notes: z.array(z.string()),
   cautions: z.array(z.string()),
   hazards: z.array(hazardLine),

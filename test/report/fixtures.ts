@@ -225,6 +225,7 @@ export const assessResult: AssessResult = {
   byPen: [],
   ...mix,
   misses: [{ limit: bandEnd('Ca', 'least', 24), value: 18.5, bound: 24 }],
+  mostShare: null,
   notes: [],
   cautions: [],
 };

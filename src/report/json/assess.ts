@@ -19,6 +19,7 @@ export function assessJson(result: AssessResult): z.infer<typeof assessShape> {
     volumeLitres,
     byPen: result.byPen.map(byPenJson),
     misses: result.status === 'no programme' ? [] : missesJson(result.misses),
+    mostShare: result.status === 'no programme' ? null : result.mostShare,
     notes: notes.map(assessNoteSays),
     ...careJson(cautions),
   };
