@@ -1,3 +1,4 @@
+import type { Law } from '../label/allowance.js';
 import type { Medium, Phase } from '../programme/programme.js';
 import type { Rule } from '../programme/rule.js';
 import type { Strength } from '../programme/strength.js';
@@ -10,6 +11,8 @@ export interface Bench {
   name: string;
   /** Three-letter code or whatever the grower writes; empty where the file is silent. */
   currency: string;
+  /** Whose law says what the labels of its shelf may be off by; absent = that of the US. */
+  law?: Law;
   /** At least one; several may be blended. */
   waters: Water[];
   kit: Kit;

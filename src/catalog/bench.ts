@@ -22,6 +22,7 @@ export function readBench(text: string, file: string, catalog: Catalog): Checked
   if (!page || !top) return capped(bench, problems);
   bench.name = String(top.name ?? '');
   bench.currency = String(top.currency ?? '');
+  if (top.law !== undefined) bench.law = String(top.law).toLowerCase() === 'eu' ? 'eu' : 'us';
   if (top.water !== undefined)
     bench.waters = readBenchWaters(childOf(page, 'water'), catalog, bench.currency, problems);
   if (top.kit !== undefined) bench.kit = readKit(childOf(page, 'kit'), problems);
@@ -34,6 +35,10 @@ export function readBench(text: string, file: string, catalog: Catalog): Checked
 const BENCH = sectionOf({
   name: optional(words, 'a name'),
   currency: optional(words, 'a currency, such as EUR'),
+  law: optional(
+    words.check(z.refine((value) => /^(?:eu|us)$/i.test(String(value)))),
+    'eu or us: whose law says what a label may be off by',
+  ),
   water: required(
     anything.check(z.refine((value) => value !== undefined && value !== null)),
     'a water, such as { use: rain }',

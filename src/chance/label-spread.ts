@@ -1,6 +1,6 @@
 import type { ClosedProduct } from '../label/closed-product.js';
 import { NITROGEN_FORMS, NUTRIENTS, type Nutrient } from '../chemistry/nutrients.js';
-import { allowance, primaryAllowance } from '../label/allowance.js';
+import { mainsDeclared, tolerance } from '../label/allowance.js';
 
 /** How far one g or mL of a product lies from its label in one nutrient, mg: normal, `factor` names what moves it. */
 export interface LabelSpread {
@@ -33,7 +33,10 @@ export function labelSpreads(product: ClosedProduct): LabelSpread[] {
     const total = content.N.stated ?? 0;
     const whole = form && total > 0 ? 'N' : nutrient;
     const allowed = mg * shareAllowed(whole, whole === nutrient ? mg : total, product);
-    found.push({ nutrient, shift: allowed / 2, sd: 0.75 * allowed, factor: whole });
+    // a guarantee is a minimum, which makers exceed; what the EU has declared is the middle, with its tolerance two standard deviations
+    const european = product.composition.law === 'eu';
+    const [shift, sd] = european ? [0, allowed / 2] : [allowed / 2, 0.75 * allowed];
+    found.push({ nutrient, shift, sd, factor: whole });
   }
   return found;
 }
@@ -46,5 +49,6 @@ const MOST = 0.5;
 /** The allowance as a share of the guarantee; a liquid of unknown density is taken as water. */
 function shareAllowed(nutrient: Nutrient, mg: number, product: ClosedProduct): number {
   const percent = mg / 10 / (product.form === 'powder' ? 1 : (product.density ?? 1));
-  return Math.min(MOST, (allowance(nutrient, percent) ?? primaryAllowance(nutrient, percent)) / percent);
+  const { content, law } = product.composition;
+  return Math.min(MOST, tolerance(nutrient, percent, law, mainsDeclared(content)).under / percent);
 }

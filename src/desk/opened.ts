@@ -84,8 +84,15 @@ export function benchAndShelf(
   const bench = files.bench ? (collected.take(readBench(files.bench.text, files.bench.name, catalog)) ?? null) : null;
   // what a bench that could not be read would have said is not missed
   const faulty = files.bench !== undefined && bench === null;
-  return { bench, faulty, shelf: shelfOf(files, wishes, catalog, collected, shelfMissed && !faulty) };
+  const shelf = shelfOf(files, wishes, catalog, collected, shelfMissed && !faulty);
+  return { bench, faulty, shelf: bench?.law === 'eu' ? byEuropeanLaw(shelf) : shelf };
 }
+
+/** A shelf whose labels may be off by what the EU tolerates. */
+const byEuropeanLaw = ({ name, products }: Shelf): Shelf => ({
+  name,
+  products: products.map((product) => ({ ...product, composition: { ...product.composition, law: 'eu' } })),
+});
 
 /** Wishes that describe a feed. */
 export const DESCRIBING_A_FEED = ['plants', 'medium', 'phase', 'strength', 'rule', 'nh4'] as const;

@@ -1,5 +1,59 @@
-import type { Nutrient } from '../chemistry/nutrients.js';
+import type { Nutrient, PerNutrient } from '../chemistry/nutrients.js';
+import { elementPerOxide, OXIDES } from '../chemistry/oxides.js';
+import type { Content } from './composition.js';
 import { isForm } from './sources.js';
+
+/** Whose law a label follows: what a figure may be off by. */
+export type Law = 'us' | 'eu';
+
+/**
+ * How far what is found may lie below and above a declared figure, % of the product. US: `allowance` and `primaryAllowance`, taken either
+ * way. EU: Regulation (EU) 2019/1009, Annex III, part III, inorganic fertilisers PFC 1(C) (consolidated text): both ways and larger; for N,
+ * phosphate and potash 1.9 points where all three are declared, 1.5 of two, a quarter and at most 2 of one; from half to twice of CaO,
+ * MgO and SO3, at most 2 below and 4 above; half of a trace element, at most 1.
+ * @param percent the figure, of the element
+ * @param mains how many of N, P and K are declared
+ */
+export function tolerance(
+  nutrient: Nutrient,
+  percent: number,
+  law: Law | undefined,
+  mains: number,
+): { under: number; over: number } {
+  if (law !== 'eu') {
+    const same = allowance(nutrient, percent) ?? primaryAllowance(nutrient, percent);
+    return { under: same, over: same };
+  }
+  const oxide = AS_DECLARED.get(nutrient) ?? 1;
+  const declared = percent / oxide;
+  const [under, over] = european(nutrient, declared, mains);
+  return { under: under * oxide, over: over * oxide };
+}
+
+/** How many of nitrogen, phosphate and potash a label declares. */
+export const mainsDeclared = (content: PerNutrient<Content>): number =>
+  (['N', 'P', 'K'] as const).filter((n) => (content[n].stated ?? 0) > 0).length;
+
+/** Points of the declared figure, an oxide where the EU declares one. */
+function european(nutrient: Nutrient, declared: number, mains: number): [number, number] {
+  const both = (points: number): [number, number] => [points, points];
+  if (nutrient === 'N' || isForm(nutrient) || nutrient === 'P' || nutrient === 'K') {
+    if (mains <= 1) return both(Math.min(2, declared / 4));
+    // the regulation gives points alone: no more than a figure itself
+    return [Math.min(mains === 2 ? 1.5 : 1.9, declared), mains === 2 ? 1.5 : 1.9];
+  }
+  if (nutrient === 'Ca' || nutrient === 'Mg' || nutrient === 'S')
+    return [Math.min(2, declared / 2), Math.min(4, declared)];
+  if (nutrient === 'Na') return [Math.min(0.9, declared / 4), Math.min(1.8, declared / 2)];
+  return both(declared > 10 ? 1 : declared > 2 ? Math.min(1, declared / 2) : declared / 2);
+}
+
+/** Element per oxide in which the EU declares. */
+const AS_DECLARED: ReadonlyMap<Nutrient, number> = new Map(
+  [...OXIDES].flatMap(([oxide, nutrient]): [Nutrient, number][] =>
+    ['P', 'K', 'Ca', 'Mg', 'S', 'Na'].includes(nutrient) ? [[nutrient, elementPerOxide(oxide)]] : [],
+  ),
+);
 
 /**
  * Investigational allowance in % of the product: how far a found secondary or minor nutrient may lie below its guarantee before a US

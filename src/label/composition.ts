@@ -1,4 +1,5 @@
 import type { Nutrient, PerNutrient } from '../chemistry/nutrients.js';
+import type { Law } from './allowance.js';
 import type { LeftOpen, LikelyRange } from './left-open.js';
 
 /**
@@ -22,6 +23,8 @@ export interface Composition {
    * the likeliest. No guarantee: a minimum still counts on `low` of the content alone.
    */
   closed?: ReadonlyMap<Nutrient, LikelyRange>;
+  /** Whose law says what a figure may be off by; absent = that of the US. */
+  law?: Law;
   /** What the label leaves open. */
   open: LeftOpen[];
 }

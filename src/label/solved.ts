@@ -56,12 +56,13 @@ export async function solveLabels(labels: readonly Label[]): Promise<Map<string,
 }
 
 /** All that the programs of a label depend on, as text: labels with the same key have the same answers. */
-export function labelKey({ composition: { per, content, printed }, derivedFrom, density }: Asked): string {
+export function labelKey({ composition: { per, content, printed, law }, derivedFrom, density }: Asked): string {
   const figures = NUTRIENTS.map((nutrient) => {
     const { low, stated, high } = content[nutrient];
     return low === stated && stated === high ? low : [low, stated, high];
   });
-  return JSON.stringify([per, density ?? null, derivedFrom, figures, printed ? [...printed] : null]);
+  const key = [per, density ?? null, derivedFrom, figures, printed ? [...printed] : null];
+  return JSON.stringify(law === 'eu' ? [...key, law] : key);
 }
 
 const endsOf = ({ leastConductive, mostConductive, acid, alkaline }: Ends<Ions>): Ends<Ions> => ({

@@ -2,7 +2,7 @@ import type { LinearProgram, Row } from '../../solver/index.js';
 import { NONE } from '../chemistry/conductivity.js';
 import { type Ions, WEAK_ACIDS } from '../chemistry/ions.js';
 import { NUTRIENTS, type Nutrient, type PerNutrient, perNutrient } from '../chemistry/nutrients.js';
-import { allowance, primaryAllowance } from './allowance.js';
+import { mainsDeclared, tolerance } from './allowance.js';
 import type { Composition } from './composition.js';
 import { SILENT, type Source, TRACES, isForm } from './sources.js';
 import { LEAST_CLAIM } from './undeclared.js';
@@ -41,22 +41,24 @@ export function massOf({ per }: Composition, density: number | undefined): Mass 
  * a unit of the last digit below (rounded up) and a whole one above (rounded down). Forms of nitrogen that are settled at none count as declared.
  * @param share part of the allowance that counts; printing counts whole
  */
-export function figuresOf({ content, printed }: Composition, { whole }: Mass, share = 1): Figure[] {
+export function figuresOf({ content, printed, law }: Composition, { whole }: Mass, share = 1): Figure[] {
+  const mains = mainsDeclared(content);
   return NUTRIENTS.flatMap((nutrient): Figure[] => {
     const { low, stated, high } = content[nutrient];
     const mg = stated ?? (isForm(nutrient) && low === high ? low : null);
     // the nitrogen of chelating agents is claimed by none, so that no other nitrogen is not binding
     if (mg === null || (nutrient === 'other-N' && mg === 0)) return [];
     const percent = (100 * mg) / whole;
-    const allowed = (share * (allowance(nutrient, percent) ?? primaryAllowance(nutrient, percent)) * whole) / 100;
+    const allowed = tolerance(nutrient, percent, law, mains);
+    const [below, above] = [(share * allowed.under * whole) / 100, (share * allowed.over * whole) / 100];
     const digit = printed?.get(nutrient) ?? 0;
     return [
       {
         nutrient,
         mg,
-        under: Math.max(allowed, digit / 2),
-        over: Math.max(allowed, digit),
-        size: mg > 0 ? mg : Math.max(allowed, whole / 100),
+        under: Math.max(below, digit / 2),
+        over: Math.max(above, digit),
+        size: mg > 0 ? mg : Math.max(above, whole / 100),
       },
     ];
   });
