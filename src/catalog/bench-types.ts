@@ -1,4 +1,4 @@
-import type { Law } from '../label/allowance.js';
+import type { Law } from '../label/law.js';
 import type { Medium, Phase } from '../programme/programme.js';
 import type { Rule } from '../programme/rule.js';
 import type { Strength } from '../programme/strength.js';

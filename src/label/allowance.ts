@@ -1,10 +1,7 @@
 import type { Nutrient, PerNutrient } from '../chemistry/nutrients.js';
 import { elementPerOxide, OXIDES } from '../chemistry/oxides.js';
-import type { Content } from './composition.js';
+import type { Law } from './law.js';
 import { isForm } from './sources.js';
-
-/** Whose law a label follows: what a figure may be off by. */
-export type Law = 'us' | 'eu';
 
 /**
  * How far what is found may lie below and above a declared figure, % of the product. US: `allowance` and `primaryAllowance`, taken either
@@ -31,7 +28,7 @@ export function tolerance(
 }
 
 /** How many of nitrogen, phosphate and potash a label declares. */
-export const mainsDeclared = (content: PerNutrient<Content>): number =>
+export const mainsDeclared = (content: PerNutrient<{ stated: number | null }>): number =>
   (['N', 'P', 'K'] as const).filter((n) => (content[n].stated ?? 0) > 0).length;
 
 /** Points of the declared figure, an oxide where the EU declares one. */

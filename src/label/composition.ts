@@ -1,5 +1,5 @@
 import type { Nutrient, PerNutrient } from '../chemistry/nutrients.js';
-import type { Law } from './allowance.js';
+import type { Law } from './law.js';
 import type { LeftOpen, LikelyRange } from './left-open.js';
 
 /**

@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { readBench } from '../../src/catalog/bench.js';
 import { labelsOf } from '../../src/desk/labels.js';
 import { shippedCatalog } from '../../src/desk/shipped-catalog.js';
-import { type Law, tolerance } from '../../src/label/allowance.js';
+import { tolerance } from '../../src/label/allowance.js';
+import type { Law } from '../../src/label/law.js';
 
 /** Regulation (EU) 2019/1009, Annex III, part III, PFC 1(C), consolidated text; New Hampshire Agr 1105.04; AAPFCO. Figures as elements; oxides by atomic weights. */
 describe('what a label may be off by', () => {
