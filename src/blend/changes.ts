@@ -27,7 +27,7 @@ export interface Change {
   width: number;
 }
 
-/** Of the cans that are asked for. */
+/** Cans that keep their limits: below that a change mends little, and a larger one is tried. */
 const ENOUGH = 0.85;
 /** So many are told. */
 const TOLD = 3;
@@ -65,23 +65,29 @@ export async function changesFor(
     if (way.kind === 'products') await best([[{ ...request, atMost: way.to }, way]]);
   }
   if (request.atMost === undefined) {
-    for (const { shelf, added } of await withMore(request, nearest?.misses ?? [], market))
-      await best([
-        [
-          { ...request, shelf },
-          { kind: 'with', products: added },
-        ],
-      ]);
+    for await (const tier of withMore(request, nearest?.misses ?? [], market)) {
+      const from = found.length;
+      for (const { shelf, added } of tier) {
+        const wanted = { kind: 'with', products: added } as const;
+        await best([[{ ...request, shelf }, wanted]]);
+      }
+      if (found.slice(from).some((change) => change !== null && isSure(change, asked))) break;
+    }
   }
   const made = found
     .filter((change) => change !== null)
-    .sort((a, b) => trouble(a, asked.sure) - trouble(b, asked.sure));
+    .sort(
+      (a, b) => Number(isSure(b, asked)) - Number(isSure(a, asked)) || trouble(a, asked.sure) - trouble(b, asked.sure),
+    );
   // what would go wrong in many cans is no help where something else is
-  const ranked = made.filter((change, i) => i === 0 || change.share >= ENOUGH * asked.sure);
+  const sure = made.filter((change) => isSure(change, asked));
+  const ranked = sure.length > 0 ? sure : made.slice(0, 1);
   // another kind of change tells more than a second like the first
   const first = ranked.filter(({ wanted }, i) => ranked.findIndex((other) => other.wanted.kind === wanted.kind) === i);
   return [...first, ...ranked.filter((change) => !first.includes(change))].slice(0, TOLD);
 }
+
+const isSure = ({ share }: Change, { sure }: FeedAsked): boolean => share >= Math.min(ENOUGH, sure);
 
 /** How much a change asks, and how poor the feed is that it makes possible. */
 function trouble({ wanted, share, width }: Change, sure: number): number {

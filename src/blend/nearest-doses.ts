@@ -6,6 +6,7 @@ import { missesOf, readOut } from '../feed/readout.js';
 import type { FeedRequest } from '../feed/request.js';
 import type { NearestMix } from '../feed/results.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
+import type { LinearRule, Rule } from '../programme/rule.js';
 import { scaleBy } from '../units/index.js';
 import { type FeedAsked, planFeed } from './feed-plan.js';
 
@@ -35,8 +36,12 @@ export async function nearestDoses(
   asked: FeedAsked,
 ): Promise<NearestDoses | null> {
   if (nearest === null) return null;
-  const planned = await planFeed(loosened(request, nearest.misses), { ...asked, want: 'near', offers: false });
-  const first = 'plan' in planned ? told(planned.plan, request) : null;
+  const plan = async (limits: FeedRequest): Promise<NearestDoses | null> => {
+    const planned = await planFeed(limits, { ...asked, want: 'near', offers: false });
+    return 'plan' in planned ? told(planned.plan, request) : null;
+  };
+  const limits = loosened(request, nearest.misses);
+  const first = await balanced(await plan(limits), limits, nearest.misses, plan);
   if (first && !hurts(first)) return first;
   // a digit of the pen may be too coarse for what hurts
   if (first && asked.pen) return nearestDoses(request, nearest, { ...asked, pen: undefined });
@@ -47,6 +52,52 @@ export async function nearestDoses(
     if (!hurts(doses)) return doses;
   }
   return null;
+}
+
+/** So far a rule is moved in for the steps of hands: times what it was broken by, at most. */
+const MOVED_IN = { times: 2, most: 0.2 };
+
+/** Steps of hands may break a balance that the nearest mix keeps: planned again with that rule moved in, where more is kept so. */
+async function balanced(
+  first: NearestDoses | null,
+  limits: FeedRequest,
+  allowed: readonly Miss[],
+  plan: (limits: FeedRequest) => Promise<NearestDoses | null>,
+): Promise<NearestDoses | null> {
+  const meant = new Set(allowed.flatMap(({ limit }) => (limit.kind === 'rule' ? [limit.rule.text] : [])));
+  const broken = new Map(
+    first?.misses.flatMap(({ limit, value, bound }): [string, number][] =>
+      limit.kind === 'rule' && !meant.has(limit.rule.text) && bound !== 0
+        ? [[limit.rule.text, Math.min(MOVED_IN.times * Math.abs(value / bound - 1), MOVED_IN.most)]]
+        : [],
+    ),
+  );
+  if (first === null || broken.size === 0) return first;
+  const move = (rules: readonly Rule[]): Rule[] =>
+    rules.map((rule) =>
+      rule.kind === 'linear' && broken.has(rule.text) ? movedIn(rule, broken.get(rule.text)!) : rule,
+    );
+  const programme = { ...limits.programme, rules: move(limits.programme.rules) };
+  const again = await plan({ ...limits, programme, rules: move(limits.rules) });
+  return again && !hurts(again) && graveOf(again) < graveOf(first) ? again : first;
+}
+
+const graveOf = ({ misses }: NearestDoses): number => misses.filter(({ grade }) => grade !== 'custom').length;
+
+/** A rule that asks for a share more: of a ratio the ratio, of an amount the amount. */
+function movedIn(rule: LinearRule, share: number): LinearRule {
+  const { lower, upper } = rule;
+  const grown = (sign: 1 | -1): LinearRule['terms'] =>
+    Object.fromEntries(
+      Object.entries(rule.terms).map(([nutrient, w]) => [nutrient, w * sign > 0 ? w * (1 + share) : w]),
+    ) as LinearRule['terms'];
+  if (lower === 0) return { ...rule, terms: grown(-1) };
+  if (upper === 0) return { ...rule, terms: grown(1) };
+  return {
+    ...rule,
+    ...(lower === undefined ? {} : { lower: lower + share * Math.abs(lower) }),
+    ...(upper === undefined ? {} : { upper: upper - share * Math.abs(upper) }),
+  };
 }
 
 /** Steps of hands may carry the nearest mix over what hurts: so much of it instead. */

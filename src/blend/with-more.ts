@@ -31,17 +31,21 @@ export interface WithMore {
   added: Added[];
 }
 
-/** Of single salts, and where none is enough of single products or of pairs of salts, so many are planned. */
+/** Of each tier so many are planned. */
 const PLANNED = 3;
 const PAIRED = 10;
 /** Nobody feeds with these to fill a gap: they mend a pH. */
 const NO_FEED = new Set(['acid', 'alkali']);
 
 /**
- * Shelves with one product more on which limits that hurt or that plants need can be kept, the nearest to the aims first: salts before
- * products of a maker, one before two.
+ * Shelves with products more on which limits that hurt or that plants need can be kept, in tiers of which a later one asks more: one salt, two
+ * salts, one product of a maker; in each the nearest to the aims first.
  */
-export async function withMore(request: FeedRequest, misses: readonly Miss[], market: Market): Promise<WithMore[]> {
+export async function* withMore(
+  request: FeedRequest,
+  misses: readonly Miss[],
+  market: Market,
+): AsyncGenerator<WithMore[]> {
   const within = { ...request, programme: withoutCustom(request.programme), goal: 'cheapest' as const };
   const have = new Set(request.shelf.map(({ id }) => id));
   const open = (rows: readonly Product[]): Product[] =>
@@ -51,7 +55,7 @@ export async function withMore(request: FeedRequest, misses: readonly Miss[], ma
     within,
     salts.map((salt) => [salt]),
   );
-  if (single.length > 0) return told(request, single, true);
+  yield told(request, single, true);
   const wanted = misses.flatMap(({ limit }): Nutrient[] =>
     limit.kind === 'nutrient' && limit.end === 'least' ? [limit.nutrient] : [],
   );
@@ -63,12 +67,13 @@ export async function withMore(request: FeedRequest, misses: readonly Miss[], ma
     within,
     helpful.flatMap((one, i) => helpful.slice(i + 1).map((other) => [one, other])),
   );
+  yield told(request, pairs, true);
   const products = await market.close(open(market.products));
   const retail = await enough(
     within,
     products.map((product) => [product]),
   );
-  return [...told(request, pairs.slice(0, 1), true), ...told(request, retail.slice(0, 2), false)];
+  yield told(request, retail.slice(0, 2), false);
 }
 
 /** How many of the elements that are short it holds. */

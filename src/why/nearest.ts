@@ -2,6 +2,7 @@ import { startingProgram } from '../formulation/starting.js';
 import { type Column, type LinearProgram, type Optimal, type Row, solve } from '../../solver/index.js';
 import { NITROGEN_FORMS, type Nutrient } from '../chemistry/nutrients.js';
 import { amountsOf, chosen, type Formulated, restrictTo, underEcCap, withAtMost } from '../formulation/index.js';
+import { MAIN_ELEMENTS } from '../feed/near.js';
 import type { Limit, RuleLimit } from '../feed/limits.js';
 import type { Amounts } from '../can/mix-amounts.js';
 import { missesOf, readOut } from '../feed/readout.js';
@@ -56,7 +57,10 @@ const SPARED = 0.7;
 
 /** All misses together, each as a share of its bound. */
 const griefOf = ({ misses }: NearestMix): number =>
-  misses.reduce((sum, { value, bound }) => sum + (bound === 0 ? 1 : Math.abs(value / bound - 1)), 0);
+  misses.reduce(
+    (sum, { limit, value, bound }) => sum + weightOf(limit) * (bound === 0 ? 1 : Math.abs(value / bound - 1)),
+    0,
+  );
 
 /** Up to this many misses a mix is a feed with a lack; beyond, it may be near to nothing. */
 const FEW = 3;
@@ -86,6 +90,15 @@ async function fewProducts(formulated: Formulated, soft: Soft, most: number): Pr
   return answer.verdict === 'optimal' ? restrictTo(formulated, chosen(integer, answer)) : null;
 }
 
+/** What plants take up by the tenth of a gram is missed more than a trace element. */
+const TRACE_WEIGHS = 0.25;
+const NITROGEN: readonly Nutrient[] = ['N', ...NITROGEN_FORMS];
+
+const weightOf = (limit: Limit): number =>
+  isShortage(limit) && limit.kind === 'nutrient' && ![...MAIN_ELEMENTS, ...NITROGEN].includes(limit.nutrient)
+    ? TRACE_WEIGHS
+    : 1;
+
 /** The rows with a column for the miss of each soft one, counted in parts of the limit, and `worst` above all of them. */
 function softened({ limited, request }: Formulated, soft: Soft): { misses: Column[]; rows: Row[] } {
   const misses: Column[] = [];
@@ -96,7 +109,7 @@ function softened({ limited, request }: Formulated, soft: Soft): { misses: Colum
       continue;
     }
     const id = `miss:${row.id}`;
-    const size = sizeOf(limit, row.lower ?? row.upper ?? 0, request);
+    const size = sizeOf(limit, row.lower ?? row.upper ?? 0, request) / weightOf(limit);
     misses.push({ id, cost: 0 });
     rows.push({ ...row, terms: { ...row.terms, [id]: row.upper === undefined ? size : -size } });
     rows.push({ id: `worst:${row.id}`, lower: 0, terms: { worst: 1, [id]: -1 } });
