@@ -1,5 +1,5 @@
 import { withCan } from '../can/can-cautions.js';
-import { cautionsFor } from '../can/cautions.js';
+import { cautionsFor, inOneList, ureaCaution } from '../can/cautions.js';
 import { sureness } from '../chance/sure.js';
 import { isEmptyKit, USUAL_KIT } from '../dose/usual-kit.js';
 import { factorOf, aimsOf, widthOf } from '../feed/near.js';
@@ -56,10 +56,11 @@ export async function givenFeed(request: FeedRequest, wanted: GivenAsked): Promi
   const { plan, proof } = planned;
   const { mix } = plan;
   const used = new Set(mix.items.map(({ id }) => id));
-  const cautions = cautionsFor(
-    sized.shelf.filter(({ id }) => used.has(id)),
-    sized.header.plants,
-  );
+  const mixed = sized.shelf.filter(({ id }) => used.has(id));
+  const cautions = inOneList([
+    cautionsFor(mixed, sized.header.plants),
+    ureaCaution(mixed, mix.nitrogenShares?.urea ?? 0),
+  ]);
   const told = { goal: asked.want === 'closest' ? ('closest' as const) : ('cheapest' as const), feed: sized.header };
   return {
     status: 'made',

@@ -10,6 +10,7 @@ export type Caution =
   | { code: HazardGroup; hazards: ItemHazard[] }
   | { code: keyof typeof SPECIFIC; items: string[] }
   | { code: 'leaf-burn'; limits: LeafLimit[] }
+  | { code: 'urea-as-nitrogen'; items: string[] }
   | { code: 'alkali-beside-ammonium'; alkalis: string[]; ammonium: string[] }
   | CanCaution;
 
@@ -129,6 +130,7 @@ const ORDER: readonly Caution['code'][] = [
   ...(Object.keys(SPECIFIC) as (keyof typeof SPECIFIC)[]),
   'leaf-burn',
   'alkali-beside-ammonium',
+  'urea-as-nitrogen',
   ...CAN_CAUTIONS,
   'copper-in-bromeliads',
   'carnivorous-roots',
@@ -137,6 +139,15 @@ const ORDER: readonly Caution['code'][] = [
 
 const idsOf = (products: readonly ClosedProduct[], applies: (product: ClosedProduct) => boolean): string[] =>
   products.filter(applies).map((product) => product.id);
+
+/** From this share of a mix's nitrogen on its urea is worth a word: common practice, no source. */
+const MUCH_UREA = 0.3;
+
+/** What is to be known of a mix whose nitrogen is urea to a good part. @param share of its nitrogen, 0…1 */
+export function ureaCaution(products: readonly ClosedProduct[], share: number): Caution[] {
+  const items = idsOf(products, (p) => stated(p, 'urea-N') > 0);
+  return share < MUCH_UREA || items.length === 0 ? [] : [{ code: 'urea-as-nitrogen', items }];
+}
 
 /** Alkali sets ammonia free. */
 function besideEachOther(products: readonly ClosedProduct[]): Caution[] {

@@ -3,9 +3,11 @@ import { type Catalog, findProduct } from '../catalog/catalog.js';
 import { labelLine } from '../label/label-line.js';
 import { misreadOxides } from '../label/misread.js';
 import { readPrintedLabel } from '../label/printed-label.js';
-import type { Product } from '../label/product.js';
+import type { ClosedProduct } from '../label/closed-product.js';
+import type { PowderKnown, Product } from '../label/product.js';
+import { bulkDensityOf } from '../dose/density.js';
 import type { Problem } from '../problem.js';
-import type { LabelsResult } from '../report/labels.js';
+import type { LabelsResult, Missing } from '../report/labels.js';
 import type { Answer } from './answer.js';
 import type { BenchFiles } from './bench-files.js';
 import { closeLabels } from './close-labels.js';
@@ -14,6 +16,7 @@ import { collecting } from './collecting.js';
 import { benchAndShelf } from './opened.js';
 import { readShelf, type Shelf } from './shelf.js';
 import { shelfOfLabel } from './shelf-of-label.js';
+import { productsKnown } from './recipe-products.js';
 import { shippedCatalog } from './shipped-catalog.js';
 import { sourcesWarnings } from './sources-warning.js';
 import type { Wishes } from './wishes.js';
@@ -44,7 +47,8 @@ export async function labelsOf(
       : ids.flatMap((id) => collected.take(findProduct(shelf.products, id)) ?? []);
   const warnings = collected.settle();
   const products: LabelsResult['products'] = [];
-  for (const product of await closeLabels(shown)) {
+  const closed = await closeLabels(shown);
+  for (const product of closed) {
     const misread = wishes.catalog ? [] : await misreadOxides(product);
     collected.add(...misread.filter(({ severity }) => severity === 'error'));
     const problems = [...warnings.filter((w) => isAbout(w, product)), ...sourcesWarnings(product), ...misread];
@@ -58,9 +62,23 @@ export async function labelsOf(
       shelf: shelf.name,
       products,
       ...(printed ? { printed: { understood: printed.understood, leftOver: printed.leftOver } } : {}),
+      missing: wishes.catalog || printed ? [] : missingFrom(closed, productsKnown(catalog)),
     },
     warnings: warnings.filter((w) => !shown.some((product) => isAbout(w, product))),
   };
+}
+
+/** What a shelf leaves unsaid of its own jars, by kind. */
+function missingFrom(products: readonly ClosedProduct[], known: readonly PowderKnown[]): Missing[] {
+  const kinds: Record<Missing['of'], (product: ClosedProduct) => boolean> = {
+    'bulk density': (product) => product.form === 'powder' && bulkDensityOf(product, known) === null,
+    price: ({ price, pack }) => price === undefined || !pack,
+    sources: ({ formula, derivedFrom }) => formula === undefined && derivedFrom.length === 0,
+  };
+  return (Object.keys(kinds) as Missing['of'][]).flatMap((of) => {
+    const ids = products.filter(kinds[of]).map(({ id }) => id);
+    return ids.length === 0 ? [] : [{ of, products: ids }];
+  });
 }
 
 /** Labels are read without a feed and without water. */

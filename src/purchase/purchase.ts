@@ -1,4 +1,4 @@
-import { type Caution, cautionsFor } from '../can/cautions.js';
+import { type Caution, cautionsFor, inOneList, ureaCaution } from '../can/cautions.js';
 import { Proof, type Stop } from '../feed/proof.js';
 import { compare } from './compare.js';
 import { atLeastEc, ecReserve, keepsCaps } from './ec.js';
@@ -252,5 +252,6 @@ function notesOf({ pool, request }: Joint): PurchaseNote[] {
 function cautionsOf(joint: Joint, best: Unproved['option']): Caution[] {
   const bought = new Set([...best.packs, ...best.stock].map((line) => line.id));
   const products = joint.pool.filter(({ product }) => bought.has(product.id)).map(({ product }) => product);
-  return cautionsFor(products, ...best.feeds.map(({ feed }) => feed.plants));
+  const urea = Math.max(...best.feeds.map(({ nitrogenShares }) => nitrogenShares?.urea ?? 0));
+  return inOneList([cautionsFor(products, ...best.feeds.map(({ feed }) => feed.plants)), ureaCaution(products, urea)]);
 }

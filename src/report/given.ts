@@ -53,17 +53,20 @@ const costOf = (
 export function besideRows(
   { beside, litresPerYear, plan }: Pick<Given, 'beside' | 'litresPerYear' | 'plan'>,
   { currency }: Pick<FeedHeader, 'currency'>,
-): { heads: string[]; rows: string[][] } | null {
+): { heads: string[]; rows: string[][]; note: string | null } | null {
   const { bare, own, closest } = beside;
   if (bare === null && closest === null) return null;
-  const columns = [bare, own, closest];
+  // coarse tools may come no nearer than this feed: one column then stands for both
+  const isClosest = closest === own;
+  const columns = isClosest ? [bare, own] : [bare, own, closest];
   const row = (name: string, of: (one: Beside) => string): string[] => [
     name,
     ...columns.map((one) => (one === null ? '' : of(one))),
   ];
   const year = litresPerYear ?? plan.batchLitres * CANS_A_YEAR;
   return {
-    heads: ['', 'bare', 'this feed', 'closest'],
+    heads: ['', 'bare', 'this feed', ...(isClosest ? [] : ['closest'])],
+    note: isClosest ? 'Nearer than this feed your hands come with nothing on this shelf.' : null,
     rows: [
       row('a can', ({ costPerLitre }) => money(costPerLitre * plan.batchLitres, currency)),
       row(litresPerYear === null ? 'a year, a can a week' : 'a year', ({ costPerLitre }) =>
@@ -85,7 +88,11 @@ export const BESIDE = 'What a few cents buy';
 export function besideBlocks(rows: ReturnType<typeof besideRows>): Block[] {
   if (rows === null) return [];
   const [first, ...others] = rows.heads;
-  return [heading(BESIDE), table([first!, ...others.map((head) => `>${head}`)], rows.rows)];
+  return [
+    heading(BESIDE),
+    table([first!, ...others.map((head) => `>${head}`)], rows.rows),
+    ...(rows.note === null ? [] : [paragraph(rows.note)]),
+  ];
 }
 
 /** Where nobody says how much is used. */

@@ -17,6 +17,29 @@ export interface LabelsResult {
   products: Line[];
   /** Where a printed text was read: what each of its figures was taken for, and those beside which no nutrient stands. */
   printed?: Pick<PrintedLabel, 'understood' | 'leftOver'>;
+  /** What the shelf does not say of its products, each kind once. */
+  missing: Missing[];
+}
+
+/** Products of which one thing is not known, by their ids. */
+export interface Missing {
+  of: 'bulk density' | 'price' | 'sources';
+  products: string[];
+}
+
+/** What is not said, what it takes, and how it gets on the shelf. */
+export function missingSays({ of, products }: Missing): string {
+  const ids = products.join(', ');
+  switch (of) {
+    case 'bulk density':
+      return `No bulk density: ${ids}. No spoon measures them until you weigh one: column bulk_density, say "11 g per 10 x 1/4 tsp", or by the pen: velamen meter --calibrate --product ${products[0]}.`;
+    case 'price':
+      return `No price: ${ids}. They count as the dearest of the shelf until columns price and pack say what a pack costs.`;
+    case 'sources':
+      return `No list of salts: ${ids}. EC and what comes with the elements stay wide until column derived_from has what the label says it is made from.`;
+    default:
+      return of satisfies never;
+  }
 }
 
 /** What 1 g/L or 1 mL/L of each product brings, and what its label leaves open. */
@@ -35,6 +58,7 @@ export function labelsSheet(result: LabelsResult): Sheet {
       overview(products),
       ...(result.printed ? printedText(result.printed) : []),
       ...section('What is wrong with the labels', products.flatMap(wrong)),
+      ...section('What the shelf does not say', result.missing.map(missingSays)),
       ...(products.length === 1 ? told : inFull(told)),
     ],
   };

@@ -130,6 +130,9 @@ export const labelsShape = z.strictObject({
     })
     .optional()
     .describe('of a printed text: what each figure was taken for, and those that stand beside no nutrient'),
+  missing: z
+    .array(z.strictObject({ of: z.enum(['bulk density', 'price', 'sources']), products: z.array(z.string()) }))
+    .describe('what the shelf does not say, each kind with the ids of its products'),
   products: z.array(
     z.strictObject({
       id: z.string(),

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { ClosedProduct } from '../../src/label/closed-product.js';
 import type { Product } from '../../src/label/product.js';
 import { type Nutrient, perNutrient } from '../../src/chemistry/nutrients.js';
-import { type Caution, cautionsFor } from '../../src/can/cautions.js';
+import { type Caution, cautionsFor, inOneList, ureaCaution } from '../../src/can/cautions.js';
 import { cautionSays } from '../../src/report/says/cautions.js';
 import { powder } from '../feed/fixtures.js';
 
@@ -29,6 +29,16 @@ const silicate = product('silicate', { form: 'liquid', derivedFrom: ['potassium 
 const mkp = product('mkp', { formula: 'KH2PO4' }, { P: 227, K: 287 });
 
 describe('cautions (transport class, exemption, acids, ammonia: trade knowledge, from memory)', () => {
+  it('tell of urea where it is much of the nitrogen of a mix (common practice, no source), and name what brings it', () => {
+    const urea = product('urea', { formula: 'CO(NH2)2' }, { N: 466, 'urea-N': 466 });
+    expect(ureaCaution([urea, mkp], 0.5)).toEqual([{ code: 'urea-as-nitrogen', items: ['urea'] }]);
+    expect(ureaCaution([urea, mkp], 0.1)).toEqual([]);
+    expect(ureaCaution([saltpetre], 0.9)).toEqual([]);
+    const all = inOneList([cautionsFor([urea], 'phalaenopsis'), ureaCaution([urea], 0.5)]);
+    expect(all.map(cautionSays).filter((text) => /^urea: much of the nitrogen is urea/.test(text))).toHaveLength(1);
+    expect(all[0]).toEqual({ code: 'label-first' });
+  });
+
   it('call nitrate powders oxidisers, but not the double salt, which hurts eyes', () => {
     expect(about([saltpetre, mkp], 'oxidiser')).toEqual([
       { code: 'oxidiser', hazards: [{ item: 'saltpetre', codes: ['H272'], may: false }] },

@@ -34,6 +34,8 @@ export function cautionSays(caution: Caution): string {
       return `${ids(caution.items)}: holds or may hold ammonium. Never together with lime, alkali or bleach: poisonous gas.`;
     case 'boron-or-copper':
       return `${ids(caution.items)}: boron or copper, where a little too much harms. Never more than the measure given, and that level.`;
+    case 'urea-as-nitrogen':
+      return `${ids(caution.items)}: much of the nitrogen is urea. Roots have it only once microbes have turned it into ammonium, slowly where it is cold or bare; no pen shows it.`;
     case 'alkali-beside-ammonium':
       return `${ids(caution.alkalis)} with ${ids(caution.ammonium)}: alkali sets ammonia free, a poisonous gas. Never bring the powders or concentrates together: only in the full can, one after the other. No bleach or lime either.`;
     case 'free-ammonia':

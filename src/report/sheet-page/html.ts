@@ -86,7 +86,8 @@ function besideTable(beside: SheetPage['beside']): string {
     const figures = cells.map((cell) => `<td>${safe(cell)}</td>`).join('');
     return `<tr><th scope="row">${safe(name)}</th>${figures}</tr>`;
   });
-  return `<table class="few"><thead><tr>${head}</tr></thead><tbody>${rows.join('')}</tbody></table>`;
+  const note = beside.note === null ? '' : `<p>${safe(beside.note)}</p>`;
+  return `<table class="few"><thead><tr>${head}</tr></thead><tbody>${rows.join('')}</tbody></table>${note}`;
 }
 
 const list = (items: readonly string[]): string =>
