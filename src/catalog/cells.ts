@@ -171,7 +171,10 @@ export function evidenceOf(row: Row, problems: Problem[]): Evidence {
 }
 
 const EVIDENCE: ReadonlyMap<string, Evidence> = new Map(
-  (['trial', 'handbook', 'convention from memory', 'invented for the demo', 'grower'] as const).map((e) => [e, e]),
+  (['trial', 'handbook', 'grower practice', 'from memory, unchecked', 'invented', 'grower'] as const).map((e) => [
+    e,
+    e,
+  ]),
 );
 
 /** An id given twice, or two that only case, width or accents tell apart, is a Problem that names both lines; so is a mark nobody sees. */

@@ -177,7 +177,6 @@ const HAZARD_COLUMNS: readonly Column[] = [
   { name: 'sale' },
   { name: 'unnamed' },
   { name: 'leaf_mg_per_L' },
-  { name: 'refs' },
   ...SOURCE_COLUMNS,
 ];
 
@@ -188,6 +187,5 @@ const STATEMENT_COLUMNS: readonly Column[] = [
   { name: 'mixture_from', required: true },
   { name: 'weaker' },
   { name: 'covers' },
-  { name: 'refs' },
   ...SOURCE_COLUMNS,
 ];

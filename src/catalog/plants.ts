@@ -44,6 +44,7 @@ export function readPlants(text: string, file: string, media: readonly Term<Medi
     return {
       ...named(row, problems),
       media: suits,
+      refs: listCell(row, 'refs'),
       source: row.text('source') ?? '',
       evidence: evidenceOf(row, problems),
       notes: row.text('notes') ?? '',

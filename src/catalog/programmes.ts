@@ -4,7 +4,7 @@ import { parseRules } from '../programme/parse-rule.js';
 import type { Band, Medium, Phase } from '../programme/programme.js';
 import type { BandRow, FactorRow, RuleRow, Sourced } from '../programme/tables.js';
 import { type Checked, type Problem, problem, type Where } from '../problem.js';
-import { choiceCell, evidenceOf, numberCell, requiredCell } from './cells.js';
+import { choiceCell, evidenceOf, listCell, numberCell, requiredCell } from './cells.js';
 import type { Column } from './columns.js';
 import { capped } from './limits.js';
 import { findNamed, type Named } from './names.js';
@@ -165,5 +165,11 @@ function repeats<T extends { where: Where }>(rows: readonly T[], nameOf: (row: T
 }
 
 function sourced(row: Row, problems: Problem[]): Sourced {
-  return { source: row.text('source') ?? '', evidence: evidenceOf(row, problems), notes: row.text('notes') ?? '' };
+  const text = (column: string): string => row.text(column) ?? '';
+  return {
+    refs: listCell(row, 'refs'),
+    source: text('source'),
+    evidence: evidenceOf(row, problems),
+    notes: text('notes'),
+  };
 }

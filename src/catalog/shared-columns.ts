@@ -2,6 +2,7 @@ import type { Column } from './columns.js';
 
 /** Where a row comes from and how well it is supported; closes every file. */
 export const SOURCE_COLUMNS: readonly Column[] = [
+  { name: 'refs' },
   { name: 'source' },
   { name: 'evidence' },
   { name: 'notes', synonyms: ['note', 'comment', 'comments'] },

@@ -4,7 +4,7 @@ import type { Composition, Content } from './composition.js';
 import type { Where } from '../problem.js';
 
 /** How well a row is supported. */
-export type Evidence = 'trial' | 'handbook' | 'convention from memory' | 'invented for the demo' | 'grower';
+export type Evidence = 'trial' | 'handbook' | 'grower practice' | 'from memory, unchecked' | 'invented' | 'grower';
 
 /** A product as its row says it. Amounts are grams for powders and millilitres for liquids. Its label is still open: see `closeProduct`. */
 export interface Product extends Jar, Label {}

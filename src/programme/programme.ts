@@ -30,6 +30,8 @@ export interface Grounds {
     | { kind: 'factor'; factor: number; nutrient: Nutrient | '*'; medium: Medium | '*'; phase: Phase | '*' }
     | { kind: 'rule'; text: string };
   evidence: string;
+  /** Keys of `catalog/references.csv`. */
+  refs: readonly string[];
   source: string;
   notes: string;
 }

@@ -89,9 +89,10 @@ function rulesFor(tables: ProgrammeTables, plants: string, medium: Medium, phase
   return { rules, rows, problems };
 }
 
-const evidenceOf = (of: Grounds['of'], { evidence, source, notes }: Sourced): Grounds => ({
+const evidenceOf = (of: Grounds['of'], { evidence, refs, source, notes }: Sourced): Grounds => ({
   of,
   evidence,
+  refs,
   source,
   notes,
 });

@@ -4,6 +4,8 @@ import type { Medium, Phase } from './programme.js';
 
 /** Every row says where its number comes from and how well that is supported. */
 export interface Sourced {
+  /** Keys of `catalog/references.csv`. */
+  refs: readonly string[];
   source: string;
   evidence: string;
   notes: string;

@@ -70,7 +70,7 @@ function packsOf(joint: Joint, counts: readonly number[]): Pack[] {
             pack: offer!.pack,
             unit: product.composition.per,
             isNew: !isOnShelf,
-            isInvented: product.evidence === 'invented for the demo',
+            isInvented: product.evidence === 'invented',
           },
         ]
       : [],

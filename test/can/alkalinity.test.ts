@@ -29,7 +29,7 @@ const hard = (alkalinity: number, pH = 7.6): Water => ({
   pH,
   pricePerLitre: 0,
   source: 'invented',
-  evidence: 'invented for the demo',
+  evidence: 'invented',
 });
 const pure = catalog.waters.find(({ id }) => id === 'pure')!;
 

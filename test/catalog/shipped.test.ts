@@ -19,7 +19,9 @@ describe('the shipped catalog', () => {
 
   it('has no files besides', () => {
     const names = readdirSync(new URL('catalog', root)).filter((name) => name.endsWith('.csv'));
-    expect(names.sort()).toEqual([...CATALOG_FILES, ...SAFETY_FILES].map((name) => `${name}.csv`).sort());
+    expect(names.sort()).toEqual(
+      [...CATALOG_FILES, ...SAFETY_FILES, 'can-limits', 'references'].map((name) => `${name}.csv`).sort(),
+    );
   });
 
   it('gives every row a source and a grade of evidence', () => {

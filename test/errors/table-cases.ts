@@ -200,4 +200,14 @@ export const TABLE_CASES: readonly Case[] = [
       'hazard-leaf: catalog/hazards.csv:2 (leaf_mg_per_L): found "K 3"; expected Na, Cl, B and mg/L. Write it so: Cl 105.',
     ],
   ],
+  [
+    'pointing',
+    'rule,refs,evidence\nK >= N,,trial\nK >= P,Nobody1900,trial\nK >= S,memory,trial\n',
+    [
+      'refs-missing: catalog/rules.csv:2 (refs): found a row without a key; expected a key of references.csv. Point to a source, or to memory.',
+      'refs-unread: catalog/rules.csv:2 (evidence): found "trial" by memory alone; expected a source that was read. Grade it lower, or cite one.',
+      'refs-unknown: catalog/rules.csv:3 (refs): found "Nobody1900"; expected a key of references.csv. Add its citation there.',
+      'refs-unread: catalog/rules.csv:4 (evidence): found "trial" by memory alone; expected a source that was read. Grade it lower, or cite one.',
+    ],
+  ],
 ];

@@ -41,7 +41,7 @@ export function row(id: string, percent: Partial<Record<Nutrient, number>>, more
     derivedFrom: [],
     notes: '',
     source: 'test',
-    evidence: 'invented for the demo',
+    evidence: 'invented',
     where: {},
     ...more,
   };
@@ -70,7 +70,7 @@ const distilled: WithoutUnits<Water> = {
   alkalinity: 0,
   pricePerLitre: 0,
   source: 'test',
-  evidence: 'invented for the demo',
+  evidence: 'invented',
 };
 
 /** Pure water but for what is told of it, in plain numbers: mg/L of nutrients, alkalinity in mg/L CaCO3. */

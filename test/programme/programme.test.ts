@@ -10,7 +10,7 @@ const band = (min: number, aim: number, max: number) => ({
   aim: mgPerLitre(aim),
   max: mgPerLitre(max),
 });
-const sourced = { source: 'test', evidence: 'invented for the demo', notes: '' };
+const sourced = { refs: ['memory'], source: 'test', evidence: 'invented', notes: '' };
 const tables: ProgrammeTables = {
   plants: [
     { id: 'fern', name: 'fern', synonyms: [], media: ['peat', 'sphagnum'], ...sourced },

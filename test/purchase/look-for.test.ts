@@ -10,7 +10,7 @@ import { isServed, smallPurchase } from './brute.js';
 const invented = (asked: PurchaseRequest): PurchaseRequest => ({
   ...asked,
   market: asked.market.map((one) =>
-    powder(one.id, contentOf(one), { pack: one.pack!, price: one.price!, evidence: 'invented for the demo' }),
+    powder(one.id, contentOf(one), { pack: one.pack!, price: one.price!, evidence: 'invented' }),
   ),
 });
 

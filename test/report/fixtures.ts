@@ -99,7 +99,7 @@ const plainMix: WithoutUnits<Mix> = {
     drift: 'basic',
   },
   alkalinity: null,
-  ammonia: { mgPerLitre: 0, standing: 0, pH: 5.6, celsius: 25, most: 0.5, evidence: 'convention from memory' },
+  ammonia: { mgPerLitre: 0, standing: 0, pH: 5.6, celsius: 25, most: 0.5, evidence: 'from memory, unchecked' },
   iron: null,
   precipitation: [
     {
