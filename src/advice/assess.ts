@@ -30,7 +30,7 @@ export async function assess(recipe: Recipe, request: FeedRequest, hasProgramme 
     cautions: withCan(
       cautionsFor(
         recipe.lines.map((line) => line.product),
-        request.header.plants,
+        request.header,
       ),
       mix,
     ),

@@ -120,7 +120,7 @@ function cautionsOf(mix: Mix | null, request: FeedRequest): Caution[] {
   const used = new Set(mix?.items.map((i) => i.id));
   const cautions = cautionsFor(
     request.shelf.filter((p) => used.has(p.id)),
-    request.header.plants,
+    request.header,
   );
   return withCan(cautions, mix);
 }

@@ -57,10 +57,7 @@ export async function givenFeed(request: FeedRequest, wanted: GivenAsked): Promi
   const { mix } = plan;
   const used = new Set(mix.items.map(({ id }) => id));
   const mixed = sized.shelf.filter(({ id }) => used.has(id));
-  const cautions = inOneList([
-    cautionsFor(mixed, sized.header.plants),
-    ureaCaution(mixed, mix.nitrogenShares?.urea ?? 0),
-  ]);
+  const cautions = inOneList([cautionsFor(mixed, sized.header), ureaCaution(mixed, mix.nitrogenShares?.urea ?? 0)]);
   const told = { goal: asked.want === 'closest' ? ('closest' as const) : ('cheapest' as const), feed: sized.header };
   return {
     status: 'made',

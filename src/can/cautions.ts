@@ -9,6 +9,7 @@ export type Caution =
   | { code: (typeof GENERAL)[number] | 'label-first' | 'copper-in-bromeliads' | 'carnivorous-roots' }
   | { code: HazardGroup; hazards: ItemHazard[] }
   | { code: keyof typeof SPECIFIC; items: string[] }
+  | { code: 'urea-where-little-turns-it'; items: string[] }
   | { code: 'leaf-burn'; limits: LeafLimit[] }
   | { code: 'urea-as-nitrogen'; items: string[] }
   | { code: 'alkali-beside-ammonium'; alkalis: string[]; ammonium: string[] }
@@ -32,9 +33,10 @@ export interface LeafLimit {
  * The cautions that these very products and groups of plants call for, then the general ones; most pressing first, each once. Hazards are
  * those of `catalog/hazards.csv`; that ammonium stays away from alkali and bleach, and copper from bromeliads, is knowledge of the trade,
  * from memory. They defer to the label and to local rules.
- * @param plants ids of the catalog
+ * @param fed plants by their ids in the catalog, with medium and phase where they are known
  */
-export function cautionsFor(products: readonly ClosedProduct[], ...plants: readonly string[]): Caution[] {
+export function cautionsFor(products: readonly ClosedProduct[], ...fed: readonly Fed[]): Caution[] {
+  const plants = fed.map((one) => (typeof one === 'string' ? one : one.plants));
   const unlike = [...new Map(products.map((product) => [product.id, product])).values()];
   const beside = besideEachOther(unlike);
   const specific = (Object.keys(SPECIFIC) as (keyof typeof SPECIFIC)[]).flatMap((code): Caution[] => {
@@ -46,11 +48,24 @@ export function cautionsFor(products: readonly ClosedProduct[], ...plants: reado
     { code: 'label-first' },
     ...HAZARD_GROUPS.flatMap((group) => hazardCaution(unlike, group)),
     ...specific,
+    ...slowUrea(unlike, fed),
     ...leafBurn(unlike),
     ...beside,
     ...plantCautions(unlike, plants),
     ...GENERAL.map((code): Caution => ({ code })),
   ];
+}
+
+/** Plants that are fed, by their id or with where and when. */
+export type Fed = string | { plants: string; medium: string; phase: string };
+
+/** Cool roots and media without microbes: urea stays urea for long (common practice, no source; contested for roots themselves). */
+const SLOW_MEDIA: readonly string[] = ['sphagnum', 'clay', 'mounted'];
+
+function slowUrea(products: readonly ClosedProduct[], fed: readonly Fed[]): Caution[] {
+  const slow = fed.some((one) => typeof one !== 'string' && (one.phase === 'rest' || SLOW_MEDIA.includes(one.medium)));
+  const items = idsOf(products, (p) => stated(p, 'urea-N') > 0 || (stated(p, 'N') > 0 && mayHold(p, 'urea-N')));
+  return slow && items.length > 0 ? [{ code: 'urea-where-little-turns-it', items }] : [];
 }
 
 function hazardCaution(products: readonly ClosedProduct[], group: HazardGroup): Caution[] {
@@ -128,6 +143,7 @@ const ORDER: readonly Caution['code'][] = [
   'label-first',
   ...HAZARD_GROUPS,
   ...(Object.keys(SPECIFIC) as (keyof typeof SPECIFIC)[]),
+  'urea-where-little-turns-it',
   'leaf-burn',
   'alkali-beside-ammonium',
   'urea-as-nitrogen',

@@ -62,18 +62,40 @@ export function readBands(text: string, file: string, words: Vocabulary): Checke
 /** Reads `factors.csv`: what multiplies the bands in a medium and phase. */
 export function readFactors(text: string, file: string, words: Vocabulary): Checked<(FactorRow & { where: Where })[]> {
   const problems: Problem[] = [];
-  const columns = [need('medium'), need('phase'), need('nutrient'), need('factor'), ...SOURCE_COLUMNS];
+  const columns = [
+    need('plants'),
+    need('medium'),
+    need('phase'),
+    need('nutrient'),
+    need('factor'),
+    { name: 'from' },
+    { name: 'to' },
+    ...SOURCE_COLUMNS,
+  ];
   const factors = readTable(text, file, columns, problems).rows.flatMap((row) => {
+    const plants = reference(row, 'plants', words.plants, 'a plant group', problems);
     const medium = reference(row, 'medium', words.media, 'a medium', problems);
     const phase = reference(row, 'phase', words.phases, 'a phase', problems);
     const nutrient = reference(row, 'nutrient', NUTRIENT_NAMES, 'a nutrient', problems);
     requiredCell(row, 'factor', problems);
     const factor = numberCell(row, 'factor', { least: 0, most: 20 }, problems);
-    if (medium === undefined || phase === undefined || nutrient === undefined || factor === undefined) return [];
-    return [{ medium, phase, nutrient, factor, ...sourced(row, problems), where: row.where() }];
+    if (plants === undefined || medium === undefined || phase === undefined) return [];
+    if (nutrient === undefined || factor === undefined) return [];
+    const rest = restOf(row, factor, nutrient, problems);
+    return [{ plants, medium, phase, nutrient, factor, ...rest, ...sourced(row, problems), where: row.where() }];
   });
-  problems.push(...repeats(factors, (f) => `${f.medium}, ${f.phase}, ${f.nutrient}`));
+  problems.push(...repeats(factors, (f) => `${f.plants}, ${f.medium}, ${f.phase}, ${f.nutrient}`));
   return capped(factors, problems);
+}
+
+/** A factor of 0 on everything needs words for when to stop and when to go on; one on a single nutrient makes no sense beside its least. */
+function restOf(row: Row, factor: number, nutrient: string, problems: Problem[]): Pick<FactorRow, 'rest'> {
+  if (factor > 0) return {};
+  const [from = '', to = ''] = [row.text('from'), row.text('to')];
+  if (nutrient === '*' && (from === '') === (to === '')) return { rest: { from, to } };
+  const expected = 'nutrient *; from and to, when to stop feeding and when to go on, or neither for all the year';
+  problems.push(problem('factor-zero', row.where('factor'), 'a factor of 0', expected, 'Fill in from and to.'));
+  return {};
 }
 
 /** Reads `rules.csv`: a line of plain maths wherever plants, medium and phase match. */

@@ -1,6 +1,7 @@
 import { blendJson } from '../report/json/blend.js';
 import { blendFeeds } from '../desk/blend.js';
 import { blendSheets } from '../report/blend-several.js';
+import { unfedJson, unfedSheet } from '../report/unfed.js';
 import { benchTexts } from './bench-texts.js';
 import type { Typed } from '../report/command-line.js';
 import { type Command, type Given, OUT } from './command.js';
@@ -52,12 +53,12 @@ export const blendCommand: Command = {
     if (given.words.programmes) return listProgrammes(given);
     if (given.words.one) return blendOne(given, io);
     if (given.words.frontier) return drawFrontier(given, io);
-    const { met, results, pen, warnings } = await blendFeeds(benchTexts(given, io), wishesOf(given));
+    const { met, results, pen, unfed, warnings } = await blendFeeds(benchTexts(given, io), wishesOf(given));
     const typed = typedOf(given);
-    const sheets = blendSheets(results, pen, given.words.prices === true, typed);
+    const sheets = [...unfed.map(unfedSheet), ...blendSheets(results, pen, given.words.prices === true, typed)];
     return {
       exit: met ? 0 : 3,
-      forms: ofSheets(blendJson(results[0]!, typed), sheets),
+      forms: ofSheets(results[0] ? blendJson(results[0], typed) : unfedJson(unfed[0]!), sheets),
       warnings,
     };
   },

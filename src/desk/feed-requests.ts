@@ -1,20 +1,66 @@
 import type { FeedSpec } from '../catalog/bench-types.js';
 import type { FeedRequest } from '../feed/request.js';
-import { problem } from '../problem.js';
+import type { FeedHeader, UnfedFeed } from '../feed/results.js';
+import { type Problem, problem } from '../problem.js';
+import { restSays } from '../programme/programme.js';
 import { resolveProgramme } from '../programme/resolve.js';
 import { atStrength, strengthText } from '../programme/strength.js';
 import type { Collected } from './collected.js';
 import type { OpenBench } from './opened.js';
 import type { Wishes } from './wishes.js';
 
-/** The requests of all feeds that are meant, each with what is asked of the mix. */
-export function feedRequests(open: OpenBench, collected: Collected, asked: AskedOfMix = {}): FeedRequest[] {
+/**
+ * The requests of all feeds that are meant, each with what is asked of the mix. Feeds of plants that rest without any are left out, with a
+ * warning; where no other is left, that is refused.
+ * @param unfed takes them instead, where the question has an answer for them
+ */
+export function feedRequests(
+  open: OpenBench,
+  collected: Collected,
+  asked: AskedOfMix = {},
+  unfed?: UnfedFeed[],
+): FeedRequest[] {
   refuseTooMuch(open, collected);
-  return open.feeds.flatMap((spec) => {
-    const request = requestOf(spec, open, collected);
-    return request ? [{ ...request, ...asked }] : [];
-  });
+  const resting = open.feeds.flatMap((spec) => unfedOf(spec, open) ?? []);
+  if (unfed) unfed.push(...resting);
+  else if (resting.length < open.feeds.length) collected.add(...resting.map((one) => doNotFeed(one, 'warning')));
+  else collected.add(...resting.map((one) => doNotFeed(one, 'error')));
+  const names = new Set(resting.map(({ feed }) => feed.name));
+  return open.feeds
+    .filter((spec) => !names.has(spec.name))
+    .flatMap((spec) => {
+      const request = requestOf(spec, open, collected);
+      return request ? [{ ...request, ...asked }] : [];
+    });
 }
+
+function unfedOf(spec: FeedSpec, open: OpenBench): UnfedFeed | undefined {
+  const full = resolveProgramme(open.catalog, spec.plants, spec.medium, spec.phase, spec.where);
+  if (!full.ok || full.value.unfed === undefined) return undefined;
+  return { status: 'unfed', feed: headerOf(spec, 0, open), rest: full.value.unfed };
+}
+
+const doNotFeed = ({ feed, rest }: UnfedFeed, severity: Problem['severity']): Problem => ({
+  ...problem(
+    'do-not-feed',
+    { field: feed.name },
+    `${feed.plants} in ${feed.phase}, which are not fed at all`,
+    'plants that are fed',
+    `Do not feed: water plainly ${restSays(rest)}.`,
+  ),
+  severity,
+});
+
+const headerOf = (spec: FeedSpec, strengthFactor: number, { currency }: OpenBench): FeedHeader => ({
+  name: spec.name,
+  plants: spec.plants,
+  medium: spec.medium,
+  phase: spec.phase,
+  strength: strengthText(spec.strength),
+  strengthFactor,
+  batchLitres: spec.batchLitres ?? null,
+  currency,
+});
 
 /**
  * Feeds times products that one command takes on: minutes of work. It is counted, not timed, so that a question is answered, or not, on every
@@ -69,16 +115,7 @@ export function requestOf(spec: FeedSpec, open: OpenBench, collected: Collected)
   const scaled = full && collected.take(atStrength(full, spec.strength, spec.where));
   if (!scaled) return undefined;
   return {
-    header: {
-      name: spec.name,
-      plants: spec.plants,
-      medium: spec.medium,
-      phase: spec.phase,
-      strength: strengthText(spec.strength),
-      strengthFactor: scaled.factor,
-      batchLitres: spec.batchLitres ?? null,
-      currency: open.currency,
-    },
+    header: headerOf(spec, scaled.factor, open),
     programme: scaled.programme,
     rules: spec.rules,
     shelf: open.shelf.products,

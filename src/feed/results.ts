@@ -7,6 +7,7 @@ import type { CloudingLine } from '../can/clouding.js';
 import type { Meeting } from '../can/meeting.js';
 import type { GramsPerLitre, MgPerLitre, MillilitresPerLitre, Litres } from '../units/index.js';
 import type { Disagreement } from '../label/closed-product.js';
+import type { Unfed } from '../programme/programme.js';
 import type { LinearRule } from '../programme/rule.js';
 import type { EcLimit, Limit, Miss } from './limits.js';
 import type { Proof } from './proof.js';
@@ -29,6 +30,13 @@ export interface FeedHeader {
   strengthFactor: number;
   batchLitres: Litres | null;
   currency: string;
+}
+
+/** A feed that is none: the plants rest, and get plain water. */
+export interface UnfedFeed {
+  status: 'unfed';
+  feed: FeedHeader;
+  rest: Unfed;
 }
 
 /** One product in a feed. Exactly one of the two amounts is present. */

@@ -43,7 +43,7 @@ export async function meter(asked: MeterRequest): Promise<MeterResult> {
     notes: [...asked.notes, ...unfinished(judged)],
     cautions: cautionsFor(
       batch.items.map((item) => item.product),
-      request.header.plants,
+      request.header,
     ),
   };
 }

@@ -21,6 +21,17 @@ export interface Programme {
   /** EC caps among them. */
   readonly rules: Rule[];
   evidence: Grounds[];
+  /** Where nothing is fed at all: plain water, from when to when, and why. */
+  unfed?: Unfed;
+}
+
+/** A time without feed. */
+export interface Unfed {
+  from: string;
+  to: string;
+  evidence: string;
+  source: string;
+  notes: string;
 }
 
 /** Why a band, factor or rule is as it is: its source and how well that supports it. */
@@ -35,3 +46,7 @@ export interface Grounds {
   source: string;
   notes: string;
 }
+
+/** `all year`, or from when to when. */
+export const restSays = ({ from, to }: Pick<Unfed, 'from' | 'to'>): string =>
+  from === '' ? 'all year' : `from when ${from} to when ${to}`;

@@ -20,7 +20,9 @@ export function resolveProgramme(
   const unsuited = unsuitedProblem(tables, plants, medium, where);
   if (unsuited) return { ok: false, problems: [unsuited] };
   const bandRows = bandsFor(tables, plants);
-  const factors = tables.factors.filter((row) => matches(row, medium, phase));
+  const factors = tables.factors.filter(
+    (row) => (row.plants === '*' || row.plants === plants) && matches(row, medium, phase),
+  );
   const bands: Programme['bands'] = Object.fromEntries(
     bandRows.map((row) => [row.nutrient, timesBand(row, factorFor(factors, row.nutrient))]),
   );
@@ -30,7 +32,12 @@ export function resolveProgramme(
     ...factors.map((row) => evidenceOf(factorOf(row), row)),
     ...rows.map((row) => evidenceOf({ kind: 'rule', text: row.rule }, row)),
   ];
-  return checked({ plants, medium, phase, bands, rules: tightest(rules), evidence }, problems);
+  const none = factors.find((row) => row.rest !== undefined);
+  const unfed = none && { ...none.rest!, evidence: none.evidence, source: none.source, notes: none.notes };
+  return checked(
+    { plants, medium, phase, bands, rules: tightest(rules), evidence, ...(unfed ? { unfed } : {}) },
+    problems,
+  );
 }
 
 function unsuitedProblem(tables: ProgrammeTables, plants: string, medium: Medium, where: Where): Problem | undefined {

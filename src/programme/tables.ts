@@ -32,10 +32,13 @@ export interface BandRow extends Sourced {
 
 /** A multiplier on min, aim and max of a nutrient (`*`: of all); where several rows match, their factors are multiplied. */
 export interface FactorRow extends Sourced {
+  plants: string;
   medium: Medium | '*';
   phase: Phase | '*';
   nutrient: Nutrient | '*';
   factor: number;
+  /** From when to when nothing is fed, where the factor on all nutrients is 0; both empty for all the year. */
+  rest?: { from: string; to: string };
 }
 
 /** A rule for the plants, medium and phase of its row; `*` stands for any. */

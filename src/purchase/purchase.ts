@@ -253,5 +253,5 @@ function cautionsOf(joint: Joint, best: Unproved['option']): Caution[] {
   const bought = new Set([...best.packs, ...best.stock].map((line) => line.id));
   const products = joint.pool.filter(({ product }) => bought.has(product.id)).map(({ product }) => product);
   const urea = Math.max(...best.feeds.map(({ nitrogenShares }) => nitrogenShares?.urea ?? 0));
-  return inOneList([cautionsFor(products, ...best.feeds.map(({ feed }) => feed.plants)), ureaCaution(products, urea)]);
+  return inOneList([cautionsFor(products, ...best.feeds.map(({ feed }) => feed)), ureaCaution(products, urea)]);
 }

@@ -191,5 +191,5 @@ function cautionsOf(request: SubstitutesRequest, feeds: readonly FeedSubstitutes
   );
   if (listed.size === 0) return [];
   const products = request.market.filter((p) => listed.has(p.id));
-  return cautionsFor(products, ...feeds.map(({ feed }) => feed.plants));
+  return cautionsFor(products, ...feeds.map(({ feed }) => feed));
 }

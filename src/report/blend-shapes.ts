@@ -169,4 +169,22 @@ const blendOpenShape = z.strictObject({
   nearest,
 });
 
-export const blendShape = z.union([blendMadeShape, blendCannotShape, blendOpenShape]);
+/** Plants that rest without any feed. */
+export const unfedShape = z.strictObject({
+  schema: z.literal('velamen.blend/3'),
+  status: z.literal('unfed'),
+  feed: feedHeader,
+  says: z.string(),
+  rest: z.strictObject({
+    from: z.string(),
+    to: z.string(),
+    source: z.string(),
+    evidence: z.string(),
+    notes: z.string(),
+  }),
+});
+
+/** A feed that was asked for. */
+export const fedShape = z.union([blendMadeShape, blendCannotShape, blendOpenShape]);
+
+export const blendShape = z.union([fedShape, unfedShape]);

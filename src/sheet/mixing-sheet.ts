@@ -112,7 +112,7 @@ function sheetOf(
     ...(options.dilutions ? { dilutions: options.dilutions } : {}),
     given: blend.given && 'near' in blend.given ? blend.given : null,
     notes: { doses: plan.notes, drops: dropNote(plan), blend: blend.notes },
-    cautions: withCan(cautionsFor(products, header.plants), mix),
+    cautions: withCan(cautionsFor(products, header), mix),
     hazards: codesOfSolution(parts),
     proof: { blend: blend.proof, doses: plan.proof },
   };

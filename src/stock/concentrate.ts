@@ -53,7 +53,7 @@ export function concentrate(
     notes: notesOf({ request, exact, stocked, can, largest: strongest, made: best !== undefined }),
     cautions: cautionsFor(
       items.map((item) => item.product),
-      feed?.plants ?? '',
+      feed ?? '',
     ),
   };
   if (!best) return { status: 'too strong', ...told, violations: fewestViolations(splits, ratio, setting) };

@@ -22,8 +22,8 @@ const tables: ProgrammeTables = {
     { plants: '*', nutrient: 'Ca', min: mgPerLitre(20), ...sourced },
   ],
   factors: [
-    { medium: '*', phase: 'rest', nutrient: '*', factor: 0.5, ...sourced },
-    { medium: 'peat', phase: '*', nutrient: 'N', factor: 1.5, ...sourced },
+    { plants: '*', medium: '*', phase: 'rest', nutrient: '*', factor: 0.5, ...sourced },
+    { plants: '*', medium: 'peat', phase: '*', nutrient: 'N', factor: 1.5, ...sourced },
   ],
   rules: [
     { plants: '*', medium: '*', phase: '*', rule: 'NH4 <= 0.5 * N', ...sourced },

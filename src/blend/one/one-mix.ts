@@ -76,7 +76,7 @@ const cautionsOf = ({ plan, cans }: OneResult['mixes'][number]): Caution[] =>
       withCan(
         cautionsFor(
           plan.items.map(({ product }) => product),
-          sharing.request.header.plants,
+          sharing.request.header,
         ),
         plan.mix,
       ),

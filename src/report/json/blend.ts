@@ -2,7 +2,7 @@ import type * as z from 'zod';
 import type { GivenMade, GivenResult } from '../../blend/given-types.js';
 import type { Proof } from '../../feed/proof.js';
 import type { BlendResult, NearestMix } from '../../feed/results.js';
-import type { blendShape } from '../schemas.js';
+import type { fedShape } from '../blend-shapes.js';
 import type { Typed } from '../command-line.js';
 import { givenJson, measuresJson } from './given.js';
 import { noneGivenJson } from './none-given.js';
@@ -13,7 +13,7 @@ import { proofJson } from './proof.js';
 import { wayJson, whyNotJson } from './why-not.js';
 
 /** What `blend --json` prints. A feed that cannot be made has no items, only what stands in its way and the nearest there is. */
-export function blendJson(result: GivenResult | BlendResult, typed: Typed | null = null): z.infer<typeof blendShape> {
+export function blendJson(result: GivenResult | BlendResult, typed: Typed | null = null): z.infer<typeof fedShape> {
   const { goal, feed, cautions } = result;
   const schema = 'velamen.blend/3' as const;
   const unknowns = result.unknowns.map((silence) => silenceSays(silence, result));

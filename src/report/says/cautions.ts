@@ -46,6 +46,8 @@ export function cautionSays(caution: Caution): string {
       return alkalinitySays(caution);
     case 'copper-in-bromeliads':
       return 'Bromeliads are poisoned by copper: keep this feed out of the cup and try it on one plant first.';
+    case 'urea-where-little-turns-it':
+      return `Urea, or nitrogen whose form is not declared (${caution.items.join(', ')}): in cool roots, moss, fresh clay or on a mount little turns it over, so give plain water between feeds and do not let it build up. Whether orchid roots themselves mind it is contested.`;
     case 'carnivorous-roots':
       return 'Carnivorous plants are harmed by feed at the root: pure water in the tray, feed on the leaf only, if at all.';
     case 'start-weak':
