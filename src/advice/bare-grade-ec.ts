@@ -1,6 +1,7 @@
 import type { Ions } from '../chemistry/ions.js';
 import { NITROGEN_FORMS } from '../chemistry/nutrients.js';
 import { ionsOfLabel, times } from '../label/counter-ions.js';
+import { likelyMakeUps } from '../label/likely-make-ups.js';
 import { readAnalysis } from '../label/read-analysis.js';
 import type { Grade, Span } from './types.js';
 import { conductivity, NONE } from '../chemistry/conductivity.js';
@@ -21,6 +22,16 @@ export function gradeIons({ percent }: Grade): GradeIons {
     const { value, leastConductive, mostConductive, alkaline } = ionsOfLabel(read.value);
     return form === 'NO3-N' ? [alkaline] : [value, leastConductive, mostConductive];
   });
+}
+
+/**
+ * The make-ups that are likely behind a bare grade, each end a whole one; undefined where there is no grade, or none that is likely (then all
+ * of `gradeIons` stand).
+ */
+export async function likelyGradeIons(grade: Grade | null | undefined): Promise<GradeIons | undefined> {
+  const read = grade && readAnalysis({ form: 'powder', percent: grade.percent });
+  const likely = read?.ok ? await likelyMakeUps(read.value, []) : null;
+  return likely === null ? undefined : [likely.value, likely.ends.leastConductive, likely.ends.mostConductive];
 }
 
 /** mS/cm in pure water between the least and the most conductive make-up, with the error of the model. */

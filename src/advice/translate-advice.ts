@@ -2,6 +2,7 @@ import { type Checked, checked, type Where } from '../problem.js';
 import type { ClosedProduct } from '../label/closed-product.js';
 import { isAboveWater } from './findings.js';
 import { type OwnFeed, OwnStrengths } from './own-feed.js';
+import { likelyGradeIons } from './bare-grade-ec.js';
 import { translate } from './translate.js';
 import type { Advice, AdviceHeld, AdviceReading, AdviceResult, OwnMatch } from './types.js';
 import { cautionsFor } from '../can/cautions.js';
@@ -16,7 +17,7 @@ export async function translateAdvice(
   where: Where = {},
   owned: readonly ClosedProduct[] = [],
 ): Promise<Checked<AdviceResult>> {
-  const read = translate(advice, where, owned);
+  const read = translate(advice, where, owned, await likelyGradeIons(advice.grade));
   if (!read.ok) return read;
   const { readings, certainty, notes, needed } = read.value;
   const strengths = own && new OwnStrengths(own);

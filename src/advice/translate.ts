@@ -13,16 +13,20 @@ import { type GradeIons, gradeEc, gradeIons, gramsAt } from './bare-grade-ec.js'
 /** Readings of advice, with how they were come by. */
 export type Translated = Pick<AdviceResult, 'readings' | 'certainty' | 'notes' | 'needed'>;
 
-/** Every sense that advice can have, as mg/L and mS/cm. Refuses grades that no product can have. */
+/**
+ * Every sense that advice can have, as mg/L and mS/cm. Refuses grades that no product can have.
+ * @param likely what is likely behind its grade (`likelyGradeIons`); without it, all that can be
+ */
 export function translate(
   advice: Advice,
   where: Where = {},
   owned: readonly ClosedProduct[] = [],
+  likely?: GradeIons,
 ): Checked<Translated> {
   const problems: Problem[] = [];
   const notes: AdviceNote[] = [];
   const needed: AdviceNeed[] = [];
-  const product = advice.grade ? gradedOf(advice, where, problems) : null;
+  const product = advice.grade ? gradedOf(advice, where, problems, likely) : null;
   const own = owned.map((one) => ofOwnProduct(advice, one, where)).flatMap((read) => (read.ok ? [read.value] : []));
   notes.push(...own.flatMap((one) => one.notes));
   const bare = advice.rate
@@ -61,10 +65,10 @@ interface Graded {
   ions: GradeIons;
 }
 
-function gradedOf({ grade }: Advice, where: Where, problems: Problem[]): Graded | null {
+function gradedOf({ grade }: Advice, where: Where, problems: Problem[], likely: GradeIons | undefined): Graded | null {
   const read = readAnalysis({ form: 'powder', percent: grade!.percent }, where);
   problems.push(...(read.ok ? [] : read.problems));
-  return read.ok ? { content: read.value.content, ions: gradeIons(grade!) } : null;
+  return read.ok ? { content: read.value.content, ions: likely ?? gradeIons(grade!) } : null;
 }
 
 function ofRate(
