@@ -1,12 +1,20 @@
 import { readBench, readCatalog, readProducts } from '../../src/catalog/index.js';
 import { readSafety } from '../../src/catalog/hazards.js';
+import { readCanLimits } from '../../src/catalog/can-limits.js';
 import { readReferences, unreferenced } from '../../src/catalog/references.js';
 import { type Problem, problemLine } from '../../src/problem.js';
 import { LITTLE, littleCatalog } from '../catalog/little.js';
 import { problemsOf } from '../catalog/told.js';
 
 /** A file of the catalog, a shelf, or a bench. */
-export type Kind = 'shelf' | 'bench' | 'references' | 'pointing' | keyof typeof SAFETY | keyof typeof LITTLE;
+export type Kind =
+  | 'shelf'
+  | 'bench'
+  | 'references'
+  | 'pointing'
+  | 'can-limits'
+  | keyof typeof SAFETY
+  | keyof typeof LITTLE;
 
 /** A file, and every line that is said about it: code, place, what was found, what was expected, how to mend it. */
 export type Case = [kind: Kind, text: string, said: string[]];
@@ -19,6 +27,7 @@ export function say(kind: Kind, text: string): string[] {
 export function problems(kind: Kind, text: string): Problem[] {
   if (kind === 'bench') return problemsOf(readBench(text, 'bench.yaml', littleCatalog()));
   if (kind === 'shelf') return problemsOf(readProducts(text, 'shelf.csv'));
+  if (kind === 'can-limits') return problemsOf(readCanLimits(text, 'catalog/can-limits.csv'));
   if (kind === 'references') return problemsOf(readReferences(text));
   if (kind === 'pointing')
     return unreferenced(text, 'catalog/rules.csv', [{ key: 'memory', citation: 'none', read: 'memory' }]);

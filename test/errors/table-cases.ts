@@ -210,4 +210,11 @@ export const TABLE_CASES: readonly Case[] = [
       'refs-unread: catalog/rules.csv:4 (evidence): found "trial" by memory alone; expected a source that was read. Grade it lower, or cite one.',
     ],
   ],
+  [
+    'can-limits',
+    'quantity,of,most\nhardness,bark,100\n',
+    [
+      'unknown-quantity: catalog/can-limits.csv:2 (quantity): found "hardness"; expected alkalinity, chelate, ammonia. Name one of these.',
+    ],
+  ],
 ];
