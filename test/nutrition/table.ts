@@ -19,11 +19,11 @@ export interface Line {
 
 /** The feed that the desk gives for a case, as a line of the table. */
 export async function lineOf(of: Case): Promise<Line> {
-  const [mix] = (await blendFeeds(filesOf(of), {})).results;
-  if (mix?.status !== 'made' || !('given' in mix))
+  // a feed to give is asked, so that every result is of that kind
+  const [mix] = (await blendFeeds(filesOf(of), {})).results as GivenResult[];
+  if (mix?.status !== 'made')
     throw new Error(`${of.plants} in ${of.medium}, ${of.phase}, on ${of.shelf}: ${mix?.status}`);
-  const at = (nutrient: Nutrient): number =>
-    mix.elements.find(({ element }) => element === nutrient)?.mgPerLitre ?? 0;
+  const at = (nutrient: Nutrient): number => mix.elements.find(({ element }) => element === nutrient)?.mgPerLitre ?? 0;
   const { nitrate, ammonium, urea, undeclared } = mix.nitrogenShares!;
   return {
     of,
@@ -56,6 +56,10 @@ export function tableText(lines: readonly Line[]): string {
   const text = (row: string[]): string =>
     row.map((cell, i) => (i === 0 ? cell.padEnd(widths[i]!) : cell.padStart(widths[i]!))).join('  ');
   return lines
-    .flatMap((line, i) => (line.of.shelf === lines[i - 1]?.of.shelf ? [] : ['', `Shelf: ${line.of.shelf}`, text(head)]).concat(text(rows[i]!)))
+    .flatMap((line, i) =>
+      (line.of.shelf === lines[i - 1]?.of.shelf ? [] : ['', `Shelf: ${line.of.shelf}`, text(head)]).concat(
+        text(rows[i]!),
+      ),
+    )
     .join('\n');
 }
