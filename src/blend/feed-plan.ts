@@ -248,7 +248,7 @@ async function told({ request, within, asked }: Setting, nearest: NearestWidth, 
   const inOrder = ordered({ ...made.plan, request }, made.amounts);
   const mix = readOut(inOrder.amounts, request, inOrder.sequence.turns);
   const { custom, graver } = missesByGrade(mix, request);
-  const own = { ...inOrder, mix, request: counted(request, { mix }) };
+  const own = { ...inOrder, mix, request: counted(request, inOrder) };
   const short = asked.offers && (graver.length > 0 || !isMeasured(own));
   const offers = short ? await offersFor(within, made.amounts, asked.kit, asked) : [];
   const plan: DosePlan =

@@ -8,7 +8,7 @@ import { planByPen } from '../dose/plan-by-pen.js';
 import { planKept, planOnce } from '../dose/plan-once.js';
 import type { TrialPlan } from '../dose/plan-types.js';
 import { gradeOf } from '../feed/grade.js';
-import { missesOf } from '../feed/readout.js';
+import { missesOf, rulesOf } from '../feed/readout.js';
 import type { FeedRequest } from '../feed/request.js';
 import type { PowderKnown } from '../label/product.js';
 
@@ -82,8 +82,11 @@ async function firstKept(
   return null;
 }
 
-/** The feed without the conventions that the plan itself does not keep: they are told, and no can is counted out for them. */
-export function counted(request: FeedRequest, { mix }: Pick<TrialPlan, 'mix'>): FeedRequest {
+/**
+ * The feed without the conventions that the plan itself does not keep: they are told, and no can is counted out for them. The plan may have
+ * been made without the rules that are aimed at, so they are looked up on its amounts.
+ */
+export function counted(request: FeedRequest, { mix, amounts }: Pick<TrialPlan, 'mix' | 'amounts'>): FeedRequest {
   const { programme } = request;
   const bands = { ...programme.bands };
   for (const { element, low } of mix.elements) {
@@ -94,7 +97,11 @@ export function counted(request: FeedRequest, { mix }: Pick<TrialPlan, 'mix'>): 
     const { min: _, ...rest } = band;
     bands[element] = rest;
   }
-  const missed = new Set(mix.rules.filter(({ holds, rule }) => rule.aimed && !holds).map(({ rule }) => rule.text));
+  const missed = new Set(
+    rulesOf(amounts, request)
+      .filter(({ holds, rule }) => rule.aimed && !holds)
+      .map(({ rule }) => rule.text),
+  );
   const rules = programme.rules.filter((rule) => !(rule.kind === 'linear' && rule.aimed && missed.has(rule.text)));
   return { ...request, programme: { ...programme, bands, rules } };
 }

@@ -88,6 +88,12 @@ export function readOut(amounts: Amounts, request: ReadoutRequest, parts = inOrd
   };
 }
 
+/** The rules of a feed on a mix that may have been made for others of them; as `readOut` tells them. */
+export function rulesOf(amounts: Amounts, request: Pick<ReadoutRequest, 'programme' | 'rules' | 'shelf' | 'waters'>) {
+  const totals = totalsOf(amounts, request.shelf, request.waters);
+  return linearRules(request).map((rule) => ruleLine(rule, totals));
+}
+
 /** The order in which the products of a mix go into the can: the same for `blend`, `sheet`, `meter` and `assess`. */
 function inOrder(
   amounts: Amounts,

@@ -41,7 +41,7 @@ export function cansOf(plan: TrialPlan, group: readonly Sharing[], { known }: Ha
   const judged = read.map(({ request, amounts, mix, parts }): JudgedCan => {
     const can = parts.water === 0 ? mixed : dilutedCan(mixed, parts.share, request.header.name);
     const ec = ecFigure(can, amounts, request);
-    return { can, ec, limits: judgedLimits(can, counted(request, { mix }), ec) };
+    return { can, ec, limits: judgedLimits(can, counted(request, { mix, amounts }), ec) };
   });
   const { each, all } = sharesOf(judged, CANS, SEED);
   const cans = read.map(({ mix }, i): SharedCan => {
