@@ -55,7 +55,7 @@ describe('a catalog', () => {
     const result = withFiles({
       plants: 'id,name,synonyms,media\nphalaenopsis,Moth orchids,phal,mosss;bark\nphalaenopsis,Again,,bark\n',
       bands: 'plants,nutrient,min,aim,max\nphalenopsis,N,5,3,9\n*,Nn,1,2,3\n*,Fe,,,\n*,P,1,,2\n*,P,1,,2\n',
-      factors: 'medium,phase,nutrient,factor\nbrak,winter,*,0.5\n*,*,*,many\n',
+      factors: 'plants,medium,phase,nutrient,factor\n*,brak,winter,*,0.5\n*,*,*,*,many\n',
       rules: 'plants,medium,phase,rule\n*,*,*,NH4 <=\n*,*,summr,NH4 <= 0.5 * N\n',
       waters: 'id,name,Ca,pH,alkalinity\nrain,Rain,-3,17,abc\n',
     });

@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { CATALOG_FILES, type CatalogTexts, readBench, readCatalog, readProducts } from '../../src/catalog/index.js';
+import { findNamed, type Named } from '../../src/catalog/names.js';
 import { SAFETY_FILES, readSafety } from '../../src/catalog/hazards.js';
 import { resolveProgramme } from '../../src/programme/resolve.js';
 import { PHASES } from '../../src/programme/programme.js';
@@ -38,6 +39,22 @@ describe('the shipped catalog', () => {
       }
     }
     expect(sourced).toBeGreaterThan(200);
+  });
+
+  it.each([
+    ['plants', 'orchids', 'phalaenopsis'],
+    ['plants', 'orchid', 'phalaenopsis'],
+    ['plants', 'Moth Orchid', 'phalaenopsis'],
+    ['plants', 'nobile', 'dendrobium-nobile'],
+    ['plants', 'Dendrobium nobile', 'dendrobium-nobile'],
+    ['plants', 'catasetums', 'deciduous-orchid'],
+    ['media', 'lava rock', 'clay'],
+    ['media', 'Clay balls', 'clay'],
+    ['media', 'clay pebbles', 'clay'],
+    ['media', 'expanded clay', 'clay'],
+  ] as const)('knows among its %s what people type: %s', (table, typed, id) => {
+    const rows: readonly Named[] = clean(readCatalog(texts))[table];
+    expect(clean(findNamed(typed, rows, 'a name', {})).id).toBe(id);
   });
 
   it('resolves a programme for every plant group in each of its media and phases', () => {

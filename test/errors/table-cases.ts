@@ -217,4 +217,22 @@ export const TABLE_CASES: readonly Case[] = [
       'unknown-quantity: catalog/can-limits.csv:2 (quantity): found "hardness"; expected alkalinity, chelate, ammonia. Name one of these.',
     ],
   ],
+  // a rest without feed: of everything, with both of its ends or none
+  ['factors', 'plants,medium,phase,nutrient,factor,from,to\nphal,*,rest,*,0,leaves fall,roots grow\n', []],
+  ['factors', 'plants,medium,phase,nutrient,factor\nphal,*,rest,*,0\n', []],
+  [
+    'factors',
+    'plants,medium,phase,nutrient,factor\n*,*,rest,N,0\n',
+    [
+      'factor-zero: catalog/factors.csv:2 (factor): found a factor of 0; expected nutrient *; from and to, when to stop feeding and when to go on, or neither for all the year. Fill in from and to.',
+    ],
+  ],
+  [
+    'factors',
+    'plants,medium,phase,nutrient,factor,from,to\n*,*,rest,*,0,leaves fall,\nphal,moss,rest,*,0,,roots grow\n',
+    [
+      'factor-zero: catalog/factors.csv:2 (factor): found a factor of 0; expected nutrient *; from and to, when to stop feeding and when to go on, or neither for all the year. Fill in from and to.',
+      'factor-zero: catalog/factors.csv:3 (factor): found a factor of 0; expected nutrient *; from and to, when to stop feeding and when to go on, or neither for all the year. Fill in from and to.',
+    ],
+  ],
 ];
