@@ -24,17 +24,13 @@ export interface Hazards {
  * Shares of the same statement add up, as the rules for mixtures ask.
  */
 export function hazardsOf(product: ClosedProduct): Hazards {
-  const known = KNOWN.get(product);
-  if (known) return known;
   const held = substancesIn(product);
-  const hazards: Hazards = {
+  return {
     codes: codesOf(held, product.form),
     may: product.formula === undefined && !(held.length === 1 && held[0]!.share >= MOSTLY),
     restricted: held.some(({ substance: { sale }, share }) => sale?.kind === 'restricted' && 100 * share >= sale.from),
     leafLimit: leafLimitOf(product, held),
   };
-  KNOWN.set(product, hazards);
-  return hazards;
 }
 
 /** Hazard statements of a solution: what its products bring, g or mL in a litre, the litre taken as a kilogram. */
@@ -63,9 +59,6 @@ interface Held {
   substance: SubstanceHazards;
   share: number;
 }
-
-/** Products are never changed, so that each is looked into once. */
-const KNOWN = new WeakMap<ClosedProduct, Hazards>();
 
 /** A product that is one substance for the better part is that substance. */
 const MOSTLY = 0.5;

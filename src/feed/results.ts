@@ -5,39 +5,20 @@ import type { IronLine } from '../can/iron.js';
 import type { AcidityLine, AmmoniaLine, EcAtTemperature, EcLine, PhLine } from '../can/can-lines.js';
 import type { CloudingLine } from '../can/clouding.js';
 import type { Meeting } from '../can/meeting.js';
-import type { GramsPerLitre, MgPerLitre, MillilitresPerLitre, Litres } from '../units/index.js';
+import type { GramsPerLitre, MgPerLitre, MillilitresPerLitre } from '../units/index.js';
 import type { Disagreement } from '../label/closed-product.js';
-import type { Unfed } from '../programme/programme.js';
 import type { LinearRule } from '../programme/rule.js';
+import type { FeedHeader } from './header.js';
 import type { EcLimit, Limit, Miss } from './limits.js';
 import type { Proof } from './proof.js';
 import type { Relaxation, WhyNot } from './why-not.js';
 
+export type * from './header.js';
 export type * from './limits.js';
+export type * from './reach-results.js';
 export type * from './why-not.js';
 
 export type { AcidityLine, EcAtTemperature, EcLine, PhLine } from '../can/can-lines.js';
-
-/** What a result is about, in the grower's words. */
-export interface FeedHeader {
-  name: string;
-  plants: string;
-  medium: string;
-  phase: string;
-  /** `80 %` or `N 90 mg/L`. */
-  strength: string;
-  /** Factor applied to the programme's bands. */
-  strengthFactor: number;
-  batchLitres: Litres | null;
-  currency: string;
-}
-
-/** A feed that is none: the plants rest, and get plain water. */
-export interface UnfedFeed {
-  status: 'unfed';
-  feed: FeedHeader;
-  rest: Unfed;
-}
 
 /** One product in a feed. Exactly one of the two amounts is present. */
 export interface Item {
@@ -253,58 +234,4 @@ export interface FrontierMade extends FrontierTold {
 export interface FrontierNone extends FrontierTold {
   /** Proved that no feed keeps every limit, or nothing proved. */
   status: 'cannot' | 'open';
-}
-
-/** One element of `reach`. */
-export interface ReachLine {
-  element: Nutrient;
-  /** With every other limit kept; null when those cannot all be kept. */
-  whole: Extent | null;
-  /** With only the caps kept; null when even those cannot all be kept. */
-  capsOnly: Extent | null;
-  min: number | null;
-  aim: number | null;
-  max: number | null;
-  /** Whether it can be brought into its band. */
-  reachable: boolean;
-  /** Whether it can be brought to its aim with every other limit kept; null without an aim, or where those cannot all be kept. */
-  aimReachable: boolean | null;
-  /** What keeps it from its aim, or from its band; null where nothing does. */
-  decides: Decides | null;
-  /** Null: nothing does, there is no highest. */
-  limitedBy: Limit[] | null;
-}
-
-/** The one product or limit that decides how near an element comes to where it is wanted. */
-export type Decides =
-  | { kind: 'limit'; limit: Limit }
-  /** One product alone brings it, and this limit stops that product. */
-  | { kind: 'only source'; product: string; limit: Limit }
-  | { kind: 'nothing brings it' }
-  /** The waters alone hold so much of it. */
-  | { kind: 'water'; mgPerLitre: number };
-
-/** mg/L from the lowest to the highest; a highest of null: nothing limits it. */
-export interface Extent {
-  lowest: number;
-  highest: number | null;
-}
-
-/** What `reach` answers for one feed. */
-export interface ReachResult {
-  /** Whether all limits can be kept together. */
-  status: 'together' | 'apart' | 'open';
-  feed: FeedHeader;
-  shelf: string;
-  elements: ReachLine[];
-  /**
-   * The least possible largest miss from all the aims at once that are within reach one by one, as a share of the aim; null where there is
-   * none, or where not all limits can be kept.
-   */
-  aimsMiss: number | null;
-  /** Where the limits cannot all be kept together: those that the proof leans on, the greatest part first. */
-  conflict: Limit[];
-  /** True where it is proved that the limits cannot all be kept together: then the caps alone decide. */
-  conflicting: boolean;
-  proof: Proof;
 }
