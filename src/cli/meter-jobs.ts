@@ -7,6 +7,7 @@ import type { Given } from './command.js';
 const ONLY: Readonly<Record<'reading' | 'calibrate' | 'standard', readonly OptionKey[]>> = {
   reading: [
     'recipe',
+    'sheet',
     'mix',
     'brim',
     'near',

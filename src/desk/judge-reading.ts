@@ -15,6 +15,7 @@ import { dosedRecipe, recipeReadBy } from './dosed-recipe.js';
 import { WHICH_FEED, feedWishes } from './feed-wishes.js';
 import { askedOfMix, feedRequests, refuseUnsized, unjudged } from './feed-requests.js';
 import { planOfRecipe, planOfSheet } from './meter-plan.js';
+import { ofSheet, planOfCode } from './coded-batch.js';
 import { type OpenBench, opened } from './opened.js';
 import { momentOf, type StepReading } from './options/pen.js';
 import { penFactor, penUse } from './pen.js';
@@ -38,7 +39,12 @@ export async function judgeReading(
 ): Promise<Answer<MeterResult>> {
   const collected = collecting(files, wishes);
   const bare = wishes.recipe !== undefined;
-  const open = await opened(files, wishes, catalog, collected, { feed: !bare, shelf: !bare });
+  const code = collected.wish(wishes, 'sheet');
+  const { open, batch: coded } = ofSheet(
+    await opened(files, wishes, catalog, collected, { feed: !bare, shelf: !bare }),
+    code,
+    collected,
+  );
   const pen = penUse(wishes, open.bench?.pen, collected);
   const readings = collected.wishes(wishes, 'reading', { scale: pen?.scale ?? null });
   const factor = penFactor(wishes, collected);
@@ -49,10 +55,15 @@ export async function judgeReading(
   const told = collected.wish(wishes, 'recipe', readBy);
   const recipe = await dosedRecipe(told, open, collected, penOnCan(readings, pen, factor));
   const request = requestOf(wishes, open, measured, collected);
-  if (bare) refuseBesideRecipe(wishes, collected);
+  if (bare) refuseBeside('recipe', ['mix', 'sheet', ...WHICH_FEED], wishes, collected);
+  else if (wishes.sheet !== undefined) refuseBeside('sheet', ['mix', ...WHICH_FEED], wishes, collected);
   refuseSmallCan(brim, measured ?? recipe?.volumeLitres ?? request?.header.batchLitres, collected);
   const warnings = collected.settle();
-  const planned = recipe ? planOfRecipe(recipe, request!, open) : await planOfSheet(request!, open, which);
+  const planned = recipe
+    ? planOfRecipe(recipe, request!, open)
+    : coded
+      ? planOfCode(coded, request!, open)
+      : await planOfSheet(request!, open, which);
   const { litres: meantFor } = planned.batch;
   const batch: Batch = { ...planned.batch, litres: measured ?? meantFor, meantFor };
   const capacity = brim ?? roomOf(open.kit, batch.litres)[0] ?? ROOM * batch.litres;
@@ -107,7 +118,7 @@ function requestOf(
   const batchLitres = request.header.batchLitres ?? measured ?? null;
   const sized = { ...request, header: { ...request.header, batchLitres } };
   // a volume that was refused is no missing one
-  if (wishes.measured === undefined) refuseUnsized(wishes, [sized], collected);
+  if (wishes.measured === undefined && wishes.sheet === undefined) refuseUnsized(wishes, [sized], collected);
   return sized;
 }
 
@@ -125,17 +136,18 @@ function refuseSmallCan(brim: Litres | undefined, litres: Litres | null | undefi
   );
 }
 
-/** Wishes that choose doses of the sheet have no say beside a recipe. */
-function refuseBesideRecipe(wishes: Wishes, collected: Collected): void {
-  for (const option of made(wishes, ['mix', ...WHICH_FEED]).map(dashed))
+/** Wishes that choose doses have no say where a recipe, or the code of a sheet, says them. */
+function refuseBeside(
+  said: 'recipe' | 'sheet',
+  others: readonly (keyof Wishes)[],
+  wishes: Wishes,
+  collected: Collected,
+): void {
+  const which =
+    said === 'recipe' ? 'a recipe, or the doses of the sheet' : 'the code of a sheet, or what chooses doses';
+  for (const option of made(wishes, others).map(dashed))
     collected.add(
-      problem(
-        'beside-recipe',
-        { field: option },
-        `${option} beside --recipe`,
-        'a recipe, or the doses of the sheet',
-        `Leave ${option} out.`,
-      ),
+      problem(`beside-${said}`, { field: option }, `${option} beside --${said}`, which, `Leave ${option} out.`),
     );
 }
 

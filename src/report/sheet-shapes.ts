@@ -93,6 +93,7 @@ export const sheetShape = z.strictObject({
   status: z.enum(['kept', 'missed', 'infeasible', 'uncertified']),
   feed: feedHeader,
   date: z.string().nullable(),
+  code: z.string().nullable().describe('the batch in letters, for `meter --sheet`'),
   litres: amount,
   firstLitres: amount.describe('to begin with'),
   water: z.strictObject({

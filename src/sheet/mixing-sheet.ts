@@ -9,6 +9,7 @@ import type { Measure } from '../dose/measure.js';
 import type { Alternative, DosePlan } from '../dose/plan-types.js';
 import { violationsOf } from '../dose/plan.js';
 import type { Tool } from '../dose/tools.js';
+import { isCodable, sheetCode } from './code.js';
 import { keepingOf } from './keeping.js';
 import { slipsOf } from './off.js';
 import type {
@@ -48,6 +49,29 @@ export function mixingSheet(
     : noSheet(plan, request, blend, options.date);
 }
 
+/** The batch in letters; a mix for several feeds is coded as the strongest of them, unless that is diluted too. */
+function codeOf(
+  plan: DosePlan,
+  { waters, header }: Pick<SheetRequest, 'waters' | 'header'>,
+  { dilutions }: SheetOptions,
+): string | null {
+  const [strongest] = dilutions ?? [];
+  if (strongest && strongest.parts.water > 0) return null;
+  const { turns } = plan.sequence;
+  const batch = {
+    feed: strongest?.feed ?? header.name,
+    strength: header.strengthFactor,
+    litres: plan.batchLitres,
+    items: turns.map(({ product: { id } }) => {
+      const { tool, amount } = plan.items.find(({ product }) => product.id === id)!.chosen;
+      return { id, tool, amount };
+    }),
+    beforeFull: turns.filter(({ full }) => full < 1).length,
+    waters: waters.length > 1 ? blendOf(plan, { waters }).map(({ water: { id }, share }) => ({ id, share })) : [],
+  };
+  return isCodable(batch) ? sheetCode(batch) : null;
+}
+
 const measuredWater = ({ waterMSPerCm }: SheetOptions): { waterMSPerCm?: MilliSiemensPerCm } =>
   waterMSPerCm === undefined ? {} : { waterMSPerCm };
 
@@ -79,6 +103,7 @@ function sheetOf(
   return {
     feed: { ...header, batchLitres: plan.batchLitres },
     date: options.date,
+    code: codeOf(plan, { waters, header }, options),
     litres: plan.batchLitres,
     firstLitres: steps[0].litres,
     water: {

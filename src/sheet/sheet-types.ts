@@ -91,6 +91,8 @@ export type SheetStatus =
 export interface SheetOfDoses {
   feed: FeedHeader;
   date: string | null;
+  /** The batch in letters to be read aloud (`code.ts`): feed, litres, doses; null for a mix of which no feed is given undiluted. */
+  code: string | null;
   litres: number;
   /** Litres to begin with; `litres` is the mark at the end. */
   firstLitres: number;

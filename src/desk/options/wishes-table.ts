@@ -12,28 +12,15 @@ import { parseDate } from './day.js';
 import { parseMonths, parseWeeks } from './horizon.js';
 import { parseCount, parseMoney, parseMostProducts, parseSeconds } from './number.js';
 import type { Option } from './option.js';
-import {
-  parseFactor,
-  parsePenValue,
-  parseScale,
-  parseStepReading,
-  parseWaterReading,
-  parseYesNo,
-  type Scale,
-} from './pen.js';
+import { parseWaterReading } from './pen.js';
+import { type OnPen, PEN_WISHES, productId } from './pen-wishes.js';
 import { parseNear, parseShare, parseSure } from './share.js';
 import { parseDose, parseRatio, parseTanks } from './stock.js';
 import { parseStorage, parseTemperature } from './temperature.js';
-import { parseJug, parseSpoon } from './volume.js';
+import { parseJug } from './volume.js';
 import { readWaters } from './water.js';
 
 type InCatalog = { catalog: Catalog };
-/** The products that an id is looked up in. */
-type Among = { among: readonly Product[] };
-type OnPen = { scale: Scale };
-
-const productId = (text: string, where: Where, { among }: Among) => findProduct(among, text, where);
-const penValue = (text: string, where: Where, { scale }: OnPen) => parsePenValue(text, scale, where);
 
 /**
  * Every option by which a question is put, once: its word (`atMost` is `--at-most`), its value, its meaning, its reader. Arguments, help,
@@ -250,50 +237,5 @@ export const WISH_OPTIONS = {
     read: parseStorage,
   },
 
-  // the pen
-  reading: {
-    value: 'READING',
-    says: 'what the pen shows: 0.46, "230 ppm", "2: 0.21", "end: 0.46"',
-    repeatable: true,
-    unit: 'mS/cm',
-    read: (text: string, where: Where, { scale }: OnPen) => parseStepReading(text, scale, where),
-  },
-  scale: {
-    value: 'SCALE',
-    says: 'what the pen shows: EC, or ppm on the 500, 640 or 700 scale',
-    usual: 'the bench’s pen',
-    bench: 'pen.scale',
-    read: parseScale,
-    choices: ['EC', '500', '640', '700'],
-  },
-  compensates: {
-    value: 'YES/NO',
-    says: 'whether the pen corrects for temperature',
-    usual: 'taken as yes, and doubted',
-    read: parseYesNo,
-    choices: ['yes', 'no'],
-  },
-  penFactor: {
-    value: 'FACTOR',
-    says: 'what --standard found: every reading is multiplied by it',
-    read: parseFactor,
-  },
-  product: { value: 'ID', says: 'the product that was spooned in', read: productId, choices: 'products' },
-  spoon: { value: 'SPOON', says: 'the spoon: "1/4 tsp"', read: parseSpoon },
-  count: { value: 'N', says: 'how many level spoons went in', read: parseCount },
-  before: { value: 'READING', says: 'the reading of the water before the spoons', unit: 'mS/cm', read: penValue },
-  after: { value: 'READING', says: 'the reading after the spoons', unit: 'mS/cm', read: penValue },
-  save: { says: 'write the bulk density onto the shelf' },
-  standard: {
-    value: 'EC',
-    says: 'check the pen in a standard: "1413 µS"',
-    unit: 'mS/cm',
-    read: (text: string, where: Where) => parsePenValue(text, null, where),
-  },
-  reads: {
-    value: 'READING',
-    says: 'what the pen shows in the standard, in its unit or in ppm',
-    read: (text: string, where: Where, { scale, bare }: OnPen & { bare: string | undefined }) =>
-      parsePenValue(text, scale, where, bare),
-  },
+  ...PEN_WISHES,
 } as const satisfies Record<string, Option>;

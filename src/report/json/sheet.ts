@@ -15,11 +15,11 @@ export const sheetJson = (sheet: SheetOfFeed): SheetJson | NoSheetJson =>
   sheet.status === 'cannot' ? noSheetJson(sheet) : mixingSheetJson(sheet);
 
 export function mixingSheetJson(sheet: MixingSheet): SheetJson {
-  const { feed, date, litres, firstLitres, pen, nitrogen, end, slips, elements, leftOut } = sheet;
+  const { feed, date, code, litres, firstLitres, pen, nitrogen, end, slips, elements, leftOut } = sheet;
   return {
     schema: 'velamen.sheet/1',
     status: sheet.status === 'violated' ? 'missed' : sheet.status,
-    ...{ feed, date, litres, firstLitres },
+    ...{ feed, date, code, litres, firstLitres },
     water: { names: waterNames(sheet.water), ...sheet.water },
     ...{ pen, nitrogen },
     steps: sheet.steps.map(stepJson),

@@ -18,6 +18,7 @@ function labelLines(sheet: MixingSheet): string[] {
     `In ${litresText(litres)}: ${sheet.steps.map((step) => `${step.measures[0].words} ${step.name}`).join('; ')}`,
     `Nitrogen ${figure(nitrogen.mgPerLitre)} mg/L${ammonium}`,
     `Reads ${shown(end.reading, pen)} (${range(end.reading, pen)})${pen === 'EC' ? '' : ` on the ${pen} scale, ${mSPerCm(end.reading.mSPerCm)}`}, pH about ${formatFixed(end.ph.asMixed, 1)}`,
+    ...(sheet.code === null ? [] : [`Code ${sheet.code}`]),
     `Mixed on: ${sheet.date ?? '______________'}   Use within ${keeps.hours < 72 ? `${keeps.hours} hours` : `${figure(keeps.hours / 24)} days`}`,
     dilutionHazardsSay(sheet.hazards),
     'NOT FOR DRINKING. Keep from children and pets. Not for food crops.',

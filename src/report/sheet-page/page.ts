@@ -54,6 +54,7 @@ export function pageOf(sheet: MixingSheet): SheetPage {
       { name: 'Water', value: waterText(sheet) },
       { name: 'Nitrogen', value: nitrogenText(sheet) },
       { name: 'Pen', value: penText(sheet.pen) },
+      ...(sheet.code === null ? [] : [{ name: 'Code', value: `${sheet.code} (for meter --sheet)` }]),
       ...(sheet.dilutions ?? []).map((one) => ({ name: `For ${one.feed}`, value: dilutionSays(one) })),
     ],
     pen: penUnit(sheet.pen),
