@@ -24,7 +24,7 @@ export const meterCommand: Command = {
   about: [
     'Steps are numbered as on the sheet: 1 is the water, 2 the first item; a reading without a step, or with "end:", is that of the full can. A bare number is mS/cm; from 5 up, on a pen with a ppm scale, it is ppm.',
     'The doses that a can is judged by are those of `sheet` with the same --mix, --near, --sure, --by, --at-most, --closest or --bare, or those of --recipe; with --sheet and the code of a sheet they are that sheet’s, for as much as it was for.',
-    'The remedy is the least wasteful that brings every limit back, found by a linear program. With --json its status is `feed` (as it is), `improve` (good to feed, yet a few steps save many such cans more), `rescue` (do the steps, then feed), `check first` (explanations as likely ask for different things: find out which it was, or do the steps told last) or `do not feed`.',
+    'The first line is the answer: feed it, top up first, find something out first, or do not feed; then what to do, then why; --full tells the rest. The remedy is the least wasteful that brings every limit back, found by a linear program. With --json `verdict` is the answer and the status of the remedy is `feed` (as it is), `improve` (good to feed, yet a few steps save many such cans more), `rescue` (do the steps, then feed), `check first` (explanations as likely ask for different things: find out which it was, or do the steps told last) or `do not feed`.',
     'Exit code 3 where nothing saves the can (`do not feed`), or where the readings are beyond every mistake that was considered (no remedy at all). Readings are taken as corrected to 25 °C unless --temperature and --compensates no say otherwise.',
   ],
   options: [
@@ -55,6 +55,7 @@ export const meterCommand: Command = {
     'reads',
     ...A_FEED,
     ...A_SHELF,
+    'full',
     ...OUT,
   ],
   async run(given, io) {

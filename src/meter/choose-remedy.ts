@@ -10,7 +10,7 @@ import { GOOD, LEAST_KEPT, proposals } from './proposals.js';
 import { after, nothing, overCap, linearisationFor } from './remedy-action.js';
 import { leastLitres } from './rescue-program.js';
 import { stockLeft } from './stock-left.js';
-import { type Candidate, weigher } from './weigh-remedy.js';
+import { type Candidate, standingOf, weigher } from './weigh-remedy.js';
 import type { EcLinearisation } from '../feed/ec-linearisation.js';
 import type { Limit } from '../feed/limits.js';
 
@@ -77,7 +77,7 @@ async function choose(
     asIs: alone.sure,
     final: after(can, best.action, batch, request),
   });
-  if (alone.sure >= GOOD) return ended(alone);
+  if (alone.sure >= GOOD || standingOf(judged) === 'as planned') return ended(alone);
   const sets = own.length > ALONE * judged.cans.length ? [judged.cans] : [judged.cans, own];
   // what is told goes by the likeliest can, and the brim by the fuller of that and the middle one
   const standsAt = Math.min(capacityLitres, Math.max(can.litres, middleLitres(judged.cans)));

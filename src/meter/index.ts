@@ -11,3 +11,4 @@ export { chooseRemedy, type RescueOptions } from './choose-remedy.js';
 export type * from './remedy.js';
 export { doingOf, rescue } from './rescue.js';
 export { checkPen, type PenCheck, type StandardTrial, type Suspect } from './standard.js';
+export type { Verdict } from './verdict.js';

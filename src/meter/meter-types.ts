@@ -3,10 +3,12 @@ import type { FeedHeader } from '../feed/results.js';
 import { type Batch, type PenUse, plannedLitres } from './batch.js';
 import type { ActualLine, Judgement } from './judge.js';
 import type { Remedy } from './remedy.js';
+import type { Verdict } from './verdict.js';
 
 /** What `meter` answers about readings of a can. */
 export interface MeterResult extends PlannedBatch {
   status: 'judged';
+  verdict: Verdict;
   feed: FeedHeader | null;
   recipe: string | null;
   judgement: Judgement;

@@ -6,6 +6,7 @@ import { expectedReadings } from './expected.js';
 import { judge, type Judged } from './judge.js';
 import { type MeterNote, type MeterResult, plannedBatch } from './meter-types.js';
 import { rescue } from './rescue.js';
+import { verdictOf } from './verdict.js';
 
 export interface MeterRequest {
   batch: Batch;
@@ -26,18 +27,20 @@ export interface MeterRequest {
 export async function meter(asked: MeterRequest): Promise<MeterResult> {
   const { batch, request, readings, pen, kit, capacityLitres } = asked;
   const judged = judge(batch, readings, pen);
+  const remedy: MeterResult['remedy'] = !asked.hasProgramme
+    ? { status: 'none', why: 'no programme' }
+    : judged.judgement.verdict === 'beyond'
+      ? { status: 'none', why: 'beyond' }
+      : await rescue(judged, request, { capacityLitres, kit });
   return {
     status: 'judged',
+    verdict: verdictOf(judged, remedy),
     feed: asked.hasProgramme ? request.header : null,
     recipe: asked.recipe,
     ...plannedBatch(batch, pen),
     judgement: judged.judgement,
     actual: judged.actual,
-    remedy: !asked.hasProgramme
-      ? { status: 'none', why: 'no programme' }
-      : judged.judgement.verdict === 'beyond'
-        ? { status: 'none', why: 'beyond' }
-        : await rescue(judged, request, { capacityLitres, kit }),
+    remedy,
     capacityLitres,
     unseen: unseen(batch),
     notes: [...asked.notes, ...unfinished(judged)],

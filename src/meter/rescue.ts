@@ -73,8 +73,9 @@ const LEAST_SURE = 0.3;
 function remedyOf(best: Chosen, judged: Judged, { kit, capacityLitres }: RescueOptions): SettledRemedy {
   const { action, can, limits, allowances, sure, asRight, asIs, verdict, request, aside } = best;
   const { batch } = judged.weighed;
-  const fine = standingOf(judged) === 'within';
-  const status = asRight < LEAST_SURE ? 'do not feed' : verdict === null ? 'feed' : fine ? 'improve' : 'rescue';
+  const standing = standingOf(judged);
+  const lost = asRight < LEAST_SURE && standing !== 'as planned';
+  const status = lost ? 'do not feed' : verdict === null ? 'feed' : standing === 'doubtful' ? 'improve' : 'rescue';
   // no can holds more than goes in, whatever the reading says
   const litres = Math.min(can.litres, capacityLitres);
   const mix = readOut(best.final, request);

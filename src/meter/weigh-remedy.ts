@@ -36,10 +36,10 @@ export interface Weighing {
 }
 
 /**
- * What anything at all to do weighs, in shares of cans saved: a can that seems right is left alone unless a remedy saves 15 more of 100 that
- * read like it; judgement.
+ * What anything at all to do weighs, in shares of cans saved: a can that reads as planned is left alone, and one that
+ * may be wrong unless a remedy saves 10 more of 100 that read like it; judgement.
  */
-const TROUBLE = { within: 0.15, doubtful: 0.1, off: 0.05, unexplained: 0.05 } as const;
+const TROUBLE = { 'as planned': 1, doubtful: 0.1, off: 0.05, unexplained: 0.05 } as const;
 /** Each dose. */
 const DOSE = 0.015;
 /** Throwing the whole can away. */
@@ -51,11 +51,18 @@ const AS_RIGHT = 0.2;
  * How the can stands: `doubtful` is within tolerance, but a mistake is likelier than none; one measured to hold more or less water than the doses
  * were for is off, though it reads as these doses do in that water.
  */
-export function standingOf({ judgement: { verdict, asPlanned }, weighed: { batch } }: Judged): keyof typeof TROUBLE {
+export function standingOf({
+  judgement: { verdict, asPlanned },
+  weighed: { batch, readings, distance },
+}: Judged): keyof typeof TROUBLE {
   if (verdict !== 'within') return verdict === 'off' ? 'off' : 'unexplained';
   if (isMisfilled(batch)) return 'off';
-  return asPlanned < 0.5 ? 'doubtful' : 'within';
+  return asPlanned < LIKELIER && distance > readings.length * NEARER ? 'doubtful' : 'as planned';
 }
+
+const LIKELIER = 0.5;
+/** Squared standard deviations for each reading: half of all right batches read as near the plan, or nearer. */
+const NEARER = 0.45;
 
 /** A scale for remedies of one can. */
 export function weigher({ judged, request, kit, limits, allowances, can }: Weighing): Weigh {

@@ -11,6 +11,9 @@ const moment = z
 export const meterShape = z.strictObject({
   schema: z.literal('velamen.meter/1'),
   status: z.literal('judged'),
+  verdict: z.enum(['good', 'a little off', 'top up', 'find out', 'do not feed']),
+  sentence: z.string().describe('the verdict in words'),
+  todo: z.array(z.string()).max(5).describe('what to do, in at most five lines'),
   feed: feedHeader.nullable(),
   recipe: z.string().nullable(),
   pen: z.strictObject({

@@ -3,32 +3,38 @@ import { cautionBlocks } from './blend.js';
 import { amount, figure, percent } from './figures.js';
 import { elementBlocks, missLines } from './mix.js';
 import { causeSays, checkSays } from './says/cause.js';
-import { lookAtSays, meterNoteSays } from './says/meter.js';
+import { todoLines, verdictSays } from './says/verdict.js';
+import { meterNoteSays } from './says/meter.js';
 import { becauseSays, remedyProofSays, stepLines } from './says/remedy.js';
-import { type Block, facts, heading, list, paragraph, section, type Sheet, table } from './sheet.js';
+import { type Block, facts, heading, inFull, list, paragraph, section, type Sheet, table } from './sheet.js';
 import { volumeText } from './volume.js';
 
 /** Readings of a can: what they say, what is really in it, what to do. */
 export function meterSheet(result: MeterResult): Sheet {
   const { feed } = result;
   return {
-    title: feed === null ? 'What the pen says' : `${feed.name}: what the pen says`,
+    title: verdictSays(result),
     blocks: [
+      ...listed(todoLines(result)),
       facts(
+        ['Feed', feed === null ? null : feed.name],
         ['Plan', result.plan.map((item) => `${item.words} ${item.name}`.trim()).join(' + ')],
         ['In', volumeText(result.litres)],
         ['Judged as', feed === null ? null : `${feed.plants} in ${feed.medium}, ${feed.phase}, at ${feed.strength}`],
         ['Pen', penText(result)],
       ),
       ...judgementBlocks(result),
-      ...actualBlocks(result),
-      ...remedyBlocks(result),
+      ...whyBlocks(result),
+      ...inFull(actualBlocks(result)),
+      ...inFull(remedyBlocks(result)),
       ...section('What the pen cannot see', unseenLines(result)),
       ...section('Notes', result.notes.map(meterNoteSays)),
       ...cautionBlocks(result.cautions),
     ],
   };
 }
+
+const listed = (lines: readonly string[]): Block[] => (lines.length === 0 ? [] : [list(lines)]);
 
 function judgementBlocks(result: MeterResult): Block[] {
   const { pen, plan, litres, judgement, remedy } = result;
@@ -56,11 +62,7 @@ function judgementBlocks(result: MeterResult): Block[] {
     return blocks;
   }
   if (judgement.verdict === 'beyond') {
-    blocks.push(
-      paragraph('No can of this feed shows this, with any single mistake that was considered.', 'bad'),
-      heading('What to do'),
-      list(judgement.lookAt.map((look) => lookAtSays(look, result))),
-    );
+    blocks.push(paragraph('No can of this feed shows this, with any single mistake that was considered.', 'bad'));
     return blocks;
   }
   const told = causes
@@ -78,7 +80,7 @@ function judgementBlocks(result: MeterResult): Block[] {
       ['', '>likelihood', ''],
       told.map((cause) => [causeSays(cause, result), percent(roundShare(cause.probability)), tieText(cause)]),
     ),
-    list([...new Set(told.slice(0, MOST_CHECKS).map((cause) => checkSays(cause, result)))]),
+    ...inFull([list([...new Set(told.slice(0, MOST_CHECKS).map((cause) => checkSays(cause, result)))])]),
   );
   if (asPlanned >= WORTH_TELLING)
     blocks.push(paragraph(`That nothing went wrong and chance did it: ${percent(roundShare(asPlanned))}.`));
@@ -111,29 +113,27 @@ function actualBlocks({ judgement, actual }: MeterResult): Block[] {
   return [heading('What is really in the can'), table(['', '>planned', '>likely', '>9 of 10'], rows)];
 }
 
-function remedyBlocks(result: MeterResult): Block[] {
-  const { remedy, judgement } = result;
+/** Why this remedy: what it rests on, and in how many such cans every limit holds. */
+function whyBlocks({ remedy, judgement, ...batch }: MeterResult): Block[] {
   if (remedy.status === 'none') return [];
   const settled = remedy.status === 'check first' ? remedy.unknowing : remedy;
+  const because = settled.because.map((one) => paragraph(becauseSays(one, judgement.causes, batch)));
+  if (judgement.verdict === 'within' && remedy.status === 'feed') return because;
+  return [...because, paragraph(sureText(settled, remedy.status === 'improve'))];
+}
+
+/** The remedy at length: every step, what it leads to, and its proof. */
+function remedyBlocks(result: MeterResult): Block[] {
+  const { remedy } = result;
+  if (remedy.status === 'none' || remedy.status === 'feed') return [];
+  const settled = remedy.status === 'check first' ? remedy.unknowing : remedy;
   const steps = 'doing' in settled ? stepLines(settled.doing) : [];
-  const blocks: Block[] = [heading('What to do')];
+  const blocks: Block[] = [heading('Step by step')];
   if (remedy.status === 'check first') blocks.push(...checkFirstBlocks(remedy, result));
-  if (remedy.status === 'feed') blocks.push(paragraph(AS_IT_IS, 'good'));
-  if (remedy.status === 'do not feed') {
-    blocks.push(
-      paragraph(
-        'Do not feed this can: nothing within its room and your shelf brings every limit back. Pour it where local rules allow, and mix anew.',
-        'bad',
-      ),
-    );
-  }
   if (remedy.status === 'improve') blocks.push(paragraph(ALL_THE_SAME, 'good'));
-  if (steps.length > 0) blocks.push(list(steps));
-  blocks.push(...settled.because.map((because) => paragraph(becauseSays(because, judgement.causes, result))));
-  if (judgement.verdict === 'within' && remedy.status === 'feed') return blocks;
-  blocks.push(paragraph(sureText(settled, remedy.status === 'improve')));
   if (steps.length > 0) {
     blocks.push(
+      list(steps),
       paragraph(
         `After it, ${figure(settled.finalLitres)} L read about ${figure(settled.mix.ec.mSPerCm)} mS/cm at 25 °C.`,
       ),
@@ -144,7 +144,7 @@ function remedyBlocks(result: MeterResult): Block[] {
     blocks.push(heading('Not quite inside, in the likeliest can'), list(missLines(settled.misses)));
   const proof = 'best' in settled ? settled.best?.proof : 'proof' in settled ? settled.proof : undefined;
   if (proof) blocks.push(paragraph(`Proof: ${remedyProofSays(proof)}.`, 'quiet'));
-  return blocks;
+  return blocks.length === 1 ? [] : blocks;
 }
 
 const AS_IT_IS = 'Feed it as it is.';

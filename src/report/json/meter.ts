@@ -6,6 +6,7 @@ import { causeSays, checkSays } from '../says/cause.js';
 import { lookAtSays, meterNoteSays } from '../says/meter.js';
 import { shownSays, spreadSourceSays, suspectSays } from '../says/pen.js';
 import { becauseSays, measureSays, remedyProofSays, stepLines } from '../says/remedy.js';
+import { todoLines, verdictSays } from '../says/verdict.js';
 import { careJson, missesJson, mixJson } from './mix.js';
 import { limitSays } from '../says/limits.js';
 
@@ -18,6 +19,9 @@ export function meterJson(result: MeterResult): Printed {
   return {
     schema: 'velamen.meter/1',
     status: result.status,
+    verdict: result.verdict,
+    sentence: verdictSays(result),
+    todo: todoLines(result),
     feed: result.feed,
     recipe: result.recipe,
     pen: result.pen,

@@ -39,6 +39,48 @@ export function causeSays({ fault, value }: Cause, batch: PlannedBatch): string 
   }
 }
 
+/** The same in a few words, without odds: `Calcium powder went in twice`. */
+export function causeBriefly(cause: Cause, batch: PlannedBatch): string {
+  const { fault, value } = cause;
+  switch (fault.kind) {
+    case 'item':
+      return itemBriefly(batch.plan[fault.item]!.name, fault.variant, value.likely);
+    case 'volume':
+      return `there is ${value.likely < 1 ? 'less' : 'more'} water in the can than planned`;
+    case 'topping':
+      return `the can was not topped up (still at ${volumeText(Number(figure(value.likely * batch.litres)))})`;
+    case 'temperature':
+      return batch.pen.compensates === false
+        ? 'the pen corrects for temperature'
+        : 'the pen does not correct for temperature';
+    case 'water':
+      return 'it was another water than planned';
+    case 'scale':
+    case 'pen':
+    case 'swap':
+      return causeSays(cause, batch);
+    default:
+      return fault satisfies never;
+  }
+}
+
+function itemBriefly(name: string, variant: Variant | null, likely: number): string {
+  switch (variant) {
+    case 'forgotten':
+      return `${name} was forgotten`;
+    case 'doubled':
+      return `${name} went in twice`;
+    case 'halved':
+      return `only half of ${name} went in`;
+    case 'wrong spoon':
+      return `${name} was measured with another spoon`;
+    case null:
+      return `too ${likely > 1 ? 'much' : 'little'} ${name} went in`;
+    default:
+      return variant satisfies never;
+  }
+}
+
 /** How to find out whether it was that. */
 export function checkSays({ fault }: Cause, { plan }: PlannedBatch): string {
   switch (fault.kind) {

@@ -19,6 +19,33 @@ export function stepLines(doing: Doing): string[] {
   ];
 }
 
+/** The same in as few lines as hands need, without the last stir: all doses in one. */
+export function stepsInBrief(doing: Doing): string[] {
+  return doingClauses(doing).map((clause) => `${clause.charAt(0).toUpperCase()}${clause.slice(1)}.`);
+}
+
+/** What hands do, as clauses. */
+export function doingClauses({
+  pourLitres,
+  keepShare,
+  waterLitres,
+  waters,
+  nameWaters,
+  add,
+  finalLitres,
+}: Doing): string[] {
+  const water = waters.map(({ name, litres }) => `${figure(litres)} L of ${nameWaters ? name : 'water'}`).join(' and ');
+  return [
+    ...(keepShare < 1
+      ? [`pour off ${figure(pourLitres)} L, onto the ground or into the drain as local rules allow`]
+      : []),
+    ...(waterLitres > 0 ? [`add ${water}, to about ${figure(finalLitres)} L`] : []),
+    ...(add.length > 0
+      ? [`add ${add.map((item) => `${measureSays(item)} ${item.name}`).join(' and ')}, stirring until it is clear`]
+      : []),
+  ];
+}
+
 /** `2 level 1/4 tsp`, or plain grams or millilitres with what has to be borrowed for them. */
 export function measureSays({ amount, unit, by }: Added): string {
   if (by.kind === 'measure') return by.words;

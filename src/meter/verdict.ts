@@ -1,0 +1,54 @@
+import { isMisfilled } from './batch.js';
+import type { Fault } from './cause.js';
+import type { Judged } from './judge.js';
+import type { NoRemedy } from './meter-types.js';
+import type { Doing, Remedy } from './remedy.js';
+import { standingOf } from './weigh-remedy.js';
+
+/** What is answered first, in one sentence. */
+export type Verdict = 'good' | 'a little off' | 'top up' | 'find out' | 'do not feed';
+
+/** The one answer about a can, before any reason. */
+export function verdictOf(judged: Judged, remedy: Remedy | NoRemedy): Verdict {
+  const { judgement } = judged;
+  if (judgement.verdict === 'beyond') return 'find out';
+  const fine = judgement.verdict === 'within';
+  switch (remedy.status) {
+    case 'none':
+      return fine ? 'good' : 'find out';
+    case 'feed':
+      return standingOf(judged) === 'as planned' ? 'good' : 'a little off';
+    case 'improve':
+      return 'a little off';
+    case 'do not feed':
+      return 'do not feed';
+    case 'check first':
+      return hopeless(remedy) ? 'do not feed' : 'find out';
+    case 'rescue':
+      return fillsUp(judged, remedy.doing) ? 'top up' : 'find out';
+    default:
+      return remedy satisfies never;
+  }
+}
+
+/** Whatever it was, nothing saves the can. */
+const hopeless = ({ alternatives, unknowing }: Extract<Remedy, { status: 'check first' }>): boolean =>
+  unknowing.status === 'do not feed' && alternatives.every(({ asks }) => asks.status === 'do not feed');
+
+/** Whether the remedy is no more than the water that is missing to the mark. */
+function fillsUp(
+  { weighed: { batch }, judgement }: Judged,
+  { keepShare, waterLitres, add, finalLitres }: Doing,
+): boolean {
+  const meant = batch.meantFor ?? batch.litres;
+  const [likeliest] = judgement.causes;
+  const short = isMisfilled(batch)
+    ? batch.litres < meant
+    : likeliest !== undefined && isShort(likeliest.fault, likeliest.value.likely);
+  return short && keepShare === 1 && add.length === 0 && waterLitres > 0 && finalLitres <= TO_THE_MARK * meant;
+}
+
+/** Filling to a mark is off by as much. */
+const TO_THE_MARK = 1.04;
+
+const isShort = ({ kind }: Fault, factor: number): boolean => kind === 'topping' || (kind === 'volume' && factor < 1);

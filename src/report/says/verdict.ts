@@ -1,0 +1,90 @@
+import type { Cause, CheckFirst, Doing, MeterResult, SettledRemedy } from '../../meter/index.js';
+import { shown } from '../sheet-page/readings.js';
+import { causeBriefly, checkSays } from './cause.js';
+import { lookAtSays } from './meter.js';
+import { doingClauses, stepsInBrief } from './remedy.js';
+
+/** The answer in one sentence. */
+export function verdictSays(result: MeterResult): string {
+  switch (result.verdict) {
+    case 'good':
+      return 'Good. Feed it.';
+    case 'a little off':
+      return 'A little off; feed it.';
+    case 'top up':
+      return 'Top up to the mark, then feed.';
+    case 'find out':
+      return `Don’t feed yet: find out whether ${whetherSays(result)}.`;
+    case 'do not feed':
+      return 'Don’t feed it.';
+    default:
+      return result.verdict satisfies never;
+  }
+}
+
+/** What is to be found out, as a clause. */
+function whetherSays(result: MeterResult): string {
+  const { judgement, remedy, litres, plannedLitres } = result;
+  if (judgement.verdict === 'beyond') return 'the pen shows the same once more';
+  if (remedy.status === 'check first') {
+    const [first, second] = remedy.alternatives.map(({ cause }) => causeBriefly(cause, result));
+    return `${first}${second === undefined ? '' : `, or ${second}`}`;
+  }
+  const [likeliest] = judgement.causes;
+  // a can that reads as its doses do in the water that was measured
+  const misfilled = judgement.verdict === 'within' && litres !== plannedLitres;
+  return misfilled || likeliest === undefined
+    ? 'there is as much in the can as was measured'
+    : causeBriefly(likeliest, result);
+}
+
+/** What to do, in at most five lines; none where it is to be fed and no more. */
+export function todoLines(result: MeterResult): string[] {
+  const { judgement, remedy, verdict } = result;
+  if (judgement.verdict === 'beyond') return judgement.lookAt.map((look) => lookAtSays(look, result));
+  const [likeliest] = judgement.causes;
+  const look = likeliest === undefined || judgement.verdict === 'within' ? [] : [checkSays(likeliest, result)];
+  switch (remedy.status) {
+    case 'none':
+      return verdict === 'good' ? [] : look;
+    case 'feed':
+    case 'improve':
+      return [];
+    case 'do not feed':
+      return NEVER;
+    case 'check first':
+      return verdict === 'do not feed' ? NEVER : checkFirstLines(remedy, result);
+    case 'rescue':
+      return [...(verdict === 'find out' ? look : []), ...stepsInBrief(remedy.doing), readAgain(remedy, result)];
+    default:
+      return remedy satisfies never;
+  }
+}
+
+const NEVER = [
+  'Nothing within the room of the can and your shelf brings every limit back.',
+  'Pour it where local rules allow, and mix anew.',
+];
+
+/** `Stir, wait a minute and read again: about 120 ppm.` */
+const readAgain = ({ mix }: SettledRemedy, { pen }: MeterResult): string =>
+  `Stir, wait a minute and read again: about ${shown(mix.ec, pen.scale ?? 'EC')}.`;
+
+const MOST_WAYS = 3;
+
+function checkFirstLines({ alternatives, unknowing }: CheckFirst, result: MeterResult): string[] {
+  const told = alternatives.slice(0, MOST_WAYS);
+  const looks = [...new Set(told.slice(0, 2).map(({ cause }: { cause: Cause }) => checkSays(cause, result)))];
+  const ways = told.map(
+    ({ cause, asks }) =>
+      `If ${causeBriefly(cause, result)}: ${waySays(asks.status, 'doing' in asks ? asks.doing : null)}.`,
+  );
+  const unknown = waySays(unknowing.status, 'doing' in unknowing ? unknowing.doing : null);
+  return [looks.join(' '), ...ways, `If you cannot find out: ${unknown}.`];
+}
+
+function waySays(status: SettledRemedy['status'], doing: Doing | null): string {
+  if (status === 'do not feed') return 'do not feed it';
+  if (status !== 'rescue' || doing === null) return 'feed it as it is';
+  return `${doingClauses(doing).join('; ')}; stir, read again, feed`;
+}
