@@ -30,7 +30,7 @@ describe('meter', () => {
     [['--reading', '170 ppm'], 0, 'off'],
     [['--reading', '126'], 0, 'within'],
     [
-      ['--reading', '1: 0.02', '--reading', 'step 2 = 0.17', '--reading', '3: 0.30', '--reading', 'end: 0.34'],
+      ['--reading', '1: 0.02', '--reading', 'step 2 = 0.165', '--reading', '3: 0.28', '--reading', 'end: 0.29'],
       0,
       'off',
     ],
