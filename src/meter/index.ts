@@ -6,7 +6,7 @@ export type { Cause, Fault, Variant } from './cause.js';
 export { batchOfPlan, batchOfRecipe } from './from-plan.js';
 export { type ActualLine, judge, type Judged as JudgedReading, type Judgement, type ReadingLine } from './judge.js';
 export { meter, type MeterRequest } from './meter.js';
-export type { MeterNote, MeterResult, NoRemedy, PlannedBatch } from './meter-types.js';
+export type { MeterNote, MeterResult, PlannedBatch } from './meter-types.js';
 export { chooseRemedy, type RescueOptions } from './choose-remedy.js';
 export type * from './remedy.js';
 export { doingOf, rescue } from './rescue.js';

@@ -2,7 +2,7 @@ import type { Caution } from '../can/cautions.js';
 import type { FeedHeader } from '../feed/results.js';
 import { type Batch, type PenUse, plannedLitres } from './batch.js';
 import type { ActualLine, Judgement } from './judge.js';
-import type { Remedy } from './remedy.js';
+import type { NoRemedy, Remedy } from './remedy.js';
 import type { Verdict } from './verdict.js';
 
 /** What `meter` answers about readings of a can. */
@@ -20,12 +20,6 @@ export interface MeterResult extends PlannedBatch {
   unseen: string[];
   notes: MeterNote[];
   cautions: Caution[];
-}
-
-/** Nothing can be told to do: no programme says what the plants want, or the readings are beyond every mistake considered. */
-export interface NoRemedy {
-  status: 'none';
-  why: 'no programme' | 'beyond';
 }
 
 /** What was to be in the can, and how it was read: what a cause is told with. */

@@ -12,6 +12,12 @@ export interface CheckFirst {
   unknowing: SettledRemedy;
 }
 
+/** Nothing can be told to do: no programme says what the plants want, or the readings are beyond every mistake considered. */
+export interface NoRemedy {
+  status: 'none';
+  why: 'no programme' | 'beyond';
+}
+
 export type SettledRemedy = FeedAsIs | Mend | DoNotFeed;
 
 /** Feed it as it is. */

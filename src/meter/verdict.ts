@@ -1,8 +1,7 @@
 import { isMisfilled } from './batch.js';
 import type { Fault } from './cause.js';
 import type { Judged } from './judge.js';
-import type { NoRemedy } from './meter-types.js';
-import type { Doing, Remedy } from './remedy.js';
+import type { Doing, NoRemedy, Remedy } from './remedy.js';
 import { standingOf } from './weigh-remedy.js';
 
 /** What is answered first, in one sentence. */
