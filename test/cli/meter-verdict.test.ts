@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { velamen } from '../cli/world.js';
+import { velamen } from './world.js';
 
 const MOSS = join(import.meta.dirname, '../../examples', 'moss-without-ammonium');
 
