@@ -71,19 +71,31 @@ export class OwnStrengths {
     return band?.max ?? Number.POSITIVE_INFINITY;
   }
 
-  /** The strength whose mix comes nearest to a goal; every step is one that can be printed. */
+  /**
+   * The strength whose mix comes nearest to a goal; every step is one that can be printed. Doses come in the steps of a kit, so that a mix
+   * stands still and then jumps: once strengths on both sides are known, the next lies between them.
+   */
   private async search(goal: number, counts: Nutrient | 'EC'): Promise<Found | null> {
     const bare = counts === 'EC' ? this.waterEc : 0;
     let best: Found | null = null;
+    let [under, over] = [0, Number.POSITIVE_INFINITY];
     let percent = printable(this.guess(goal, counts));
     for (let round = 0; round < ROUNDS; round += 1) {
       const mixed = await this.mixAt(percent);
       if (!mixed) return this.edge(percent, best, goal, counts);
       const value = valueIn(mixed, counts);
-      if (!best || Math.abs(value - goal) < Math.abs(valueIn(best.mix, counts) - goal))
-        best = { percent, mix: mixed, limit: null };
-      const next = printable(Math.min(MOST, (percent * (goal - bare)) / Math.max(1e-9, value - bare)));
-      if (Math.abs(value - goal) <= CLOSE * goal || next === percent) break;
+      const off = Math.abs(value - goal);
+      if (!best || off < Math.abs(valueIn(best.mix, counts) - goal)) best = { percent, mix: mixed, limit: null };
+      if (off <= (round < FEW_ROUNDS ? CLOSE : CLOSE_ENOUGH) * goal) break;
+      if (value < goal) under = Math.max(under, percent);
+      else over = Math.min(over, percent);
+      const straight = printable(Math.min(MOST, (percent * (goal - bare)) / Math.max(1e-9, value - bare)));
+      const between = printable((under + over) / 2);
+      const next = (straight > under && straight < over) || !(over > under && over <= MOST) ? straight : between;
+      if (next === percent || next === under || next === over) {
+        best.betweenSteps = under > 0 && over <= MOST;
+        break;
+      }
       percent = next;
     }
     if (best !== null && best.percent >= MOST && valueIn(best.mix, counts) < goal)
@@ -156,9 +168,14 @@ export class OwnStrengths {
     return asked && this.own.mix(asked);
   }
 
-  private read(wanted: number, counts: Nutrient | 'EC', { percent, mix }: Found, limit: Limited | null): OwnMatch {
+  private read(
+    wanted: number,
+    counts: Nutrient | 'EC',
+    { percent, mix, betweenSteps }: Found,
+    limit: Limited | null,
+  ): OwnMatch {
     const reached = valueIn(mix, counts);
-    const near = Math.abs(reached - wanted) <= NEAR * wanted;
+    const near = Math.abs(reached - wanted) <= (betweenSteps ? ONE_STEP : NEAR) * wanted;
     const way = reached < wanted ? 'stronger' : 'weaker';
     return {
       wanted,
@@ -169,6 +186,7 @@ export class OwnStrengths {
       elements: mix.elements.filter((e) => e.high > 0).map(({ element, mgPerLitre }) => ({ element, mgPerLitre })),
       ammoniumShare: mix.nitrogenShares?.ammonium ?? null,
       items: mix.items,
+      can: { ammonia: mix.ammonia, iron: mix.iron, alkalinity: mix.alkalinity },
       limitedBy: near ? null : (limit ?? { kind: 'not found', way }),
     };
   }
@@ -178,14 +196,21 @@ interface Found {
   percent: number;
   mix: Mix;
   limit: Limited | null;
+  /** The next printable strengths lie on both sides of what is wanted: the kit has no step between them. */
+  betweenSteps?: boolean;
 }
 
 /** A strength is printed to half a per cent of itself, so no match is nearer than that; 2 % is what level spoons never reach. */
 const NEAR = 0.02;
 const CLOSE = 0.005;
+/** Where two steps of the kit lie on either side of a wish, the nearer is as advised up to here: a pen in a grower's hands is no better (common practice, no source). */
+const ONE_STEP = 0.05;
 /** Full strength: no feed past it is advised, whatever others say. */
 const MOST = 100;
-const ROUNDS = 7;
+const ROUNDS = 12;
+/** After so many rounds a mix this near is taken: most steps of a kit are coarser. */
+const FEW_ROUNDS = 4;
+const CLOSE_ENOUGH = 0.01;
 /** Limits of a conflict that are named. */
 const MOST_LIMITS = 3;
 /** Strengths to start from where the wanted one cannot be mixed. */

@@ -5,7 +5,8 @@ import { type OwnFeed, OwnStrengths } from './own-feed.js';
 import { likelyGradeIons } from './bare-grade-ec.js';
 import { translate } from './translate.js';
 import type { Advice, AdviceHeld, AdviceReading, AdviceResult, OwnMatch } from './types.js';
-import { cautionsFor } from '../can/cautions.js';
+import { canCautions, worstOfCans } from '../can/can-cautions.js';
+import { cautionsFor, inOneList } from '../can/cautions.js';
 
 /**
  * What others advise, as mg/L and mS/cm in every sense that the words can have, and the strength at which the grower's own feed gives the same
@@ -36,7 +37,10 @@ export async function translateAdvice(
     readings,
     notes: distinct(notes),
     needed: distinct(needed),
-    cautions: cautionsFor(request?.shelf.filter((p) => used.has(p.id)) ?? [], own?.header.plants ?? ''),
+    cautions: inOneList([
+      cautionsFor(request?.shelf.filter((p) => used.has(p.id)) ?? [], own?.header ?? ''),
+      worstOfCans(ends.flatMap(({ can }) => canCautions(can))),
+    ]),
   };
   if (!held) return checked({ ...told, status: 'no feed' }, []);
   const beside = { feed: own!.header, waterEc: strengths!.waterEc, matches };

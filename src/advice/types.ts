@@ -94,6 +94,8 @@ export interface OwnMatch {
   elements: { element: Nutrient; mgPerLitre: number }[];
   ammoniumShare: number | null;
   items: Item[];
+  /** What its cautions are told by. */
+  can: Pick<Mix, 'ammonia' | 'iron' | 'alkalinity'>;
   /** Why it is not as strong, or as weak, as the advice; null where it is. */
   limitedBy: Limited | null;
 }

@@ -30,6 +30,25 @@ export function canCautions({
   ];
 }
 
+/** Of several cans that are one feed at several strengths: each caution once, at its worst. */
+export function worstOfCans(cautions: readonly CanCaution[]): CanCaution[] {
+  return CAN_CAUTIONS.flatMap((code) => {
+    const such = cautions.filter((caution) => caution.code === code);
+    return such.sort((a, b) => severity(b) - severity(a)).slice(0, 1);
+  });
+}
+
+function severity(caution: CanCaution): number {
+  switch (caution.code) {
+    case 'free-ammonia':
+      return Math.max(caution.mgPerLitre, caution.standing);
+    case 'iron-not-held':
+      return caution.mgPerLitre - caution.held;
+    case 'alkalinity':
+      return caution.mgCaCO3PerLitre;
+  }
+}
+
 /** The cautions of products with those of the can that they make, which come after what the products call for. */
 export function withCan<Other extends { code: string }>(
   cautions: readonly Other[],

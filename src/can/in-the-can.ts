@@ -13,7 +13,7 @@ import type { Amounts } from './mix-amounts.js';
 import { type AlkalinityLine, alkalinityOf } from './alkalinity.js';
 import { CAN_LIMITS } from './compiled-limits.js';
 import { type IronLine, ironIn } from './iron.js';
-import { partsOf, watersOf } from './part.js';
+import { type Blend, type Part, partsOf, watersOf } from './part.js';
 import { atomicWeight } from '../chemistry/weights.js';
 import type { AcidityLine, AmmoniaLine, EcAtTemperature, EcLine, PhLine } from './can-lines.js';
 
@@ -85,6 +85,29 @@ export function inTheCan(
     iron: ironIn(partsOf(amounts, shelf), watersOf(amounts, waters), clouding.pH),
     precipitation: clouding.minerals,
     ...(undiluted.length === 0 ? {} : { meetings: undiluted }),
+  };
+}
+
+/** What calls for cautions in a can of some products and waters. @param medium of the catalog; null or empty where nobody says */
+export function cautioned(
+  parts: readonly Part[],
+  blend: readonly Blend[],
+  medium: string | null,
+  celsius = 25,
+): Pick<InTheCan, 'ammonia' | 'iron' | 'alkalinity'> {
+  const amounts = { products: parts.map(({ perLitre }) => perLitre), waters: blend.map(({ share }) => share) };
+  const shelf = parts.map(({ product }) => product);
+  const waters = blend.map(({ water }) => water);
+  const clouding = cloudingOf(
+    [...productsIn(amounts, shelf), ...watersIn(amounts, waters)],
+    solutionChemistry,
+    celsius,
+  );
+  const { alkalinity } = ionsOfMix(amounts, shelf, waters, 'value', openIons);
+  return {
+    alkalinity: alkalinityOf(alkalinity, waterAlkalinity(amounts, waters), medium),
+    ammonia: ammoniaOf(clouding, celsius),
+    iron: ironIn(parts, blend, clouding.pH),
   };
 }
 

@@ -24,7 +24,10 @@ export interface IronSource {
   holds: boolean;
 }
 
-/** The iron of a can, source by source; null where there is none. A label that names no source of its iron is counted as EDTA, the usual one (common practice, no source). */
+/**
+ * The iron of a can, source by source; null where there is none. A label that names no chelate is counted as iron without one:
+ * that it holds longer nobody guarantees.
+ */
 export function ironIn(parts: readonly Part[], waters: readonly Blend[], pH: number): IronLine | null {
   const sources = [
     ...parts.map(({ product, perLitre }) => {
@@ -36,7 +39,7 @@ export function ironIn(parts: readonly Part[], waters: readonly Blend[], pH: num
     }),
   ].flatMap((source): IronSource[] => {
     if (!(source.mgPerLitre > 0)) return [];
-    const { least, most, source: from } = rangeOf(source.chelate ?? 'EDTA');
+    const { least, most, source: from } = rangeOf(source.chelate ?? 'none');
     return [{ ...source, to: most, source: from, holds: pH <= most && pH >= (least ?? 0) }];
   });
   if (sources.length === 0) return null;

@@ -1,7 +1,9 @@
-import { cautionsFor } from '../can/cautions.js';
+import { withCan } from '../can/can-cautions.js';
+import { type Caution, cautionsFor } from '../can/cautions.js';
+import { cautioned } from '../can/in-the-can.js';
 import type { FeedRequest } from '../feed/request.js';
 import type { Kit } from '../catalog/bench-types.js';
-import { type Batch, itemsAt, type PenUse, type Reading } from './batch.js';
+import { type Batch, itemsAt, type PenUse, plannedLitres, type Reading } from './batch.js';
 import { expectedReadings } from './expected.js';
 import { judge, type Judged } from './judge.js';
 import { type MeterNote, type MeterResult, plannedBatch } from './meter-types.js';
@@ -44,11 +46,15 @@ export async function meter(asked: MeterRequest): Promise<MeterResult> {
     capacityLitres,
     unseen: unseen(batch),
     notes: [...asked.notes, ...unfinished(judged)],
-    cautions: cautionsFor(
-      batch.items.map((item) => item.product),
-      request.header,
-    ),
+    cautions: cautionsOf(batch, request),
   };
+}
+
+/** Of the can as planned. */
+function cautionsOf(batch: Batch, { header, temperatureC }: FeedRequest): Caution[] {
+  const products = batch.items.map((item) => item.product);
+  const parts = batch.items.map(({ product, planned }) => ({ product, perLitre: planned / plannedLitres(batch) }));
+  return withCan(cautionsFor(products, header), cautioned(parts, batch.waters, header.medium, temperatureC));
 }
 
 /** Less of the reading at the end than this is lost in the pen's error. */

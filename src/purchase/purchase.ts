@@ -1,3 +1,4 @@
+import { canCautions } from '../can/can-cautions.js';
 import { type Caution, cautionsFor, inOneList, ureaCaution } from '../can/cautions.js';
 import { Proof, type Stop } from '../feed/proof.js';
 import { compare } from './compare.js';
@@ -253,5 +254,9 @@ function cautionsOf(joint: Joint, best: Unproved['option']): Caution[] {
   const bought = new Set([...best.packs, ...best.stock].map((line) => line.id));
   const products = joint.pool.filter(({ product }) => bought.has(product.id)).map(({ product }) => product);
   const urea = Math.max(...best.feeds.map(({ nitrogenShares }) => nitrogenShares?.urea ?? 0));
-  return inOneList([cautionsFor(products, ...best.feeds.map(({ feed }) => feed)), ureaCaution(products, urea)]);
+  const ofProducts = inOneList([
+    cautionsFor(products, ...best.feeds.map(({ feed }) => feed)),
+    ureaCaution(products, urea),
+  ]);
+  return inOneList([ofProducts, ...best.feeds.map((mix) => canCautions(mix))]);
 }

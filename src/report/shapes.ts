@@ -151,7 +151,7 @@ const iron = z
       z.strictObject({
         id: z.string(),
         name: z.string(),
-        chelate: z.string().nullable().describe('none: a salt or a water; null: no label says, counted as EDTA'),
+        chelate: z.string().nullable().describe('none: a salt or a water; null: its label says none, counted as none'),
         to: z.number().describe('pH to which it holds'),
         source: z.string(),
         mgPerLitre: z.number(),

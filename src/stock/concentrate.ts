@@ -1,7 +1,9 @@
 import type { Solubility } from '../catalog/solubility.js';
 import { ionSourceOf, ionSourceOfWater } from '../can/ion-sources.js';
 import { sequenceOf } from '../can/sequence.js';
+import { withCan } from '../can/can-cautions.js';
 import { cautionsFor } from '../can/cautions.js';
+import { cautioned } from '../can/in-the-can.js';
 import { type IonSource, type Chemistry, type Clouding, cloudingOf, times, totalOf } from '../can/clouding.js';
 import { apartFrom } from './apart.js';
 import { type Split, splitHolds, splitsOf } from './assign.js';
@@ -51,9 +53,13 @@ export function concentrate(
     ...asked,
     largest: strongest,
     notes: notesOf({ request, exact, stocked, can, largest: strongest, made: best !== undefined }),
-    cautions: cautionsFor(
-      items.map((item) => item.product),
-      feed ?? '',
+    // of the feed that the stock is diluted to
+    cautions: withCan(
+      cautionsFor(
+        items.map((item) => item.product),
+        feed ?? '',
+      ),
+      cautioned(items, request.waters, feed?.medium ?? null),
     ),
   };
   if (!best) return { status: 'too strong', ...told, violations: fewestViolations(splits, ratio, setting) };

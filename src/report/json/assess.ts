@@ -58,7 +58,7 @@ export function adviceJson(result: AdviceResult): z.infer<typeof adviceShape> {
   };
 }
 
-const matchJson = ({ wanted, reached, percent, limitedBy, ...match }: OwnMatch) => ({
+const matchJson = ({ wanted, reached, percent, limitedBy, can: _, ...match }: OwnMatch) => ({
   wanted,
   reached,
   percent,

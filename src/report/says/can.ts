@@ -42,5 +42,5 @@ export function ironSays({ mgPerLitre, held, pH, sources }: IronLine): string {
 
 function rangeSays({ chelate, to }: IronSource): string {
   if (chelate === 'none') return `no chelate, to pH ${formatFixed(to, 1)}`;
-  return `${chelate ?? 'no chelate named, counted as EDTA'}, to pH ${formatFixed(to, 1)}`;
+  return `${chelate ?? 'its label names no chelate, so counted as none'}, to pH ${formatFixed(to, 1)}`;
 }
