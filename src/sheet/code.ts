@@ -1,5 +1,6 @@
 import { type Checked, problem, type Where } from '../problem.js';
-import { identityOf } from '../units/index.js';
+import { powerOfTen } from '../units/elementary.js';
+import { identityOf, roundDigits } from '../units/index.js';
 import { readLetters, spelledOut } from './letters.js';
 
 /** A batch as a mixing sheet tells it: what `meter --sheet` and a journal need to know of it, whatever has changed on the bench since. */
@@ -49,6 +50,7 @@ const STRENGTH_STEP = 500;
 const DIGITS = [3, 4, 5] as const;
 const LEAST_EXPONENT = -5;
 const EXPONENTS = 12;
+const EXPONENTS_HELD = Array.from({ length: EXPONENTS }, (_, i) => i + LEAST_EXPONENT);
 
 /** The code of a batch: groups of four letters and figures, see `letters.ts`. */
 export function sheetCode(batch: CodedBatch): string {
@@ -57,7 +59,7 @@ export function sheetCode(batch: CodedBatch): string {
   const amount = (x: number, usual: number): void => {
     const { digits, figure, exponent } = figureOf(x, usual);
     put(DIGITS.indexOf(digits), DIGITS.length);
-    put(figure - 10 ** (digits - 1), 9 * 10 ** (digits - 1));
+    put(figure - powerOfTen(digits - 1), 9 * powerOfTen(digits - 1));
     put(exponent - LEAST_EXPONENT, EXPONENTS);
   };
   put(0, VERSIONS);
@@ -113,7 +115,7 @@ function unpacked(number: bigint): SheetCode | null {
   };
   const amount = (): number => {
     const digits = DIGITS[get(DIGITS.length)]!;
-    const figure = get(9 * 10 ** (digits - 1)) + 10 ** (digits - 1);
+    const figure = get(9 * powerOfTen(digits - 1)) + powerOfTen(digits - 1);
     // read as it would be written, so that 0.62 is 0.62
     return Number(`${figure}e${get(EXPONENTS) + LEAST_EXPONENT - (digits - 1)}`);
   };
@@ -204,14 +206,11 @@ function strengthStep(strength: number | null): number {
 /** An amount in as few digits as bring it back; in the usual number of them where none do. */
 function figureOf(x: number, usual: number): { digits: (typeof DIGITS)[number]; figure: number; exponent: number } {
   const rounded = (digits: (typeof DIGITS)[number]) => {
-    const [figure, exponent] = x.toExponential(digits - 1).split('e');
-    return {
-      digits,
-      figure: Number(figure!.replace('.', '')),
-      exponent: Number(exponent),
-      text: `${figure}e${exponent}`,
-    };
+    const near = roundDigits(x, digits);
+    const exponent = EXPONENTS_HELD.find((e) => near < powerOfTen(e + 1) * (1 - 1e-12))!;
+    const figure = Math.round(near * powerOfTen(digits - 1 - exponent));
+    return { digits, figure, exponent, near };
   };
   const all = DIGITS.map(rounded);
-  return all.find(({ text }) => Math.abs(Number(text) / x - 1) < 1e-9) ?? all.find(({ digits }) => digits === usual)!;
+  return all.find(({ near }) => Math.abs(near / x - 1) < 1e-9) ?? all.find(({ digits }) => digits === usual)!;
 }
