@@ -22,6 +22,7 @@ export type { OpenBench } from './desk/opened.js';
 export { programmesOf } from './desk/programmes.js';
 export { reachOf } from './desk/reach.js';
 export { shippedCatalog } from './desk/shipped-catalog.js';
+export { weighSpoonsOnScale } from './desk/weigh-on-scale.js';
 export { weighSpoonByPen } from './desk/weigh-spoon.js';
 export type { Wishes } from './desk/wishes.js';
 

@@ -6,7 +6,7 @@ import type { Row } from './table.js';
 
 /**
  * `0.95`, or with how far it may be off: `0.95 +/- 0.08` (also ±), within which nineteen of twenty fillings lie. That is what
- * `meter --calibrate --save` writes.
+ * `meter --weigh` and `--calibrate` write with `--save`.
  */
 export function bulkDensityCell(
   row: Row,

@@ -3,8 +3,8 @@ import type { OptionKey, Words } from '../desk/options/table.js';
 import { type Problem, problem, Refusal } from '../problem.js';
 import type { Given } from './command.js';
 
-/** Options that only one of the three jobs reads. */
-const ONLY: Readonly<Record<'reading' | 'calibrate' | 'standard', readonly OptionKey[]>> = {
+/** Options that only one of the jobs reads, or some. */
+const ONLY: Readonly<Record<'reading' | 'calibrate' | 'weigh' | 'standard', readonly OptionKey[]>> = {
   reading: [
     'recipe',
     'sheet',
@@ -28,16 +28,21 @@ const ONLY: Readonly<Record<'reading' | 'calibrate' | 'standard', readonly Optio
     'currency',
   ],
   calibrate: ['product', 'spoon', 'count', 'before', 'after', 'save'],
+  weigh: ['product', 'save'],
   standard: ['reads'],
 };
 
+/** A scale has no use for what is said of a pen and of water. */
+const OF_A_PEN: readonly OptionKey[] = ['scale', 'temperature', 'compensates', 'penFactor', 'measured', 'water'];
+
 export type MeterJob = keyof typeof ONLY;
 
-/** Which of the three jobs is asked for, and what stands beside it in vain. @throws Refusal where there is none */
+/** Which of the jobs is asked for, and what stands beside it in vain. @throws Refusal where there is none */
 export function jobOf({ words }: Given): { job: MeterJob; problems: Problem[] } {
   const jobs: MeterJob[] = [];
   if (words.reading !== undefined) jobs.push('reading');
   if (words.calibrate) jobs.push('calibrate');
+  if (words.weigh !== undefined) jobs.push('weigh');
   if (words.standard !== undefined) jobs.push('standard');
   const [job] = jobs;
   if (job === undefined) throw new Refusal([noReading()]);
@@ -52,15 +57,16 @@ const noReading = (): Problem =>
     { field: '--reading' },
     'no reading',
     'a reading of the pen',
-    'Add --reading 0.46, or ask for --calibrate or --standard.',
+    'Add --reading 0.46, or ask for --weigh, --calibrate or --standard.',
   );
 
 /** Options that have no say in the job asked for. */
 function idle(words: Words, job: MeterJob): Problem[] {
-  return (Object.keys(ONLY) as MeterJob[])
-    .filter((other) => other !== job)
-    .flatMap((other) => ONLY[other].filter((name) => words[name] !== undefined && !ONLY[job].includes(name)))
-    .filter((name) => !(job === 'calibrate' && (name === 'with' || name === 'without')))
+  const others = (Object.keys(ONLY) as MeterJob[]).filter((other) => other !== job).flatMap((other) => ONLY[other]);
+  const idle = [...new Set([...others, ...(job === 'weigh' ? OF_A_PEN : [])])];
+  return idle
+    .filter((name) => words[name] !== undefined && !ONLY[job].includes(name))
+    .filter((name) => !((job === 'calibrate' || job === 'weigh') && (name === 'with' || name === 'without')))
     .map((name) =>
       problem(
         'beside-job',

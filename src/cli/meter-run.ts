@@ -1,12 +1,14 @@
 import { checkPenWithStandard } from '../desk/check-pen.js';
 import { densityOnShelf } from '../desk/density-on-shelf.js';
 import { judgeReading } from '../desk/judge-reading.js';
+import { weighSpoonsOnScale } from '../desk/weigh-on-scale.js';
 import { weighSpoonByPen } from '../desk/weigh-spoon.js';
 import { changeText } from '../files/index.js';
+import type { SpoonWeight } from '../meter/index.js';
 import type { Problem } from '../problem.js';
-import { calibrateJson, meterJson, standardJson } from '../report/json/meter.js';
+import { calibrateJson, meterJson, standardJson, weighedJson } from '../report/json/meter.js';
 import { meterSheet } from '../report/meter.js';
-import { calibrateSheet, standardSheet } from '../report/meter-tools.js';
+import { calibrateSheet, standardSheet, weighedSheet } from '../report/meter-tools.js';
 import { benchTexts, shelfPath } from './bench-texts.js';
 import type { Given, Outcome } from './command.js';
 import { ofSheets } from './forms.js';
@@ -24,10 +26,24 @@ export async function judged(given: Given, io: Io, problems: readonly Problem[])
 export async function calibrate(given: Given, io: Io, problems: readonly Problem[]): Promise<Outcome> {
   const files = benchTexts(given, io, problems);
   const { result: weighed, warnings } = await weighSpoonByPen(files, wishesOf(given));
-  const saved = given.words.save ? shelfPath(given.words) : null;
-  if (saved !== null) changeText(saved, (text) => densityOnShelf({ name: saved, text }, weighed.id, weighed), io.cwd);
-  const result = { ...weighed, saved };
+  const result = { ...weighed, saved: saved(given, io, weighed) };
   return { exit: 0, forms: ofSheets(calibrateJson(result), [calibrateSheet(result)]), warnings };
+}
+
+/** `meter --weigh`: spoons weighed on a scale; --save keeps it on the shelf. */
+export async function weigh(given: Given, io: Io, problems: readonly Problem[]): Promise<Outcome> {
+  const files = benchTexts(given, io, problems);
+  const { result: weighed, warnings } = await weighSpoonsOnScale(files, wishesOf(given));
+  const result = { ...weighed, saved: saved(given, io, weighed) };
+  return { exit: 0, forms: ofSheets(weighedJson(result), [weighedSheet(result)]), warnings };
+}
+
+/** The shelf that it was written onto, null without --save. */
+function saved({ words }: Given, io: Io, weighed: SpoonWeight): string | null {
+  if (!words.save) return null;
+  const path = shelfPath(words);
+  changeText(path, (text) => densityOnShelf({ name: path, text }, weighed.id, weighed), io.cwd);
+  return path;
 }
 
 /** `meter --standard`: the pen itself checked. */

@@ -1,9 +1,9 @@
 import { type Command, OUT } from './command.js';
 import { A_FEED, A_SHELF } from './feed-options.js';
 import { jobOf } from './meter-jobs.js';
-import { calibrate, judged, standard } from './meter-run.js';
+import { calibrate, judged, standard, weigh } from './meter-run.js';
 
-/** A reading judged, a spoon weighed by the pen, the pen itself checked. */
+/** A reading judged, a spoon weighed by a scale or by the pen, the pen itself checked. */
 export const meterCommand: Command = {
   name: 'meter',
   examples: [
@@ -18,6 +18,10 @@ export const meterCommand: Command = {
     {
       line: 'velamen meter --calibrate --bench examples/moss-without-ammonium --product potassium-nitrate --spoon "1/4 tsp" --count 4 --before 0.02 --after 1.62 --measured "4 L"',
       says: 'what one level spoon of it weighs, by the pen; --save keeps it on the shelf',
+    },
+    {
+      line: 'velamen meter --weigh "ten level 1/4 tsp of sample-calcium weigh 11.2 g" --bench examples/moss-without-ammonium',
+      says: 'the same on a kitchen scale',
     },
     { line: 'velamen meter --standard "1413 µS" --reads 1350', says: 'whether the pen is right, and its factor' },
   ],
@@ -44,6 +48,7 @@ export const meterCommand: Command = {
     'atMost',
     'sure',
     'by',
+    'weigh',
     'calibrate',
     'product',
     'spoon',
@@ -61,6 +66,7 @@ export const meterCommand: Command = {
   async run(given, io) {
     const { job, problems } = jobOf(given);
     if (job === 'standard') return standard(given, problems);
+    if (job === 'weigh') return weigh(given, io, problems);
     if (job === 'calibrate') return calibrate(given, io, problems);
     return judged(given, io, problems);
   },

@@ -1,4 +1,3 @@
-import { BOUNDS } from '../units/index.js';
 import type { Catalog } from '../catalog/catalog.js';
 import type { Product } from '../label/product.js';
 import { warmth } from '../meter/batch.js';
@@ -14,6 +13,7 @@ import { collecting } from './collecting.js';
 import { type OpenBench, opened } from './opened.js';
 import { scaleOf } from './options/pen.js';
 import { penFactor, penWarmth } from './pen.js';
+import { noSuchPowder, refuseLiquid, refuseUnshelved } from './powder.js';
 import { recipeProducts } from './recipe-products.js';
 import { shippedCatalog } from './shipped-catalog.js';
 import { dashed } from './options/option.js';
@@ -40,16 +40,7 @@ export async function weighSpoonByPen(
   const litres = collected.wish(wishes, 'measured');
   const { celsius, compensates } = penWarmth(wishes, collected);
   const factor = penFactor(wishes, collected);
-  if (wishes.save && product && !open.shelf.products.some((p) => p.id === product.id))
-    collected.add(
-      problem(
-        'not-on-shelf',
-        { field: '--save' },
-        `${product.id}, which is not on the shelf`,
-        'a product of shelf.csv',
-        'Put it on the shelf first, or leave --save out.',
-      ),
-    );
+  if (product) refuseUnshelved(wishes, product, open, collected);
   const warnings = collected.settle();
   const corrected = factor / (compensates === false && celsius !== undefined ? warmth(celsius) : 1);
   const [powder] = await closeLabels([product!]);
@@ -98,26 +89,15 @@ function refuseIncomplete(wishes: Wishes, collected: Collected): void {
 
 function powderOf(wishes: Wishes, open: OpenBench, collected: Collected): Product | undefined {
   const product = collected.wish(wishes, 'product', { among: recipeProducts(open.shelf, open.catalog) });
-  if (product && product.form !== 'powder')
-    collected.add(
-      problem(
-        'not-a-powder',
-        { field: '--product' },
-        `${product.id}, a liquid`,
-        'a powder',
-        'A syringe measures a liquid well enough.',
-      ),
-    );
+  if (product) refuseLiquid(product, '--product', collected);
   return product;
 }
 
 function noWeight({ reason, found }: NoWeight, id: string): Problem {
   if (reason === 'no such powder')
-    return problem(
-      'no-such-powder',
-      { field: '--after' },
+    return noSuchPowder(
+      '--after',
       `readings by which ${id} weighs ${formatNumber(found, 2)} g/mL`,
-      `a level powder, ${BOUNDS.bulkDensity.least} to ${BOUNDS.bulkDensity.most} g/mL`,
       'Check the unit of the readings, the volume, the spoon, the count, and that it was this product.',
     );
   const shown = `${formatNumber(found, 2)} mS/cm`;

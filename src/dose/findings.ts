@@ -2,12 +2,12 @@
 export type DoseNote =
   | { kind: 'no kit' }
   /** Nothing but spoons would measure this powder, and its bulk density is unknown. */
-  | { kind: 'bulk density missing'; product: string }
+  | { kind: 'bulk density missing'; product: string; spoon: string }
   /** It is weighed, because its bulk density is unknown. */
-  | { kind: 'bulk density unknown'; product: string }
+  | { kind: 'bulk density unknown'; product: string; spoon: string }
   | { kind: 'nothing measures a powder'; product: string }
   | { kind: 'nothing measures a liquid'; product: string }
-  | { kind: 'bulk density of the catalog'; product: string; gramsPerMillilitre: number }
+  | { kind: 'bulk density of the catalog'; product: string; spoon: string; gramsPerMillilitre: number }
   | { kind: 'can too small'; batchLitres: number; can: string };
 
 /** The doses that an offer comes to, by product id; `words` is null for an item that is left out. */

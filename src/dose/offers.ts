@@ -6,7 +6,7 @@ import { usualPen } from './by-pen.js';
 import { bulkDensityOf } from './density.js';
 import { finerTool } from './finer-tool.js';
 import type { DoseOffer } from './findings.js';
-import { largestCan } from './notes.js';
+import { largestCan, spoonToWeigh } from './notes.js';
 import { dosesOf, isMeasured, type Short, withBatch } from './offered.js';
 import { ordered } from './ordered.js';
 import { planByPen } from './plan-by-pen.js';
@@ -79,7 +79,10 @@ async function tenSpoons({ request, amounts, kit, options }: Short): Promise<Dos
   const unknown = request.shelf.filter(
     (product, i) => amounts.products[i]! > 0 && product.form === 'powder' && bulkDensityOf(product, known) === null,
   );
-  const spoon = kit.spoons.at(-1);
+  const spoon = spoonToWeigh(
+    [...kit.spoons].sort((a, b) => b.millilitres - a.millilitres),
+    ({ millilitres }) => millilitres,
+  );
   if (unknown.length === 0 || !spoon) return null;
   for (const bulkDensity of DENSITIES) {
     const shelf = request.shelf.map((product) => (unknown.includes(product) ? product.with({ bulkDensity }) : product));

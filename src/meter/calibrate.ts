@@ -1,13 +1,12 @@
 import type { Litres, MilliSiemensPerCm, Millilitres } from '../units/index.js';
-import { BOUNDS } from '../units/index.js';
 import type { ClosedProduct } from '../label/closed-product.js';
 import type { Water } from '../label/product.js';
-import { NINETY } from '../chance/deviates.js';
 import { conductivity, NONE } from '../chemistry/conductivity.js';
 import { conductingIons, ionsOfWater, plus } from '../can/ec.js';
 import { times } from '../label/counter-ions.js';
 import { labelSpread, SPREADS } from './spreads.js';
-import { exp, hypot } from '../units/elementary.js';
+import { hypot } from '../units/elementary.js';
+import { type NoWeight, type SpoonWeight, spoonWeight } from './spoon-weight.js';
 
 /** A number of level spoons of one product, stirred into water between two readings. */
 export interface SpoonTrial {
@@ -24,35 +23,6 @@ export interface SpoonTrial {
   water?: Water;
 }
 
-/** What a spoon of a product weighs, by the pen. Nine of ten such trials have the truth within low…high. */
-export interface SpoonWeight {
-  status: 'weighed';
-  id: string;
-  spoon: string;
-  gramsEach: number;
-  low: number;
-  high: number;
-  gramsTogether: number;
-  /** g/mL, level; with its own range. */
-  bulkDensity: number;
-  bulkLow: number;
-  bulkHigh: number;
-  /** g/mL either way within which nineteen of twenty such trials have the truth, as the shelf keeps it. */
-  bulkOff: number;
-  /** What the uncertainty comes from, largest first, as relative standard deviations. */
-  from: { source: 'pen' | 'water' | 'label' | 'spoons'; sd: number }[];
-}
-
-/** Why a trial tells nothing. */
-export type NoWeight = {
-  status: 'not weighed';
-  reason: 'no rise' | 'too small' | 'does not conduct' | 'beyond the model' | 'no such powder';
-  /** mS/cm; of `no such powder` the g/mL. */
-  found: number;
-};
-
-/** A level spoon of a fine powder repeats within 5 to 15 % (facts of the trade, from memory); the mean of several is better by their root. */
-const LEVEL = 0.08;
 /** Water measured out by a marked jug for a trial: 2 %. */
 const JUG = SPREADS.water;
 /** Below this rise, mS/cm, the last digit of a pen is too large a part of it. */
@@ -86,33 +56,18 @@ export function weighSpoon(trial: SpoonTrial): SpoonWeight | NoWeight {
   // how many per cent more grams one per cent more rise asks for: a little over 1, as conductivity bends
   const bend = rise / ((grams * (ec(grams * 1.01) - ec(grams * 0.99))) / (0.02 * grams));
   const dips = hypot(before * SPREADS.penEach, after * SPREADS.penEach, SPREADS.lastDigit * Math.SQRT2) / rise;
-  const parts: SpoonWeight['from'] = [
-    { source: 'pen', sd: bend * hypot(SPREADS.penCommon, SPREADS.model, dips) },
-    { source: 'water', sd: JUG },
-    { source: 'label', sd: labelSpread(product) },
-    { source: 'spoons', sd: LEVEL / Math.sqrt(count) },
-  ];
-  const from = parts.sort((a, b) => b.sd - a.sd);
-  const sd = hypot(...from.map((part) => part.sd));
-  const each = grams / count;
-  const bulkDensity = each / millilitres;
-  if (bulkDensity < BOUNDS.bulkDensity.least || bulkDensity > BOUNDS.bulkDensity.most)
-    return nothing('no such powder', bulkDensity);
-  const [down, up] = [exp(-NINETY * sd), exp(NINETY * sd)];
-  return {
-    status: 'weighed',
+  return spoonWeight({
     id: product.id,
+    millilitres,
     spoon: trial.spoon,
-    gramsEach: each,
-    low: each * down,
-    high: each * up,
-    gramsTogether: grams,
-    bulkDensity,
-    bulkLow: (each * down) / millilitres,
-    bulkHigh: (each * up) / millilitres,
-    bulkOff: 2 * sd * bulkDensity,
-    from,
-  };
+    count,
+    grams,
+    from: [
+      { source: 'pen', sd: bend * hypot(SPREADS.penCommon, SPREADS.model, dips) },
+      { source: 'water', sd: JUG },
+      { source: 'label', sd: labelSpread(product) },
+    ],
+  });
 }
 
 const nothing = (reason: NoWeight['reason'], found: number): NoWeight => ({ status: 'not weighed', reason, found });

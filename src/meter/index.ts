@@ -1,6 +1,8 @@
 /** The room's door: readings in, what happened and what to do out. */
 export type { Batch, BatchItem, Moment, PenUse, Reading, Shown } from './batch.js';
-export { type NoWeight, type SpoonTrial, type SpoonWeight, weighSpoon } from './calibrate.js';
+export { type SpoonTrial, weighSpoon } from './calibrate.js';
+export type { NoWeight, SpoonWeight } from './spoon-weight.js';
+export { type ScaleTrial, weighOnScale } from './weigh.js';
 export type { LookAt } from './beyond.js';
 export type { Cause, Fault, Variant } from './cause.js';
 export { batchOfPlan, batchOfRecipe } from './from-plan.js';

@@ -4,7 +4,7 @@ import { buyJson, substitutesJson } from './json/buy.js';
 import { concentrateJson } from './json/concentrate.js';
 import { frontierJson } from './json/frontier.js';
 import { labelsJson } from './json/labels.js';
-import { calibrateJson, meterJson, standardJson } from './json/meter.js';
+import { calibrateJson, meterJson, standardJson, weighedJson } from './json/meter.js';
 import { oneJson } from './json/one.js';
 import { programmesJson } from './json/programmes.js';
 import { reachAllJson, reachJson } from './json/reach.js';
@@ -33,5 +33,6 @@ const JSONS: { [Name in keyof Results]: (result: Results[Name]) => object } = {
   sheet: sheetJson,
   meter: meterJson,
   calibrate: calibrateJson,
+  weighed: weighedJson,
   standard: standardJson,
 };

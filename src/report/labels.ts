@@ -1,3 +1,4 @@
+import { weighCommand } from './says/doses.js';
 import { phSays } from './says/solution.js';
 import { NUTRIENTS } from '../chemistry/nutrients.js';
 import { cloudingSays } from './says/clouding.js';
@@ -32,7 +33,7 @@ export function missingSays({ of, products }: Missing): string {
   const ids = products.join(', ');
   switch (of) {
     case 'bulk density':
-      return `No bulk density: ${ids}. No spoon measures them until you weigh one: column bulk_density, say "11 g per 10 x 1/4 tsp", or by the pen: velamen meter --calibrate --product ${products[0]}.`;
+      return `No bulk density: ${ids}. No spoon measures them until you weigh ten, fill in the grams: ${weighCommand(products[0]!, '1/4 tsp')} (or by the pen: velamen meter --calibrate --product ${products[0]}).`;
     case 'price':
       return `No price: ${ids}. They count as the dearest of the shelf until columns price and pack say what a pack costs.`;
     case 'sources':

@@ -141,6 +141,25 @@ export const calibrateShape = z.strictObject({
   saved: z.string().nullable(),
 });
 
+export const weighedShape = z.strictObject({
+  schema: z.literal('velamen.weighed/1'),
+  status: z.literal('weighed'),
+  id: z.string(),
+  name: z.string(),
+  spoon: z.string(),
+  count: z.int().min(1),
+  step: amount.describe('last digit of the scale, g'),
+  gramsEach: amount,
+  ...range,
+  gramsTogether: amount,
+  bulkDensity: amount.describe('g/mL, level'),
+  bulkLow: amount,
+  bulkHigh: amount,
+  bulkOff: amount.describe('g/mL either way, nineteen of twenty such trials: what --save writes beside bulk_density'),
+  from: z.array(z.strictObject({ source: z.string(), sd: amount })),
+  saved: z.string().nullable(),
+});
+
 export const standardShape = z.strictObject({
   schema: z.literal('velamen.standard/1'),
   status: z.literal('checked'),

@@ -16,6 +16,16 @@ export interface CalibrateResult extends SpoonWeight {
   saved: string | null;
 }
 
+/** What `meter --weigh` answers. */
+export interface WeighedResult extends SpoonWeight {
+  name: string;
+  count: number;
+  /** The last digit of the scale, g. */
+  step: number;
+  /** The file it was saved to, null where it was not. */
+  saved: string | null;
+}
+
 /** What `meter --standard` answers. */
 export type StandardResult = PenCheck & StandardTrial & { status: 'checked' };
 
@@ -27,6 +37,25 @@ export function calibrateSheet(result: CalibrateResult): Sheet {
       ['Trial', `${result.count} level ${spoon} in ${volumeText(result.litres)}`],
       ['Reading', `${figure(result.before)} before, ${figure(result.after)} mS/cm after, at 25 °C`],
     ),
+    ...weightOf(result),
+  ];
+  return { title: `${result.name}: one level spoon`, blocks };
+}
+
+/** Spoons on a scale. */
+export function weighedSheet(result: WeighedResult): Sheet {
+  const together = `${figure(result.gramsTogether)} g, on a scale that shows ${formatNumber(result.step)} g`;
+  const blocks: Block[] = [
+    facts(['Weighed', `${result.count} level ${result.spoon} of ${result.name}`], ['Together', together]),
+    ...weightOf(result),
+  ];
+  return { title: `${result.name}: one level spoon`, blocks };
+}
+
+/** What one spoon weighs, how dense the powder lies, what that hangs on, and whether it is kept. */
+function weightOf(result: CalibrateResult | WeighedResult): Block[] {
+  const spoon = `${result.spoon} of ${result.name}`;
+  return [
     paragraph(
       `One level ${spoon} is ${figure(result.gramsEach)} g; nine of ten such trials have the truth within ${figure(result.low)} to ${figure(result.high)} g.`,
       'good',
@@ -44,7 +73,6 @@ export function calibrateSheet(result: CalibrateResult): Sheet {
         : `Saved with how far it may be off, as bulk_density in ${result.saved}.`,
     ),
   ];
-  return { title: `${result.name}: one level spoon`, blocks };
 }
 
 /** The pen against a standard. */

@@ -5,7 +5,7 @@ import { buySheet } from './buy.js';
 import { concentrateSheet } from './concentrate.js';
 import { frontierSheet } from './frontier.js';
 import { labelsSheet } from './labels.js';
-import { calibrateSheet, standardSheet } from './meter-tools.js';
+import { calibrateSheet, standardSheet, weighedSheet } from './meter-tools.js';
 import { meterSheet } from './meter.js';
 import type { PenScale } from './mix.js';
 import { oneSheet } from './one.js';
@@ -55,5 +55,6 @@ const REPORTS: { [Name in keyof Results]: (result: Results[Name], options: Repor
   sheet: sheetReport,
   meter: meterSheet,
   calibrate: calibrateSheet,
+  weighed: weighedSheet,
   standard: standardSheet,
 };

@@ -8,7 +8,7 @@ import type { PurchaseResult } from '../purchase/types.js';
 import type { SheetOfFeed } from '../sheet/mixing-sheet.js';
 import type { ConcentrateResult } from '../stock/concentrate-result.js';
 import type { LabelsResult } from './labels.js';
-import type { CalibrateResult, StandardResult } from './meter-tools.js';
+import type { CalibrateResult, StandardResult, WeighedResult } from './meter-tools.js';
 
 /**
  * What can be found out, by the name that its JSON Schema has: `Results['blend']` is what the desk's `blendFeeds` gives for each feed.
@@ -30,5 +30,6 @@ export interface Results {
   sheet: SheetOfFeed;
   meter: MeterResult;
   calibrate: CalibrateResult;
+  weighed: WeighedResult;
   standard: StandardResult;
 }

@@ -2,7 +2,7 @@ import * as z from 'zod';
 import { adviceShape, byPen } from './advice-shapes.js';
 import { buyShape, substitutesShape } from './buy-shapes.js';
 import { concentrateShape } from './concentrate-shapes.js';
-import { calibrateShape, meterShape, standardShape } from './meter-shapes.js';
+import { calibrateShape, meterShape, standardShape, weighedShape } from './meter-shapes.js';
 import {
   amount,
   cloudingLine,
@@ -189,5 +189,6 @@ export const SHAPES: ReadonlyMap<string, z.ZodType> = new Map<string, z.ZodType>
   ['sheet', z.union([sheetShape, noSheetShape])],
   ['meter', meterShape],
   ['calibrate', calibrateShape],
+  ['weighed', weighedShape],
   ['standard', standardShape],
 ]);

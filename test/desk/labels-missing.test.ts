@@ -19,7 +19,12 @@ describe('what a shelf does not say of its jars', () => {
       { of: 'sources', products: ['bare', 'other'] },
     ]);
     const text = renderText(labelsSheet(result), { columns: 200, colour: false });
-    for (const mends of ['bulk_density', 'meter --calibrate --product bare', 'price and pack', 'derived_from'])
+    for (const mends of [
+      'meter --weigh "ten level 1/4 tsp of bare weigh __ g" --save',
+      '--calibrate --product bare',
+      'price and pack',
+      'derived_from',
+    ])
       expect(text).toContain(mends);
     labelsShape.parse(labelsJson(result));
   });

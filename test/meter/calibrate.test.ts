@@ -4,7 +4,8 @@ import { shippedCatalog } from '../../src/desk/shipped-catalog.js';
 import { closeProduct } from '../../src/label/close.js';
 import { conductivity } from '../../src/chemistry/conductivity.js';
 import { conductingIons, ionsOfWater, plus } from '../../src/can/ec.js';
-import { type SpoonWeight, weighSpoon } from '../../src/meter/calibrate.js';
+import { weighSpoon } from '../../src/meter/calibrate.js';
+import type { SpoonWeight } from '../../src/meter/spoon-weight.js';
 import { seeded } from '../../src/meter/matrix.js';
 import { labelSpread, SPREADS } from '../../src/meter/spreads.js';
 

@@ -9,7 +9,8 @@ export const QUALITY = `(?:level|heaped|heaping|rounded|scant|generous|big|small
 
 const UNIT = `(?:${QUALITY}\\s+)*(?:${MEASURE}|${WATER})(?![\\p{L}\\d])`;
 const CARDINALS = 'one two three four five six seven eight nine ten eleven twelve'.split(' ');
-const TENS: ReadonlyMap<string, number> = new Map([
+/** Numbers that are told in words. */
+export const TENS: ReadonlyMap<string, number> = new Map([
   ...CARDINALS.map((word, i): [string, number] => [word, i + 1]),
   ['fifteen', 15],
   ['twenty', 20],
@@ -19,8 +20,9 @@ const TENS: ReadonlyMap<string, number> = new Map([
   ['a couple of', 2],
   ['a dozen', 12],
 ]);
-const CARDINAL = [...TENS.keys()].sort((a, b) => b.length - a.length).join('|');
-const PARTS: ReadonlyMap<string, string> = new Map([
+export const CARDINAL = [...TENS.keys()].sort((a, b) => b.length - a.length).join('|');
+/** Parts of a spoon or a litre that are told in words. */
+export const PARTS: ReadonlyMap<string, string> = new Map([
   ['half', '1/2'],
   ['third', '1/3'],
   ['quarter', '1/4'],

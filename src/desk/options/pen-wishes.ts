@@ -1,3 +1,4 @@
+import { readWeighedSpoons } from '../../advice/weighed-spoons.js';
 import { findProduct } from '../../catalog/catalog.js';
 import type { Product } from '../../label/product.js';
 import type { Where } from '../../problem.js';
@@ -53,6 +54,15 @@ export const PEN_WISHES = {
   count: { value: 'N', says: 'how many level spoons went in', read: parseCount },
   before: { value: 'READING', says: 'the reading of the water before the spoons', unit: 'mS/cm', read: penValue },
   after: { value: 'READING', says: 'the reading after the spoons', unit: 'mS/cm', read: penValue },
+  weigh: {
+    value: 'WORDS',
+    says: 'what level spoons weigh on a scale: "ten level 1/4 tsp of part-c weigh 11.2 g"',
+    read: (
+      text: string,
+      where: Where,
+      { among, ...by }: { among: readonly Product[]; onShelf: ReadonlySet<string>; named?: Product },
+    ) => readWeighedSpoons(text, among, by, where),
+  },
   save: { says: 'write the bulk density onto the shelf' },
   standard: {
     value: 'EC',

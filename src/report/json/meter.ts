@@ -1,7 +1,7 @@
 import type * as z from 'zod';
 import { type Cause, doingOf, type MeterResult, type PlannedBatch, type Remedy } from '../../meter/index.js';
-import type { calibrateShape, meterShape, standardShape } from '../meter-shapes.js';
-import type { CalibrateResult, StandardResult } from '../meter-tools.js';
+import type { calibrateShape, meterShape, standardShape, weighedShape } from '../meter-shapes.js';
+import type { CalibrateResult, StandardResult, WeighedResult } from '../meter-tools.js';
 import { causeSays, checkSays } from '../says/cause.js';
 import { lookAtSays, meterNoteSays } from '../says/meter.js';
 import { shownSays, spreadSourceSays, suspectSays } from '../says/pen.js';
@@ -106,6 +106,13 @@ function remedyJson(
 /** What `meter --calibrate --json` prints. */
 export const calibrateJson = (result: CalibrateResult): z.infer<typeof calibrateShape> => ({
   schema: 'velamen.calibrate/1',
+  ...result,
+  from: result.from.map(({ source, sd }) => ({ source: spreadSourceSays(source, result.count), sd })),
+});
+
+/** What `meter --weigh --json` prints. */
+export const weighedJson = (result: WeighedResult): z.infer<typeof weighedShape> => ({
+  schema: 'velamen.weighed/1',
   ...result,
   from: result.from.map(({ source, sd }) => ({ source: spreadSourceSays(source, result.count), sd })),
 });

@@ -7,15 +7,15 @@ export function doseNoteSays(note: DoseNote): string {
     case 'no kit':
       return 'The bench names no kit: amounts are given to 0.01 g and 0.1 mL. Name your spoons, scale and syringe for more.';
     case 'bulk density missing':
-      return `${note.product}: its bulk density is unknown, so no spoon can measure it. Weigh ten level spoons on any kitchen scale and put bulk_density on the shelf, or calibrate with the pen; until then weigh it.`;
+      return `${note.product}: its bulk density is unknown, so no spoon can measure it. ${askedToWeigh(note)} Until then weigh it.`;
     case 'bulk density unknown':
-      return `${note.product}: its bulk density is unknown, so no spoon is offered. Weigh ten level spoons, or calibrate with the pen.`;
+      return `${note.product}: its bulk density is unknown, so no spoon is offered. ${askedToWeigh(note)}`;
     case 'nothing measures a powder':
       return `${note.product}: nothing in the kit measures a powder; weigh it on a borrowed scale, or add spoons or a scale to the kit.`;
     case 'nothing measures a liquid':
       return `${note.product}: nothing in the kit measures a liquid; use a syringe, and add it to the kit.`;
     case 'bulk density of the catalog':
-      return `${note.product}: a level spoon is taken at the catalog's ${formatNumber(note.gramsPerMillilitre, 3)} g/mL, which varies by a fifth: weigh ten level spoons of yours.`;
+      return `${note.product}: a level spoon is taken at the catalog's ${formatNumber(note.gramsPerMillilitre, 3)} g/mL, which varies by a fifth. Weigh yours: ${weighCommand(note.product, note.spoon)}`;
     case 'can too small':
       return `The batch of ${litres(note.batchLitres)} is more than the largest can holds (${note.can}): mix it in parts, or give the feed a smaller batch.`;
     default:
@@ -23,13 +23,20 @@ export function doseNoteSays(note: DoseNote): string {
   }
 }
 
+/** How ten level spoons on a kitchen scale get onto the shelf; the blank is the grower's to fill. */
+export const weighCommand = (product: string, spoon: string): string =>
+  `velamen meter --weigh "ten level ${spoon} of ${product} weigh __ g" --save`;
+
+const askedToWeigh = ({ product, spoon }: { product: string; spoon: string }): string =>
+  `Weigh ten level spoons on any kitchen scale, fill in the grams: ${weighCommand(product, spoon)}`;
+
 /** What would make the doses measurable. */
 export function doseOfferSays(offer: DoseOffer): string {
   switch (offer.kind) {
     case 'pen':
       return `By a conductivity pen, \`velamen sheet --by pen\`: ${dosesSay(offer.doses)}.`;
     case 'ten spoons':
-      return `Weigh ten level ${offer.spoon} spoons of ${offer.products.join(', of ')} on any kitchen scale and write it on the shelf, as bulk_density "12 g per 10 x ${offer.spoon}".`;
+      return offer.products.map((product) => askedToWeigh({ product, spoon: offer.spoon })).join(' ');
     case 'item stock':
       return `A stock bottle of ${offer.product} alone, ${offer.words} in ${offer.bottleMillilitres} mL of water: ${dosesSay(offer.doses)}.`;
     case 'batch':
