@@ -3,7 +3,8 @@ import { NITROGEN_FORMS } from '../chemistry/nutrients.js';
 import { ionsOfLabel, times } from '../label/counter-ions.js';
 import { likelyMakeUps } from '../label/likely-make-ups.js';
 import { readAnalysis } from '../label/read-analysis.js';
-import type { Grade, Span } from './types.js';
+import { LIQUID_MOST } from './rate.js';
+import type { Advice, Grade, Span } from './types.js';
 import { conductivity, NONE } from '../chemistry/conductivity.js';
 
 /** Every make-up that a bare grade can have, as mmol per g. */
@@ -26,13 +27,38 @@ export function gradeIons({ percent }: Grade): GradeIons {
 
 /**
  * The make-ups that are likely behind a bare grade, each end a whole one; undefined where there is no grade, or none that is likely (then all
- * of `gradeIons` stand).
+ * of `gradeIons` stand). A powder is full of its salts, a liquid of water: what is low and may be either is read as both.
  */
-export async function likelyGradeIons(grade: Grade | null | undefined): Promise<GradeIons | undefined> {
-  const read = grade && readAnalysis({ form: 'powder', percent: grade.percent });
-  const likely = read?.ok ? await likelyMakeUps(read.value, []) : null;
-  return likely === null ? undefined : [likely.value, likely.ends.leastConductive, likely.ends.mostConductive];
+export async function likelyGradeIons(advice: Pick<Advice, 'form' | 'grade' | 'rate'>): Promise<GradeIons | undefined> {
+  const found: Ions[] = [];
+  for (const form of advice.grade ? formsOf(advice) : []) {
+    const { percent } = advice.grade!;
+    // a liquid is read as strong as liquids come, and thinned again: what nobody tells goes with the salts, not with the water
+    const thicker = form === 'liquid' ? LIQUID_MOST / totalOf(percent) : 1;
+    const figures = Object.fromEntries(Object.entries(percent).map(([name, value]) => [name, value * thicker]));
+    const read = readAnalysis({ form, percent: figures, ...(form === 'liquid' ? { basis: 'w/v' } : {}) });
+    const likely = read.ok ? await likelyMakeUps(read.value, []) : null;
+    if (!likely) continue;
+    const { value, ends } = likely;
+    found.push(...[value, ends.leastConductive, ends.mostConductive].map((ions) => times(ions, 1 / thicker)));
+  }
+  return found.length > 0 ? found : undefined;
 }
+
+/** As its words tell, or its millilitres. */
+function formsOf({ form, grade, rate }: Pick<Advice, 'form' | 'grade' | 'rate'>): readonly ('powder' | 'liquid')[] {
+  const total = totalOf(grade!.percent);
+  // nothing in it: no salts to thin
+  if (total === 0) return ['powder'];
+  if (form !== null) return [form];
+  if (rate && /^(?:m(?:l|illilit)|drop)/i.test(rate.unit) && total <= LIQUID_MOST) return ['liquid'];
+  return total <= LIQUID_USUAL ? ['liquid', 'powder'] : ['powder'];
+}
+
+const totalOf = (percent: Grade['percent']): number => Object.values(percent).reduce((sum, x) => sum + x, 0);
+
+/** N, P2O5 and K2O of liquids as they are commonly sold come to no more than this, in % (common practice, no source). */
+const LIQUID_USUAL = 30;
 
 /** mS/cm in pure water between the least and the most conductive make-up, with the error of the model. */
 export function gradeEc(ions: GradeIons, grams: Span): Span {

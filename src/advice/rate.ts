@@ -82,7 +82,7 @@ const LIQUID = {
   perGram: { low: 1 / 1.4, high: 1 },
 };
 /** A clear liquid holds no more than this of N, P2O5 and K2O together, in % (from memory). */
-const LIQUID_MOST = 45;
+export const LIQUID_MOST = 45;
 
 function isLiquid(rate: Rate, { form, grade }: Pick<Advice, 'form' | 'grade'>, tops: readonly Sense[]): boolean {
   if (form !== null) return form === 'liquid';

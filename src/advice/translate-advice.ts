@@ -18,7 +18,7 @@ export async function translateAdvice(
   where: Where = {},
   owned: readonly ClosedProduct[] = [],
 ): Promise<Checked<AdviceResult>> {
-  const read = translate(advice, where, owned, await likelyGradeIons(advice.grade));
+  const read = translate(advice, where, owned, await likelyGradeIons(advice));
   if (!read.ok) return read;
   const { readings, certainty, notes, needed } = read.value;
   const strengths = own && new OwnStrengths(own);
