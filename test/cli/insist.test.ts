@@ -74,7 +74,7 @@ describe('refusals', () => {
     [['--to', 'a.svg'], 'found "a.svg" expected a name that ends in .txt, .json, .csv or .html'],
     [
       ['--frontier', '--to', 'gone/a.svg'],
-      'found a folder that is not there expected a place to write to Name another file.',
+      'found a folder that is not there expected a place to write to Make the folder, or name another place.',
     ],
     [['--frontier', '--to', 'a-folder.svg'], 'found a folder of that name expected a place to write to'],
   ])('%j', async (options, wanted) => {

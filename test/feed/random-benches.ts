@@ -41,10 +41,11 @@ export async function benches(
   wanted: number,
   feasible: boolean,
   from: number,
+  products = (seed: number): number => (feasible ? 10 + (seed % 9) : 3 + (seed % 8)),
 ): Promise<{ seed: number; request: FeedRequest }[]> {
   const found: { seed: number; request: FeedRequest }[] = [];
   for (let seed = from; found.length < wanted; seed += 1) {
-    const made = randomBench(seed, feasible ? 10 + (seed % 9) : 3 + (seed % 8));
+    const made = randomBench(seed, products(seed));
     const { verdict } = await solve(programOf(made).program);
     if (verdict === (feasible ? 'optimal' : 'infeasible')) found.push({ seed, request: made });
   }
