@@ -13,6 +13,7 @@ import type {
   StepByPen,
 } from './by-pen-types.js';
 import { type Measure, measuresWithin } from './measure.js';
+import { leastStep } from './told-by-pen.js';
 import { FILLING_SPREAD } from './tools.js';
 
 export type * from './by-pen-types.js';
@@ -28,8 +29,6 @@ export const usualPen = (scale: number | null): SteeringPen => ({
   each: 0.02 * Math.SQRT1_2,
 });
 
-/** An increment tells a dose from five times its own error on: the error is a fifth of the dose then, as with a scale. */
-const READABLE = 5;
 /** mS/cm for each g/L or mL/L below which nothing is told by a pen: salts bring 0.5 to 2 a gram. */
 const BLIND = { g: 0.02, mL: 0.002 } as const;
 /** How much of a dose hands start with. */
@@ -110,9 +109,9 @@ export function shows({ waters, waterMSPerCm }: CanByPen, parts: readonly Part[]
 
 /** The least increment that the pen tells above a reading, mS/cm. */
 export function leastSteered(pen: SteeringPen, before: number): number {
-  let least = READABLE * dipSd(pen, before) * Math.SQRT2;
+  let least = leastStep(dipSd(pen, before) * Math.SQRT2);
   // the error grows with what is read
-  for (let i = 0; i < 8; i += 1) least = READABLE * hypot(dipSd(pen, before), dipSd(pen, before + least));
+  for (let i = 0; i < 8; i += 1) least = leastStep(hypot(dipSd(pen, before), dipSd(pen, before + least)));
   return least * 1.02;
 }
 
@@ -125,7 +124,7 @@ function whyNotSteered(
   const increment = planned - before;
   if (increment * litres < BLIND[product.composition.per] * amount) return 'does not conduct';
   if (isOrganic(product)) return 'organic';
-  return increment < READABLE * hypot(dipSd(pen, planned), dip) ? 'too little' : null;
+  return increment < leastStep(hypot(dipSd(pen, planned), dip)) ? 'too little' : null;
 }
 
 /** The part at which the can reads what is shown, near what was wanted of it. */

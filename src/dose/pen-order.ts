@@ -4,6 +4,7 @@ import type { Part } from '../can/part.js';
 import { staysClear } from '../can/sequence.js';
 import { hypot } from '../units/elementary.js';
 import { type CanByPen, type ItemByPen, shows } from './by-pen.js';
+import { leastStep, MOST_UNTOLD } from './told-by-pen.js';
 
 /** An order of items, and how surely the pen tells each. */
 export interface PenOrder {
@@ -15,8 +16,6 @@ export interface PenOrder {
 
 /** Beyond this many items the sets are too many to ask for clouds; the usual order stands. */
 const MOST_TRIED = 7;
-/** A step of which the pen tells less than this goes by measure. */
-const UNREADABLE = 0.2;
 /** So much better, as a share, an order has to be to be told instead of the usual one. */
 const BETTER = 0.05;
 
@@ -46,8 +45,10 @@ export function orderForPen(can: CanByPen): PenOrder {
     const [before, after] = [reads(set), reads(set | (1 << i))];
     const { each, digit, scale } = can.pen;
     const last = digit / 2 / (scale ?? 1);
-    const error = hypot(each * before, each * after, last, last) / Math.max(1e-12, after - before);
-    return Math.min(error, UNREADABLE) ** 2;
+    const error = hypot(each * before, each * after, last, last);
+    const step = after - before;
+    // what the pen does not tell goes by measure
+    return (step < leastStep(error) ? MOST_UNTOLD : error / step) ** 2;
   };
   const usual = items.reduce((sum, _, i) => sum + errorOf((1 << i) - 1, i), 0);
   if (items.length > MOST_TRIED) return { items, error: usual, usual };

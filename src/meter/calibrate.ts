@@ -3,6 +3,7 @@ import type { ClosedProduct } from '../label/closed-product.js';
 import type { Water } from '../label/product.js';
 import { conductivity, NONE } from '../chemistry/conductivity.js';
 import { conductingIons, ionsOfWater, plus } from '../can/ec.js';
+import { LEAST_STEP } from '../dose/told-by-pen.js';
 import { times } from '../label/counter-ions.js';
 import { labelSpread, SPREADS } from './spreads.js';
 import { hypot } from '../units/elementary.js';
@@ -25,8 +26,6 @@ export interface SpoonTrial {
 
 /** Water measured out by a marked jug for a trial: 2 %. */
 const JUG = SPREADS.water;
-/** Below this rise, mS/cm, the last digit of a pen is too large a part of it. */
-const LEAST_RISE = 0.03;
 /** g/L beyond which the conductivity model has not been tested. */
 const MOST_GRAMS = 20;
 
@@ -39,7 +38,7 @@ export function weighSpoon(trial: SpoonTrial): SpoonWeight | NoWeight {
   const { product, count, before, after, litres, millilitres } = trial;
   const rise = after - before;
   if (!(rise > 0)) return nothing('no rise', rise);
-  if (rise < LEAST_RISE) return nothing('too small', rise);
+  if (rise < LEAST_STEP) return nothing('too small', rise);
   const base = background(before, trial.water);
   const ec = (grams: number): number => conductivity(plus(base, conductingIons(product, 'value'), grams / litres));
   const start = ec(0);
