@@ -1,6 +1,9 @@
 import { withCan } from '../can/can-cautions.js';
 import { cautionsFor } from '../can/cautions.js';
+import { watersOf } from '../can/part.js';
+import { withReadingOf } from '../chance/reading.js';
 import { missesOf, readOut } from '../feed/readout.js';
+import { mergedLines } from './merged-lines.js';
 import type { Recipe } from './recipe.js';
 import type { FeedRequest } from '../feed/request.js';
 import type { Miss, Mix } from '../feed/results.js';
@@ -20,7 +23,13 @@ export async function assess(recipe: Recipe, request: FeedRequest, hasProgramme 
   // the batch is what the recipe is for, whatever the feed is mixed in
   const header = { ...request.header, batchLitres: recipe.volumeLitres };
   const shares = request.waters.map(() => 1 / request.waters.length);
-  const mix = readOut({ products: amounts, waters: shares }, { ...request, header });
+  const dosed = mergedLines(recipe.lines).map(({ product, amount, sd }) => ({
+    product,
+    perLitre: amount / recipe.volumeLitres,
+    spread: amount > 0 ? sd / amount : 0,
+  }));
+  const mixed = readOut({ products: amounts, waters: shares }, { ...request, header });
+  const mix = withReadingOf(mixed, dosed, watersOf({ waters: shares }, request.waters));
   const told = {
     ...mix,
     recipe: recipe.text,

@@ -1,3 +1,4 @@
+import { withReading } from '../chance/reading.js';
 import { limitSpreads, roomFor, tightened } from '../chance/tightened.js';
 import { ordered } from '../dose/ordered.js';
 import { isMeasured } from '../dose/offered.js';
@@ -246,7 +247,7 @@ function target(share: number): number {
 async function told({ request, within, asked }: Setting, nearest: NearestWidth, best: Tried): Promise<FeedPlan> {
   const { handed: made, near, thrift } = best;
   const inOrder = ordered({ ...made.plan, request }, made.amounts);
-  const mix = readOut(inOrder.amounts, request, inOrder.sequence.turns);
+  const mix = withReading(readOut(inOrder.amounts, request, inOrder.sequence.turns), inOrder, request);
   const { custom, graver } = missesByGrade(mix, request);
   const own = { ...inOrder, mix, request: counted(request, inOrder) };
   const short = asked.offers && (graver.length > 0 || !isMeasured(own));

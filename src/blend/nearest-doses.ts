@@ -1,3 +1,4 @@
+import { withReading } from '../chance/reading.js';
 import { amountsOfMix } from '../dose/wanted.js';
 import { type DosePlan, planDoses } from '../dose/plan.js';
 import { type Grade, gradeOf } from '../feed/grade.js';
@@ -106,7 +107,7 @@ const WEAKER = [1, 0.96, 0.92, 0.86, 0.78, 0.66, 0.5];
 const hurts = ({ misses }: NearestDoses): boolean => misses.some(({ grade }) => grade === 'harm');
 
 function told(plan: DosePlan, request: FeedRequest): NearestDoses {
-  const mix = readOut(plan.amounts, request, plan.sequence.turns);
+  const mix = withReading(readOut(plan.amounts, request, plan.sequence.turns), plan, request);
   const misses = graded(missesOf(mix), request);
   const violations = misses.filter(({ grade }) => grade !== 'custom');
   return { plan: { ...plan, request, mix, status: 'violated', violations, offers: [] }, misses };

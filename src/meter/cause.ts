@@ -2,6 +2,8 @@
 export type Fault =
   /** Another amount of one item than planned; `variant` where one of these is the likeliest form of it. */
   | { kind: 'item'; item: number; variant: Variant | null }
+  /** What an item holds conducts more or less than its label, which names no salts, lets expect; its nutrients are as planned. */
+  | { kind: 'label'; item: number }
   /** The amounts of two items exchanged. */
   | { kind: 'swap'; item: number; other: number }
   /** Another volume of water; not topped up to the mark; another water. */
@@ -16,7 +18,7 @@ export interface Cause {
   /** Names it among the causes of one judgement: `item:2`, `volume`, `swap:0:1`. */
   cause: string;
   fault: Fault;
-  /** The figure: a factor on amount, water or reading; mS/cm more for another water. */
+  /** The figure: a factor on amount, on what an item conducts, on water or reading; mS/cm more for another water. */
   value: { likely: number; low: number; high: number };
   /** Share among everything considered, given the readings. */
   probability: number;

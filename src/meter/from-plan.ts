@@ -1,5 +1,5 @@
 import type { Litres } from '../units/index.js';
-import type { RecipeLine } from '../advice/recipe.js';
+import { mergedLines, type RecipeDose } from '../advice/merged-lines.js';
 import type { DosePlan } from '../dose/plan-types.js';
 import { sequenceOf } from '../can/sequence.js';
 import { blendOf } from '../sheet/steps.js';
@@ -26,26 +26,13 @@ export function batchOfPlan(plan: DosePlan): Batch {
   };
 }
 
-/** A recipe of the grower's own as a batch. Hands are taken to be off by a tenth where nothing is known of how they measured (level spoons, from memory). */
+/** A recipe of the grower's own as a batch. */
 export function batchOfRecipe(
-  lines: readonly Pick<RecipeLine, 'product' | 'amount' | 'amountWords' | 'bySpoon' | 'byPen'>[],
+  lines: readonly RecipeDose[],
   litres: Litres,
   waters: { water: Water; share: number }[],
 ): Batch {
-  const amounts = new Map<string, (typeof lines)[number] & { sd: number }>();
-  for (const told of lines) {
-    const line = { ...told, sd: told.byPen?.sd ?? told.amount * (told.bySpoon ? SPOON : WEIGHED) };
-    const before = amounts.get(line.product.id);
-    amounts.set(line.product.id, {
-      ...line,
-      amount: line.amount + (before?.amount ?? 0),
-      amountWords: before ? `${before.amountWords} + ${line.amountWords}` : line.amountWords,
-      bySpoon: line.bySpoon || (before?.bySpoon ?? false),
-      // of one spoon twice both are off alike; the pen makes good what went in before it
-      sd: line.byPen?.told.by === 'until' ? line.sd : line.sd + (before?.sd ?? 0),
-    });
-  }
-  const merged = [...amounts.values()];
+  const merged = mergedLines(lines);
   const { turns } = sequenceOf(
     merged.map(({ product, amount }) => ({ product, perLitre: amount / litres })),
     waters,
@@ -59,6 +46,3 @@ export function batchOfRecipe(
     }),
   };
 }
-
-const SPOON = 0.1;
-const WEIGHED = 0.03;

@@ -1,6 +1,7 @@
 import { type Batch, type PenUse, warmth } from './batch.js';
 import { type Fault, NO_FAULT, type Variant } from './cause.js';
 import type { Expected } from './expected.js';
+import { labelConducts } from './spreads.js';
 import { pow } from '../units/elementary.js';
 
 /** One way in which a batch or a reading can have gone wrong, with one figure left open (a factor) or settled. */
@@ -48,6 +49,8 @@ const PRIORS = {
   pen: 0.01,
   water: 0.015,
   swap: 0.01,
+  /** Shared by the items whose salts are not declared: one of them is of none of the make-ups that are likely. */
+  label: 0.04,
 } as const;
 
 /** Every hypothesis about a batch. */
@@ -86,6 +89,17 @@ export function hypothesesOf(batch: Batch, expected: Expected, pen: PenUse): Hyp
     of(PRIORS.halved, settled(0.5), 'halved');
     if (item.bySpoon) of(PRIORS.wrongSpoon, [...settled(4, 0.5), ...settled(0.25, 0.5)], 'wrong spoon');
   });
+
+  const undeclared = batch.items.flatMap(({ product }, i) => (labelConducts(product) === null ? [] : [i]));
+  for (const i of undeclared)
+    list.push({
+      cause: `label:${i}`,
+      fault: { kind: 'label', item: i },
+      prior: PRIORS.label / undeclared.length,
+      values: strays(labelConducts(batch.items[i]!.product)!),
+      // it is the salts that are others: the nutrients, and so the doses, are as planned
+      at: (factor) => ({ mean: expected.withItem(i, factor), factors: ones, volume: 1, gain: 1 }),
+    });
 
   list.push({
     cause: 'volume',
@@ -198,6 +212,11 @@ function spread(low: number, high: number, count: number): Hypothesis['values'] 
     weight: 1 / count,
   }));
 }
+
+/** Twice as far either way as likely make-ups go. */
+const strays = ({ low, high }: { low: number; high: number }): Hypothesis['values'] =>
+  spread(pow(low, BEYOND), pow(high, BEYOND), 21);
+const BEYOND = 2;
 
 const settled = (value: number, weight = 1): Hypothesis['values'] => [{ value, weight }];
 const SETTLED = settled(1);

@@ -1,6 +1,6 @@
-import { type MilliSiemensPerCm, milliSiemensPerCm } from '../units/index.js';
-import { NINETY } from '../chance/deviates.js';
-import type { Batch, Moment, PenUse, Reading, Shown } from './batch.js';
+import type { MilliSiemensPerCm } from '../units/index.js';
+import { type Dosed, readingOfCan } from '../chance/reading.js';
+import { type Batch, itemsAt, litresAt, type Moment, type PenUse, type Reading, type Shown } from './batch.js';
 import { beyondBelief, type LookAt } from './beyond.js';
 import type { Cause } from './cause.js';
 import { causesOf } from './causes.js';
@@ -59,14 +59,14 @@ export interface Judged {
 /** Judges readings of a batch: within tolerance, or what probably happened. Pure and repeatable. */
 export function judge(batch: Batch, readings: readonly Reading[], pen: PenUse): Judged {
   const weighed = weigh(batch, readings, pen);
-  const { expected, sd, distance } = weighed;
+  const { expected, distance } = weighed;
   const lines = readings.map((reading, j): ReadingLine => {
-    const mean = expected.planned[j]!;
-    const [low, high] = [Math.max(0, mean - NINETY * sd[j]!), mean + NINETY * sd[j]!].map(milliSiemensPerCm);
-    const within = reading.mSPerCm >= low! && reading.mSPerCm <= high!;
-    return { ...reading, expected: { mSPerCm: mean, low: low!, high: high! }, within };
+    const right = readingOfCan(dosedAt(batch, reading.moment), batch.waters, { full: fullAt(batch, reading.moment) });
+    const within = reading.mSPerCm >= right.low && reading.mSPerCm <= right.high;
+    return { ...reading, expected: { ...right, mSPerCm: expected.planned[j]! }, within };
   });
-  const fine = unsurprising(distance, readings.length);
+  // of several readings each may be within and yet all together be a surprise
+  const fine = unsurprising(distance, readings.length) || (lines.length === 1 && lines[0]!.within);
   const causes = causesOf(weighed);
   const explained = causes.some((cause) => cause.explains);
   const lookAt = fine || explained ? [] : beyondBelief(weighed);
@@ -83,6 +83,17 @@ export function judge(batch: Batch, readings: readonly Reading[], pen: PenUse): 
     cans,
   };
 }
+
+/** What is in at a moment, as it stands in a litre of the full can. */
+const dosedAt = (batch: Batch, moment: Moment): Dosed[] =>
+  batch.items.slice(0, itemsAt(batch, moment)).map(({ product, planned, sd }) => ({
+    product,
+    perLitre: planned / batch.litres,
+    spread: planned > 0 ? sd / planned : 0,
+  }));
+
+const fullAt = (batch: Batch, moment: Moment): number => litresAt(batch, moment) / batch.litres;
+
 /** Enough for the tails that a remedy hedges against. */
 const CANS = 300;
 

@@ -41,7 +41,8 @@ const WASTEFUL = 0.2;
 const PLAUSIBLE = 0.08;
 const MOST_ALTERNATIVES = 4;
 const CANS_EACH = 200;
-const FAULTS_OF_THE_PEN: ReadonlySet<Fault['kind']> = new Set<Fault['kind']>(['scale', 'temperature', 'pen']);
+/** What is wrong is the reading or what was expected of it: the can is as planned. */
+const AS_PLANNED: ReadonlySet<Fault['kind']> = new Set<Fault['kind']>(['scale', 'temperature', 'pen', 'label']);
 
 /** What each plausible explanation, taken as certain, would ask for. */
 async function alternativesOf(
@@ -57,7 +58,7 @@ async function alternativesOf(
   return Promise.all(
     plausible.map(async (cause: Cause): Promise<Alternative> => {
       // a mistaken reading leaves the can as planned: nothing to mend
-      if (FAULTS_OF_THE_PEN.has(cause.fault.kind) && !isMisfilled(judged.weighed.batch))
+      if (AS_PLANNED.has(cause.fault.kind) && !isMisfilled(judged.weighed.batch))
         return { cause, asks: { status: 'feed' } };
       const cans = possibleCans(judged.weighed, CANS_EACH, (point) => point.hypothesis.cause === cause.cause);
       const own = { ...judged, cans };

@@ -40,3 +40,19 @@ export function labelSpread(product: ClosedProduct): number {
   // the range by named salts comes from allowances, and so from the same guarantees; without them it is about counter-ions
   return Math.min(0.25, ions.from === 'sources' ? Math.max(LABEL, open) : hypot(LABEL, open));
 }
+
+/** Narrower than this, as a share, a label leaves nothing open that a pen would tell. */
+const TOLD = 0.03;
+
+/**
+ * What a product conducts at the ends of what its label leaves open, as factors on what is likeliest. Null where the label names its salts, where
+ * it was measured, or where nothing is left open.
+ */
+export function labelConducts({ ec, ions }: Pick<ClosedProduct, 'ec' | 'ions'>): { low: number; high: number } | null {
+  if (ec !== undefined || ions.from !== 'label alone') return null;
+  const bare = conductivity(NONE);
+  const [value, ...ends] = [ions.value, ions.leastConductive, ions.mostConductive].map((i) => conductivity(i) - bare);
+  if (!(value! > 1e-6)) return null;
+  const [low, high] = [Math.max(0.3, Math.min(value!, ...ends) / value!), Math.max(value!, ...ends) / value!];
+  return high - low > TOLD ? { low, high } : null;
+}

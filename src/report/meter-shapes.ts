@@ -40,12 +40,14 @@ export const meterShape = z.strictObject({
       .array(
         z.strictObject({
           cause: z.string(),
-          kind: z.enum(['item', 'volume', 'topping', 'scale', 'temperature', 'pen', 'water', 'swap']),
+          kind: z.enum(['item', 'volume', 'topping', 'scale', 'temperature', 'pen', 'water', 'swap', 'label']),
           id: z.string().nullable(),
           variant: z.enum(['forgotten', 'doubled', 'halved', 'wrong spoon']).nullable(),
           value: z
             .strictObject({ likely: z.number(), ...range })
-            .describe('factor on amount, water or reading; mS/cm more for another water'),
+            .describe(
+              'factor on amount, on what a product conducts, on water or reading; mS/cm more for another water',
+            ),
           probability: amount.describe('share, given the readings and the priors'),
           explains: z.boolean(),
           asWell: z.boolean().describe('too close to the likeliest to call'),

@@ -25,6 +25,7 @@ import type {
   SheetStep,
   StepOfPen,
 } from './sheet-types.js';
+import { dosedOf, undeclaredIn } from '../chance/reading.js';
 import { blendOf, partsOf, readingOf, type Step, stepsOf } from './steps.js';
 import { unseenOf } from './unseen.js';
 
@@ -136,7 +137,7 @@ function sheetOf(
     sure: options.sure ?? null,
     ...(options.dilutions ? { dilutions: options.dilutions } : {}),
     given: blend.given && 'near' in blend.given ? blend.given : null,
-    notes: { doses: plan.notes, drops: dropNote(plan), blend: blend.notes },
+    notes: { doses: plan.notes, drops: dropNote(plan), blend: blend.notes, undeclared: undeclaredOf(plan, request) },
     cautions: withCan(cautionsFor(products, header), mix),
     hazards: codesOfSolution(parts),
     proof: { blend: blend.proof, doses: plan.proof },
@@ -149,7 +150,7 @@ function noSheet(plan: DosePlan | null, { header }: SheetRequest, blend: SheetBl
     feed: plan ? { ...header, batchLitres: plan.batchLitres } : header,
     date,
     why: plan ? whyNone(plan, blend) : { kind: blend.status === 'cannot' ? 'no nearest' : 'not proved' },
-    notes: { doses: plan?.notes ?? [], drops: null, blend: blend.notes },
+    notes: { doses: plan?.notes ?? [], drops: null, blend: blend.notes, undeclared: [] },
     proof: blend.proof,
   };
 }
@@ -218,6 +219,9 @@ function dropNote({ items, tools }: DosePlan): DropNote | null {
   if (products.length === 0 || !dropper) return null;
   return { products, perMillilitre: Math.round(100 / dropper.step) / 100 };
 }
+
+const undeclaredOf = (plan: DosePlan, request: Pick<FeedRequest, 'waters'>): string[] =>
+  undeclaredIn(dosedOf(plan), blendOf(plan, request)).map(({ name, id }) => name || id);
 
 /** Whether a tool of the kit delivers it: a scale in its own steps, a syringe at its own marks. */
 function measures(own: Tool, { tool, amount }: Pick<Measure, 'tool' | 'amount'>, grams: number | undefined): boolean {

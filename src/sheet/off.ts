@@ -11,7 +11,8 @@ import type { FeedRequest } from '../feed/request.js';
 import { likelyEc } from '../can/part.js';
 import type { DosePlan } from '../dose/plan-types.js';
 import { WHILE_MIXING } from '../can/sequence.js';
-import { blendOf, partsOf, type Reading, waterShift } from './steps.js';
+import { waterShift } from '../chance/reading.js';
+import { blendOf, partsOf, type Reading } from './steps.js';
 
 /** A slip and what the finished can would then read, mS/cm at 25 °C and on the pen's scale. */
 export interface Slip {

@@ -156,6 +156,8 @@ export interface LeftOut {
 export interface SheetNotes {
   doses: DoseNote[];
   drops: DropNote | null;
+  /** Names of products whose salts are not declared, where that makes the readings wide. */
+  undeclared: string[];
   blend: BlendResult['notes'];
 }
 

@@ -1,3 +1,5 @@
+import { watersOf } from '../../can/part.js';
+import { dosedOf, withReadingOf } from '../../chance/reading.js';
 import { judgedLimits, ecFigure, type JudgedCan } from '../../chance/sure-figures.js';
 import { sharesOf } from '../../chance/sure.js';
 import { limitSpreads, type LimitSpread, tightened } from '../../chance/tightened.js';
@@ -36,7 +38,9 @@ export function cansOf(plan: TrialPlan, group: readonly Sharing[], { known }: Ha
   const mixed = varyingCan(plan, strongest, known);
   const read = group.map(({ request, parts }) => {
     const amounts = dilutedAmounts(plan.amounts, parts.share);
-    return { request, amounts, mix: readOut(amounts, withBatch(request, plan)), parts };
+    const diluted = dosedOf(plan).map((item) => ({ ...item, perLitre: item.perLitre * parts.share }));
+    const mix = readOut(amounts, withBatch(request, plan));
+    return { request, amounts, mix: withReadingOf(mix, diluted, watersOf(amounts, request.waters)), parts };
   });
   const judged = read.map(({ request, amounts, mix, parts }): JudgedCan => {
     const can = parts.water === 0 ? mixed : dilutedCan(mixed, parts.share, request.header.name);

@@ -1,3 +1,4 @@
+import { withReading } from '../../chance/reading.js';
 import { roomFor } from '../../chance/tightened.js';
 import { planOnce } from '../../dose/plan-once.js';
 import type { DosePlan, TrialPlan } from '../../dose/plan-types.js';
@@ -223,7 +224,7 @@ function told(
   const inOrder = ordered({ ...plan, request: group[0]!.request }, thrift.amounts);
   return {
     shares: true,
-    plan: inOrder,
+    plan: { ...inOrder, mix: withReading(inOrder.mix, inOrder, group[0]!.request) },
     cans: cans.cans,
     all: cans.all,
     stretch,

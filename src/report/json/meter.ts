@@ -47,7 +47,7 @@ function causeJson(cause: Cause, batch: PlannedBatch): Printed['judgement']['cau
   return {
     cause: cause.cause,
     kind: fault.kind,
-    id: fault.kind === 'item' ? batch.plan[fault.item]!.id : null,
+    id: fault.kind === 'item' || fault.kind === 'label' ? batch.plan[fault.item]!.id : null,
     variant: fault.kind === 'item' ? fault.variant : null,
     value,
     probability,

@@ -32,6 +32,11 @@ export function causeSays({ fault, value }: Cause, batch: PlannedBatch): string 
       return `the pen itself reads ${figure(100 * Math.abs(likely - 1))} % too ${likely > 1 ? 'high' : 'low'}`;
     case 'water':
       return `another water than planned, with about ${figure(likely)} mS/cm more (${figure(low)} to ${figure(high)})`;
+    case 'label': {
+      const { name } = plan[fault.item]!;
+      const off = figure(100 * Math.abs(likely - 1));
+      return `${name} reads about ${off} % ${likely > 1 ? 'higher' : 'lower'} than its label lets expect: its salts are not declared; its doses may well be right`;
+    }
     case 'swap':
       return `the amounts of ${plan[fault.item]!.name} and ${plan[fault.other]!.name} were exchanged`;
     default:
@@ -100,6 +105,8 @@ export function checkSays({ fault }: Cause, { plan }: PlannedBatch): string {
       return 'Check the pen in a standard: velamen meter --standard "1413 µS" --reads …';
     case 'water':
       return 'Read the plain water by itself.';
+    case 'label':
+      return `Look on the label of ${plan[fault.item]!.name} for "derived from" and enter it as derived_from; or stir 1 g of it into 1 L of pure water and enter what the pen shows as ec.`;
     case 'swap':
       return `Think back: which spoon went with ${plan[fault.item]!.name}, and which with ${plan[fault.other]!.name}?`;
     default:

@@ -60,11 +60,23 @@ export function unseenSays(unseen: Unseen): string {
 }
 
 /** Notes on the doses, on counting drops and on the blend, in this order. */
-export const notesSay = ({ notes: { doses, drops, blend }, feed }: Pick<MixingSheet, 'notes' | 'feed'>): string[] => [
+export const notesSay = ({
+  notes: { doses, drops, blend, undeclared },
+  feed,
+}: Pick<MixingSheet, 'notes' | 'feed'>): string[] => [
+  ...undeclaredSays(undeclared),
   ...doses.map(doseNoteSays),
   ...(drops === null ? [] : [dropNoteSays(drops)]),
   ...blend.map((note) => blendNoteSays(note, feed.currency)),
 ];
+
+/** One line, whatever the number of products. */
+export const undeclaredSays = (names: readonly string[]): string[] =>
+  names.length === 0
+    ? []
+    : [
+        `The readings are wide because ${names.length === 1 ? `the label of ${names[0]} names` : `the labels of ${names.join(', ')} name`} no salts: put what stands after "derived from" on the jar under derived_from in the shelf.`,
+      ];
 
 /** A drop hangs on the liquid as well as on the dropper. */
 const dropNoteSays = ({ products, perMillilitre }: DropNote): string =>
