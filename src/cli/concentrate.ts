@@ -24,7 +24,7 @@ export const concentrateCommand: Command = {
     'Shares the items between bottles so that no mineral comes out (gypsum, calcium phosphate, lime, struvite) and every salt stays dissolved at the coldest storage; one bottle where one will do. 1:100 means 10 mL of each stock in a litre of feed.',
     'A ratio that cannot hold is refused (exit code 3) with the largest that does, and what stands in its way.',
   ],
-  options: ['recipe', 'ratio', 'dose', 'tanks', 'jug', 'coldest', ...A_FEED, 'mix', ...A_SHELF, ...OUT],
+  options: ['recipe', 'one', 'ratio', 'dose', 'tanks', 'jug', 'coldest', ...A_FEED, 'mix', ...A_SHELF, ...OUT],
   async run(given, io) {
     const { met, results, warnings } = await concentrateFeed(benchTexts(given, io), wishesOf(given));
     return {

@@ -1,5 +1,6 @@
 import type { Recipe } from '../advice/recipe.js';
-import { millilitres } from '../units/index.js';
+import { partsOf, watersOf } from '../can/part.js';
+import { litres, millilitres } from '../units/index.js';
 import type { Catalog } from '../catalog/catalog.js';
 import { solutionChemistry } from '../chemistry/solution/index.js';
 import type { FeedRequest } from '../feed/request.js';
@@ -13,7 +14,9 @@ import type { Collected } from './collected.js';
 import { collecting } from './collecting.js';
 import { dosedRecipe, recipeReadBy } from './dosed-recipe.js';
 import { dosesOfFeed } from './doses.js';
-import { feedRequests, oneFeedOnly } from './feed-requests.js';
+import { askedOfMix, feedRequests, oneFeedOnly } from './feed-requests.js';
+import { type FeedWishes, feedWishes } from './feed-wishes.js';
+import { notFed, oneOf, refuseSeveralMixes } from './one.js';
 import { DESCRIBING_A_FEED, type OpenBench, opened } from './opened.js';
 import { shippedCatalog } from './shipped-catalog.js';
 import { dashed } from './options/option.js';
@@ -23,6 +26,7 @@ import { made, type Wishes } from './wishes.js';
 /**
  * Stock solutions of each feed that is meant, or of `recipe`, in one bottle or two so that nothing precipitates at the coldest storage:
  * grams per jug, mL of each stock per litre of feed. `met` is false where the ratio cannot hold; the result then says the largest that does.
+ * With `one` it is the one mix of the bench, or the fewest, and how much of its stock each feed takes.
  * @throws Refusal with every problem of bench, shelf and wishes
  */
 export async function concentrateFeed(
@@ -37,20 +41,28 @@ export async function concentrateFeed(
   if (own) refuseBesideRecipe(wishes, collected);
   const readBy = recipeReadBy(open, catalog, scaleOf(open.bench?.pen));
   const recipe = await dosedRecipe(collected.wish(wishes, 'recipe', readBy), open, collected);
-  const requests = own ? [] : feedRequests(open, collected);
-  oneFeedOnly(wishes, requests, collected);
+  const which = feedWishes(wishes, collected);
+  const requests = own ? [] : feedRequests(open, collected, wishes.one ? askedOfMix(wishes, collected) : undefined);
+  if (!wishes.one) oneFeedOnly(wishes, requests, collected);
   const warnings = collected.settle();
-  const asked = recipe ? [ofRecipe(recipe, open)] : await Promise.all(requests.map((r) => ofFeed(r, open)));
+  const shared = wishes.one ? await ofOneMix(requests, open, which) : null;
+  const asked = recipe
+    ? [ofRecipe(recipe, open)]
+    : (shared?.feeds ?? (await Promise.all(requests.map((r) => ofFeed(r, open)))));
+  if (shared) refuseSeveralMixes(wishes, shared.feeds.length);
   const scaleStepGrams = open.kit.scaleStepGrams ?? null;
   const results = asked.map((feed) =>
     concentrate({ ...feed, ...stock, scaleStepGrams }, solutionChemistry, catalog.solubility),
   );
-  return { met: results.every((result) => result.status === 'made'), results, warnings };
+  const met = results.length > 0 && results.every((result) => result.status === 'made') && !shared?.without.length;
+  return { met, results, warnings: [...warnings, ...notFed(shared?.without ?? [])] };
 }
 
 /** What describes a feed or the shelf to blend it from has no say beside a recipe. */
 function refuseBesideRecipe(wishes: Wishes, collected: Collected): void {
-  for (const option of made(wishes, ['feed', ...DESCRIBING_A_FEED, 'mix', 'currency', 'with', 'without']).map(dashed))
+  for (const option of made(wishes, ['feed', 'one', ...DESCRIBING_A_FEED, 'mix', 'currency', 'with', 'without']).map(
+    dashed,
+  ))
     collected.add(
       problem(
         'beside-recipe',
@@ -95,6 +107,41 @@ function ofRecipe(recipe: Recipe, { waters }: OpenBench): Feed {
     remark: waters.length > 1 ? 'equal shares' : null,
   };
 }
+
+/** The fewest mixes that feed the bench, each to be kept as stock; feeds are so much of a mix, and so of its stock. */
+async function ofOneMix(
+  requests: readonly FeedRequest[],
+  open: OpenBench,
+  which: FeedWishes,
+): Promise<{ feeds: Feed[]; without: string[] }> {
+  const { mixes, without } = await oneOf(requests, open, which);
+  const weeklyOf = (name: string): number => open.feeds.find((spec) => spec.name === name)?.weeklyLitres ?? 0;
+  if (mixes.length === 0) return { feeds: requests.map(withoutFeed), without: [] };
+  const feeds = mixes.map(({ plan, cans }): Feed => {
+    const { header, waters } = cans[0]!.sharing.request;
+    const shares = cans.map(({ sharing: { request, parts } }) => ({ feed: request.header.name, parts }));
+    const weekly = shares.reduce((sum, { feed, parts }) => sum + weeklyOf(feed) * parts.share, 0);
+    return {
+      feed: { ...header, name: shares.map(({ feed }) => feed).join(' + '), batchLitres: plan.batchLitres },
+      recipe: null,
+      items: partsOf(plan.amounts, plan.request.shelf),
+      waters: watersOf(plan.amounts, waters),
+      weeklyLitres: weekly > 0 ? litres(weekly) : null,
+      remark: null,
+      shares,
+    };
+  });
+  return { feeds, without };
+}
+
+const withoutFeed = ({ header, waters: [water] }: FeedRequest): Feed => ({
+  feed: header,
+  recipe: null,
+  items: [],
+  waters: [{ water: water!, share: 1 }],
+  weeklyLitres: null,
+  remark: REMARKS.cannot,
+});
 
 const REMARKS = { made: null, cannot: 'no feed', open: 'not proved' } as const;
 

@@ -94,7 +94,7 @@ export async function sheetsOfOne(
 }
 
 /** A feed without a mix has no sheet. */
-const notFed = (without: readonly string[]): Problem[] =>
+export const notFed = (without: readonly string[]): Problem[] =>
   without.map((feed) => ({
     ...problem(
       'no-mix-for-feed',

@@ -39,6 +39,17 @@ export const concentrateShape = z.strictObject({
   recipe: z.string().nullable(),
   ratio: amount.describe('one part of each stock in so many parts of feed'),
   dosePerLitre: amount.describe('mL of each stock in a litre of feed'),
+  shares: z
+    .array(
+      z.strictObject({
+        feed: z.string(),
+        mix: amount.describe('parts of the shared mix'),
+        water: amount.describe('parts of water'),
+        dosePerLitre: amount.describe('mL of each stock in a litre of this feed'),
+      }),
+    )
+    .optional()
+    .describe('where it is one mix for several feeds'),
   jugMillilitres: amount,
   coldestCelsius: z.number(),
   fill: z.string().describe('the water for the bottles'),

@@ -26,7 +26,12 @@ export function concentrateSheet(answer: ConcentrateResult): Sheet {
             ? `${result.feed.plants} in ${result.feed.medium}, ${result.feed.phase}`
             : null,
         ],
-        ['Dose', `${figure(result.dosePerLitre)} mL of each stock in a litre of feed`],
+        ...(result.shares
+          ? result.shares.map(
+              ({ feed, dosePerLitre }) =>
+                [`For ${feed}`, `${figure(dosePerLitre)} mL of each stock in a litre of feed`] as const,
+            )
+          : [['Dose', `${figure(result.dosePerLitre)} mL of each stock in a litre of feed`] as const]),
         ['Jug', volumeText(result.jugMillilitres / 1000)],
         ['Filled with', result.fill],
         ['Coldest', `${figure(result.coldestCelsius)} °C`],

@@ -19,6 +19,14 @@ export interface ConcentrateRequest {
   coldestCelsius: number;
   scaleStepGrams: Grams | null;
   remark: StockRemark | null;
+  /** Feeds that are so many parts of this one and so many of water, the strongest first; absent where it is one feed by itself. */
+  shares?: readonly StockShare[];
+}
+
+/** A feed that is a mix diluted with water. */
+export interface StockShare {
+  feed: string;
+  parts: { mix: number; water: number; share: number };
 }
 
 /**

@@ -1,7 +1,7 @@
 import type { Caution } from '../can/cautions.js';
 import type { CloudingLine } from '../can/clouding.js';
 import type { FeedHeader } from '../feed/results.js';
-import type { StockRemark } from './concentrate-request.js';
+import type { StockRemark, StockShare } from './concentrate-request.js';
 import type { Apartness, StockLimit, StockNote } from './findings.js';
 
 /** What `concentrate` answers. */
@@ -20,6 +20,8 @@ interface Asked {
   fill: Filling;
   /** What belongs into no stock bottle, with its amount in a litre of feed. */
   apart: ApartItem[];
+  /** Where it is one mix for several feeds: how much of the stock each takes. */
+  shares?: readonly StockShare[];
   /** How the finished can stands; null for a can without items. */
   can: { pH: number; precipitation: CloudingLine[] } | null;
 }

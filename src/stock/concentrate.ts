@@ -39,6 +39,7 @@ export function concentrate(
   const asked = {
     ...{ feed, recipe, ratio, jugMillilitres, coldestCelsius, scaleStepGrams, fill, apart },
     can: can && { pH: can.pH, precipitation: can.minerals },
+    ...(request.shares === undefined ? {} : { shares: request.shares }),
   };
   if (stocked.length === 0) return { status: 'nothing to dissolve', ...asked, remark };
 

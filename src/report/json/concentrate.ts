@@ -15,6 +15,16 @@ export function concentrateJson(result: ConcentrateResult): ConcentrateJson {
     recipe: result.recipe,
     ratio: result.ratio,
     dosePerLitre: 1000 / result.ratio,
+    ...(result.shares === undefined
+      ? {}
+      : {
+          shares: result.shares.map(({ feed, parts: { mix, water, share } }) => ({
+            feed,
+            mix,
+            water,
+            dosePerLitre: (1000 * share) / result.ratio,
+          })),
+        }),
     jugMillilitres: result.jugMillilitres,
     coldestCelsius: result.coldestCelsius,
     fill: fillingSays(result.fill),

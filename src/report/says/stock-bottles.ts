@@ -26,16 +26,16 @@ export function tankSteps({ items }: TankSheet, { jugMillilitres, fill, scaleSte
 export function tankLabel({ name, items, hazards, keepsWeeks, calcium }: TankSheet, made: StocksMade): string[] {
   const feed = made.feed?.name ?? 'feed';
   const other = name === 'A' ? 'B' : 'A';
-  const dose = ml(1000 / made.ratio);
+  const dose = `${doseSays(made)} in each litre of water`;
   const ratio = `1:${formatNumber(made.ratio, 4)}`;
   return [
     name === 'stock' ? `${feed}: STOCK SOLUTION ${ratio}` : `${feed}: STOCK ${name} ${ratio}`,
     `In ${ml(made.jugMillilitres)}: ${items.map((item) => `${perJugSays(item, made.scaleStepGrams)} ${item.name}`).join(', ')}.`,
     name === 'stock'
-      ? `Dose: ${dose} in each litre of water.`
+      ? `Dose: ${dose}.`
       : name === 'A'
-        ? `Dose: ${dose} in each litre of water, stir, then as much of ${other}.`
-        : `Dose: ${dose} in each litre of water, after ${other} has been stirred in.`,
+        ? `Dose: ${dose}, stir, then as much of ${other}.`
+        : `Dose: ${dose}, after ${other} has been stirred in.`,
     ...(name === 'stock'
       ? []
       : [`NEVER undiluted together with ${other}${calcium ? ' (calcium falls out with sulfate and phosphate)' : ''}.`]),
@@ -45,25 +45,40 @@ export function tankLabel({ name, items, hazards, keepsWeeks, calcium }: TankShe
   ];
 }
 
+/** `10 mL`, or for feeds that share a mix `10 mL (moss) or 5 mL (winter)`. */
+const doseSays = ({ ratio, shares }: Pick<StocksMade, 'ratio' | 'shares'>): string =>
+  shares === undefined
+    ? ml(1000 / ratio)
+    : shares.map(({ feed, parts }) => `${ml((1000 * parts.share) / ratio)} (${feed})`).join(' or ');
+
 /** How the stocks become feed. */
-export function useSays({ tanks, apart, ratio, feed }: StocksMade): string[] {
-  const dose = 1000 / ratio;
-  const batch = feed?.batchLitres ?? null;
-  const forCan = batch === null ? '' : ` (${ml(dose * batch)} for ${volumeText(batch)})`;
+export function useSays({ tanks, apart, ratio, feed, shares }: StocksMade): string[] {
+  const dose = doseSays({ ratio, ...(shares === undefined ? {} : { shares }) });
+  const batch = shares === undefined ? (feed?.batchLitres ?? null) : null;
+  const forCan = batch === null ? '' : ` (${ml((1000 / ratio) * batch)} for ${volumeText(batch)})`;
   const [first, second] = tanks;
   return [
     'Fill the can with the water first; never pour a stock into an empty can.',
-    ...apart.map((item) => `Before the stocks: ${perLitre(item)} of ${item.name} in each litre; stir well.`),
+    ...apart.map(
+      (item) => `Before the stocks: ${perLitre(item)} of ${item.name} in each litre${weaker(shares)}; stir well.`,
+    ),
     second
-      ? `${ml(dose)} of stock ${first!.name} in each litre${forCan}; stir well.`
-      : `${ml(dose)} of the stock in each litre${forCan}; stir well.`,
+      ? `${dose} of stock ${first!.name} in each litre${forCan}; stir well.`
+      : `${dose} of the stock in each litre${forCan}; stir well.`,
     ...(second
       ? [
-          `Then ${ml(dose)} of stock ${second.name} in each litre${forCan}; stir well.`,
+          `Then ${dose} of stock ${second.name} in each litre${forCan}; stir well.`,
           `Never mix ${first!.name} and ${second.name} undiluted, and rinse the measure between them.`,
         ]
       : []),
   ];
+}
+
+/** What goes in by itself is for a litre of the mix, so less of it into a feed that is weaker. */
+function weaker(shares: StocksMade['shares']): string {
+  const less = shares?.filter(({ parts }) => parts.share < 1) ?? [];
+  if (less.length === 0) return '';
+  return ` of the strongest (${less.map(({ feed, parts }) => `${formatNumber(100 * parts.share, 3)} % of it for ${feed}`).join(', ')})`;
 }
 
 /** Storage, and whether a jug is used up before it is too old. Common practice, no source. */
