@@ -60,6 +60,8 @@ export function causeBriefly(cause: Cause, batch: PlannedBatch): string {
         : 'the pen does not correct for temperature';
     case 'water':
       return 'it was another water than planned';
+    case 'label':
+      return `the salts of ${batch.plan[fault.item]!.name} are others than its label lets expect`;
     case 'scale':
     case 'pen':
     case 'swap':
