@@ -51,10 +51,10 @@ const SEEDS = [1, 2, 3, 4, 5, 6, 7];
 describe('one range of EC', () => {
   it.each(SEEDS)('of labels without a list of salts blend, sheet and meter tell the same (shelf %i)', async (seed) => {
     const { blend, sheet, meter } = await rangesOf(bench(seed, false));
-    for (const of of [sheet, meter]) {
-      expect(of.mSPerCm).toBeCloseTo(blend.mSPerCm, 9);
-      expect(of.low).toBeCloseTo(blend.low, 9);
-      expect(of.high).toBeCloseTo(blend.high, 9);
+    for (const told of [sheet, meter]) {
+      expect(told.mSPerCm).toBeCloseTo(blend.mSPerCm, 9);
+      expect(told.low).toBeCloseTo(blend.low, 9);
+      expect(told.high).toBeCloseTo(blend.high, 9);
     }
     expect(blend.low).toBeLessThan(blend.mSPerCm);
   });
