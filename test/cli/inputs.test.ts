@@ -204,7 +204,7 @@ describe('labels tell of each product', () => {
   it('EC with its range, pH and whether it stays clear', async () => {
     const told = await lines('id,form,P2O5,Ca,derived_from\ndical,powder,41,23,dicalcium phosphate\n');
     expect(told).toMatch(/EC about [\d.]+ mS\/cm \([\d.]+ to [\d.]+\) from 1 g\/L, by the salts it names/);
-    expect(told).toMatch(/pH about \d\.\d \(\d\.\d to \d\.\d\) at 1 g\/L/);
+    expect(told).toMatch(/pH about \d\.\d as mixed, \d\.\d \(\d\.\d to \d\.\d\) after standing in air, at 1 g\/L/);
     // dicalcium phosphate dissolves some 0.2 g/L (CRC Handbook, from memory), so a gram cannot
     expect(told).toContain('in water at 1 g/L: calcium phosphate (brushite), from dical: will cloud.');
   });
