@@ -21,7 +21,6 @@ const EXAMPLES = [
   ['what-the-shelf-reaches', 'cattleyas'],
   ['what-the-shelf-reaches', 'moth-orchids'],
   ['what-the-shelf-reaches', 'winter'],
-  ['what-to-buy', 'moss'],
   ['what-to-buy', 'bark'],
 ] as const;
 
