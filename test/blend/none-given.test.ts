@@ -72,7 +72,7 @@ describe('where no feed can be given', () => {
   it('on seeded shelves: no doses that hurt, misses by an independent sum, and each change planned again does', async () => {
     const { bench } = await example('moss-without-ammonium', 'moss');
     const tally = { doses: 0, changes: 0, sure: 0 };
-    for (const { seed, request } of await benches(14, false, 61_000)) {
+    for (const { seed, request } of await benches(24, false, 61_000)) {
       const asked = { kit: bench.kit, offers: false, known: [] };
       const told = await givenFeed(request, { ...asked, market });
       if (told.status === 'made') continue;
