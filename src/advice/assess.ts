@@ -2,7 +2,7 @@ import { withCan } from '../can/can-cautions.js';
 import { cautionsFor } from '../can/cautions.js';
 import { watersOf } from '../can/part.js';
 import { withReadingOf } from '../chance/reading.js';
-import { missesOf, readOut } from '../feed/readout.js';
+import { ironMiss, missesOf, readOut } from '../feed/readout.js';
 import { mergedLines } from './merged-lines.js';
 import type { Recipe } from './recipe.js';
 import type { FeedRequest } from '../feed/request.js';
@@ -65,14 +65,6 @@ function shareKept(at: (share: number) => Mix): number {
     else kept = middle;
   }
   return kept / 100;
-}
-
-/** Iron that its chelate does not hold at this pH is not there: the least for iron is judged by what holds. */
-function ironMiss({ iron, elements }: Mix): Miss[] {
-  const line = elements.find(({ element }) => element === 'Fe');
-  if (!iron || !line || line.min === null || line.low < line.min || iron.held >= line.min) return [];
-  const limit = { kind: 'nutrient', nutrient: 'Fe', end: 'least', bound: line.min, owner: 'programme' } as const;
-  return [{ limit, value: iron.held, bound: line.min }];
 }
 
 const partsByPen = ({ lines }: Recipe): PartByPen[] =>

@@ -1,11 +1,12 @@
 import { isMeasured as measuredByKit } from '../dose/offered.js';
 import type { FeedRequest } from '../feed/request.js';
-import { type FeedAsked, type FeedPlan, planFeed } from './feed-plan.js';
+import type { FeedAsked, FeedPlan } from './feed-plan.js';
+import { planCounted } from './iron-counted.js';
 
 /** How doses are to be had: by a pen as far as it steers them, by measures of the kit alone, or (undefined) by whichever does. */
 export type DosedBy = 'pen' | 'measure';
 
-type Planned = Awaited<ReturnType<typeof planFeed>>;
+type Planned = Awaited<ReturnType<typeof planCounted>>;
 
 /** So much more of the share a pen has to bring, unasked: a count is that uncertain. */
 const BETTER = 0.02;
@@ -19,10 +20,10 @@ export async function inBestHands(
   { by, pen, ...asked }: FeedAsked & { by?: DosedBy | undefined },
 ): Promise<{ planned: Planned; asked: FeedAsked }> {
   const steered = { ...asked, pen };
-  if (by === 'pen') return { planned: await planFeed(request, steered), asked: steered };
-  const first = await planFeed(request, asked);
+  if (by === 'pen') return { planned: await planCounted(request, steered), asked: steered };
+  const first = await planCounted(request, asked);
   if (by === 'measure' || !pen || !('plan' in first) || isFine(first)) return { planned: first, asked };
-  const other = await planFeed(request, steered);
+  const other = await planCounted(request, steered);
   const taken = 'plan' in other && other.plan.byPen !== undefined && isBetter(other, first);
   return taken ? { planned: other, asked: steered } : { planned: first, asked };
 }

@@ -39,6 +39,8 @@ export interface FeedPlan {
   ideal: FeedFound;
   /** The program's request that `ideal` and the fewest items are of: the limits, moved in or not, and the widths. */
   held: FeedRequest;
+  /** What was asked, without the iron that its chelate does not hold. */
+  request: FeedRequest;
   proof: Proof;
 }
 
@@ -264,6 +266,7 @@ async function told({ request, within, asked }: Setting, nearest: NearestWidth, 
     custom,
     ideal: thrift.answer,
     held: thrift.held,
+    request,
     proof: proofOf(best, nearest),
   };
 }

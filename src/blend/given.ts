@@ -67,8 +67,8 @@ export async function givenFeed(request: FeedRequest, wanted: GivenAsked): Promi
     notes: notesOf(sized),
     cautions: withCan(cautions, mix),
     proof,
-    ...(wanted.prices ? await pricedAt(planned, sized) : {}),
-    given: await givenOf(planned, sized, hands, wanted, assumed),
+    ...(wanted.prices ? await pricedAt(planned, planned.request) : {}),
+    given: await givenOf(planned, planned.request, hands, wanted, assumed),
   };
 }
 

@@ -8,7 +8,7 @@ import { planByPen } from '../dose/plan-by-pen.js';
 import { planKept, planOnce } from '../dose/plan-once.js';
 import type { TrialPlan } from '../dose/plan-types.js';
 import { gradeOf } from '../feed/grade.js';
-import { missesOf, rulesOf } from '../feed/readout.js';
+import { ironMiss, missesOf, rulesOf } from '../feed/readout.js';
 import type { FeedRequest } from '../feed/request.js';
 import type { PowderKnown } from '../label/product.js';
 
@@ -114,7 +114,7 @@ export function missesByGrade(
   mix: Parameters<typeof missesOf>[0],
   { programme }: Pick<FeedRequest, 'programme'>,
 ): { custom: ReturnType<typeof missesOf>; graver: ReturnType<typeof missesOf> } {
-  const misses = missesOf(mix);
+  const misses = [...missesOf(mix), ...ironMiss(mix)];
   const isCustom = ({ limit }: (typeof misses)[number]): boolean => gradeOf(limit, programme) === 'custom';
   return { custom: misses.filter(isCustom), graver: misses.filter((miss) => !isCustom(miss)) };
 }

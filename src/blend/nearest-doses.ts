@@ -9,7 +9,8 @@ import type { NearestMix } from '../feed/results.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
 import type { LinearRule, Rule } from '../programme/rule.js';
 import { scaleBy } from '../units/index.js';
-import { type FeedAsked, planFeed } from './feed-plan.js';
+import type { FeedAsked } from './feed-plan.js';
+import { planCounted } from './iron-counted.js';
 
 /** A limit that the nearest doses miss, and how much that matters. */
 export interface GradedMiss extends Miss {
@@ -38,7 +39,7 @@ export async function nearestDoses(
 ): Promise<NearestDoses | null> {
   if (nearest === null) return null;
   const plan = async (limits: FeedRequest): Promise<NearestDoses | null> => {
-    const planned = await planFeed(limits, { ...asked, want: 'near', offers: false });
+    const planned = await planCounted(limits, { ...asked, want: 'near', offers: false });
     return 'plan' in planned ? told(planned.plan, request) : null;
   };
   const limits = loosened(request, nearest.misses);

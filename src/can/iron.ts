@@ -31,8 +31,8 @@ export interface IronSource {
 export function ironIn(parts: readonly Part[], waters: readonly Blend[], pH: number): IronLine | null {
   const sources = [
     ...parts.map(({ product, perLitre }) => {
-      const { low } = product.composition.content.Fe;
-      return { id: product.id, name: product.name, chelate: chelateOf(product), mgPerLitre: perLitre * low };
+      const { id, name, ironGuaranteed } = product;
+      return { id, name, chelate: chelateOf(product), mgPerLitre: perLitre * ironGuaranteed };
     }),
     ...waters.map(({ water, share }) => {
       return { id: water.id, name: water.name, chelate: 'none', mgPerLitre: share * (water.mgPerLitre.Fe ?? 0) };
@@ -45,6 +45,12 @@ export function ironIn(parts: readonly Part[], waters: readonly Blend[], pH: num
   if (sources.length === 0) return null;
   const sum = (of: readonly IronSource[]): number => of.reduce((total, { mgPerLitre }) => total + mgPerLitre, 0);
   return { mgPerLitre: sum(sources), held: sum(sources.filter(({ holds }) => holds)), pH, sources };
+}
+
+/** Whether the chelate of a product holds its iron at a pH. */
+export function holdsIronAt(product: ClosedProduct, pH: number): boolean {
+  const { least, most } = rangeOf(chelateOf(product) ?? 'none');
+  return pH <= most && pH >= (least ?? 0);
 }
 
 /** The agent that holds a product's iron: by its formula, by the salts that its label names, or by its name. */

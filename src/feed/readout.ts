@@ -113,6 +113,15 @@ export function missesOf(mix: Mix): Miss[] {
   return [...bands, ...rules, ...ec];
 }
 
+/** Iron that its chelate does not hold at this pH is not there: the least for iron, where labels keep it, is judged by what holds. */
+export function ironMiss({ iron, elements }: Pick<Mix, 'iron' | 'elements'>): Miss[] {
+  const line = elements.find(({ element }) => element === 'Fe');
+  if (!iron || !line || line.min === null || iron.held >= line.min * (1 - KEPT)) return [];
+  if (line.low < line.min * (1 - KEPT)) return [];
+  const limit = { kind: 'nutrient', nutrient: 'Fe', end: 'least', bound: line.min, owner: 'programme' } as const;
+  return [{ limit, value: iron.held, bound: line.min }];
+}
+
 /** Every limit that a mix keeps with less than this share of its bound to spare. */
 export function justMetBy(mix: Mix, share: number): Miss[] {
   const bands = bandLimits(mix).filter(

@@ -81,6 +81,26 @@ export class ClosedProduct {
     return new ClosedProduct(this, { ...this.#label, composition: { ...composition, content } });
   }
 
+  /** mg of iron that the label guarantees in one g or mL, whether it is counted or not. */
+  get ironGuaranteed(): number {
+    return this.#label.ironNotCounted ?? this.#label.composition.content.Fe.low;
+  }
+
+  get isIronCounted(): boolean {
+    return this.#label.ironNotCounted === undefined;
+  }
+
+  /** As the same product in a can whose pH its chelate does not bear: its iron counts in a most, and nowhere else. */
+  withIronNotCounted(): ClosedProduct {
+    const { composition } = this.#label;
+    const Fe = { ...composition.content.Fe, low: 0, stated: 0 };
+    return new ClosedProduct(this, {
+      ...this.#label,
+      composition: { ...composition, content: { ...composition.content, Fe } },
+      ironNotCounted: this.ironGuaranteed,
+    });
+  }
+
   /** As if its label stated other figures, mg in one g or mL, with nothing left open; its ions stay as they are. Only to be reckoned with. */
   asIfItHeld(milligrams: (nutrient: Nutrient) => number): ClosedProduct {
     const { composition } = this.#label;
@@ -109,6 +129,8 @@ export interface ClosedLabel {
   ec: MilliSiemensPerCm | undefined;
   measuredIons: Ions | undefined;
   disagreement: Disagreement | undefined;
+  /** mg of iron that the label guarantees, where its figures above count none of it. */
+  ironNotCounted?: number;
 }
 
 /** The worst figures of an analysis that the salts named cannot make, % of the product, beside the nearest that they can. */

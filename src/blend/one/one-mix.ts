@@ -2,7 +2,7 @@ import { withCan } from '../../can/can-cautions.js';
 import { type Caution, cautionsFor, inOneList } from '../../can/cautions.js';
 import { isEmptyKit, USUAL_KIT } from '../../dose/usual-kit.js';
 import type { FeedRequest } from '../../feed/request.js';
-import { planFeed } from '../feed-plan.js';
+import { planCounted } from '../iron-counted.js';
 import { USUAL_BATCH, USUALLY_SURE } from '../given.js';
 import type { Hands } from '../handed.js';
 import { costOf, fewestMixes, litresOf } from './fewest-mixes.js';
@@ -36,13 +36,13 @@ export async function oneMix(requests: readonly FeedRequest[], wanted: OneAsked)
   const without: string[] = [];
   for (const request of requests.map(sized)) {
     const { name } = request.header;
-    const plan = await planFeed(request, { ...hands, want: 'near', factor: wanted.factor ?? 1, offers: false });
+    const plan = await planCounted(request, { ...hands, want: 'near', factor: wanted.factor ?? 1, offers: false });
     if ('plan' in plan && nitrogenOf(request) !== null)
       alone.push({ request, plan, litresPerYear: wanted.litresPerYear(name) });
     else without.push(name);
   }
   const { mixes, apart, isFewest } =
-    alone.length === 0 ? { mixes: [], apart: [], isFewest: true } : await fewestMixes(alone, hands);
+    alone.length === 0 ? { mixes: [], apart: [], isFewest: true } : await fewestMixes(alone.map(counted(alone)), hands);
   const litres = litresOf(alone);
   return {
     status: mixes.length === 0 ? 'none' : mixes.length === 1 ? 'one' : 'several',
@@ -67,6 +67,19 @@ export async function oneMix(requests: readonly FeedRequest[], wanted: OneAsked)
     })),
     assumed,
     cautions: inOneList(mixes.map(cautionsOf)),
+  };
+}
+
+/** One mix is on one shelf: iron that one of the feeds does not hold by itself counts in none. */
+function counted(feeds: readonly FeedAlone[]): (feed: FeedAlone) => FeedAlone {
+  const lost = new Set(feeds.flatMap(({ plan }) => plan.request.shelf.flatMap((p) => (p.isIronCounted ? [] : [p.id]))));
+  return (feed) => {
+    const { request } = feed;
+    if (lost.size === 0) return feed;
+    return {
+      ...feed,
+      request: { ...request, shelf: request.shelf.map((p) => (lost.has(p.id) ? p.withIronNotCounted() : p)) },
+    };
   };
 }
 

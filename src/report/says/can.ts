@@ -1,6 +1,7 @@
 import type { AcidDose, AlkalinityLine } from '../../can/alkalinity.js';
 import type { AmmoniaLine } from '../../can/can-lines.js';
 import type { IronLine, IronSource } from '../../can/iron.js';
+import { CAN_LIMITS } from '../../can/compiled-limits.js';
 import { formatFixed } from '../../units/index.js';
 import { figure, percent } from '../figures.js';
 
@@ -37,8 +38,25 @@ export function ammoniaSays({ mgPerLitre, standing, pH, celsius, most, evidence 
 export function ironSays({ mgPerLitre, held, pH, sources }: IronLine): string {
   const lost = sources.filter(({ holds }) => !holds).map((source) => `${source.name} (${rangeSays(source)})`);
   if (lost.length === 0) return `Iron ${figure(mgPerLitre)} mg/L, all of it held at pH ${formatFixed(pH, 1)} as mixed.`;
-  return `Iron: of ${figure(mgPerLitre)} mg/L, ${figure(held)} counts at pH ${formatFixed(pH, 1)} as mixed. It is not held in ${lost.join(', ')}. Use a chelate that holds there, such as EDDHA to pH 9, or bring the pH down.`;
+  return `Iron: of ${figure(mgPerLitre)} mg/L, ${figure(held)} counts at pH ${formatFixed(pH, 1)} as mixed. It is not held in ${lost.join(', ')}. ${helps(pH)}`;
 }
+
+/** The catalog's chelates of iron, by their id there, and the pH to which each holds: the next that does is named. */
+function helps(pH: number): string {
+  const holding = IRONS.find(({ to }) => pH <= to - IN_HAND);
+  const other = holding
+    ? `Another chelate holds there: with \`--with ${holding.id}\` it is counted in (${holding.agent}, to pH ${formatFixed(holding.to, 1)}). Or`
+    : 'No chelate that we know holds there:';
+  return `${other} bring the pH down.`;
+}
+
+/** So much below its end a chelate is named, as a feed moves its own pH. */
+const IN_HAND = 0.2;
+const IRONS = ['DTPA', 'EDDHA'].flatMap((agent) =>
+  CAN_LIMITS.filter(({ quantity, of }) => quantity === 'chelate' && of === agent).map(({ most }) => {
+    return { agent, id: `iron-${agent.toLowerCase()}`, to: most };
+  }),
+);
 
 function rangeSays({ chelate, to }: IronSource): string {
   if (chelate === 'none') return `no chelate, to pH ${formatFixed(to, 1)}`;
