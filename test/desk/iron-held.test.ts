@@ -58,8 +58,8 @@ describe('iron counts where its chelate holds at the pH of the can', () => {
     expect(held).toBe(0);
     expect(made.text).toMatch(/It is not held in Iron A \(EDTA, to pH 7\.0\)/);
     expect(made.text).toContain('--with iron-eddha');
-    const custom = made.given && 'custom' in made.given ? made.given.custom : [];
-    expect(custom.map(({ limit }) => ('nutrient' in limit ? limit.nutrient : ''))).toContain('Fe');
+    const { custom } = (made as unknown as { given: { custom: { limit: { nutrient?: string } }[] } }).given;
+    expect(custom.map(({ limit }) => limit.nutrient)).toContain('Fe');
     // and it does help
     const { results } = await blendFeeds(bench([EDTA], 130, 7.9), { with: ['iron-eddha'] });
     const helped = results[0]!;
