@@ -70,9 +70,11 @@ function judgementBlocks(result: MeterResult): Block[] {
     .slice(0, MOST_CAUSES);
   blocks.push(
     paragraph(
-      judgement.verdict === 'off'
-        ? 'Off: more than spoons, scale, labels, water and pen can account for together.'
-        : 'Off, and no single mistake that was considered explains it: it may be two at once. The nearest are named.',
+      judgement.verdict === 'off' && asPlanned >= EVEN
+        ? A_LITTLE_OUTSIDE
+        : judgement.verdict === 'off'
+          ? 'Off: more than spoons, scale, labels, water and pen can account for together.'
+          : 'Off, and no single mistake that was considered explains it: it may be two at once. The nearest are named.',
       'bad',
     ),
     heading('What probably happened'),
@@ -90,6 +92,8 @@ function judgementBlocks(result: MeterResult): Block[] {
 const WITHIN = 'Within tolerance: nothing here says that anything went wrong.';
 const A_LITTLE_OUTSIDE = 'A little outside, as one in ten good batches is: by itself no sign that anything went wrong.';
 const WORTH_TELLING = 0.01;
+/** From here on chance is likelier than every mistake together. */
+const EVEN = 0.5;
 const MOST_CAUSES = 5;
 const MOST_CHECKS = 3;
 

@@ -79,6 +79,7 @@ describe('at most so many products', () => {
       }
     }
     expect(tally.made).toBeGreaterThan(10);
-    expect(tally.more).toBeGreaterThan(5);
+    // few of such small shelves make a feed at all, fewer of more than three products
+    expect(tally.more).toBeGreaterThan(2);
   });
 });
