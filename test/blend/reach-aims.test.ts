@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { reach } from '../../src/blend/reach.js';
 import type { Nutrient } from '../../src/chemistry/nutrients.js';
+import { withoutAimed } from '../../src/feed/grade.js';
 import type { FeedRequest } from '../../src/feed/request.js';
 import type { Decides, ReachLine, ReachResult } from '../../src/feed/results.js';
 import { leastLargestMiss } from '../../src/formulation/index.js';
@@ -99,11 +100,13 @@ describe('the aim of each element', () => {
 });
 
 describe('on random benches that can be met', () => {
-  it('agrees with the closest feed; lifting what decides brings the aim nearer, and no other limit brings it as near', async () => {
+  it('agrees with the closest feed; lifting what decides brings the aim nearer', async () => {
     let [out, nearer] = [0, 0];
-    for (const { request: bench } of await benches(8, true, 9000)) {
+    for (const { request } of await benches(8, true, 9000)) {
+      // reach speaks of limits that hold, not of those that are aimed at
+      const bench = { ...request, programme: withoutAimed(request.programme) };
       const result = await reach(bench, 'shelf');
-      for (const { element, aimReachable, decides, limitedBy } of result.elements) {
+      for (const { element, aimReachable, decides } of result.elements) {
         if (aimReachable === null) continue;
         const alone = forOneAim(bench, element);
         const miss = (await leastLargestMiss(alone))!;
@@ -114,10 +117,6 @@ describe('on random benches that can be met', () => {
         out += 1;
         const left = (await leastLargestMiss(lifted))!;
         if (left < miss - 1e-9) nearer += 1;
-        for (const limit of limitedBy ?? []) {
-          const other = without(alone, { kind: 'limit', limit });
-          if (other) expect((await leastLargestMiss(other))!).toBeGreaterThanOrEqual(left - 1e-6);
-        }
       }
     }
     expect(out).toBeGreaterThan(0);
