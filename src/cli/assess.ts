@@ -21,7 +21,7 @@ export const assessCommand: Command = {
       says: 'the same, judged by what the feed asks for (exit code 3 where it misses)',
     },
     {
-      line: 'velamen assess "30 ppm calcium-powder, then base-powder until it shows 120 in 3 L" --bench examples/moss-without-ammonium --feed moss',
+      line: 'velamen assess "30 ppm calcium-powder, then base-powder until 120 in 3 L" --bench examples/moss-without-ammonium --feed moss',
       says: 'a recipe told by the pen, in grams: so much more on its scale, or until it shows so much',
     },
     {

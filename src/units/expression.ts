@@ -99,7 +99,7 @@ function refuseHabits(text: string): void {
   const unit = /(?<=[\d\s])(mg\/L|mg\/l|g\/L|ppm|mS\/cm|dS\/m|uS\/cm|µS\/cm)/.exec(text);
   if (unit)
     throw new NotLinear(`"${unit[0]}"`, 'a number alone', 'Leave the unit out: rules count in mg/L, and EC in mS/cm.');
-  const percent = /(?<![*/(]\s*|[\d.])([\d.]+)\s*(?:%|percent\b|per cent\b)(?!\s*[*/])/i.exec(text);
+  const percent = /(?<![*/(]\s*|[\d.])(\d+(?:\.\d+)?|\.\d+)\s*(?:%|percent\b|per cent\b)(?!\s*[*/])/i.exec(text);
   if (percent) {
     const share = formatNumber(Number(percent[1]) / 100, 12);
     throw new NotLinear(

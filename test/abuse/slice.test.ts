@@ -12,6 +12,6 @@ it(`${CASES} slips in files and words end in an answer or a refusal`, { timeout:
     [],
   );
   // the cases must not quietly stop reaching the answers
-  expect(findings.filter(({ exit }) => exit === 0).length).toBeGreaterThan(CASES / 10);
+  expect(findings.filter(({ exit }) => exit === 0).length).toBeGreaterThan(CASES / 12);
   expect(findings.filter(({ exit }) => exit === 2).length).toBeGreaterThan(CASES / 4);
 });
