@@ -35,8 +35,11 @@ export function barLines(
     aim: width((r) => r.aim, 'aim'),
     most: width((r) => r.most, 'most'),
   };
+  const figures = w.name + w.value + w.least + w.aim + w.most + 2;
+  // on the narrowest terminals the gaps give way before the figures do
+  const gap = figures + 8 + Math.max(...rows.map((row) => row.word.length)) > columns ? ' ' : '  ';
   const line = (name: string, value: string, least: string, aim: string, most: string, rest: string): string =>
-    `  ${padRight(name, w.name)}  ${padLeft(value, w.value)}  ${padLeft(least, w.least)} ${padLeft(aim, w.aim)} ${padLeft(most, w.most)}  ${rest}`;
+    `${gap}${padRight(name, w.name)}${gap}${padLeft(value, w.value)}${gap}${padLeft(least, w.least)} ${padLeft(aim, w.aim)} ${padLeft(most, w.most)}${gap}${rest}`;
   // where room is short the picture shrinks, then gives way; the figures and the word stay
   const room =
     columns -
