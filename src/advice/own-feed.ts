@@ -7,7 +7,9 @@ import { whyNot } from '../why/conflict.js';
 import { conductivity } from '../chemistry/conductivity.js';
 import { ionsOfMix } from '../can/ec.js';
 import { readOut } from '../feed/readout.js';
+import { withoutCustom } from '../feed/grade.js';
 import { ecCap, type FeedRequest } from '../feed/request.js';
+import { cheapest } from '../formulation/index.js';
 import type { FeedHeader, Mix } from '../feed/results.js';
 
 /** The grower's own feed, at any strength. */
@@ -123,18 +125,23 @@ export class OwnStrengths {
     }
     if (!safe) return null;
     let [good, bad] = [safe.percent, beyond];
-    let best = safe;
     for (let step = 0; step < 12; step += 1) {
       const middle = printable(Math.sqrt(good * bad));
       if (middle === good || middle === bad) break;
-      const mixed = await this.mixAt(middle);
-      if (mixed) {
-        good = middle;
-        if (Math.abs(valueIn(mixed, counts) - goal) <= Math.abs(valueIn(best.mix, counts) - goal))
-          best = { percent: middle, mix: mixed, limit: null };
-      } else bad = middle;
+      if (await this.exists(middle)) good = middle;
+      else bad = middle;
     }
+    const last = await this.mixAt(good);
+    const isNearer = last && Math.abs(valueIn(last, counts) - goal) <= Math.abs(valueIn(safe.mix, counts) - goal);
+    const best = isNearer ? { percent: good, mix: last, limit: null } : safe;
     return { ...best, limit: await this.why(bad, bad > good) };
+  }
+
+  /** Whether a strength has a mix at all: one program, where doses would be a whole plan. */
+  private async exists(percent: number): Promise<boolean> {
+    const asked = percent > 0 && percent <= MOST ? this.own.at(percent) : null;
+    if (!asked) return false;
+    return (await cheapest({ ...asked, programme: withoutCustom(asked.programme) })).answer === 'found';
   }
 
   private async why(percent: number, stronger: boolean): Promise<Limited> {

@@ -91,7 +91,10 @@ const USUAL_RATE = 1;
 
 /** The cautions of several feeds as one list: each once, with the products of all of them, in the same order. */
 export function inOneList(lists: readonly (readonly Caution[])[]): Caution[] {
-  const all = lists.flat();
+  const told = lists.flat();
+  // where little turns urea over, that says more than that there is much of it
+  const slow = told.some(({ code }) => code === 'urea-where-little-turns-it');
+  const all = told.filter(({ code }) => !(slow && code === 'urea-as-nitrogen'));
   return ORDER.flatMap((code) => {
     const such = all.filter((caution) => caution.code === code);
     // figures of different cans are not one

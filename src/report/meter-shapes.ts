@@ -122,6 +122,19 @@ export const meterShape = z.strictObject({
   hazards: z.array(hazardLine),
 });
 
+/** What a level spoonful weighs, however it was found. */
+const spoonWeight = {
+  gramsEach: amount,
+  ...range,
+  gramsTogether: amount,
+  bulkDensity: amount.describe('g/mL, level'),
+  bulkLow: amount,
+  bulkHigh: amount,
+  bulkOff: amount.describe('g/mL either way, nineteen of twenty such trials: what --save writes beside bulk_density'),
+  from: z.array(z.strictObject({ source: z.string(), sd: amount })),
+  saved: z.string().nullable(),
+};
+
 export const calibrateShape = z.strictObject({
   schema: z.literal('velamen.calibrate/1'),
   status: z.literal('weighed'),
@@ -132,15 +145,7 @@ export const calibrateShape = z.strictObject({
   before: amount,
   after: amount,
   litres: amount,
-  gramsEach: amount,
-  ...range,
-  gramsTogether: amount,
-  bulkDensity: amount.describe('g/mL, level'),
-  bulkLow: amount,
-  bulkHigh: amount,
-  bulkOff: amount.describe('g/mL either way, nineteen of twenty such trials: what --save writes beside bulk_density'),
-  from: z.array(z.strictObject({ source: z.string(), sd: amount })),
-  saved: z.string().nullable(),
+  ...spoonWeight,
 });
 
 export const weighedShape = z.strictObject({
@@ -151,15 +156,7 @@ export const weighedShape = z.strictObject({
   spoon: z.string(),
   count: z.int().min(1),
   step: amount.describe('last digit of the scale, g'),
-  gramsEach: amount,
-  ...range,
-  gramsTogether: amount,
-  bulkDensity: amount.describe('g/mL, level'),
-  bulkLow: amount,
-  bulkHigh: amount,
-  bulkOff: amount.describe('g/mL either way, nineteen of twenty such trials: what --save writes beside bulk_density'),
-  from: z.array(z.strictObject({ source: z.string(), sd: amount })),
-  saved: z.string().nullable(),
+  ...spoonWeight,
 });
 
 export const standardShape = z.strictObject({

@@ -4,6 +4,7 @@ import { parseArgs } from 'node:util';
 import { caseOf } from './case.js';
 import { examine, type Finding, inProcess, type Runner } from './examine.js';
 
+/** `npm run abuse -- --cases 10000 --processes 500`, or one case: `--seed 17 --show`. */
 const { values } = parseArgs({
   options: {
     cases: { type: 'string', default: '10000' },

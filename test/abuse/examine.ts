@@ -1,7 +1,7 @@
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
-import { run } from '../../src/cli/run.js';
+import { velamen } from '../cli/in-process.js';
 import { type Case, caseOf } from './case.js';
 import { faultsOf, type Left } from './judge.js';
 
@@ -38,16 +38,7 @@ export function lay(home: string, { files }: Case): void {
 }
 
 export async function inProcess(argv: readonly string[], cwd: string): Promise<Left> {
-  const out: string[] = [];
-  const err: string[] = [];
   const start = performance.now();
-  const exit = await run(argv, {
-    stdout: (text) => out.push(text),
-    stderr: (text) => err.push(text),
-    env: { NO_COLOR: '1' },
-    cwd,
-    isTTY: false,
-    now: () => new Date('2031-05-04T09:00:00Z'),
-  });
-  return { exit, stdout: out.join(''), stderr: err.join(''), seconds: (performance.now() - start) / 1000 };
+  const ran = await velamen(argv, cwd);
+  return { ...ran, seconds: (performance.now() - start) / 1000 };
 }

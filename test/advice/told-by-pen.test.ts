@@ -160,7 +160,7 @@ describe('the words', async () => {
           'id,name,form,formula,urea-N,max_rate,bulk_density',
           'kno3,Potash nitrate,powder,KNO3,,,1.1',
           'cal,Calcium part,powder,CaCl2·2H2O,,,',
-          'calmag,Calcium and magnesium; fine,powder,MgCl2·6H2O,,,',
+          'calcium-magnesium,Calcium and magnesium; fine,powder,MgCl2·6H2O,,,',
           'epsom-salt,Bitter salt,powder,MgSO4·7H2O,,0.05 g/L,',
           'urea,Urea 46-0-0,powder,,46,,',
         ].join('\n'),
@@ -178,10 +178,10 @@ describe('the words', async () => {
   it.each<[string, (string | number | null)[][]]>([
     ['30 ppm kno3', [['kno3', 'more', 60, 30]]],
     [
-      '30 ppm of kno3 + 8 ppm calmag',
+      '30 ppm of kno3 + 8 ppm calcium-magnesium',
       [
         ['kno3', 'more', 60, 30],
-        ['calmag', 'more', 16, 8],
+        ['calcium-magnesium', 'more', 16, 8],
       ],
     ],
     [
@@ -194,7 +194,7 @@ describe('the words', async () => {
     [
       '30 ppm calcium and magnesium; fine and 60 µS kno3',
       [
-        ['calmag', 'more', 60, 30],
+        ['calcium-magnesium', 'more', 60, 30],
         ['kno3', 'more', 60, null],
       ],
     ],
@@ -273,7 +273,7 @@ describe('the words', async () => {
         ['cal', 'until', 800, 400],
       ],
     ],
-    ['cal-mag 30 ppm', [['calmag', 'more', 60, 30]]],
+    ['cal-mag 30 ppm', [['calcium-magnesium', 'more', 60, 30]]],
     ['another 30 ppm from potash nitrate', [['kno3', 'more', 60, 30]]],
   ])('%s', (text, expected) => {
     const close = expected.map((line) => line.map((x) => (typeof x === 'number' ? expect.closeTo(x, 4) : x)));

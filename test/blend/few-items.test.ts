@@ -67,7 +67,8 @@ describe('at most so many products', () => {
     const tally: Record<string, number> = {};
     for (let seed = 7_300; seed < 7_340; seed += 1) {
       const made = randomBench(seed, 4 + (seed % 4));
-      const request = { ...made, header: { ...made.header, batchLitres: litres(4) } };
+      // nothing for sale: what could be bought is asked of the feed elsewhere, and takes most of the time
+      const request = { ...made, market: [], header: { ...made.header, batchLitres: litres(4) } };
       for (const most of [1, 2, 3]) {
         const came = await holds(request, bench.kit, most, `${seed} ${most}`);
         tally[typeof came === 'number' ? 'more' : came] = (tally[typeof came === 'number' ? 'more' : came] ?? 0) + 1;

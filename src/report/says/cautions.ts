@@ -35,7 +35,7 @@ export function cautionSays(caution: Caution): string {
     case 'boron-or-copper':
       return `${ids(caution.items)}: boron or copper, where a little too much harms. Never more than the measure given, and that level.`;
     case 'urea-as-nitrogen':
-      return `${ids(caution.items)}: much of the nitrogen is urea. Roots have it only once microbes have turned it into ammonium, slowly where it is cold or bare; no pen shows it.`;
+      return `${ids(caution.items)}: much of the nitrogen is urea, which no pen shows. Microbes turn it into ammonium, slowly where it is cold; whether orchid roots do as well with it as with nitrate is contested.`;
     case 'alkali-beside-ammonium':
       return `${ids(caution.alkalis)} with ${ids(caution.ammonium)}: alkali sets ammonia free, a poisonous gas. Never bring the powders or concentrates together: only in the full can, one after the other. No bleach or lime either.`;
     case 'free-ammonia':
