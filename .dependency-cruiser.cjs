@@ -19,6 +19,8 @@ const rooms = [
   'purchase',
   'sheet',
   'meter',
+  // a year is many feeds, sheets and readings; what it says is reported
+  'year',
   'report',
   'desk',
   'files',
