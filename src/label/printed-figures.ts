@@ -1,5 +1,6 @@
 import type { AnalysisColumn } from './analysis.js';
 import { PRINTED_NAMES } from './printed-names.js';
+import { pairsOf } from './printed-pairs.js';
 
 /** A figure of a label's text with the nutrient it stands beside. */
 export interface Figure {
@@ -11,77 +12,78 @@ export interface Figure {
   part: boolean;
 }
 
-interface Token {
-  start: number;
-  end: number;
-  column?: AnalysisColumn;
-  percent?: number;
-}
+type Token = { start: number; end: number } & (
+  | { isFigure: false; column: AnalysisColumn }
+  | { isFigure: true; percent: number; bare?: boolean; stray?: boolean }
+);
 
-/**
- * Each figure goes to the nutrient that stands before it and has none yet, else to the next one: `Total Nitrogen (N) 12 %  10.5 %
- * Nitrate Nitrogen` and `5 % nitric nitrogen  7 % ureic nitrogen` alike.
- */
-export function figuresIn(text: string): { figures: Figure[]; leftOver: string[] } {
+/** Each figure with the nutrient that it is said of; `leftOver` are those beside which none stands; `perLitre`: some are in g/L. */
+export function figuresIn(text: string): { figures: Figure[]; leftOver: string[]; perLitre: boolean } {
   const tokens = tokensIn(text);
-  const taken = new Set<Token>();
+  const pairs = pairsOf(tokens, text);
   const figures: Figure[] = [];
   const leftOver: string[] = [];
-  tokens.forEach((token, i) => {
-    if (token.percent === undefined) return;
-    const [before, after] = [tokens[i - 1], tokens[i + 1]];
-    const free = (other: Token | undefined): other is Token =>
-      other?.column !== undefined && !taken.has(other) && near(text, token, other);
-    // a figure at the head of its line belongs to what follows on that line, where no other figure claims that
-    const heads = /(?:^|\n)\s*$/.test(text.slice(0, token.start)) && free(after) && sameLine(text, token, after);
-    const name = free(before) && !heads ? before : free(after) ? after : undefined;
+  for (const token of tokens) {
+    if (!token.isFigure) continue;
+    const name = pairs.get(token);
+    const own = text.slice(token.start, token.end).trim();
     const whole = figures.at(-1);
-    if (name === undefined && whole && OF_WHICH.test(text.slice(0, token.start))) {
-      const { column, percent } = { ...whole, percent: token.percent };
-      figures.push({ column, percent, printed: text.slice(token.start, token.end).trim(), part: true });
-      return;
-    }
-    if (name === undefined) {
-      leftOver.push(text.slice(token.start, token.end).trim());
-      return;
-    }
-    taken.add(name);
-    const [start, end] = [Math.min(name.start, token.start), Math.max(name.end, token.end)];
-    const words = text.slice(Math.max(0, start - 30), end + 30);
-    figures.push({
-      column: name.column!,
-      percent: token.percent,
-      printed: text.slice(start, end).replace(/\s+/g, ' ').trim(),
-      part: PART.test(words),
-    });
-  });
-  return { figures, leftOver };
+    if (name !== undefined && !name.isFigure) {
+      const [start, end] = [Math.min(name.start, token.start), Math.max(name.end, token.end)];
+      const words = text.slice(Math.max(0, start - 30), end + 30);
+      figures.push({
+        column: name.column,
+        percent: token.percent,
+        printed: text.slice(start, end).replace(/\s+/g, ' ').trim(),
+        part: PART.test(words),
+      });
+    } else if (whole && OF_WHICH.test(text.slice(0, token.start))) {
+      figures.push({ column: whole.column, percent: token.percent, printed: own, part: true });
+    } else if (!token.bare || standsAlone(text, token)) leftOver.push(own);
+  }
+  const perLitre = [...pairs.keys()].some(({ start, end }) => /g\s?\/\s?l/i.test(text.slice(start, end)));
+  return { figures, leftOver, perLitre };
 }
 
-/** `…, of which chelated by DTPA ` before a figure without a nutrient of its own. */
-const OF_WHICH = /of\s+which[^%\n]*$/i;
-
-const PART = /of\s+which|soluble|chelated|complexed|including/i;
-
-/** Nothing but a few words stands between a nutrient and its figure. */
-function near(text: string, a: Token, b: Token): boolean {
-  const between = a.end <= b.start ? text.slice(a.end, b.start) : text.slice(b.end, a.start);
-  return between.length < 90 && (between.match(/\n/g) ?? []).length < 2;
+/** Where the analysis begins in a line that tells figures: at its first nutrient or figure; undefined where it tells none. */
+export function analysisAt(line: string): number | undefined {
+  const tokens = tokensIn(line);
+  return tokens.some((token) => token.isFigure && !token.bare) ? tokens[0]!.start : undefined;
 }
 
-const sameLine = (text: string, a: Token, b: Token): boolean => !text.slice(a.end, b.start).includes('\n');
+/** True where the words say a nutrient and nothing else. */
+export function isNutrientName(words: string): boolean {
+  const [only, ...more] = tokensIn(words);
+  return (
+    only !== undefined && more.length === 0 && !/[a-z]{3}/i.test(words.slice(0, only.start) + words.slice(only.end))
+  );
+}
+
+/** `…, of which chelated by DTPA ` or `(… ` before a figure without a nutrient of its own. */
+const OF_WHICH = /(?:of\s+which|chelated|soluble|combined)[^%\n]*$/i;
+
+const PART = /of\s+which|soluble|chelated|complexed|including|combined/i;
+
+/** A bare number at the end of a line of words: its nutrient may be misspelt. */
+const standsAlone = (text: string, { start, end }: Token): boolean =>
+  /(?:^|\n)[ \t]*(?!density|specific|pH\b|ec\b|net\b|batch|lot\b|reg)[a-z][a-z ()]*[\s:=]+$/i.test(
+    text.slice(0, start),
+  ) && /^\s*(?:\n|$)/.test(text.slice(end));
 
 function tokensIn(text: string): Token[] {
-  const figures = [...text.matchAll(/(?<![\d.,\w-])(\d{1,3}(?:[.,]\d+)?|[.,]\d+)\s*(%|per\s?cent\b|ppm\b|mg\/kg\b)/gi)];
-  const bare =
-    figures.length === 0
-      ? [...text.matchAll(/(?<![\d.,\w-])(\d{1,2}(?:[.,]\d+)?)(?![\d.,-]*\d|\s*(?:g|kg|ml|l|lb|oz|gal)\b)/gi)]
-      : [];
-  const found: Token[] = [...figures, ...bare].map((match) => ({
-    start: match.index,
-    end: match.index + match[0].length,
-    percent: percentOf(match[1]!, match[2]),
-  }));
+  const inHundred = /per\s*100\s*(?:g|ml)\b|g\s*\/\s*100\s*(?:g|ml)\b/i.test(text);
+  const units = `%|per\\s?cent\\b|pct\\b|ppm\\b|m?g\\s?\\/\\s?(?:kg|l(?:itre)?)\\b${inHundred ? '|g\\b(?!\\s*\\/)' : ''}`;
+  const figures = [
+    ...text.matchAll(new RegExp(`(?<![\\d.,\\w-])(\\d{1,6}(?:[.,]\\d+)?|[.,]\\d+)\\s*(${units})`, 'gi')),
+  ];
+  const bare = text.matchAll(
+    /(?<![\d.,\w-])(\d{1,2}(?:[.,]\d+)?|[.,]\d+)(?![\d.,-]*\d|\s*(?:%|(?:[Pp]er\s?[Cc]ent|pct|ppm|m?g|kg|m[lL]|[lL]|LB|lbs?|OZ|oz|gal|fl|tsp)\b))/g,
+  );
+  const withUnits = figures.length > 0;
+  const found: Token[] = [
+    ...figures.map((match) => figureOf(match)),
+    ...[...bare].map((match) => ({ ...figureOf(match, true), ...(withUnits ? { stray: true } : {}) })),
+  ];
   let at = 0;
   while (at < text.length) {
     const name = nameAt(text, at);
@@ -90,6 +92,16 @@ function tokensIn(text: string): Token[] {
     at = name.end;
   }
   return found.sort((a, b) => a.start - b.start);
+}
+
+function figureOf(match: RegExpMatchArray, bare = false): Token {
+  return {
+    isFigure: true,
+    start: match.index!,
+    end: match.index! + match[0].length,
+    percent: percentOf(match[1]!, bare ? '%' : match[2]!),
+    ...(bare ? { bare } : {}),
+  };
 }
 
 const NAMES = new RegExp(
@@ -105,12 +117,14 @@ function nameAt(text: string, from: number): Token | null {
     const { column } = PRINTED_NAMES[which]!;
     const printed = match[0];
     if (printed.length > 2 || /^[A-Z]/.test(printed))
-      return { start: match.index, end: match.index + printed.length, column };
+      return { isFigure: false, start: match.index, end: match.index + printed.length, column };
   }
   return null;
 }
 
-function percentOf(number: string, unit: string | undefined): number {
+/** %, or g in 100 mL: of ppm, mg/kg and mg/L the ten thousandth part, of g/kg and g/L the tenth. */
+function percentOf(number: string, unit: string): number {
   const value = Number(number.replace(',', '.').replace(/^\./, '0.'));
-  return unit !== undefined && /ppm|mg/i.test(unit) ? Math.round(value * 100) / 1e6 : value;
+  if (/ppm|mg/i.test(unit)) return Math.round(value * 100) / 1e6;
+  return /\//.test(unit) ? Math.round(value * 1e5) / 1e6 : value;
 }

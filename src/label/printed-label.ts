@@ -3,9 +3,12 @@ import { warning } from '../problem.js';
 import { formatNumber } from '../units/format.js';
 import type { Analysis, AnalysisColumn } from './analysis.js';
 import { doubtsOf } from './doubts.js';
-import { gradeOf } from './grade-in-name.js';
 import { type Figure, figuresIn } from './printed-figures.js';
+import { formOf } from './printed-form.js';
+import { gradeIn } from './printed-grade.js';
+import { nameOf } from './printed-name.js';
 import { sourcesIn } from './printed-sources.js';
+import { plainLabel, withoutDirections } from './printed-text.js';
 
 /** A label as its text was understood: the analysis, what each figure was read from, and what is doubtful. */
 export interface PrintedLabel {
@@ -27,14 +30,10 @@ export interface PrintedLabel {
  * did not understand is told.
  */
 export function readPrintedLabel(text: string): PrintedLabel {
-  const plain = text
-    .normalize('NFKC')
-    .replace(/\r\n?/g, '\n')
-    .replace(/[\u2010-\u2012\u2212]/g, '-')
-    .replace(/\.{2,}|…|_{2,}|·{2,}/g, ' ')
-    .replace(/[*†‡•■]/g, ' ');
+  const plain = plainLabel(text);
   const { rest, derivedFrom } = sourcesIn(plain);
-  const { figures, leftOver } = figuresIn(rest);
+  const told = withoutDirections(rest);
+  const { figures, leftOver, perLitre } = figuresIn(told);
   const doubts: Problem[] = [];
   const percent: Analysis['percent'] = {};
   const understood: { printed: string; column: AnalysisColumn; percent: number }[] = [];
@@ -47,11 +46,39 @@ export function readPrintedLabel(text: string): PrintedLabel {
     else if (before !== null && !isPart(figure, before)) doubts.push(twice(figure, before));
     understood.push({ printed: figure.printed, column: figure.column, percent: figure.percent });
   }
+  for (const figure of ofTheGrade(told, percent)) {
+    percent[figure.column] = figure.percent;
+    understood.push(figure);
+  }
   const name = nameOf(plain);
-  const analysis = { ...formOf(rest), percent, ...(derivedFrom.length > 0 ? { derivedFrom } : {}) };
+  const analysis = { ...formOf(plain, perLitre), percent, ...(derivedFrom.length > 0 ? { derivedFrom } : {}) };
   doubts.push(...doubtsOf({ ...analysis, name }, {}));
   return { name, analysis, understood, leftOver, doubts };
 }
+
+/** What only the grade tells: `12-6-12, total nitrogen 12 %` says no more of phosphate and potash. A zero is no guarantee of none. */
+function ofTheGrade(text: string, percent: Analysis['percent']) {
+  const isTold = (column: AnalysisColumn): boolean =>
+    percent[column] !== undefined || percent[ELEMENT_OF.get(column) ?? column] !== undefined;
+  const forms = NITROGEN.some((form) => percent[form] !== undefined);
+  return (gradeIn(text)?.figures ?? []).filter(
+    ({ column, percent: value }) => value > 0 && !isTold(column) && !(column === 'N' && forms),
+  );
+}
+
+const NITROGEN: readonly AnalysisColumn[] = ['NO3-N', 'NH4-N', 'urea-N', 'other-N'];
+
+/** The other way to print the same: oxide or element. */
+const ELEMENT_OF = new Map<AnalysisColumn, AnalysisColumn>([
+  ['P2O5', 'P'],
+  ['K2O', 'K'],
+  ['CaO', 'Ca'],
+  ['MgO', 'Mg'],
+  ['SO3', 'S'],
+  ['Ca', 'CaO'],
+  ['Mg', 'MgO'],
+  ['S', 'SO3'],
+]);
 
 /** A figure that is part of one told before: `of which 4 % soluble in water`, `0.1 % chelated iron`. */
 const isPart = (figure: Figure, before: number): boolean => figure.percent <= before && figure.part;
@@ -64,39 +91,4 @@ function twice({ column, percent }: Figure, before: number): Problem {
     'one figure',
     'The first is used: look at the label.',
   );
-}
-
-function nameOf(text: string): string {
-  const lines = text.split('\n').map((line) => line.trim());
-  const told = lines.filter((line) => /[a-z\d]/i.test(line) && !HEADING.test(line) && !/%/.test(line));
-  const graded = told.find((line) => gradeOf(line) !== null);
-  return (graded ?? (told[0] === lines.find((line) => line !== '') ? told[0] : undefined) ?? '').slice(0, 80);
-}
-
-const HEADING =
-  /^(?:guaranteed\s+(?:minimum\s+)?analysis|analysis|declaration|declared\s+(?:nutrient\s+)?contents?|nutrients?|ingredients?|derived\s+from|composition|contents?)\b/i;
-
-/** Powder unless a liquid is told; a liquid's density, and whether its figures are by volume. */
-function formOf(text: string): Pick<Analysis, 'form' | 'basis' | 'density'> {
-  const density = densityOf(text);
-  const byVolume = /\b[wm]\s?\/\s?v\b|%\s*\(?\s*[wm]\/v|\bg\s*(?:\/|per)\s*100\s*ml\b|mass\s+by\s+volume/i.test(text);
-  const liquid =
-    byVolume ||
-    density !== undefined ||
-    /\b(?:liquid|solution|fluid)\s*(?:fertili[sz]er|feed|plant|concentrate|\n|$)/im.test(text);
-  return {
-    form: liquid ? 'liquid' : 'powder',
-    ...(byVolume ? { basis: 'w/v' as const } : {}),
-    ...(density === undefined ? {} : { density }),
-  };
-}
-
-function densityOf(text: string): number | undefined {
-  const metric = /(?:density|specific\s+gravity|spec\.?\s*gr(?:avity)?\.?)[^\d\n]{0,20}([01][.,]\d+)/i.exec(text);
-  if (metric) return Number(metric[1]!.replace(',', '.'));
-  const pounds = /(\d{1,2}(?:[.,]\d+)?)\s*(?:lbs?|pounds?)\.?\s*(?:\/|per)\s*(?:us\s+)?gal/i.exec(text);
-  // the avoirdupois pound in a US gallon
-  return pounds
-    ? Math.round((Number(pounds[1]!.replace(',', '.')) * 453.59237 * 1000) / 3785.411784) / 1000
-    : undefined;
 }

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { readPrintedLabel } from '../../src/label/printed-label.js';
 import { readAnalysis } from '../../src/label/read-analysis.js';
 import { EU_LABELS } from './printed-eu.js';
+import { UNLIKE_LABELS } from './printed-unlike.js';
 import { US_LABELS } from './printed-us.js';
 
 describe.each([
@@ -19,6 +20,20 @@ describe.each([
       // the figure stands in what it was read from, but for ppm and decimal commas
       if (!/ppm/.test(printed)) expect(printed.replace(/,/g, '.')).toContain(String(percent).replace(/^0(?=\.)/, ''));
     }
+  });
+});
+
+/** `N 12 K2O 8` by column. */
+const byColumn = (told: string): Record<string, number> =>
+  Object.fromEntries(told.split(' ').flatMap((word, i, words) => (i % 2 === 0 ? [[word, Number(words[i + 1])]] : [])));
+
+describe('labels in unlike styles', () => {
+  it.each(UNLIKE_LABELS)('%s', (text, told, name, form = 'powder') => {
+    const { analysis, leftOver, name: own } = readPrintedLabel(text);
+    expect(analysis.percent).toEqual(byColumn(told));
+    expect(own).toBe(name);
+    expect([analysis.form, analysis.basis, analysis.density].filter((part) => part !== undefined).join(' ')).toBe(form);
+    expect(leftOver).toEqual([]);
   });
 });
 
