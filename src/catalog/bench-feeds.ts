@@ -7,7 +7,17 @@ import type { FeedSpec } from './bench-types.js';
 import { invisible } from './cells.js';
 import { type Catalog, findMedium, findPhase, findPlants } from './catalog.js';
 import { readCan, readStrength, readWeekly } from './feed-values.js';
-import { anything, describe, oneOrMore, optional, readSection, required, sectionOf, words } from './section.js';
+import {
+  anything,
+  describe,
+  oneOrMore,
+  optional,
+  readSection,
+  required,
+  sectionOf,
+  words,
+  wordsOf,
+} from './section.js';
 import { childOf, contentOf, entriesOf, isMapSpot, itemsOf, type Spot, whereIs } from './yaml.js';
 
 /** Reads the feeds of a bench, in their order. A phase that is not said is growth, a strength 100 %. */
@@ -98,26 +108,27 @@ const FULL: Strength = { kind: 'percent', percent: 100 };
 /** As text, or as a key: `strength: { N: 90 mg/L }`. */
 function strengthText(spot: Spot): string {
   const content = isMapSpot(spot) ? keyed(spot) : contentOf(spot);
-  return typeof content === 'string' ? content : String(content ?? '');
+  return wordsOf(content);
 }
 
 /** `{ N: 90 mg/L }` as `N: 90 mg/L`; any other keys as they are, to be refused. */
 function keyed(spot: Spot): string {
   return entriesOf(spot)
-    .map(({ key, at }) => `${key}: ${String(contentOf(at) ?? '')}`)
+    .map(({ key, at }) => `${key}: ${wordsOf(contentOf(at))}`)
     .join(', ');
 }
 
 /** The grower's rules that can be read; the faults of the others are told where they stand. */
 function rulesOf(spot: Spot, problems: Problem[]): Rule[] {
   return itemsOf(spot).flatMap((item) => {
-    const parsed = parseRules([String(contentOf(item) ?? '')], { owner: 'you' }, whereIs(item));
+    const parsed = parseRules([wordsOf(contentOf(item))], { owner: 'you' }, whereIs(item));
     problems.push(...(parsed.ok ? parsed.warnings : parsed.problems));
     return parsed.ok ? parsed.value : [];
   });
 }
 
-const FEED = sectionOf({
+/** The keys of a feed. */
+export const FEED = sectionOf({
   plants: required(words, 'a plant group, such as phalaenopsis'),
   medium: required(words, 'a medium, such as sphagnum'),
   phase: optional(words, 'growth, bloom or rest'),

@@ -11,7 +11,7 @@ import {
 } from '../units/index.js';
 import { readAmount } from './amounts.js';
 import type { Kit, Pen } from './bench-types.js';
-import { describe, oneOrMore, optional, readSection, required, sectionOf, words } from './section.js';
+import { describe, oneOrMore, optional, readSection, required, sectionOf, words, wordsOf } from './section.js';
 import { childOf, contentOf, isMapSpot, itemsOf, type Spot, whereIs } from './yaml.js';
 
 /**
@@ -24,7 +24,7 @@ export function readKit(spot: Spot, problems: Problem[]): Kit {
   if (!given) return kit;
   if (given.spoons !== undefined) {
     for (const item of itemsOf(childOf(spot, 'spoons'))) {
-      const label = String(contentOf(item) ?? '');
+      const label = wordsOf(contentOf(item));
       const millilitres = volumeOf(item, 'spoon', `a spoon ${rangeText('spoon')}, such as 1/4 tsp`, problems);
       if (millilitres === undefined) continue;
       if (kit.spoons.some((s) => s.millilitres === millilitres)) {
@@ -49,7 +49,7 @@ export function readKit(spot: Spot, problems: Problem[]): Kit {
   if (given.cans !== undefined) {
     kit.cans = itemsOf(childOf(spot, 'cans')).flatMap((item) => {
       const millilitres = volumeOf(item, 'can', `a can or jug ${rangeText('can')}, such as 1 US gal`, problems);
-      return millilitres === undefined ? [] : [{ label: String(contentOf(item)), millilitres }];
+      return millilitres === undefined ? [] : [{ label: wordsOf(contentOf(item)), millilitres }];
     });
   }
   return kit;
@@ -57,7 +57,7 @@ export function readKit(spot: Spot, problems: Problem[]): Kit {
 
 /** `0.01 g`, or with how far it is off: `0.01 g ± 0.02 g`. */
 function scaleOf(spot: Spot, problems: Problem[]): Pick<Kit, 'scaleStepGrams' | 'scaleErrorGrams'> {
-  const [step = '', off] = String(contentOf(spot) ?? '').split(/\s*(?:±|\+\s*\/?\s*-)\s*/);
+  const [step = '', off] = wordsOf(contentOf(spot)).split(/\s*(?:±|\+\s*\/?\s*-)\s*/);
   const grams = (text: string, expected: string): Grams | undefined => {
     const amount = readAmount(text, whereIs(spot), false, problems);
     if (amount?.kind === 'mass' && isWithin('scaleStep', amount.grams)) return amount.grams;
@@ -74,7 +74,7 @@ function scaleOf(spot: Spot, problems: Problem[]): Pick<Kit, 'scaleStepGrams' | 
 
 /** `1 mL`, or with its smallest mark: `5 mL by 0.2 mL`. */
 function syringeOf(spot: Spot, problems: Problem[]): Pick<Kit, 'syringeMillilitres' | 'syringeStepMillilitres'> {
-  const [full = '', mark] = String(contentOf(spot) ?? '').split(/\s+(?:by|in steps of)\s+/i);
+  const [full = '', mark] = wordsOf(contentOf(spot)).split(/\s+(?:by|in steps of)\s+/i);
   const volume = (text: string, name: Bounded, most: number, expected: string): Millilitres | undefined => {
     const amount = readAmount(text, whereIs(spot), false, problems);
     if (amount?.kind === 'volume' && isWithin(name, amount.millilitres) && amount.millilitres <= most)
@@ -99,7 +99,7 @@ export function readPen(spot: Spot, problems: Problem[]): Pen {
   const given = isMapSpot(spot) ? readSection(spot, PEN, problems) : { scale: contentOf(spot) };
   const scale = given?.scale;
   if (scale === undefined) return { reads: 'EC' };
-  const read = readPenWords(String(scale ?? ''), whereIs(isMapSpot(spot) ? childOf(spot, 'scale') : spot));
+  const read = readPenWords(wordsOf(scale), whereIs(isMapSpot(spot) ? childOf(spot, 'scale') : spot));
   problems.push(...(read.ok ? read.warnings : read.problems));
   return read.ok ? read.value : { reads: 'EC' };
 }
@@ -114,7 +114,7 @@ export function readPenWords(text: string, where: Where): Checked<Pen> {
 }
 
 function volumeOf(spot: Spot, name: 'spoon' | 'can', expected: string, problems: Problem[]): Millilitres | undefined {
-  const amount = readAmount(String(contentOf(spot) ?? ''), whereIs(spot), false, problems);
+  const amount = readAmount(wordsOf(contentOf(spot)), whereIs(spot), false, problems);
   if (!amount) return undefined;
   if (amount.kind === 'volume' && isWithin(name, amount.millilitres / (name === 'can' ? 1000 : 1)))
     return amount.millilitres;
@@ -131,7 +131,8 @@ const wrong = (spot: Spot, expected: string): Problem =>
     `Write ${expected.split('such as ').at(-1)}, or what you have.`,
   );
 
-const KIT = sectionOf({
+/** The keys of the kit. */
+export const KIT = sectionOf({
   spoons: optional(oneOrMore, 'a list of level spoons, such as [1 tsp, 1/4 tsp]'),
   scale: optional(words, 'the step of the scale, such as 0.01 g'),
   syringe: optional(words, 'the size of the syringe, such as 1 mL'),
@@ -139,4 +140,5 @@ const KIT = sectionOf({
   cans: optional(oneOrMore, 'a list of cans and jugs, such as [1 US gal, 10 L]'),
 });
 
-const PEN = sectionOf({ scale: required(words, 'EC, or the ppm scale, such as 500') });
+/** The keys of the pen. */
+export const PEN = sectionOf({ scale: required(words, 'EC, or the ppm scale, such as 500') });

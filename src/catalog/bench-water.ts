@@ -3,7 +3,7 @@ import { BOUNDS, otherCurrency, mgCaCO3PerLitre, mgPerLitre } from '../units/ind
 import { rangedMoney, rangedNumber } from './cells.js';
 import { type Catalog, findWater } from './catalog.js';
 import type { Water } from '../label/product.js';
-import { anything, describe, optional, readSection, type Section, sectionOf, words } from './section.js';
+import { anything, describe, optional, readSection, type Section, sectionOf, words, wordsOf } from './section.js';
 import { childOf, contentOf, isListSpot, isMapSpot, itemsOf, type Spot, whereIs } from './yaml.js';
 import { MOST_IN_WATER, WATER_NUTRIENTS } from './waters.js';
 
@@ -80,7 +80,7 @@ function ownWater(
     const at = childOf(spot, key);
     if (at.node === null) return undefined;
     return rangedNumber(
-      String(contentOf(at) ?? ''),
+      wordsOf(contentOf(at)),
       { least: 0, most, ...(unit ? { unit } : {}) },
       whereIs(at),
       false,
@@ -103,8 +103,9 @@ function ownWater(
   }
   const analysis = ANALYSIS.filter((key) => given[key] !== undefined);
   if (given.use !== undefined) {
-    if (isListSpot(childOf(spot, 'use')) || analysis.length > 0) {
-      const found = analysis.length > 0 ? `use with ${analysis.join(', ')}` : 'a list under use';
+    const several = isListSpot(childOf(spot, 'use')) || isMapSpot(childOf(spot, 'use'));
+    if (several || analysis.length > 0) {
+      const found = analysis.length > 0 ? `use with ${analysis.join(', ')}` : `${describe(given.use)} under use`;
       problems.push(
         problem(
           'water-use',
@@ -158,7 +159,7 @@ function ownWater(
 /** Money for a litre, in the currency of the bench. */
 function priceOf(at: Spot, currency: string, problems: Problem[]): number | undefined {
   if (at.node === null) return undefined;
-  const text = String(contentOf(at) ?? '');
+  const text = wordsOf(contentOf(at));
   const price = rangedMoney(text, BOUNDS.waterPrice, whereIs(at), false, problems);
   if (price && otherCurrency(price.currency, currency))
     problems.push(
@@ -169,7 +170,8 @@ function priceOf(at: Spot, currency: string, problems: Problem[]): number | unde
 
 const ANALYSIS: readonly string[] = [...WATER_NUTRIENTS, 'alkalinity', 'pH'];
 
-const WATER = sectionOf({
+/** The keys of a water of one’s own. */
+export const WATER = sectionOf({
   use: optional(anything, 'a water of the catalog, such as rain'),
   name: optional(words, 'a name for the water'),
   price_per_litre: optional(words, 'money for a litre'),

@@ -32,7 +32,8 @@ export function readBench(text: string, file: string, catalog: Catalog): Checked
   return capped(bench, problems);
 }
 
-const BENCH = sectionOf({
+/** The keys of bench.yaml. */
+export const BENCH = sectionOf({
   name: optional(words, 'a name'),
   currency: optional(words, 'a currency, such as EUR'),
   law: optional(

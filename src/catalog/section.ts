@@ -78,6 +78,10 @@ export function readSection<S extends Section>(
   return values as Partial<z.infer<S>>;
 }
 
+/** A value as its reader takes it: what is no word is told by its kind, and refused there. */
+export const wordsOf = (value: unknown): string =>
+  typeof value === 'object' && value !== null ? describe(value) : String(value ?? '');
+
 /** A value in a few words. */
 export function describe(value: unknown): string {
   if (value === undefined || value === null) return 'nothing';
