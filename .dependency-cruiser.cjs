@@ -25,6 +25,8 @@ const rooms = [
   'desk',
   'files',
   'cli',
+  // the page is a client of the desk, as the command line is; neither knows the other
+  'page',
 ];
 
 /** Rooms that put programs together, or read their verdicts; every other room receives answers. */
@@ -91,6 +93,21 @@ module.exports = {
       },
     })),
     {
+      name: 'page-asks-desk-and-report',
+      comment:
+        'The page is the desk seen in a browser: it asks there, shows what reports say, and edits texts as catalog does; it touches no disk and no command line.',
+      severity: 'error',
+      from: { path: '^src/page/' },
+      to: { path: '^src/(cli|files)/' },
+    },
+    {
+      name: 'nobody-imports-the-page',
+      comment: 'It is a program of its own, built into one file.',
+      severity: 'error',
+      from: { path: '^(src|solver)/', pathNot: '^src/page/' },
+      to: { path: '^src/page/' },
+    },
+    {
       name: 'no-circles',
       comment: 'A circle between files means that neither can be read alone.',
       severity: 'error',
@@ -154,6 +171,14 @@ module.exports = {
     only('zod-at-the-door', 'Domain code receives parsed types.', 'node_modules/zod', '^src/(catalog|cli|report)/'),
     only('csv-at-the-door', 'Domain code receives parsed types.', 'node_modules/csv-parse', '^src/(catalog|cli)/'),
     only('yaml-at-the-door', 'Domain code receives parsed types.', 'node_modules/yaml', '^src/(catalog|cli)/'),
+    only(
+      'view-library-in-the-page',
+      'Reports are pure text; only the page has a living view.',
+      'node_modules/preact',
+      '^src/page/',
+    ),
+    only('one-importer-idb', 'One file knows how the page keeps a bench.', 'node_modules/idb', '^src/page/keep\\.ts$'),
+    only('one-importer-fflate', 'One file knows zips.', 'node_modules/fflate', '^src/page/exchange\\.ts$'),
     only('yargs-in-the-command-line', 'The core has no command line.', 'node_modules/yargs', '^src/cli/'),
     only(
       'labels-close-at-the-door',
@@ -163,6 +188,8 @@ module.exports = {
     ),
   ],
   options: {
+    // the parser reads no JSX: the views of the page are held to their imports by test/house.test.ts
+    exclude: { path: '\\.tsx$' },
     doNotFollow: { path: 'node_modules' },
     moduleSystems: ['es6'],
     parser: 'swc',

@@ -1,56 +1,19 @@
-// Bundles the command line, the library and the solver into dist/, writes their types, and the licences of what is bundled.
-// `--to DIR` puts them elsewhere, `--no-types` leaves the types out.
+// Bundles the command line, the library, the solver and the page into dist/, writes their types, and the licences of what is bundled.
+// `--to DIR` puts them elsewhere, `--no-types` leaves the types out, `--page` builds the page alone.
 import { execFileSync } from 'node:child_process';
 import { chmodSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { builtinModules } from 'node:module';
 import { dirname, join } from 'node:path';
 import { parseArgs } from 'node:util';
-import { gzipSync } from 'node:zlib';
 import { build } from 'esbuild';
+import { highsInside } from './build-highs.mjs';
+import { buildPage } from './build-page.mjs';
 
-const { values } = parseArgs({ options: { 'no-types': { type: 'boolean' }, to: { type: 'string' } } });
+const { values } = parseArgs({
+  options: { 'no-types': { type: 'boolean' }, page: { type: 'boolean' }, to: { type: 'string' } },
+});
 const root = import.meta.dirname;
 const dist = values.to ?? join(root, 'dist');
-
-/** highs with its .wasm file inside, so that it needs no file beside it, neither in Node nor in a page. */
-const highsInside = {
-  name: 'highs-inside',
-  setup({ onResolve, onLoad }) {
-    const folder = join(root, 'node_modules/highs/build');
-    onResolve({ filter: /^highs$/ }, ({ importer }) => ({ path: importer, namespace: 'highs-inside' }));
-    onResolve({ filter: /^highs-itself$/ }, () => ({ path: join(folder, 'highs.mjs') }));
-    // in Node it asks for parts of Node in its own way; a page never gets there
-    onResolve({ filter: /^node:module$/ }, ({ importer }) =>
-      importer.startsWith(folder) ? { path: 'built-in', namespace: 'highs-inside' } : undefined,
-    );
-    onLoad({ filter: /^built-in$/, namespace: 'highs-inside' }, () => ({
-      contents: 'export const createRequire = () => (name) => process.getBuiltinModule(name);',
-    }));
-    onLoad({ filter: /./, namespace: 'highs-inside' }, () => {
-      const packed = gzipSync(readFileSync(join(folder, 'highs.wasm')), { level: 9 }).toString('base64');
-      return {
-        resolveDir: root,
-        contents: `import load from 'highs-itself';
-          const packed = '${packed}';
-          async function compiled() {
-            const zlib = globalThis.process?.getBuiltinModule?.('node:zlib');
-            if (zlib) return WebAssembly.compile(zlib.gunzipSync(Buffer.from(packed, 'base64')));
-            const bytes = Uint8Array.from(atob(packed), (char) => char.charCodeAt(0));
-            const unpacked = new Blob([bytes]).stream().pipeThrough(new DecompressionStream('gzip'));
-            return WebAssembly.compile(await new Response(unpacked).arrayBuffer());
-          }
-          let once;
-          export default async () => {
-            const module = await (once ??= compiled());
-            return new Promise((resolve, reject) => {
-              const instantiateWasm = (imports, done) => void WebAssembly.instantiate(module, imports).then(done, reject);
-              load({ instantiateWasm }).then(resolve, reject);
-            });
-          };`,
-      };
-    });
-  },
-};
 
 /** The JSON Schemas, worked out: what makes them out of the shapes is not needed after that. */
 const schemasWorkedOut = {
@@ -66,6 +29,10 @@ const schemasWorkedOut = {
   },
 };
 
+if (values.page) {
+  await buildPage(dist);
+  process.exit();
+}
 rmSync(dist, { recursive: true, force: true });
 const { metafile } = await build({
   entryPoints: { cli: 'src/cli/main.ts', index: 'src/index.ts', solver: 'solver/index.ts' },
@@ -84,7 +51,8 @@ const { metafile } = await build({
   logLevel: 'warning',
 });
 chmodSync(join(dist, 'cli.js'), 0o755);
-writeFileSync(join(dist, 'NOTICES.txt'), notices(bundled(metafile)));
+const inPage = await buildPage(dist);
+writeFileSync(join(dist, 'NOTICES.txt'), notices([...bundled(metafile), ...inPage.flatMap(bundled)]));
 if (!values['no-types']) {
   const tsc = join(root, 'node_modules/typescript/bin/tsc');
   execFileSync(process.execPath, [tsc, '-p', 'tsconfig.types.json', '--outDir', join(dist, 'types')], {

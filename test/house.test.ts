@@ -25,6 +25,18 @@ describe('the house', () => {
     expect(long.map(({ name }) => name)).toEqual([]);
   });
 
+  it('lets the views of the page see the page, and of the other rooms only what a report is made of', () => {
+    const views = SOURCES.filter(({ name }) => name.endsWith('.tsx'));
+    expect(views.length).toBeGreaterThan(5);
+    const seen = /^(?:preact(?:\/hooks)?$|\.\.?\/(?!\.\.\/)|\.\.\/\.\.\/(?:problem|report\/(?:band|sheet))\.js$)/;
+    const strangers = views.flatMap(({ name, text }) =>
+      [...text.matchAll(/\bfrom '([^']+)'/g)]
+        .filter(([, from]) => !seen.test(from!))
+        .map(([, from]) => `${name}: ${from}`),
+    );
+    expect(strangers).toEqual([]);
+  });
+
   it('turns numbers into text in one place', () => {
     expect(naming(/\.to(?:Fixed|Precision|Exponential|LocaleString)\(|\bIntl\./, /^src\/(?!units\/)/)).toEqual([]);
   });
@@ -51,7 +63,7 @@ describe('the house', () => {
 
   it('names no path of a machine, and nothing of type any', () => {
     const found = [...SOURCES, ...TESTS].flatMap(({ name, text }) =>
-      nodesOf(text).flatMap((node) => {
+      nodesOf(text, name.endsWith('x')).flatMap((node) => {
         if (node.type === 'TsKeywordType' && node.kind === 'any') return [`${name}: any`];
         const path = node.type === 'StringLiteral' && MACHINE_PATH.test(String(node.value));
         return path ? [`${name}: ${node.value}`] : [];
@@ -142,7 +154,8 @@ function returnsIn(call: Node): string[] {
     : [];
 }
 
-const nodesOf = (text: string): Node[] => childrenOf(parseSync(text, { syntax: 'typescript' }), () => true);
+const nodesOf = (text: string, tsx = false): Node[] =>
+  childrenOf(parseSync(text, { syntax: 'typescript', tsx }), () => true);
 
 /** The nodes below a part of a tree, depth first; those that `enter` refuses are left out with all below them. */
 function childrenOf(part: unknown, enter: (node: Node) => boolean): Node[] {
@@ -167,7 +180,7 @@ function naming(pattern: RegExp, where: RegExp): string[] {
 function filesIn(...folders: string[]): { name: string; text: string }[] {
   return folders.flatMap((folder) =>
     readdirSync(new URL(folder, root), { recursive: true, encoding: 'utf8' })
-      .filter((file) => file.endsWith('.ts'))
+      .filter((file) => /\.tsx?$/.test(file))
       .map((file) => `${folder}/${file}`)
       .sort()
       .map((name) => ({ name, text: readFileSync(new URL(name, root), 'utf8') })),

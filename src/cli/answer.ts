@@ -5,7 +5,7 @@ import { problemText } from './refuse.js';
 
 /** Prints what was found, and writes the files that were asked for: all of them, or none. */
 export async function answer(
-  { exit, warnings, forms }: Outcome,
+  { exit, warnings, forms, afterwards }: Outcome,
   { outputs, words }: Given,
   io: Io,
 ): Promise<Outcome['exit']> {
@@ -32,6 +32,7 @@ export async function answer(
   // a form that cannot be had of what was found is answered with the reason, in words
   const text = await (forms[outputs.print] ?? forms.txt!)({ ...textOptions(io), full });
   io.stdout(String(text));
+  if (afterwards) io.stderr(problemText(await afterwards()));
   return exit;
 }
 

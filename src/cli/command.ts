@@ -33,6 +33,8 @@ export interface Outcome {
   exit: 0 | 3;
   warnings: readonly Problem[];
   forms: Forms;
+  /** What is done once everything is written and printed; it gives what went wrong with it. */
+  afterwards?: () => Promise<readonly Problem[]>;
 }
 
 /** How every command is asked for a form, and for files. */

@@ -50,6 +50,11 @@ export const COMMANDS: readonly Listed[] = [
     load: async () => (await import('./concentrate.js')).concentrateCommand,
   },
   {
+    name: 'page',
+    summary: 'the same in a browser, offline: one file for a computer or a phone',
+    load: async () => (await import('./page.js')).pageCommand,
+  },
+  {
     name: 'schema',
     summary: 'the shape of what a command prints with --json, as JSON Schema',
     load: async () => (await import('./schema.js')).schemaCommand,

@@ -45,6 +45,7 @@ const FORM_OPTIONS = {
     says: 'write it into this file as well, in the form of its ending: .txt .json .csv .html, .svg or .pdf, as the command can',
     repeatable: true,
   },
+  open: { says: 'show the page in the browser of this machine, once it is written' },
   replace: { says: 'let --to write over a file that velamen did not write' },
   help: { says: 'this help (-h)' },
 } as const satisfies Record<string, Option>;

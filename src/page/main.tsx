@@ -1,0 +1,41 @@
+import { render } from 'preact';
+import { App } from './app.js';
+import { askingOf } from './asking.js';
+import { type Desk, localTime } from './desk.js';
+import { EXAMPLE } from './example.js';
+import { keeper } from './keep.js';
+import { keepSaving } from './saving.js';
+import { spawn } from './spawn.js';
+import { startOf } from './state.js';
+import { storeOf } from './store.js';
+
+/** Starts the page: what was kept, else the example; then the view. */
+async function start(): Promise<void> {
+  const store = storeOf(startOf(EXAMPLE));
+  const keep = keeper();
+  try {
+    const stored = await keep.load();
+    if (stored)
+      store.change((state) => ({
+        ...state,
+        kept: stored.kept,
+        remembered: { ...state.remembered, ...stored.remembered },
+      }));
+  } catch (fault) {
+    const why = fault instanceof Error ? fault.message : String(fault);
+    store.change((state) => ({ ...state, saving: { status: 'failed', why } }));
+  }
+  const desk: Desk = {
+    change: store.change,
+    asking: askingOf(store, spawn),
+    now: () => localTime(new Date()),
+  };
+  const root = document.getElementById('page')!;
+  root.textContent = '';
+  const show = (): void => render(<App state={store.read()} desk={desk} />, root);
+  store.listen(show);
+  keepSaving(store, keep);
+  show();
+}
+
+void start();

@@ -1,0 +1,68 @@
+import type { Problem } from '../problem.js';
+import type { PlaceName } from './places/names.js';
+
+/** The files of a bench that the page keeps, by name: the very texts that the command line reads. */
+export const FILE_NAMES = ['bench.yaml', 'shelf.csv', 'journal.csv'] as const;
+export type FileName = (typeof FILE_NAMES)[number];
+export type BenchTexts = { readonly [Name in FileName]?: string };
+
+/** The bench as it is kept on this device. */
+export interface Kept {
+  texts: BenchTexts;
+  /** True until the grower changes the example that a first visit shows. */
+  isExample: boolean;
+  /** When a text was last changed, and when the files were last written out: `2026-11-25T10:30`; null for never. */
+  changedAt: string | null;
+  exportedAt: string | null;
+}
+
+/** How the feed is wished at the moment, beside what the bench says; an absent one is as the bench says. */
+export interface Tuned {
+  way: 'given' | 'bare' | 'closest' | 'one';
+  strength?: string;
+  nh4?: string;
+  near?: string;
+}
+
+/** Small things that outlive a reload: where somebody stands in a place. A place adds its own key. */
+export interface Remembered {
+  place: PlaceName;
+  /** The feed that is looked at; null: the first of the bench. */
+  feed: string | null;
+  tuned: Tuned;
+  /** Cards of the tour that were put away. */
+  tourDone: boolean;
+}
+
+/** What came of a question to the worker; the last answer stays while a newer one is worked out. */
+export interface Answered {
+  status: 'asking' | 'answered' | 'refused' | 'failed' | 'stopped';
+  /** The question that `answer` belongs to. */
+  of: string;
+  answer: unknown;
+  problems: readonly Problem[];
+  /** What the worker is at, or why it failed. */
+  said: string;
+  /** Milliseconds that the answer took. */
+  took: number;
+}
+
+export interface State {
+  kept: Kept;
+  remembered: Remembered;
+  saving: { status: 'saved' | 'saving' | 'failed'; why: string };
+  /** What can be taken back: the texts before it, and what was done. */
+  undo: { texts: BenchTexts; said: string } | null;
+  /** Read out politely. */
+  said: string;
+  answers: Readonly<Record<string, Answered>>;
+}
+
+export const startOf = (texts: BenchTexts): State => ({
+  kept: { texts, isExample: true, changedAt: null, exportedAt: null },
+  remembered: { place: 'feed', feed: null, tuned: { way: 'given' }, tourDone: false },
+  saving: { status: 'saved', why: '' },
+  undo: null,
+  said: '',
+  answers: {},
+});

@@ -1,0 +1,22 @@
+import { mixingSheets } from '../../desk/mixing-sheets.js';
+import { labelHtml, sheetHtml } from '../../report/sheet-page/index.js';
+import { EXAMPLE } from '../example.js';
+import { benchQuestion } from './bench.js';
+import { feedQuestion } from './feed.js';
+import { filesOf } from './files.js';
+
+/** For the build: what a first visit asks, answered beforehand by the worker's own code, and the styles of what the page prints. */
+export async function first(): Promise<{ answers: Record<string, unknown>; styles: string[] }> {
+  const bench = { texts: EXAMPLE };
+  const feed = { texts: EXAMPLE, feed: null, tuned: { way: 'given' as const } };
+  const { results } = await mixingSheets(filesOf(EXAMPLE), {});
+  const sheets = results.flatMap((sheet) => (sheet.status === 'cannot' ? [] : [sheet]));
+  const styles = [sheetHtml(sheets), labelHtml(sheets)].map((html) => /<style>([\s\S]*?)<\/style>/.exec(html)![1]!);
+  return {
+    answers: {
+      [JSON.stringify(['bench', bench])]: await benchQuestion(bench),
+      [JSON.stringify(['feed', feed])]: await feedQuestion(feed),
+    },
+    styles,
+  };
+}

@@ -1,0 +1,15 @@
+import { benchQuestion } from './bench.js';
+import { feedQuestion } from './feed.js';
+
+/** What the worker can be asked, by name: `(asked, say) → answer`, each in a file of its own. A `Refusal` comes back as its problems. */
+export const QUESTIONS = {
+  bench: benchQuestion,
+  feed: feedQuestion,
+} as const satisfies Record<string, (asked: never, say: Say) => Promise<unknown>>;
+
+/** Tells what a long search is at. */
+export type Say = (step: string) => void;
+
+export type Kind = keyof typeof QUESTIONS;
+export type AskedOf<K extends Kind> = Parameters<(typeof QUESTIONS)[K]>[0];
+export type ToldOf<K extends Kind> = Awaited<ReturnType<(typeof QUESTIONS)[K]>>;
