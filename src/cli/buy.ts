@@ -1,6 +1,8 @@
+import { buyOneJson } from '../report/json/buy-one.js';
 import { buyJson, substitutesJson } from '../report/json/buy.js';
-import { buyFor, substitutesFor } from '../desk/buy.js';
+import { buyFor, buyOneFor, substitutesFor } from '../desk/buy.js';
 import { shippedCatalog } from '../desk/shipped-catalog.js';
+import { buyOneSheet } from '../report/buy-one.js';
 import { buySheet } from '../report/buy.js';
 import { substitutesSheet } from '../report/substitutes.js';
 import { benchTexts } from './bench-texts.js';
@@ -21,6 +23,10 @@ export const buyCommand: Command = {
     {
       line: 'velamen buy --bench examples/what-to-buy --year --at-most 2 --ban urea',
       says: 'for a year, with at most two new products, none of them urea',
+    },
+    {
+      line: 'velamen buy --bench examples/what-to-buy --one',
+      says: 'what to buy so that one mix, diluted, feeds all',
     },
     {
       line: 'velamen buy --bench examples/moss-without-ammonium --instead-of sample-calcium',
@@ -47,6 +53,7 @@ export const buyCommand: Command = {
     'need',
     'effort',
     'seconds',
+    'one',
     'insteadOf',
     'full',
     ...OUT,
@@ -58,6 +65,10 @@ export const buyCommand: Command = {
     if (given.words.insteadOf !== undefined) {
       const { met, result, warnings } = await substitutesFor(...asked, search).finally(line.done);
       return { exit: met ? 0 : 3, forms: ofSheets(substitutesJson(result), [substitutesSheet(result)]), warnings };
+    }
+    if (given.words.one) {
+      const { met, result, warnings } = await buyOneFor(...asked, search).finally(line.done);
+      return { exit: met ? 0 : 3, forms: ofSheets(buyOneJson(result), [buyOneSheet(result)]), warnings };
     }
     const beside = given.words.full === true || given.outputs.print !== 'txt' || given.outputs.files.length > 0;
     const { met, result, warnings } = await buyFor(...asked, { ...search, beside }).finally(line.done);

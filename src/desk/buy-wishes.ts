@@ -86,6 +86,7 @@ export function refusePurchaseWishes(wishes: Wishes, collected: Collected): void
     'need',
     'effort',
     'seconds',
+    'one',
   ]);
   for (const option of idle.map(dashed)) {
     collected.add(

@@ -39,13 +39,18 @@ export async function oneForBench(
   const requests = feedRequests(open, collected, askedOfMix(wishes, collected));
   const warnings = collected.settle();
   const result = await oneOf(requests, open, which);
-  const kept = result.mixes.every(({ cans }) => cans.every(({ violations }) => violations.length === 0));
   return {
-    met: result.without.length === 0 && result.status !== 'none' && kept,
+    met: keepsAll(result),
     result: { ...result, vessels: open.kit.cans ?? [] },
     warnings,
   };
 }
+
+/** Whether every feed has a mix, and every can keeps what hurts and what plants need. */
+export const keepsAll = ({ mixes, without, status }: OneResult): boolean =>
+  without.length === 0 &&
+  status !== 'none' &&
+  mixes.every(({ cans }) => cans.every(({ violations }) => violations.length === 0));
 
 /** What asks another question of each feed. */
 export function refuseBesideOne(wishes: Wishes, collected: Collected): void {

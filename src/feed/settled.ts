@@ -94,6 +94,8 @@ export interface PurchaseSettled {
     | { kind: 'nearest'; mostMoney: number };
   /** Times the usual widths around its aims within which every feed is held; null where limits alone hold. */
   near: number | null;
+  /** The feeds of each mix, where several feeds are made of one mix by dilution. */
+  mixes?: readonly (readonly string[])[];
   answer: PurchaseAnswer;
   /** Feeds that these packs give no blend under the EC cap for, by the full model. */
   overCap: readonly string[];

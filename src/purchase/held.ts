@@ -16,10 +16,10 @@ export interface Held {
 }
 
 /** Packs have to serve a little less near than the nearest mix, so that doses of whole spoons fit too. */
-const ROOM = 1.08;
+export const ROOM = 1.08;
 
 /** Limits that only convention stands behind make no purchase dearer: what a feed lacks of them is told, as in blend. */
-const graded = (request: FeedRequest, shelf: FeedRequest['shelf']): FeedRequest => ({
+export const graded = (request: FeedRequest, shelf: FeedRequest['shelf']): FeedRequest => ({
   ...request,
   programme: withoutCustom(request.programme),
   shelf,

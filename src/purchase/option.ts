@@ -53,12 +53,17 @@ export async function optionOf(
     total: spend + waterCost,
     feeds,
     laterYears: laterYearsOf(joint, feeds),
-    stock: stockOf(joint, counts, feeds),
+    stock: stockLines(
+      joint,
+      counts,
+      joint.pool.map(({ product }) => usedBy(joint, feeds, product.id)),
+    ),
   };
   return { option, overCap: over };
 }
 
-function packsOf(joint: Joint, counts: readonly number[]): Pack[] {
+/** The packs that a search counted. */
+export function packsOf(joint: Joint, counts: readonly number[]): Pack[] {
   return joint.pool.flatMap(({ product, offer, isOnShelf }, i): Pack[] =>
     counts[i]! > 0
       ? [
@@ -93,17 +98,11 @@ function feedsOf(joint: Joint, settled: Settled, planned: readonly (GivenMade | 
   });
 }
 
-/** Money a year for what the feeds use; null where a price is unknown. */
-function laterYearsOf({ request }: Joint, feeds: readonly OptionFeed[]): number | null {
-  if (feeds.some(({ items }) => items.some(({ costPerLitre }) => costPerLitre === null))) return null;
-  return feeds.reduce((sum, { costPerLitre }, f) => sum + WEEKS * request.feeds[f]!.weeklyLitres * costPerLitre, 0);
-}
-
-function stockOf(joint: Joint, counts: readonly number[], feeds: readonly OptionFeed[]): StockLine[] {
+/** What becomes of each stock. @param used g or mL of each candidate over the horizon */
+export function stockLines(joint: Joint, counts: readonly number[], used: readonly number[]): StockLine[] {
   return joint.pool.flatMap(({ product, onHand, offer }, i): StockLine[] => {
     const bought = (offer?.pack ?? 0) * counts[i]!;
-    const used = usedBy(joint, feeds, product.id);
-    const perWeek = used / joint.request.weeks;
+    const perWeek = used[i]! / joint.request.weeks;
     if (bought === 0 && !(perWeek > 1e-12)) return [];
     const there = onHand === null ? null : onHand + bought;
     return [
@@ -113,10 +112,16 @@ function stockOf(joint: Joint, counts: readonly number[], feeds: readonly Option
         unit: product.composition.per,
         onHand,
         bought,
-        used,
-        left: there === null ? null : Math.max(0, there - used),
+        used: used[i]!,
+        left: there === null ? null : Math.max(0, there - used[i]!),
         months: there === null || !(perWeek > 1e-12) ? null : there / perWeek / WEEKS_IN_MONTH,
       },
     ];
   });
+}
+
+/** Money a year for what the feeds use; null where a price is unknown. */
+function laterYearsOf({ request }: Joint, feeds: readonly OptionFeed[]): number | null {
+  if (feeds.some(({ items }) => items.some(({ costPerLitre }) => costPerLitre === null))) return null;
+  return feeds.reduce((sum, { costPerLitre }, f) => sum + WEEKS * request.feeds[f]!.weeklyLitres * costPerLitre, 0);
 }

@@ -2,6 +2,8 @@ import type { Column, LinearProgram, Row } from '../../solver/index.js';
 import { ceilingOf, type Formulated } from '../formulation/index.js';
 import type { EcLinearisation } from '../feed/ec-linearisation.js';
 import { startingProgram } from '../formulation/starting.js';
+import type { FeedRequest } from '../feed/request.js';
+import type { ClosedProduct } from '../label/closed-product.js';
 import { type Candidate, poolOf } from './pool.js';
 import type { PurchaseRequest } from './types.js';
 import { productColumn } from '../feed/terms.js';
@@ -9,6 +11,8 @@ import { productColumn } from '../feed/terms.js';
 /** One feed inside the joint program; its columns and rows carry its number as a prefix. */
 export interface JointFeed {
   litres: number;
+  /** Litres of its water: more than of itself where other feeds are made of it by dilution. */
+  waterLitres: number;
   formulated: Formulated;
   /** Most of each candidate in a litre of this feed. */
   ceilings: number[];
@@ -43,10 +47,11 @@ export function jointProgram(
 ): Joint {
   const pool = poolOf(request);
   const shelf = pool.map((candidate) => candidate.product);
-  const feeds = request.feeds.map(({ request: feed, weeklyLitres }, f): JointFeed => {
-    const formulated = startingProgram({ ...feed, shelf }, linearisations[f] ?? null);
+  const feeds = request.feeds.map(({ request: feed, weeklyLitres, weeklyWater = weeklyLitres }, f): JointFeed => {
+    const formulated = startingProgram(onShelf(feed, shelf), linearisations[f] ?? null);
     return {
       litres: weeklyLitres * request.weeks,
+      waterLitres: weeklyWater * request.weeks,
       formulated,
       ceilings: pool.map((_, i) => ceilingOf(formulated.program, productColumn(i))),
     };
@@ -64,6 +69,15 @@ export function jointProgram(
   return { ...joint, program: { columns: columnsOf(joint), rows: rows.map(({ row }) => row) }, helping };
 }
 
+/** A feed, and those that are made of it by dilution, on another shelf. */
+const onShelf = (feed: FeedRequest, shelf: ClosedProduct[]): FeedRequest => ({
+  ...feed,
+  shelf,
+  ...(feed.diluted && {
+    diluted: feed.diluted.map((one) => ({ ...one, request: { ...one.request, shelf } })),
+  }),
+});
+
 /** g or mL of a candidate that all feeds together could take over the horizon. */
 function mostUse(feeds: readonly JointFeed[], index: number): number {
   return feeds.reduce((sum, feed) => sum + feed.litres * feed.ceilings[index]!, 0);
@@ -77,11 +91,11 @@ function mostPacks({ onHand, offer, isNeeded }: Candidate, use: number): number 
 
 function columnsOf(joint: Joint): Column[] {
   const { pool, feeds, most } = joint;
-  const columns: Column[] = feeds.flatMap(({ formulated, litres, ceilings }, f) =>
+  const columns: Column[] = feeds.flatMap(({ formulated, waterLitres, ceilings }, f) =>
     formulated.program.columns.map((column): Column => {
       const index = formulated.products.get(column.id);
       return index === undefined
-        ? { ...column, id: feedColumn(f, column.id), cost: column.cost * litres }
+        ? { ...column, id: feedColumn(f, column.id), cost: column.cost * waterLitres }
         : {
             id: feedColumn(f, column.id),
             cost: 0,

@@ -223,7 +223,8 @@ async function oneMoreAllowed(joint: Joint, options: PurchaseOptions): Promise<P
   return { spend: objective, products: joint.pool.flatMap(({ product }, i) => (counts[i]! > 0 ? [product.id] : [])) };
 }
 
-function headOf(request: PurchaseRequest): Pick<PurchaseResult, 'currency' | 'weeks' | 'plan' | 'market'> {
+/** What every answer begins with. */
+export function headOf(request: PurchaseRequest): Pick<PurchaseResult, 'currency' | 'weeks' | 'plan' | 'market'> {
   return {
     currency: request.currency,
     weeks: request.weeks,
@@ -236,7 +237,7 @@ function headOf(request: PurchaseRequest): Pick<PurchaseResult, 'currency' | 'we
   };
 }
 
-function notesOf({ pool, request }: Joint): PurchaseNote[] {
+export function notesOf({ pool, request }: Joint): PurchaseNote[] {
   const unknown = pool.filter((c) => c.isOnShelf && c.onHand === null).map((c) => c.product.id);
   const other = pool
     .filter(({ product, isOnShelf }) => {

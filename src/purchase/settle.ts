@@ -32,9 +32,10 @@ export async function settleThrift(
 ): Promise<Settled | null> {
   const { columns, rows } = stockProgram(joint, available);
   const water: Record<string, number> = {};
-  joint.feeds.forEach(({ formulated, litres }, f) => {
+  joint.feeds.forEach(({ formulated, waterLitres }, f) => {
     for (const column of formulated.program.columns) {
-      if (formulated.waters.has(column.id) && column.cost > 0) water[feedColumn(f, column.id)] = litres * column.cost;
+      if (formulated.waters.has(column.id) && column.cost > 0)
+        water[feedColumn(f, column.id)] = waterLitres * column.cost;
     }
   });
   if (!Number.isFinite(waterCost) || Object.keys(water).length === 0) return settled(joint, { columns, rows });
@@ -55,11 +56,12 @@ const ROUNDING = 1e-6;
 function stockProgram(joint: Joint, available: readonly number[]): LinearProgram {
   const columns: Column[] = [];
   const rows: Row[] = [];
-  joint.feeds.forEach(({ formulated, litres }, f) => {
+  joint.feeds.forEach(({ formulated, litres, waterLitres }, f) => {
     for (const column of formulated.program.columns) {
       const index = formulated.products.get(column.id);
       if (index !== undefined && !(available[index]! > 0)) continue;
-      columns.push({ ...column, id: feedColumn(f, column.id), cost: column.cost * litres });
+      const over = index === undefined ? waterLitres : litres;
+      columns.push({ ...column, id: feedColumn(f, column.id), cost: column.cost * over });
     }
   });
   const known = new Set(columns.map((column) => column.id));

@@ -12,6 +12,8 @@ import type { ConflictLine, FeedHeader, Miss, Mix } from '../feed/results.js';
 export interface PlannedFeed {
   request: FeedRequest;
   weeklyLitres: Litres;
+  /** Water a week where other feeds are made of it by dilution, theirs with it. */
+  weeklyWater?: Litres;
 }
 
 /** What is wanted of a purchase. */

@@ -27,7 +27,7 @@ export function optionsTable({ options, currency, weeks }: PurchaseMade): Block[
 }
 
 /** What to look for in place of invented products. */
-export function labelBlocks({ lookFor }: PurchaseMade): Block[] {
+export function labelBlocks({ lookFor }: Pick<PurchaseMade, 'lookFor'>): Block[] {
   if (lookFor.length === 0) return [];
   return [
     heading('The label to look for'),
@@ -97,7 +97,8 @@ function doubtOf({ verdict, settled }: Proof): string {
 const ON_WORD = ' (on the search’s word)';
 const UNPROVED = ' (NOT PROVED to be the cheapest)';
 
-function stockTable({ packs, stock }: PurchaseOption, currency: string): Block {
+/** How long every pack and what is on hand lasts. */
+export function stockTable({ packs, stock }: Pick<PurchaseOption, 'packs' | 'stock'>, currency: string): Block {
   const rows = stock.map((line) => {
     const pack = packs.find((p) => p.id === line.id);
     return [

@@ -5,7 +5,7 @@ import { amount, feedHeader, hazardLine, maybe, mix, proof } from './shapes.js';
 const unit = z.enum(['g', 'mL']);
 const limits = z.array(z.strictObject({ limit: z.string(), value: z.number(), bound: z.number() }));
 
-const pack = z.strictObject({
+export const pack = z.strictObject({
   id: z.string(),
   name: z.string(),
   count: z.int().min(1).describe('packs to buy'),
@@ -16,7 +16,7 @@ const pack = z.strictObject({
   isInvented: z.boolean().describe('true for an invented product, which stands for any with such a label'),
 });
 
-const stock = z.strictObject({
+export const stock = z.strictObject({
   id: z.string(),
   name: z.string(),
   unit,
@@ -51,7 +51,21 @@ const option = z.strictObject({
   proof,
 });
 
-const conflict = z.array(z.strictObject({ limit: z.string(), from: z.string(), because: z.array(z.string()) }));
+export const conflict = z.array(z.strictObject({ limit: z.string(), from: z.string(), because: z.array(z.string()) }));
+
+export const lookFor = z
+  .array(
+    z.strictObject({
+      id: z.string(),
+      name: z.string(),
+      form: z.enum(['powder', 'liquid']),
+      figures: z.array(z.strictObject({ figure: z.string(), least: amount, now: amount, most: amount })),
+      nitrate: maybe.describe('least share of its nitrogen that is nitrate'),
+      traces: z.enum(['none', 'either', 'needed']),
+      says: z.string(),
+    }),
+  )
+  .describe('labels to look for in place of invented products: % (w/v of a liquid), P as P2O5 and K as K2O');
 
 /** What `buy` prints. */
 export const buyShape = z.strictObject({
@@ -64,19 +78,7 @@ export const buyShape = z.strictObject({
   plan: z.array(z.strictObject({ feed: feedHeader, weeklyLitres: amount, litres: amount })),
   market: z.strictObject({ name: z.string(), products: z.int() }),
   options: z.array(option).describe('the cheapest first'),
-  lookFor: z
-    .array(
-      z.strictObject({
-        id: z.string(),
-        name: z.string(),
-        form: z.enum(['powder', 'liquid']),
-        figures: z.array(z.strictObject({ figure: z.string(), least: amount, now: amount, most: amount })),
-        nitrate: maybe.describe('least share of its nitrogen that is nitrate'),
-        traces: z.enum(['none', 'either', 'needed']),
-        says: z.string(),
-      }),
-    )
-    .describe('labels to look for in place of invented products: % (w/v of a liquid), P as P2O5 and K as K2O'),
+  lookFor,
   oneMoreAllowed: z.strictObject({ spend: amount, products: z.array(z.string()) }).nullable(),
   comparison: z
     .strictObject({

@@ -52,7 +52,8 @@ function titleOf(result: PurchaseResult): string {
   return told === '' ? answer : `${answer}; ${told}`;
 }
 
-function planFacts({ plan, weeks, market }: PurchaseResult): Block {
+/** Feeds, weeks and market. */
+export function planFacts({ plan, weeks, market }: Pick<PurchaseResult, 'plan' | 'weeks' | 'market'>): Block {
   return facts(
     ...plan.map(({ feed, weeklyLitres, litres }): [string, string] => [
       feed.name,
@@ -63,7 +64,7 @@ function planFacts({ plan, weeks, market }: PurchaseResult): Block {
   );
 }
 
-function failureBlocks({ failures }: PurchaseCannot | PurchaseOpen): Block[] {
+export function failureBlocks({ failures }: Pick<PurchaseCannot | PurchaseOpen, 'failures'>): Block[] {
   return failures.flatMap(({ feed, conflict }) => [
     heading(`Why: ${feed}`),
     paragraph(reasonOf(conflict), 'bad'),

@@ -1,6 +1,7 @@
 import { adviceJson, assessJson } from './json/assess.js';
 import { blendJson } from './json/blend.js';
 import { buyJson, substitutesJson } from './json/buy.js';
+import { buyOneJson } from './json/buy-one.js';
 import { concentrateJson } from './json/concentrate.js';
 import { frontierJson } from './json/frontier.js';
 import { labelsJson } from './json/labels.js';
@@ -25,6 +26,7 @@ const JSONS: { [Name in keyof Results]: (result: Results[Name]) => object } = {
   reach: reachJson,
   'reach-all': reachAllJson,
   buy: buyJson,
+  'buy-one': buyOneJson,
   substitutes: substitutesJson,
   programmes: programmesJson,
   assess: assessJson,

@@ -19,6 +19,16 @@ export const dilution = z.strictObject({
   custom: z.array(z.string()).describe('leasts that only convention stands behind and that are not reached'),
 });
 
+/** Feeds that share no mix, and why. */
+export const apart = z.array(
+  z.strictObject({
+    feeds: z.array(z.string()),
+    why: z.enum(['limits', 'cans']),
+    says: z.string(),
+    proof,
+  }),
+);
+
 export const oneShape = z.strictObject({
   schema: z.literal('velamen.one/1'),
   status: z.enum(['one', 'several', 'none']).describe('how many mixes feed the bench'),
@@ -34,16 +44,7 @@ export const oneShape = z.strictObject({
       proof,
     }),
   ),
-  apart: z
-    .array(
-      z.strictObject({
-        feeds: z.array(z.string()),
-        why: z.enum(['limits', 'cans']),
-        says: z.string(),
-        proof,
-      }),
-    )
-    .describe('feeds that could not share one mix'),
+  apart: apart.describe('feeds that could not share one mix'),
   isFewest: z.boolean().describe('false where not every way of sharing was tried'),
   without: z.array(z.string()).describe('feeds that no mix serves, not even one of their own'),
   cost: z.strictObject({ one: amount, separate: amount, over: z.enum(['year', 'can of each']) }),

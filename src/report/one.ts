@@ -20,9 +20,7 @@ export function oneSheet(result: OnBench): Sheet {
   return {
     title: oneSays(result),
     blocks: [
-      ...mixes.flatMap((mix, i) =>
-        mixBlocks(mix, mixes.length === 1 ? 'The mix' : `Mix ${letterOf(i)}`, result, vessels),
-      ),
+      ...mixesBlocks(result, vessels),
       ...(first ? assumedSays(assumed, first.plan.batchLitres).map((line) => paragraph(line)) : []),
       ...result.without.map((feed) =>
         paragraph(`${feed}: this shelf gives it no feed; velamen blend --feed ${feed} says why.`, 'bad'),
@@ -42,6 +40,12 @@ export function oneSheet(result: OnBench): Sheet {
     ],
   };
 }
+
+/** What goes into each mix, and how its feeds are made of it. */
+export const mixesBlocks = (result: OneResult, vessels: NonNullable<OnBench['vessels']> = []): Block[] =>
+  result.mixes.flatMap((mix, i) =>
+    mixBlocks(mix, result.mixes.length === 1 ? 'The mix' : `Mix ${letterOf(i)}`, result, vessels),
+  );
 
 function mixBlocks(
   mix: SharedPlan,

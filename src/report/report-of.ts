@@ -2,6 +2,7 @@ import { adviceSheet } from './advice.js';
 import { assessSheet } from './assess.js';
 import { blendSheet } from './blend.js';
 import { buySheet } from './buy.js';
+import { buyOneSheet } from './buy-one.js';
 import { concentrateSheet } from './concentrate.js';
 import { frontierSheet } from './frontier.js';
 import { labelsSheet } from './labels.js';
@@ -47,6 +48,7 @@ const REPORTS: { [Name in keyof Results]: (result: Results[Name], options: Repor
   reach: (result, { water = '' }) => reachSheet(result, water),
   'reach-all': reachAllSheet,
   buy: buySheet,
+  'buy-one': buyOneSheet,
   substitutes: substitutesSheet,
   programmes: programmesSheet,
   assess: (result, { pen }) => assessSheet(result, pen),

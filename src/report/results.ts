@@ -3,6 +3,7 @@ import type { OneResult } from '../blend/one/one-types.js';
 import type { BlendResult, FrontierResult, ReachResult } from '../feed/results.js';
 import type { MeterResult } from '../meter/index.js';
 import type { Programme } from '../programme/programme.js';
+import type { OnePurchaseResult } from '../purchase/one/one-types.js';
 import type { SubstitutesResult } from '../purchase/substitutes-types.js';
 import type { PurchaseResult } from '../purchase/types.js';
 import type { SheetOfFeed } from '../sheet/mixing-sheet.js';
@@ -22,6 +23,7 @@ export interface Results {
   reach: ReachResult;
   'reach-all': readonly ReachResult[];
   buy: PurchaseResult;
+  'buy-one': OnePurchaseResult;
   substitutes: SubstitutesResult;
   programmes: readonly Programme[];
   assess: AssessResult;

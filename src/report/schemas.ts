@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import { adviceShape, byPen } from './advice-shapes.js';
+import { buyOneShape } from './buy-one-shape.js';
 import { buyShape, substitutesShape } from './buy-shapes.js';
 import { concentrateShape } from './concentrate-shapes.js';
 import { calibrateShape, meterShape, standardShape, weighedShape } from './meter-shapes.js';
@@ -181,6 +182,7 @@ export const SHAPES: ReadonlyMap<string, z.ZodType> = new Map<string, z.ZodType>
   ['reach', reachAgainstShape],
   ['reach-all', reachAllShape],
   ['buy', buyShape],
+  ['buy-one', buyOneShape],
   ['substitutes', substitutesShape],
   ['programmes', programmesShape],
   ['assess', assessShape],

@@ -190,7 +190,8 @@ function keeps(amounts: Amounts, request: FeedRequest): boolean {
   return within && keepsEc(amounts, request);
 }
 
-function refused(group: readonly Sharing[], request: FeedRequest, answer: FeedAnswer): NotShared {
+/** Why no mix serves a group, by the program that says so. */
+export function refused(group: readonly Sharing[], request: FeedRequest, answer: FeedAnswer): NotShared {
   const { settled } = answer.proof;
   const last = settled.question === 'feed' ? settled.stages.at(-1)!.verdict : null;
   const against =

@@ -28,23 +28,28 @@ export function buyJson(result: PurchaseResult): z.infer<typeof buyShape> {
       ...end,
     };
   }
-  const told = result.status === 'unfinished' ? [] : result.failures;
-  const failures = told.map(({ feed, conflict }) => ({ feed, conflict: conflict.map(conflictJson) }));
+  const failures = failuresJson(result);
   return { ...head, options: [], lookFor: [], oneMoreAllowed: null, comparison: null, failures, ...end };
 }
 
+/** Which feeds fail, and why. */
+export function failuresJson(
+  result: Exclude<PurchaseResult, { status: 'made' }>,
+): z.infer<typeof buyShape>['failures'] {
+  const told = result.status === 'unfinished' ? [] : result.failures;
+  return told.map(({ feed, conflict }) => ({ feed, conflict: conflict.map(conflictJson) }));
+}
+
+/** How far a purchase without options got. */
+export const statusOfNone = ({
+  status,
+}: Exclude<PurchaseResult, { status: 'made' }>): 'infeasible' | 'uncertified' | 'unfinished' =>
+  status === 'cannot' ? 'infeasible' : status === 'open' ? 'uncertified' : 'unfinished';
+
 function statusOf(result: PurchaseResult): z.infer<typeof buyShape>['status'] {
-  switch (result.status) {
-    case 'made':
-      if (!isFinished(result)) return 'unfinished';
-      return result.proof.verdict === 'optimal' ? 'optimal' : 'uncertified';
-    case 'cannot':
-      return 'infeasible';
-    case 'open':
-      return 'uncertified';
-    case 'unfinished':
-      return 'unfinished';
-  }
+  if (result.status !== 'made') return statusOfNone(result);
+  if (!isFinished(result)) return 'unfinished';
+  return result.proof.verdict === 'optimal' ? 'optimal' : 'uncertified';
 }
 
 function optionJson({

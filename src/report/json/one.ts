@@ -60,7 +60,7 @@ function dilutionOf(can: SharedCan, mixed: number): OneJson['mixes'][number]['di
   };
 }
 
-const apartOf = (one: NotShared): OneJson['apart'][number] => ({
+export const apartOf = (one: NotShared): OneJson['apart'][number] => ({
   feeds: one.feeds,
   why: one.why.kind,
   says: apartSays(one),

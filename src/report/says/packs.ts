@@ -19,7 +19,11 @@ export const packsSay = ({ packs }: Pick<PurchaseOption, 'packs'>): string =>
 const YEAR = 52;
 
 /** `14.2 EUR the first year, 6.1 EUR a year later`. */
-export function moneySays({ total, laterYears }: PurchaseOption, weeks: number, currency: string): string {
+export function moneySays(
+  { total, laterYears }: Pick<PurchaseOption, 'total' | 'laterYears'>,
+  weeks: number,
+  currency: string,
+): string {
   const first = weeks === YEAR ? 'the first year' : `for ${weeks} weeks`;
   const later = laterYears === null ? '' : `, then ${money(laterYears, currency)} a year for what is used`;
   return `${money(total, currency)} ${first}${later}`;

@@ -17,6 +17,7 @@ import type { Nutrient } from '../../chemistry/nutrients.js';
 import { type NearAsked, widthOf } from '../../feed/near.js';
 import { isAnswered, isRuledOut, isSearched, Proof } from '../../feed/proof.js';
 import { products } from './limits.js';
+import { listed } from './listed.js';
 import { figure, money } from '../figures.js';
 import { formatDigits, formatNumber } from '../../units/index.js';
 
@@ -199,11 +200,12 @@ function packsSentence(settled: PurchaseSettled): string {
 }
 
 /** Of which purchases it is the cheapest. */
-function ofItsWay({ way, near }: PurchaseSettled): string {
+function ofItsWay({ way, near, mixes }: PurchaseSettled): string {
+  const shared = mixes?.map((names) => listed(names)).join(', another feeds ');
   const held =
     near === null
       ? ''
-      : ` that holds every feed’s main elements within ${figure(widthOf('P', near))} and its trace elements within ${figure(widthOf('Fe', near))} times their aims`;
+      : `${shared === undefined ? '' : `, with which one mix feeds ${shared}`} that holds every feed’s main elements within ${figure(widthOf('P', near))} and its trace elements within ${figure(widthOf('Fe', near))} times their aims`;
   return way.kind === 'simplest' ? ` of ${way.products} new products or fewer${held}` : held;
 }
 

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { planFeed } from '../../../src/blend/feed-plan.js';
-import { fewestMixes, partitionsInto } from '../../../src/blend/one/fewest-mixes.js';
+import { fewestMixes } from '../../../src/blend/one/fewest-mixes.js';
+import { partitionsInto } from '../../../src/blend/one/groups.js';
 import type { FeedAlone } from '../../../src/blend/one/one-types.js';
 import { MOST_STRETCH } from '../../../src/blend/one/shared-plan.js';
 import { sharings } from '../../../src/blend/one/shared-request.js';
