@@ -3,14 +3,13 @@ import { blendFeeds } from '../desk/blend.js';
 import { blendSheets } from '../report/blend-several.js';
 import { unfedJson, unfedSheet } from '../report/unfed.js';
 import { benchTexts } from './bench-texts.js';
-import type { Typed } from '../report/command-line.js';
-import { type Command, type Given, OUT } from './command.js';
+import { type Command, OUT } from './command.js';
 import { A_FEED, A_SHELF } from './feed-options.js';
 import { drawFrontier } from './frontier.js';
 import { ofSheets, SHEET_FORMS } from './forms.js';
 import { blendOne } from './one.js';
 import { listProgrammes } from './programmes.js';
-import { wishesOf } from './wishes.js';
+import { typedOf, wishesOf } from './wishes.js';
 
 /** The feed to give from what stands on the shelf, with its proof. */
 export const blendCommand: Command = {
@@ -63,9 +62,3 @@ export const blendCommand: Command = {
     };
   },
 };
-
-/** What was typed that a command with one change has to repeat; forms and files to write are left out. */
-function typedOf({ words }: Given): Typed {
-  const { json, csv, html, svg, to, replace, full, ...rest } = words;
-  return rest;
-}

@@ -5,7 +5,7 @@ import { benchTexts } from './bench-texts.js';
 import { type Command, OUT } from './command.js';
 import { A_FEED, A_SHELF } from './feed-options.js';
 import { ofSheets } from './forms.js';
-import { wishesOf } from './wishes.js';
+import { typedOf, wishesOf } from './wishes.js';
 
 /** Stock solutions of a feed, in one bottle or two. */
 export const concentrateCommand: Command = {
@@ -22,14 +22,15 @@ export const concentrateCommand: Command = {
   ],
   about: [
     'Shares the items between bottles so that no mineral comes out (gypsum, calcium phosphate, lime, struvite) and every salt stays dissolved at the coldest storage; one bottle where one will do. 1:100 means 10 mL of each stock in a litre of feed.',
-    'A ratio that cannot hold is refused (exit code 3) with the largest that does, and what stands in its way.',
+    'A ratio that cannot hold is refused (exit code 3) with the strongest that does, as a command, and what stands in its way. Where none is asked for it is 1:100, or the strongest that holds.',
   ],
   options: ['recipe', 'one', 'ratio', 'dose', 'tanks', 'jug', 'coldest', ...A_FEED, 'mix', ...A_SHELF, ...OUT],
   async run(given, io) {
     const { met, results, warnings } = await concentrateFeed(benchTexts(given, io), wishesOf(given));
+    const typed = typedOf(given);
     return {
       exit: met ? 0 : 3,
-      forms: ofSheets(concentrateJson(results[0]!), concentrateSheets(results)),
+      forms: ofSheets(concentrateJson(results[0]!, typed), concentrateSheets(results, typed)),
       warnings,
     };
   },

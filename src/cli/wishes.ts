@@ -1,4 +1,5 @@
 import type { Wishes } from '../desk/wishes.js';
+import type { Typed } from '../report/command-line.js';
 import type { Given } from './command.js';
 import { asks } from './forms.js';
 
@@ -6,4 +7,10 @@ import { asks } from './forms.js';
 export function wishesOf({ words, outputs }: Given): Wishes {
   const oneFeedFor = (['json', 'svg'] as const).filter((form) => asks(outputs, form));
   return { ...words, ...(oneFeedFor.length > 0 ? { oneFeedFor } : {}) };
+}
+
+/** What was typed that a command with one change has to repeat; forms and files to write are left out. */
+export function typedOf({ words }: Given): Typed {
+  const { json, csv, html, svg, to, replace, full, ...rest } = words;
+  return rest;
 }

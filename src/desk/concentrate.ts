@@ -83,7 +83,7 @@ function stockWishes(wishes: Wishes, collected: Collected): StockWishes {
   const dose = collected.wish(wishes, 'dose');
   const ratio = wishes.dose === undefined ? collected.wish(wishes, 'ratio') : dose;
   return {
-    ratio: ratio ?? 100,
+    ratio: ratio ?? null,
     tanks: collected.wish(wishes, 'tanks') ?? null,
     jugMillilitres: collected.wish(wishes, 'jug') ?? millilitres(1000),
     coldestCelsius: collected.wish(wishes, 'coldest') ?? 10,

@@ -1,21 +1,23 @@
-/** Options of `blend` by their keys, as a command line or wishes hold them. */
+/** Options of a command by their keys, as a command line or wishes hold them. */
 export type Typed = Readonly<Record<string, unknown>>;
 
 /** Where nobody says what was typed. */
-const UNSAID = 'velamen blend …';
+const UNSAID = '…';
 
 /**
  * The command that asks the same with a change, to be pasted into a shell: what was typed before, with these options instead of their like
  * (`with` is added to).
  * @param typed null where nobody typed anything
+ * @param feed the feed that is meant; null for all of the bench
  */
 export function commandLine(
   typed: Typed | null,
-  feed: string,
+  feed: string | null,
   change: Readonly<Record<string, string | string[]>>,
+  command = 'blend',
 ): string {
   const before: Record<string, unknown> =
-    typed === null ? {} : { ...typed, ...(typed.bench === undefined ? {} : { feed }) };
+    typed === null ? {} : { ...typed, ...(typed.bench === undefined || feed === null ? {} : { feed }) };
   const options: Record<string, unknown> = { ...before, ...change };
   if (Array.isArray(before.with)) options.with = [...before.with, ...[change.with ?? []].flat()];
   const words = Object.entries(options).flatMap(([key, value]) =>
@@ -25,7 +27,7 @@ export function commandLine(
       return one === true ? [name] : [name, quoted(String(one))];
     }),
   );
-  return `${typed === null ? UNSAID : 'velamen blend'} ${words.join(' ')}`;
+  return `velamen ${command}${typed === null ? ` ${UNSAID}` : ''} ${words.join(' ')}`;
 }
 
 /** As a shell reads it as one word. */

@@ -38,7 +38,14 @@ export const concentrateShape = z.strictObject({
   feed: feedHeader.nullable(),
   recipe: z.string().nullable(),
   ratio: amount.describe('one part of each stock in so many parts of feed'),
+  ratioBy: z
+    .enum(['asked', 'usual', 'strongest'])
+    .describe('strongest: nobody asked, and the usual 1:100 would be too strong'),
   dosePerLitre: amount.describe('mL of each stock in a litre of feed'),
+  holds: z
+    .strictObject({ ratio: amount, dosePerLitre: amount, command: z.string() })
+    .nullable()
+    .describe('the strongest that holds where the ratio asked does not'),
   shares: z
     .array(
       z.strictObject({

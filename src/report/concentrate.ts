@@ -1,6 +1,7 @@
 import type { ConcentrateResult } from '../stock/concentrate-result.js';
 import { cautionBlocks } from './blend.js';
 import { severalSheets } from './several.js';
+import type { Typed } from './command-line.js';
 import type { ConcentrateJson } from './concentrate-shapes.js';
 import { concentrateJson } from './json/concentrate.js';
 import { amount, figure, percent } from './figures.js';
@@ -10,13 +11,15 @@ import { mineralName } from './says/clouding.js';
 import { type Block, facts, heading, list, paragraph, section, type Sheet, spoken, table } from './sheet.js';
 
 /** Stock solutions as a sheet: the bottles, their labels, the doses; or why there are none and the strongest there is. */
-export function concentrateSheet(answer: ConcentrateResult): Sheet {
-  const result = concentrateJson(answer);
+export function concentrateSheet(answer: ConcentrateResult, typed: Typed | null = null): Sheet {
+  const result = concentrateJson(answer, typed);
   const name = result.feed?.name ?? 'recipe';
   const made = result.status === 'made';
   const bottles = result.tanks.length === 1 ? 'one stock bottle' : 'two stock bottles';
   return {
-    title: made ? `${name}: ${bottles}, 1:${figure(result.ratio)}` : `${name}: no stock at 1:${figure(result.ratio)}`,
+    title: made
+      ? `${name}: ${bottles}, 1:${figure(result.ratio)}${result.ratioBy === 'strongest' ? ', the strongest that holds' : ''}`
+      : `${name}: no stock at 1:${figure(result.ratio)}${result.holds ? `; 1:${figure(result.holds.ratio)} holds` : ''}`,
     blocks: [
       facts(
         ['Recipe', result.recipe],
@@ -54,18 +57,21 @@ export function concentrateSheet(answer: ConcentrateResult): Sheet {
 }
 
 /** The stock solutions of several feeds: one overview first, their cautions once at the end. */
-export const concentrateSheets = (results: readonly ConcentrateResult[]): Sheet[] =>
-  severalSheets(results, concentrateSheet, overview);
+export const concentrateSheets = (results: readonly ConcentrateResult[], typed: Typed | null = null): Sheet[] =>
+  severalSheets(results, (result) => concentrateSheet(result, typed), overview);
 
 function overview(results: readonly ConcentrateResult[]): Sheet {
   const rows = results.map((result) => [result.feed?.name ?? 'recipe', bottlesOf(result)]);
-  return { title: `Stock solutions at 1:${figure(results[0]!.ratio)}`, blocks: [table(['feed', 'stock'], rows)] };
+  const ratios = new Set(results.map(({ ratio }) => figure(ratio)));
+  const at = ratios.size === 1 ? ` at 1:${[...ratios][0]}` : '';
+  return { title: `Stock solutions${at}`, blocks: [table(['feed', 'stock'], rows)] };
 }
 
 function bottlesOf(result: ConcentrateResult): string {
   if (result.status === 'nothing to dissolve')
     return result.remark === 'no feed' ? 'NONE: no feed keeps every limit' : 'NONE: nothing to dissolve';
-  if (result.status === 'made') return result.tanks.length === 1 ? 'one bottle' : 'two bottles';
+  if (result.status === 'made')
+    return `${result.tanks.length === 1 ? 'one bottle' : 'two bottles'}${result.ratioBy === 'strongest' ? `, 1:${figure(result.ratio)}` : ''}`;
   const strongest = Math.max(0, ...result.largest.map(({ ratio }) => ratio ?? 0));
   return strongest === 0 ? 'NONE: too strong at any ratio' : `NONE: too strong; 1:${figure(strongest)} is the most`;
 }
@@ -73,6 +79,14 @@ function bottlesOf(result: ConcentrateResult): string {
 function whyNot(result: ConcentrateJson): Block[] {
   if (result.status === 'nothing to dissolve') return result.why.map((why) => paragraph(spoken(why), 'bad'));
   return [
+    ...(result.holds === null
+      ? []
+      : [
+          paragraph(
+            `${figure(result.holds.dosePerLitre)} mL of each stock in a litre of feed is the strongest that holds:`,
+          ),
+          { kind: 'command', text: result.holds.command } as const,
+        ]),
     heading('Why'),
     paragraph('Shared out as well as can be, this would happen at the ratio asked:', 'bad'),
     list(result.why.map(spoken)),

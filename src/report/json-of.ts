@@ -31,7 +31,7 @@ const JSONS: { [Name in keyof Results]: (result: Results[Name]) => object } = {
   programmes: programmesJson,
   assess: assessJson,
   advice: adviceJson,
-  concentrate: concentrateJson,
+  concentrate: (result) => concentrateJson(result),
   sheet: sheetJson,
   meter: meterJson,
   calibrate: calibrateJson,

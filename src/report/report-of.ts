@@ -53,7 +53,7 @@ const REPORTS: { [Name in keyof Results]: (result: Results[Name], options: Repor
   programmes: programmesSheet,
   assess: (result, { pen }) => assessSheet(result, pen),
   advice: (result, { pen, command = 'velamen blend' }) => adviceSheet(result, command, pen),
-  concentrate: concentrateSheet,
+  concentrate: (result) => concentrateSheet(result),
   sheet: sheetReport,
   meter: meterSheet,
   calibrate: calibrateSheet,

@@ -11,8 +11,8 @@ export interface ConcentrateRequest {
   /** Shares of the can, summing to 1. */
   waters: { water: Water; share: number }[];
   weeklyLitres: Litres | null;
-  /** One part of each stock in so many parts of feed, 2 to 1000. */
-  ratio: number;
+  /** One part of each stock in so many parts of feed, 2 to 1000; null: the usual, or the strongest that holds where that is too strong. */
+  ratio: number | null;
   /** Null: one bottle where one will do. */
   tanks: 1 | 2 | null;
   jugMillilitres: Millilitres;
@@ -22,6 +22,9 @@ export interface ConcentrateRequest {
   /** Feeds that are so many parts of this one and so many of water, the strongest first; absent where it is one feed by itself. */
   shares?: readonly StockShare[];
 }
+
+/** The same once its ratio is settled. */
+export type AtRatio = ConcentrateRequest & { ratio: number };
 
 /** A feed that is a mix diluted with water. */
 export interface StockShare {

@@ -13,6 +13,8 @@ interface Asked {
   recipe: string | null;
   /** One part of each stock in so many parts of feed. */
   ratio: number;
+  /** Who chose it: the grower; custom; or, where that would be too strong, what the bottles hold. */
+  ratioBy: 'asked' | 'usual' | 'strongest';
   jugMillilitres: number;
   coldestCelsius: number;
   /** The smallest step of the scale, where it is known. */
@@ -41,6 +43,8 @@ export interface TooStrong extends Asked {
   status: 'too strong';
   /** What the split that violates the fewest limits violates, the worst first. */
   violations: StockLimit[];
+  /** The strongest that the bottles asked for hold, by a dose that a measure shows; null where not even the weakest stock holds. */
+  holds: number | null;
   /** The ratios that hold. */
   largest: LargestLine[];
   notes: StockNote[];

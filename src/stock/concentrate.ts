@@ -7,7 +7,7 @@ import { cautioned } from '../can/in-the-can.js';
 import { type IonSource, type Chemistry, type Clouding, cloudingOf, times, totalOf } from '../can/clouding.js';
 import { apartFrom } from './apart.js';
 import { type Split, splitHolds, splitsOf } from './assign.js';
-import type { ConcentrateRequest } from './concentrate-request.js';
+import type { AtRatio, ConcentrateRequest } from './concentrate-request.js';
 import type { ConcentrateResult, Filling, Lasts, LargestLine } from './concentrate-result.js';
 import type { StockLimit } from './findings.js';
 import { largest, STRONGEST, violationsOf } from './largest.js';
@@ -35,25 +35,49 @@ export function concentrate(
   const filling = fill.kind === 'own' ? waters : [];
   const setting = stockSetting(chemistry, table, request.coldestCelsius, totalOf(filling.map((w) => w.ions)));
   const can = items.length === 0 ? null : cloudingOf([...items.map((i) => i.brings), ...waters], chemistry);
-  const { feed, recipe, ratio, jugMillilitres, coldestCelsius, scaleStepGrams, remark } = request;
+  const { feed, recipe, jugMillilitres, coldestCelsius, scaleStepGrams, remark } = request;
   const asked = {
-    ...{ feed, recipe, ratio, jugMillilitres, coldestCelsius, scaleStepGrams, fill, apart },
+    ...{ feed, recipe, jugMillilitres, coldestCelsius, scaleStepGrams, fill, apart },
     can: can && { pH: can.pH, precipitation: can.minerals },
     ...(request.shares === undefined ? {} : { shares: request.shares }),
   };
-  if (stocked.length === 0) return { status: 'nothing to dissolve', ...asked, remark };
+  if (stocked.length === 0)
+    return {
+      status: 'nothing to dissolve',
+      ...asked,
+      ratio: request.ratio ?? USUAL_RATIO,
+      ratioBy: request.ratio === null ? 'usual' : 'asked',
+      remark,
+    };
 
   const tanksAllowed = request.tanks === null ? ([1, 2] as const) : ([request.tanks] as const);
   const counts = stocked.length === 1 ? ([1] as const) : tanksAllowed;
   const { splits, exact } = splitsOf(stocked, counts);
-  const best = splits.find((split) => splitHolds(split, ratio, setting));
+  const bestAt = (ratio: number): Split | undefined => splits.find((split) => splitHolds(split, ratio, setting));
   const strongest = ([1, 2] as const)
     .filter((count) => count === 1 || stocked.length > 1)
     .map((count) => largestLine(count, stocked, setting));
+  const holds = inWholeDoses(
+    Math.max(0, ...strongest.filter(({ tanks }) => counts.some((n) => n === tanks)).map((line) => line.ratio ?? 0)),
+  );
+  const isUsual = request.ratio === null && (holds === null || bestAt(USUAL_RATIO) !== undefined);
+  const ratio = request.ratio ?? (isUsual ? USUAL_RATIO : holds!);
+  const ratioBy: ConcentrateResult['ratioBy'] = request.ratio !== null ? 'asked' : isUsual ? 'usual' : 'strongest';
+  const best = bestAt(ratio);
   const told = {
     ...asked,
+    ratio,
+    ratioBy,
     largest: strongest,
-    notes: notesOf({ request, exact, stocked, can, largest: strongest, made: best !== undefined }),
+    notes: notesOf({
+      request: { ...request, ratio },
+      ratioBy,
+      exact,
+      stocked,
+      can,
+      largest: strongest,
+      made: best !== undefined,
+    }),
     // of the feed that the stock is diluted to
     cautions: withCan(
       cautionsFor(
@@ -63,17 +87,29 @@ export function concentrate(
       cautioned(items, request.waters, feed?.medium ?? null),
     ),
   };
-  if (!best) return { status: 'too strong', ...told, violations: fewestViolations(splits, ratio, setting) };
+  if (!best) return { status: 'too strong', ...told, violations: fewestViolations(splits, ratio, setting), holds };
   const tanks = best.map((tank, i) =>
     tankSheet({
       name: best.length === 1 ? 'stock' : i === 0 ? 'A' : 'B',
       items: items.filter((item) => tank.includes(item)),
-      request,
+      request: { ...request, ratio },
       clouding: cloudingOfTank(tank, filling, ratio, setting),
       limits: tankLimits(tank, ratio, setting),
     }),
   );
-  return { status: 'made', ...told, tanks, lasts: lastsOf(request) };
+  return { status: 'made', ...told, tanks, lasts: lastsOf({ ...request, ratio }) };
+}
+
+/** 10 mL in a litre: the usual where nobody asks for another. Common practice, no source. */
+const USUAL_RATIO = 100;
+/** From so many mL in a litre on, doses are told in whole ones. */
+const WHOLE_DOSE = 5;
+
+/** A dose that a measure shows, a little weaker where needed; null where no stock holds. */
+function inWholeDoses(ratio: number): number | null {
+  if (ratio === 0) return null;
+  const dose = 1000 / ratio;
+  return dose < WHOLE_DOSE ? ratio : 1000 / Math.ceil(dose - 1e-9);
 }
 
 /** Hard water throws out lime in a strong calcium stock, so such bottles are filled with pure water; mg/L as CaCO3. */
@@ -84,7 +120,7 @@ function fillOf(waters: ConcentrateRequest['waters']): Filling {
   return alkalinity > HARD ? { kind: 'pure' } : { kind: 'own', waters: waters.map(({ water }) => water.name) };
 }
 
-function lastsOf({ jugMillilitres, ratio, feed, weeklyLitres }: ConcentrateRequest): Lasts {
+function lastsOf({ jugMillilitres, ratio, feed, weeklyLitres }: AtRatio): Lasts {
   const feedLitres = (jugMillilitres * ratio) / 1000;
   const batch = feed?.batchLitres ?? null;
   return {

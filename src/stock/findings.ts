@@ -23,6 +23,8 @@ export type Apartness = 'silicate' | 'alkali' | 'acid';
 export type StockNote =
   | { kind: 'remark'; remark: StockRemark }
   | { kind: 'ratio'; ratio: number }
+  /** Nobody asked for a ratio, and the usual one would be too strong. */
+  | { kind: 'strongest'; ratio: number }
   /** So many items matter that only the heaviest `exact` were tried in every way; the rest follow the rule. */
   | { kind: 'too many for every split'; exact: number }
   | { kind: 'make-up unknown'; products: string[] }

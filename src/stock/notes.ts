@@ -1,14 +1,15 @@
 import type { Clouding } from '../can/clouding.js';
 import { isOrganic } from '../can/organic.js';
 import { EXACT_UP_TO } from './assign.js';
-import type { ConcentrateRequest } from './concentrate-request.js';
-import type { LargestLine } from './concentrate-result.js';
+import type { AtRatio } from './concentrate-request.js';
+import type { LargestLine, StocksMade } from './concentrate-result.js';
 import type { StockNote } from './findings.js';
 import { ceilingByConvention, type StockItem } from './tank.js';
 
 /** What the reader should know about this very answer. */
 export function notesOf(told: {
-  request: ConcentrateRequest;
+  request: AtRatio;
+  ratioBy: StocksMade['ratioBy'];
   /** False where more items matter than could be tried in every way. */
   exact: boolean;
   stocked: readonly StockItem[];
@@ -16,7 +17,7 @@ export function notesOf(told: {
   largest: readonly LargestLine[];
   made: boolean;
 }): StockNote[] {
-  const { request, exact, stocked, can, largest, made } = told;
+  const { request, ratioBy, exact, stocked, can, largest, made } = told;
   const { remark, ratio } = request;
   const clouds = can?.minerals.filter(({ verdict }) => verdict !== 'clear') ?? [];
   const phosphate = largest.some(({ limitedBy }) =>
@@ -25,6 +26,7 @@ export function notesOf(told: {
   return [
     ...(remark === null ? [] : [{ kind: 'remark', remark } as const]),
     { kind: 'ratio', ratio },
+    ...(ratioBy === 'strongest' ? [{ kind: 'strongest', ratio } as const] : []),
     ...(exact ? [] : [{ kind: 'too many for every split', exact: EXACT_UP_TO } as const]),
     ...about('make-up unknown', stocked, ({ product }) => product.form === 'powder' && isGuessed(product)),
     ...about('liquids', stocked, ({ product }) => product.form === 'liquid'),
@@ -48,7 +50,7 @@ function about(kind: AboutProducts, items: readonly StockItem[], applies: (item:
 const isGuessed = (product: StockItem['product']): boolean => !ceilingByConvention(product).known;
 
 /** Stock on hand against one jug. */
-function shortOf({ items, ratio, jugMillilitres }: ConcentrateRequest): StockNote[] {
+function shortOf({ items, ratio, jugMillilitres }: AtRatio): StockNote[] {
   return items.flatMap(({ product, perLitre }): StockNote[] => {
     const needed = (perLitre * ratio * jugMillilitres) / 1000;
     const { onHand } = product;
@@ -59,7 +61,7 @@ function shortOf({ items, ratio, jugMillilitres }: ConcentrateRequest): StockNot
 }
 
 /** Ten steps of a scale are 10 %; less is no weighing. */
-function smallOf({ items, ratio, jugMillilitres, scaleStepGrams }: ConcentrateRequest): StockNote[] {
+function smallOf({ items, ratio, jugMillilitres, scaleStepGrams }: AtRatio): StockNote[] {
   if (scaleStepGrams === null) return [];
   const small = items.filter(({ product, perLitre }) => {
     const grams = (perLitre * ratio * jugMillilitres) / 1000;

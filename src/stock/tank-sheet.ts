@@ -1,7 +1,7 @@
 import type { Clouding } from '../can/clouding.js';
 import { codesOfSolution } from '../can/hazards.js';
 import { isOrganic } from '../can/organic.js';
-import type { ConcentrateRequest } from './concentrate-request.js';
+import type { AtRatio } from './concentrate-request.js';
 import type { TankItem, TankSheet } from './concentrate-result.js';
 import type { StockItem, TankLimit } from './tank.js';
 
@@ -10,7 +10,7 @@ export function tankSheet(bottle: {
   name: TankSheet['name'];
   /** In the order in which they are dissolved. */
   items: readonly StockItem[];
-  request: Pick<ConcentrateRequest, 'ratio' | 'jugMillilitres'>;
+  request: Pick<AtRatio, 'ratio' | 'jugMillilitres'>;
   clouding: Clouding;
   limits: readonly TankLimit[];
 }): TankSheet {

@@ -217,7 +217,7 @@ export const WISH_OPTIONS = {
   ratio: {
     value: 'RATIO',
     says: 'one part of each stock in so many parts of feed',
-    usual: '1:100',
+    usual: '1:100, or the strongest that holds',
     read: parseRatio,
   },
   dose: { value: 'RATE', says: 'the same as --ratio, as a dose of each stock: "10 mL/L"', read: parseDose },

@@ -1,11 +1,13 @@
 import type { ConcentrateResult, LargestLine, StocksMade, TankSheet } from '../../stock/concentrate-result.js';
+import { formatNumber } from '../../units/format.js';
+import { commandLine, type Typed } from '../command-line.js';
 import type { ConcentrateJson } from '../concentrate-shapes.js';
 import { JAR_TEST, keepingSays, tankLabel, tankSteps, useSays } from '../says/stock-bottles.js';
 import { careJson, cloudingJson } from './mix.js';
 import { apartSays, fillingSays, remarkSays, stockLimitsSay, stockNoteSays } from '../says/stock-limits.js';
 
 /** What `concentrate --json` prints; a result that could not be made has empty lists there. */
-export function concentrateJson(result: ConcentrateResult): ConcentrateJson {
+export function concentrateJson(result: ConcentrateResult, typed: Typed | null = null): ConcentrateJson {
   const made = result.status === 'made' ? result : null;
   const judged = result.status === 'nothing to dissolve' ? null : result;
   return {
@@ -14,6 +16,8 @@ export function concentrateJson(result: ConcentrateResult): ConcentrateJson {
     feed: result.feed,
     recipe: result.recipe,
     ratio: result.ratio,
+    ratioBy: result.ratioBy,
+    holds: holdsJson(result, typed),
     dosePerLitre: 1000 / result.ratio,
     ...(result.shares === undefined
       ? {}
@@ -40,6 +44,18 @@ export function concentrateJson(result: ConcentrateResult): ConcentrateJson {
     notes: judged ? judged.notes.map(stockNoteSays) : [],
     ...careJson(judged?.cautions ?? []),
   };
+}
+
+/** The strongest that holds where the ratio asked does not, as a command. */
+function holdsJson(result: ConcentrateResult, typed: Typed | null): ConcentrateJson['holds'] {
+  if (result.status !== 'too strong' || result.holds === null) return null;
+  const ratio = result.holds;
+  const dose = 1000 / ratio;
+  const change: Record<string, string> =
+    typed?.dose === undefined ? { ratio: `1:${formatNumber(ratio, 3)}` } : { dose: `${formatNumber(dose, 3)} mL/L` };
+  const isOne = result.shares !== undefined || result.recipe !== null;
+  const command = commandLine(typed, isOne ? null : (result.feed?.name ?? null), change, 'concentrate');
+  return { ratio, dosePerLitre: dose, command };
 }
 
 function whySays(result: ConcentrateResult): string[] {

@@ -64,6 +64,8 @@ export function stockNoteSays(note: StockNote): string {
       return remarkSays(note.remark);
     case 'ratio':
       return `1:${formatNumber(note.ratio, 4)} means ${ml(1000 / note.ratio)} of each stock in a litre of finished feed.`;
+    case 'strongest':
+      return `The usual 1:100 would be too strong, so the strongest that holds was taken: 1:${formatNumber(note.ratio, 3)}.`;
     case 'too many for every split':
       return `More than ${note.exact} items that matter: the ${note.exact} heaviest were tried in every way, the rest follow the rule (calcium apart).`;
     case 'make-up unknown':
