@@ -77,11 +77,18 @@ export function nitrogenBlocks(mix: Pick<Mix, 'nitrogenShares'>): Block[] {
 
 /** `nitrate 75 %, ammonium 25 %`; the two main forms are always named. */
 export function nitrogenText(shares: NonNullable<Mix['nitrogenShares']>): string {
-  return (['nitrate', 'ammonium', 'urea', 'other', 'undeclared'] as const)
-    .filter((form) => shares[form] > 0 || form === 'nitrate' || form === 'ammonium')
-    .map((form) => `${FORM_NAMES[form]} ${percent(shares[form])}`)
+  return nitrogenForms(shares)
+    .map(({ name, words }) => `${name} ${words}`)
     .join(', ');
 }
+
+/** The forms that are there, and the two main ones always: name, share from 0 to 1, and the share in words. */
+export const nitrogenForms = (
+  shares: NonNullable<Mix['nitrogenShares']>,
+): { name: string; share: number; words: string }[] =>
+  (['nitrate', 'ammonium', 'urea', 'other', 'undeclared'] as const)
+    .filter((form) => shares[form] > 0 || form === 'nitrate' || form === 'ammonium')
+    .map((form) => ({ name: FORM_NAMES[form], share: shares[form], words: percent(shares[form]) }));
 
 const FORM_NAMES = {
   nitrate: 'nitrate',

@@ -1,27 +1,40 @@
 import type { Laid } from '../../report/band.js';
 import type { BarView } from '../work/bars.js';
+import { Sum } from './sum.js';
 
 /** Elements against their bands: a root from least to most, a notch at the aim, a drop where the mix is. Every figure also stands in words. */
 export const Bars = ({ bars }: { bars: readonly BarView[] }) => (
+  <ul class="bars">
+    {bars.map((bar) => (
+      <li key={bar.name} class={bar.standing === '' ? undefined : 'off'}>
+        {bar.sum.length === 0 ? (
+          <div class="bar">
+            <Line bar={bar} />
+          </div>
+        ) : (
+          <details>
+            <summary class="bar">
+              <Line bar={bar} />
+            </summary>
+            <Sum lines={bar.sum} total={`${bar.mix} mg/L`} />
+          </details>
+        )}
+      </li>
+    ))}
+  </ul>
+);
+
+const Line = ({ bar }: { bar: BarView }) => (
   <>
-    <p class="quiet">
-      mg per litre in the can. A root runs from least to most, the notch is the aim, the drop this mix.
-    </p>
-    <ul class="bars">
-      {bars.map((bar) => (
-        <li key={bar.name} class={bar.standing === '' ? undefined : 'off'}>
-          <span class="name">{bar.name}</span>
-          <span class="mix">{bar.mix}</span>
-          {bar.laid && <Root laid={bar.laid} />}
-          <span class="ends">
-            {bar.least !== '' && <span>least {bar.least}</span>}
-            {bar.aim !== '' && <span>aim {bar.aim}</span>}
-            {bar.most !== '' && <span>most {bar.most}</span>}
-            {bar.standing !== '' && <strong>{bar.standing}</strong>}
-          </span>
-        </li>
-      ))}
-    </ul>
+    <span class="name">{bar.name}</span>
+    <span class="mix">{bar.mix}</span>
+    {bar.laid && <Root laid={bar.laid} />}
+    <span class="ends">
+      {bar.least !== '' && <span>least {bar.least}</span>}
+      {bar.aim !== '' && <span>aim {bar.aim}</span>}
+      {bar.most !== '' && <span>most {bar.most}</span>}
+      {bar.standing !== '' && <strong>{bar.standing}</strong>}
+    </span>
   </>
 );
 

@@ -31,7 +31,7 @@ function OneBlock({ block }: { block: Block }) {
     case 'table':
       return <TableBlock table={block} />;
     case 'bars':
-      return <Bars bars={block.bars.map(barView)} />;
+      return <Bars bars={block.bars.map((bar) => barView(bar))} />;
     case 'list':
       return <List items={block.items} name="list" />;
     case 'cautions':

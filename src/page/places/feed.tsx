@@ -1,11 +1,11 @@
-import { remember, tune } from '../actions.js';
-import { Bars } from '../parts/bars.js';
+import { useEffect } from 'preact/hooks';
+import { remember, say, tune } from '../actions.js';
 import { Blocks } from '../parts/blocks.js';
-import { Problems } from '../parts/problems.js';
 import { useAnswer } from '../parts/use-answer.js';
 import { Waiting } from '../parts/waiting.js';
 import type { Tuned } from '../state.js';
-import type { FeedView } from '../work/feed.js';
+import { FeedShown } from './feed-shown.js';
+import { Sliders } from './feed-sliders.js';
 import type { Place, PlaceProps } from './place.js';
 
 /** The feed to give: what to measure, what the can then holds, and what other wishes would give. */
@@ -17,7 +17,7 @@ export const feedPlace: Place = {
 
 const WAYS: [Tuned['way'], string][] = [
   ['given', 'This feed'],
-  ['bare', 'Bare cheapest'],
+  ['bare', 'Bare'],
   ['closest', 'Closest'],
 ];
 
@@ -28,15 +28,19 @@ function FeedPlace(props: PlaceProps) {
   const bench = useAnswer(props, 'bench', 'bench', { texts });
   const answer = useAnswer(props, 'feed', 'feed', { texts, feed, tuned });
   const feeds = bench.answer?.feeds ?? [];
+  const title = answer.isCurrent ? (answer.answer?.title ?? '') : '';
+  useEffect(() => {
+    if (title !== '') desk.change((s) => say(s, title));
+  }, [title]);
   return (
     <>
       <h2>Feed</h2>
-      {feeds.length > 1 && (
+      {feeds.length > 1 && tuned.way !== 'one' && (
         <label class="field">
           Which feed
           <select
-            value={feed ?? ''}
-            onChange={(event) => desk.change((s) => remember(s, 'feed', event.currentTarget.value || null))}
+            value={feed ?? feeds[0]!.name}
+            onChange={(event) => desk.change((s) => remember(s, 'feed', event.currentTarget.value))}
           >
             {feeds.map(({ name }) => (
               <option key={name} value={name}>
@@ -48,7 +52,7 @@ function FeedPlace(props: PlaceProps) {
       )}
       <fieldset class="ways">
         <legend>Which mix</legend>
-        {WAYS.map(([way, word]) => (
+        {[...WAYS, ...(feeds.length > 1 ? [['one', 'One for all pots'] as const] : [])].map(([way, word]) => (
           <label key={way}>
             <input
               type="radio"
@@ -60,31 +64,24 @@ function FeedPlace(props: PlaceProps) {
           </label>
         ))}
       </fieldset>
-      {answer.answer && <Shown view={answer.answer} />}
-      {!answer.isCurrent || answer.status !== 'answered' ? (
-        <Waiting answer={answer} desk={desk} channel="feed" />
-      ) : null}
+      {answer.status !== 'answered' && <Waiting answer={answer} desk={desk} channel="feed" />}
+      {answer.answer && answer.status !== 'refused' && (
+        <div class={answer.isCurrent ? undefined : 'old'} aria-busy={!answer.isCurrent}>
+          <FeedShown view={answer.answer} way={tuned.way} />
+          <Sliders state={state} desk={desk} strength={answer.answer.strength} />
+          {answer.answer.cautions.length > 0 && (
+            <article>
+              <Blocks blocks={answer.answer.cautions} />
+            </article>
+          )}
+          <article>
+            <details>
+              <summary>The whole report, with its proof</summary>
+              <Blocks blocks={answer.answer.blocks} />
+            </details>
+          </article>
+        </div>
+      )}
     </>
-  );
-}
-
-function Shown({ view }: { view: FeedView }) {
-  return (
-    <article>
-      <p class="answer">{view.title}</p>
-      <Problems problems={view.warnings} />
-      <ol class="doses">
-        {view.doses.map(({ name, words }) => (
-          <li key={name}>
-            <b>{words}</b> {name}
-          </li>
-        ))}
-      </ol>
-      <Bars bars={view.bars} />
-      <details>
-        <summary>The whole report</summary>
-        <Blocks blocks={view.blocks} />
-      </details>
-    </article>
   );
 }

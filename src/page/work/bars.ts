@@ -1,10 +1,10 @@
 import type { ElementLine } from '../../feed/results.js';
 import { type Laid, lay, standing, type Standing } from '../../report/band.js';
 import { figure } from '../../report/figures.js';
-import { elementBar } from '../../report/mix.js';
 import type { Bar } from '../../report/sheet.js';
+import { type Mixed, type SumLine, sumOf } from './sums.js';
 
-/** An element against its band: finished figures as every report has them, and where they lie along the band. */
+/** An element against its band: finished figures as every report has them, where they lie along the band, and the sum behind them. */
 export interface BarView {
   name: string;
   mix: string;
@@ -13,15 +13,18 @@ export interface BarView {
   most: string;
   standing: Standing;
   laid: Laid | null;
+  sum: SumLine[];
 }
 
 /** Of elements that are neither wanted nor present nothing is shown. */
-export const barViews = (elements: readonly ElementLine[]): BarView[] =>
+export const barViews = (elements: readonly ElementLine[], mixed: Mixed | null): BarView[] =>
   elements
     .filter((e) => e.min !== null || e.aim !== null || e.max !== null || e.high > 0)
-    .map((e) => barView(elementBar(e)));
+    .map(({ element, mgPerLitre, low, high, min, aim, max }) =>
+      barView({ name: element, value: mgPerLitre, low, high, min, aim, max }, mixed ? sumOf(element, mixed) : []),
+    );
 
-export const barView = (bar: Bar): BarView => ({
+export const barView = (bar: Bar, sum: SumLine[] = []): BarView => ({
   name: bar.name,
   mix: figure(bar.value),
   least: bar.min === null ? '' : figure(bar.min),
@@ -29,4 +32,5 @@ export const barView = (bar: Bar): BarView => ({
   most: bar.max === null ? '' : figure(bar.max),
   standing: standing(bar),
   laid: lay(bar),
+  sum,
 });

@@ -1,24 +1,45 @@
+import type { GivenResult } from '../../blend/given-types.js';
+import type { Pen } from '../../catalog/bench-types.js';
 import { blendFeeds } from '../../desk/blend.js';
 import { oneForBench } from '../../desk/one.js';
+import { openBench } from '../../desk/open-bench.js';
 import type { Wishes } from '../../desk/wishes.js';
+import type { BlendResult, Mix } from '../../feed/results.js';
 import type { Problem } from '../../problem.js';
+import { cautionBlocks } from '../../report/blend.js';
 import { blendSheets } from '../../report/blend-several.js';
+import { figure } from '../../report/figures.js';
+import { besideRows } from '../../report/given.js';
+import { ecBlocks, nitrogenForms, type PenScale } from '../../report/mix.js';
 import { oneSheet } from '../../report/one.js';
+import { pageOf } from '../../report/sheet-page/index.js';
 import type { Block, Sheet } from '../../report/sheet.js';
 import { unfedSheet } from '../../report/unfed.js';
+import { mixingSheet } from '../../sheet/mixing-sheet.js';
 import type { BenchTexts, Tuned } from '../state.js';
-import { benchQuestion } from './bench.js';
 import { type BarView, barViews } from './bars.js';
+import { benchQuestion } from './bench.js';
 import { filesOf } from './files.js';
+import type { Mixed, SumLine } from './sums.js';
 
 /** A feed as the page shows it; every figure is finished text, made where the reports make theirs. */
 export interface FeedView {
   title: string;
+  /** False where what was asked cannot be had; the report then says why. */
   met: boolean;
-  /** One for each product, in the order they go in; empty where there is no feed. */
-  doses: { name: string; words: string }[];
+  /** What it is for, `4 L`, and what goes in, in that order; empty where there is nothing to measure. */
   batch: string;
+  doses: { name: string; words: string }[];
   bars: BarView[];
+  nitrogen: { name: string; share: number; words: string }[];
+  /** What a pen shows, and how that grows as one thing after the other goes in. */
+  ec: Block[];
+  ecParts: SumLine[];
+  /** bare | this | closest; null where it was not worked out. */
+  beside: ReturnType<typeof besideRows>;
+  cautions: Block[];
+  /** How strong it is: share of full strength, as the programme counts it. */
+  strength: number | null;
   /** The whole report, block by block. */
   blocks: Block[];
   warnings: readonly Problem[];
@@ -31,31 +52,98 @@ export async function feedQuestion(asked: { texts: BenchTexts; feed: string | nu
   const wishes = wishesOf({ ...asked, feed: asked.feed ?? feeds[0]?.name ?? null });
   if (wishes.one) {
     const { met, result, warnings } = await oneForBench(files, wishes);
-    return { ...viewOf(oneSheet(result), met, warnings), doses: [], batch: '', bars: [] };
+    return { ...NOTHING, ...told(oneSheet(result)), met, warnings };
   }
   const { met, results, warnings, pen, unfed } = await blendFeeds(files, wishes);
   const [result] = results;
-  if (result === undefined)
-    return { ...viewOf(unfedSheet(unfed[0]!), false, warnings), doses: [], batch: '', bars: [] };
-  const [sheet] = blendSheets([result], pen, false);
-  const plan = 'given' in result ? result.given.plan : null;
+  if (result === undefined) return { ...NOTHING, ...told(unfedSheet(unfed[0]!)), met: false, warnings };
+  const given = planOf(result);
+  const mixed = given ?? (result.status === 'made' ? await bareMixed(result, asked.texts, wishes) : null);
+  const mix: Mix | null = result.status === 'made' ? result : (planOf(result)?.mix ?? nearestOf(result));
   return {
-    ...viewOf(sheet!, met, warnings),
-    doses: (plan?.items ?? []).map(({ product, chosen }) => ({
-      name: product.name || product.id,
-      words: chosen.words,
-    })),
-    batch: '',
-    bars: barViews(result.status === 'made' ? result.elements : (plan?.mix.elements ?? [])),
+    ...NOTHING,
+    ...told(blendSheets([result], pen, false)[0]!),
+    ...(given ? { batch: `${figure(given.litres)} L`, doses: given.doses, ecParts: ecParts(result, pen) } : {}),
+    ...(mix
+      ? {
+          bars: barViews(mix.elements, mixed),
+          nitrogen: mix.nitrogenShares ? nitrogenForms(mix.nitrogenShares) : [],
+          ec: ecBlocks(mix, pen),
+        }
+      : {}),
+    beside: result.status === 'made' && 'given' in result ? besideRows(result.given, result.feed) : null,
+    cautions: cautionBlocks(result.cautions),
+    strength: result.feed.strengthFactor,
+    met,
+    warnings,
   };
 }
 
-const viewOf = ({ title, blocks }: Sheet, met: boolean, warnings: readonly Problem[]) => ({
-  title,
-  blocks,
-  met,
-  warnings,
-});
+const NOTHING: FeedView = {
+  title: '',
+  met: false,
+  batch: '',
+  doses: [],
+  bars: [],
+  nitrogen: [],
+  ec: [],
+  ecParts: [],
+  beside: null,
+  cautions: [],
+  strength: null,
+  blocks: [],
+  warnings: [],
+};
+
+const told = ({ title, blocks }: Sheet): Pick<FeedView, 'title' | 'blocks'> => ({ title, blocks });
+
+const nearestOf = (result: BlendResult): Mix | null => (result.status === 'made' ? null : result.nearest);
+
+/** What is measured out, where anything is. */
+function planOf(result: GivenResult | BlendResult): (Mixed & { mix: Mix; doses: FeedView['doses'] }) | null {
+  const plan = 'given' in result ? result.given.plan : null;
+  if (plan === null) return null;
+  const { request, amounts, batchLitres: litres, mix } = plan;
+  return {
+    shelf: request.shelf,
+    waters: request.waters,
+    amounts,
+    litres,
+    mix,
+    doses: plan.items.map(({ product, chosen }) => ({ name: product.name || product.id, words: chosen.words })),
+  };
+}
+
+/** The bare mix is not measured out: it is reckoned for one litre. */
+async function bareMixed(mix: Mix, texts: BenchTexts, wishes: Wishes): Promise<Mixed> {
+  const { shelf, waters } = await openBench(filesOf(texts), wishes);
+  const perLitre = (id: string): number => {
+    const item = mix.items.find((one) => one.id === id);
+    return item?.gramsPerLitre ?? item?.millilitresPerLitre ?? 0;
+  };
+  return {
+    shelf: shelf.products,
+    waters,
+    litres: 1,
+    amounts: {
+      products: shelf.products.map(({ id }) => perLitre(id)),
+      waters: waters.map(({ id }) => mix.waters.find((one) => one.id === id)?.share ?? 0),
+    },
+  };
+}
+
+/** What the pen shows after the water and after each product, as the mixing sheet has it. */
+function ecParts(result: GivenResult | BlendResult, scale: PenScale | null): SumLine[] {
+  const plan = 'given' in result ? result.given.plan : null;
+  if (plan === null) return [];
+  const pen: Pen = scale === null || scale === 'EC' ? { reads: 'EC' } : { reads: 'ppm', scale };
+  const sheet = mixingSheet(plan, plan.request, result, { pen, date: null });
+  if (sheet.status === 'cannot') return [];
+  const page = pageOf(sheet);
+  return page.lines.flatMap(({ what, reading }) =>
+    reading === null ? [] : [{ of: what, how: `${reading.range}, ${page.pen}`, comes: `${reading.ec} mS/cm` }],
+  );
+}
 
 /** The wishes that the switches and sliders stand for. */
 export function wishesOf({ feed, tuned }: { feed: string | null; tuned: Tuned }): Wishes {

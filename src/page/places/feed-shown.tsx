@@ -1,0 +1,86 @@
+import { Bars } from '../parts/bars.js';
+import { Blocks } from '../parts/blocks.js';
+import { Problems } from '../parts/problems.js';
+import { Sum } from '../parts/sum.js';
+import type { Tuned } from '../state.js';
+import type { FeedView } from '../work/feed.js';
+
+/** A feed: the answer, what goes in, what the can then holds, what the pen shows, and what a few cents buy. */
+export const FeedShown = ({ view, way }: { view: FeedView; way: Tuned['way'] }) => (
+  <>
+    <article class="first">
+      <p class={view.met ? 'answer' : 'answer off'}>{view.title}</p>
+      <Problems problems={view.warnings} />
+      {view.doses.length > 0 && (
+        <>
+          <h3>
+            {view.met ? 'What goes in' : 'What comes nearest'}, for {view.batch}
+          </h3>
+          <ol class="doses">
+            {view.doses.map(({ name, words }) => (
+              <li key={name}>
+                <b>{words}</b> {name}
+              </li>
+            ))}
+          </ol>
+        </>
+      )}
+      {(view.doses.length === 0 || !view.met) && <Blocks blocks={view.blocks} />}
+    </article>
+    {view.bars.length > 0 && (
+      <article>
+        <h3>What the can holds</h3>
+        <p class="quiet">
+          mg per litre. Each root runs from least to most; the notch is the aim, the drop this mix. Open a line for its
+          sum.
+        </p>
+        <Bars bars={view.bars} />
+        {view.nitrogen.length > 0 && <Nitrogen forms={view.nitrogen} />}
+      </article>
+    )}
+    {view.ec.length > 0 && (
+      <article>
+        <h3>What the pen shows</h3>
+        <Blocks blocks={view.ec} />
+        {view.ecParts.length > 0 && (
+          <details>
+            <summary>How it grows, step by step</summary>
+            <Sum lines={view.ecParts} />
+          </details>
+        )}
+      </article>
+    )}
+    {view.beside && way !== 'bare' && <Beside beside={view.beside} />}
+  </>
+);
+
+/** The forms of nitrogen as parts of one root, each with its word and figure. */
+const Nitrogen = ({ forms }: { forms: FeedView['nitrogen'] }) => (
+  <>
+    <h3>Its nitrogen by form</h3>
+    <ul class="forms">
+      {forms.map(({ name, share, words }) => (
+        <li key={name} class={name.split(' ')[0]}>
+          <span class="part" style={{ width: `${100 * share}%` }} />
+          {name} {words}
+        </li>
+      ))}
+    </ul>
+  </>
+);
+
+const Beside = ({ beside: { heads, rows, note } }: { beside: NonNullable<FeedView['beside']> }) => (
+  <article>
+    <h3>What a few cents buy</h3>
+    <Blocks
+      blocks={[
+        {
+          kind: 'table',
+          columns: heads.map((head, i) => ({ head, align: i === 0 ? 'left' : 'right' })),
+          rows,
+        },
+      ]}
+    />
+    {note !== null && <p>{note}</p>}
+  </article>
+);

@@ -1,0 +1,54 @@
+import { remember, tune } from '../actions.js';
+import { Slider } from '../parts/slider.js';
+import type { PlaceProps } from './place.js';
+
+/** Strength, ammonium and nearness, worked out anew as they move. */
+export function Sliders({ state, desk, strength }: PlaceProps & { strength: number | null }) {
+  const { tuned } = state.remembered;
+  const share = (text: string | undefined): number | null => (text === undefined ? null : Number.parseFloat(text));
+  const strong = share(tuned.strength);
+  const nh4 = share(tuned.nh4);
+  const near = share(tuned.near);
+  const wish = (key: 'strength' | 'nh4' | 'near', value: number | null): void =>
+    desk.change((s) => {
+      const { [key]: _, ...rest } = s.remembered.tuned;
+      return value === null ? remember(s, 'tuned', rest) : tune(s, { [key]: `${value} %` });
+    });
+  return (
+    <article>
+      <h3>What if</h3>
+      <Slider
+        name="Strength"
+        least={20}
+        most={150}
+        step={5}
+        value={strong ?? Math.round(100 * (strength ?? 1))}
+        words={strong === null ? 'as the bench says' : `${strong} %`}
+        onMove={(value) => wish('strength', value)}
+        onBack={strong === null ? undefined : () => wish('strength', null)}
+      />
+      <Slider
+        name="Ammonium, at most"
+        least={0}
+        most={50}
+        step={5}
+        value={nh4 ?? 50}
+        words={nh4 === null ? 'what the plants bear' : `${nh4} % of the nitrogen`}
+        onMove={(value) => wish('nh4', value)}
+        onBack={nh4 === null ? undefined : () => wish('nh4', null)}
+      />
+      {tuned.way !== 'bare' && tuned.way !== 'closest' && (
+        <Slider
+          name="Nearness to the aims"
+          least={5}
+          most={100}
+          step={5}
+          value={near ?? 35}
+          words={near === null ? 'as usual, within 35 %' : `within ${near} %`}
+          onMove={(value) => wish('near', value)}
+          onBack={near === null ? undefined : () => wish('near', null)}
+        />
+      )}
+    </article>
+  );
+}
