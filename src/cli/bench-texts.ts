@@ -32,13 +32,19 @@ export function benchTexts({ words, outputs }: Given, io: Io, already: readonly 
       ? {}
       : { against: read(isFolder(against, io.cwd) ? join(against, 'shelf.csv') : against) }),
   };
+  // another shelf is none of which the journal of the bench tells
+  const journal = words.shelf === undefined ? journalPath(words) : undefined;
+  if (journal !== undefined && isFile(journal, io.cwd)) Object.assign(files, { journal: read(journal) });
   // told before the work: an answer is never written over what it was read from
   problems.push(...targetProblems(outputs, io));
-  return { ...files, shelfPlace, problems };
+  return { ...files, shelfPlace, journalPlace: journalPath(words), problems };
 }
 
 /** Where the shelf stands, as the grower would write it. */
 export const shelfPath = ({ shelf, bench }: Words): string => shelf ?? join(bench ?? '', 'shelf.csv');
+
+/** Where the journal of the bench stands. */
+export const journalPath = ({ bench }: Words): string => join(bench ?? '', 'journal.csv');
 
 /** bench.yaml of the folder that was named, or of the current one where it is there. */
 function benchText(

@@ -55,6 +55,11 @@ export const COMMANDS: readonly Listed[] = [
     load: async () => (await import('./page.js')).pageCommand,
   },
   {
+    name: 'journal',
+    summary: 'what you mixed: stock, cost and readings over time',
+    load: async () => (await import('./journal.js')).journalCommand,
+  },
+  {
     name: 'schema',
     summary: 'the shape of what a command prints with --json, as JSON Schema',
     load: async () => (await import('./schema.js')).schemaCommand,

@@ -39,7 +39,7 @@ const notThere = (form: Form, able: readonly Form[]): Problem =>
     { field: `--${form}` },
     `--${form}`,
     listed(able.filter((other) => other !== 'pdf').map((other) => (other === 'txt' ? 'text' : `--${other}`))),
-    form === 'svg' ? 'Only the curve of `blend --frontier` is drawn.' : `Leave out --${form}.`,
+    form === 'svg' ? 'Only `blend --frontier` and `journal show` are drawn.' : `Leave out --${form}.`,
   );
 
 const ending = (path: string, able: readonly Form[]): Problem =>

@@ -16,8 +16,12 @@ export interface BenchFiles {
   market?: TextFile | null;
   /** Another shelf to set beside this one. */
   against?: TextFile | null;
+  /** journal.csv: what was mixed, bought and counted since the shelf was written down. */
+  journal?: TextFile | null;
   /** Where the shelf was looked for, as problems shall show it. */
   shelfPlace?: string;
+  /** Where the journal was looked for. */
+  journalPlace?: string;
   /** What went wrong with getting the texts; told together with what is found in them. */
   problems?: readonly Problem[];
 }

@@ -2,6 +2,7 @@ import type { FeedSpec } from '../catalog/bench-types.js';
 import { resolveProgramme } from '../programme/resolve.js';
 import { atStrength } from '../programme/strength.js';
 import { WHILE_MIXING } from '../can/sequence.js';
+import { lastingSpread } from '../chance/lasting.js';
 import { withBulkDensity } from '../dose/density.js';
 import { type Measure, measuresWithin } from '../dose/measure.js';
 import { type Tool, toolsOf } from '../dose/tools.js';
@@ -102,7 +103,8 @@ export function planOfCode(batch: CodedBatch, request: FeedRequest, open: OpenBe
     const product = shelf.find(({ id }) => id === item.id)!;
     const { amount, sd, words } = measureOf(item, product, tools, known);
     const full = i < batch.beforeFull ? WHILE_MIXING : 1;
-    return { product, planned: amount, sd, words, bySpoon: item.tool === 'spoon', full };
+    const lasting = lastingSpread(product, item.tool, tools, known);
+    return { product, planned: amount, sd, words, bySpoon: item.tool === 'spoon', tool: item.tool, lasting, full };
   });
   const { waters } = open;
   const told = batch.waters.map(({ id, share }) => ({ water: waters.find((water) => water.id === id)!, share }));

@@ -16,7 +16,7 @@ export function collecting(files: BenchFiles, wishes: Wishes): Collected {
   return new Collected(files.problems);
 }
 
-const FILES: readonly string[] = ['bench', 'shelf', 'market', 'against'];
+const FILES: readonly string[] = ['bench', 'shelf', 'market', 'against', 'journal'];
 
 function fileFaults(name: string, files: unknown): Problem[] {
   if (!isObject(files)) return [wrong(name, files, '{ bench, shelf, … }')];

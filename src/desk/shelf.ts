@@ -5,6 +5,7 @@ import { problem } from '../problem.js';
 import type { BenchFiles, TextFile } from './bench-files.js';
 import type { Collected } from './collected.js';
 import { readWish } from './options/read-wish.js';
+import { stocked } from './stock-left.js';
 import type { Wishes } from './wishes.js';
 
 /** Products to mix from, and what to call them. */
@@ -38,7 +39,7 @@ export function shelfOf(
     );
     return { name: place, products: [] };
   }
-  const shelf = readShelf(files.shelf, collected);
+  const shelf = stocked(readShelf(files.shelf, collected), files, collected);
   return shelf.products.length === 0 ? shelf : altered(shelf, wishes, catalog, collected);
 }
 

@@ -11,9 +11,21 @@ import { flushFolder, placeOf } from './write.js';
 export interface Lines {
   /** What a new file begins with. */
   head: readonly string[];
-  lines: readonly string[];
-  /** True where a last line without an end is whole (the grower's editor leaves the end out); else it was cut short, and goes. */
-  isWhole: (line: string) => boolean;
+  /** Told what stands in the file, under its lock, where they hang on that: a number one more than the last. */
+  lines: readonly string[] | ((standing: Standing) => readonly string[]);
+  /**
+   * True where a last line without an end is whole (the grower's editor leaves the end out); else it was cut short, and goes.
+   * @param head as in `Standing`
+   */
+  isWhole: (line: string, head: string) => boolean;
+}
+
+/** What stands in a file that lines are added to. */
+export interface Standing {
+  /** Its first line that is neither empty nor a comment (`#`); empty where it has none, or where that is the last line without an end. */
+  head: string;
+  /** Whole lines from its end, a hundred at most, without their ends. */
+  tail: readonly string[];
 }
 
 /**
@@ -31,10 +43,14 @@ export function appendLines(path: string, { head, lines, isWhole }: Lines, cwd: 
         const file = openBoth(full);
         try {
           const { size } = fstatSync(file);
-          const half = size === 0 ? '' : lastOf(file, size);
-          const cut = half !== '' && !isWhole(half);
-          const from = cut ? size - Buffer.byteLength(half) : size;
-          const text = [...(from === 0 ? head : []), ...lines].map((line) => `${line}\n`).join('');
+          const { bytes: halfBytes, tail } = endOf(file, size);
+          const half = halfBytes.toString('utf8');
+          const first = firstOf(file, size - halfBytes.length);
+          const cut = half !== '' && !isWhole(half, first);
+          const from = cut ? size - halfBytes.length : size;
+          const standing = half === '' || cut ? { head: first, tail } : { head: first || half, tail: [...tail, half] };
+          const more = typeof lines === 'function' ? lines(standing) : lines;
+          const text = [...(from === 0 ? head : []), ...more].map((line) => `${line}\n`).join('');
           put(file, from, size, `${half !== '' && !cut ? '\n' : ''}${text}`);
           // an editor may have put another file in its place meanwhile
           if (!isStill(file, full)) continue;
@@ -66,13 +82,40 @@ function put(file: number, from: number, size: number, text: string): void {
   }
 }
 
-/** What stands behind the last end of a line. */
-function lastOf(file: number, size: number): string {
-  for (let span = 4096; ; span *= 4) {
+/** Lines of the end that are told. */
+const TAIL = 100;
+
+/** What stands behind the last end of a line, as the bytes that it is, and the whole lines before it. */
+function endOf(file: number, size: number): { bytes: Buffer; tail: string[] } {
+  for (let span = 16_384; ; span *= 4) {
     const from = Math.max(0, size - span);
     const bytes = Buffer.alloc(size - from);
     readSync(file, bytes, 0, bytes.length, from);
     const end = bytes.lastIndexOf(0x0a);
-    if (end >= 0 || from === 0) return bytes.subarray(end + 1).toString('utf8');
+    if (end < 0 && from > 0) continue;
+    // the first piece is whole only where the file begins with it
+    const lines =
+      end < 0
+        ? []
+        : bytes
+            .toString('utf8', 0, end)
+            .split('\n')
+            .slice(from === 0 ? 0 : 1);
+    if (lines.length === 0 && from > 0) continue;
+    return { bytes: bytes.subarray(end + 1), tail: lines.slice(-TAIL).map(withoutReturn) };
   }
 }
+
+/** The first line that is neither empty nor a comment, within the first `size` bytes. */
+function firstOf(file: number, size: number): string {
+  for (let span = 4096; ; span *= 4) {
+    const bytes = Buffer.alloc(Math.min(span, size));
+    readSync(file, bytes, 0, bytes.length, 0);
+    const lines = bytes.toString('utf8').split('\n');
+    const found = lines.slice(0, -1).find((line) => !/^\uFEFF?(?:\s*$|#)/.test(line));
+    if (found !== undefined) return withoutReturn(found);
+    if (bytes.length === size) return '';
+  }
+}
+
+const withoutReturn = (line: string): string => line.replace(/\r$/, '');

@@ -1,4 +1,4 @@
-export { appendLines, type Lines } from './append.js';
+export { appendLines, type Lines, type Standing } from './append.js';
 export { changeText } from './change.js';
 export { endsOf, isFile, isFolder, mayRun, readBytes, readText, shown, statOf } from './read.js';
 export { inScratch } from './scratch.js';

@@ -1,6 +1,7 @@
 import { type Litres, type MilliSiemensPerCm, scaleBy } from '../units/index.js';
 import type { ClosedProduct } from '../label/closed-product.js';
 import type { Water } from '../label/product.js';
+import type { Tool } from '../dose/tools.js';
 
 /** One item that was to go into the can. */
 export interface BatchItem {
@@ -13,6 +14,10 @@ export interface BatchItem {
   readonly words: string;
   /** True where it is measured by the spoonful, so that a spoon of another size can be taken for the right one. */
   readonly bySpoon: boolean;
+  /** What it is measured with; absent where nobody said. */
+  readonly tool?: Tool['kind'];
+  /** Share of the dose that this tool and powder are off by each time alike, as a standard deviation; it is part of `sd`. */
+  readonly lasting?: number;
   /** How full the can is when it goes in: 1 = to the mark. */
   readonly full: number;
 }

@@ -2,6 +2,7 @@ import type { Litres } from '../units/index.js';
 import { mergedLines, type RecipeDose } from '../advice/merged-lines.js';
 import type { DosePlan } from '../dose/plan-types.js';
 import { sequenceOf } from '../can/sequence.js';
+import { lastingSpread } from '../chance/lasting.js';
 import { blendOf } from '../sheet/steps.js';
 import type { Water } from '../label/product.js';
 import type { Batch } from './batch.js';
@@ -20,6 +21,8 @@ export function batchOfPlan(plan: DosePlan): Batch {
         sd: chosen.sd,
         words: chosen.words,
         bySpoon: chosen.tool === 'spoon',
+        tool: chosen.tool,
+        lasting: lastingSpread(own, chosen.tool, plan.tools),
         full,
       };
     }),

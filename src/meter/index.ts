@@ -6,7 +6,14 @@ export { type ScaleTrial, weighOnScale } from './weigh.js';
 export type { LookAt } from './beyond.js';
 export type { Cause, Fault, Variant } from './cause.js';
 export { batchOfPlan, batchOfRecipe } from './from-plan.js';
-export { type ActualLine, judge, type Judged as JudgedReading, type Judgement, type ReadingLine } from './judge.js';
+export {
+  type ActualLine,
+  judge,
+  type Judged as JudgedReading,
+  type Judgement,
+  type ReadingLine,
+  rightReading,
+} from './judge.js';
 export { meter, type MeterRequest } from './meter.js';
 export type { MeterNote, MeterResult, PlannedBatch } from './meter-types.js';
 export { chooseRemedy, type RescueOptions } from './choose-remedy.js';

@@ -1,4 +1,5 @@
 import type { MilliSiemensPerCm } from '../units/index.js';
+import type { Conductivity } from '../can/part.js';
 import { type Dosed, readingOfCan } from '../chance/reading.js';
 import { type Batch, itemsAt, litresAt, type Moment, type PenUse, type Reading, type Shown } from './batch.js';
 import { beyondBelief, type LookAt } from './beyond.js';
@@ -61,7 +62,7 @@ export function judge(batch: Batch, readings: readonly Reading[], pen: PenUse): 
   const weighed = weigh(batch, readings, pen);
   const { expected, distance } = weighed;
   const lines = readings.map((reading, j): ReadingLine => {
-    const right = readingOfCan(dosedAt(batch, reading.moment), batch.waters, { full: fullAt(batch, reading.moment) });
+    const right = rightReading(batch, reading.moment);
     const within = reading.mSPerCm >= right.low && reading.mSPerCm <= right.high;
     return { ...reading, expected: { ...right, mSPerCm: expected.planned[j]! }, within };
   });
@@ -83,6 +84,10 @@ export function judge(batch: Batch, readings: readonly Reading[], pen: PenUse): 
     cans,
   };
 }
+
+/** What nine of ten right batches read at a moment. */
+export const rightReading = (batch: Batch, moment: Moment): Conductivity =>
+  readingOfCan(dosedAt(batch, moment), batch.waters, { full: fullAt(batch, moment) });
 
 /** What is in at a moment, as it stands in a litre of the full can. */
 const dosedAt = (batch: Batch, moment: Moment): Dosed[] =>

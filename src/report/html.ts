@@ -8,18 +8,20 @@ import { barSvg } from './svg.js';
 /**
  * All sheets as a whole page in one file: nothing is fetched, nothing runs, it prints on paper.
  * @param options `full`: the whole reports; without it, what their first screens hold
+ * @param pictures SVG below them
  */
-export function renderHtml(sheets: readonly Sheet[], options: { full?: boolean } = {}): string {
-  return htmlPage(
-    sheets.map((sheet) => sheet.title).join(' · '),
-    STYLE,
-    sheets.flatMap((sheet) => [
-      '<article>',
-      `<h1>${safe(sheet.title)}</h1>`,
-      ...blocksAt(sheet, options.full === true).map(blockHtml),
-      '</article>',
-    ]),
-  );
+export function renderHtml(
+  sheets: readonly Sheet[],
+  options: { full?: boolean } = {},
+  pictures: readonly string[] = [],
+): string {
+  const articles = sheets.flatMap((sheet) => [
+    '<article>',
+    `<h1>${safe(sheet.title)}</h1>`,
+    ...blocksAt(sheet, options.full === true).map(blockHtml),
+    '</article>',
+  ]);
+  return htmlPage(sheets.map((sheet) => sheet.title).join(' · '), STYLE, [...articles, ...pictures]);
 }
 
 /** One block as a fragment, for a page that sets its own frame. */

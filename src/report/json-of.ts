@@ -4,6 +4,7 @@ import { buyJson, substitutesJson } from './json/buy.js';
 import { buyOneJson } from './json/buy-one.js';
 import { concentrateJson } from './json/concentrate.js';
 import { frontierJson } from './json/frontier.js';
+import { journalCostJson, journalEntryJson, journalJson, journalStockJson } from './json/journal.js';
 import { labelsJson } from './json/labels.js';
 import { calibrateJson, meterJson, standardJson, weighedJson } from './json/meter.js';
 import { oneJson } from './json/one.js';
@@ -37,4 +38,8 @@ const JSONS: { [Name in keyof Results]: (result: Results[Name]) => object } = {
   calibrate: calibrateJson,
   weighed: weighedJson,
   standard: standardJson,
+  journal: journalJson,
+  'journal-entry': journalEntryJson,
+  'journal-stock': journalStockJson,
+  'journal-cost': journalCostJson,
 };

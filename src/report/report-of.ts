@@ -5,6 +5,7 @@ import { buySheet } from './buy.js';
 import { buyOneSheet } from './buy-one.js';
 import { concentrateSheet } from './concentrate.js';
 import { frontierSheet } from './frontier.js';
+import { journalCostSheet, journalEntrySheet, journalSheet, journalStockSheet } from './journal.js';
 import { labelsSheet } from './labels.js';
 import { calibrateSheet, standardSheet, weighedSheet } from './meter-tools.js';
 import { meterSheet } from './meter.js';
@@ -59,4 +60,8 @@ const REPORTS: { [Name in keyof Results]: (result: Results[Name], options: Repor
   calibrate: calibrateSheet,
   weighed: weighedSheet,
   standard: standardSheet,
+  journal: journalSheet,
+  'journal-entry': journalEntrySheet,
+  'journal-stock': journalStockSheet,
+  'journal-cost': journalCostSheet,
 };

@@ -8,6 +8,7 @@ import type { SubstitutesResult } from '../purchase/substitutes-types.js';
 import type { PurchaseResult } from '../purchase/types.js';
 import type { SheetOfFeed } from '../sheet/mixing-sheet.js';
 import type { ConcentrateResult } from '../stock/concentrate-result.js';
+import type { JournalAdded, JournalCost, JournalShown, JournalStock } from '../year/journal/results.js';
 import type { LabelsResult } from './labels.js';
 import type { CalibrateResult, StandardResult, WeighedResult } from './meter-tools.js';
 
@@ -34,4 +35,8 @@ export interface Results {
   calibrate: CalibrateResult;
   weighed: WeighedResult;
   standard: StandardResult;
+  journal: JournalShown;
+  'journal-entry': JournalAdded;
+  'journal-stock': JournalStock;
+  'journal-cost': JournalCost;
 }

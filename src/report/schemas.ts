@@ -18,6 +18,7 @@ import {
   proof,
   waterShare,
 } from './shapes.js';
+import { journalCostShape, journalEntryShape, journalShape, journalStockShape } from './journal-shapes.js';
 import { reachAgainstShape, reachAllShape } from './reach-shapes.js';
 import { oneShape } from './one-shapes.js';
 import { blendShape } from './blend-shapes.js';
@@ -193,4 +194,8 @@ export const SHAPES: ReadonlyMap<string, z.ZodType> = new Map<string, z.ZodType>
   ['calibrate', calibrateShape],
   ['weighed', weighedShape],
   ['standard', standardShape],
+  ['journal', journalShape],
+  ['journal-entry', journalEntryShape],
+  ['journal-stock', journalStockShape],
+  ['journal-cost', journalCostShape],
 ]);

@@ -10,6 +10,7 @@ import { PHASES } from '../../programme/programme.js';
 import { parseRules } from '../../programme/parse-rule.js';
 import { parseDate } from './day.js';
 import { parseMonths, parseWeeks } from './horizon.js';
+import { JOURNAL_WISHES } from './journal-wishes.js';
 import { parseCount, parseMoney, parseMostProducts, parseSeconds } from './number.js';
 import type { Option } from './option.js';
 import { parseWaterReading } from './pen.js';
@@ -238,4 +239,5 @@ export const WISH_OPTIONS = {
   },
 
   ...PEN_WISHES,
+  ...JOURNAL_WISHES,
 } as const satisfies Record<string, Option>;

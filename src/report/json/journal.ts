@@ -1,0 +1,24 @@
+import type * as z from 'zod';
+import type { JournalAdded, JournalCost, JournalShown, JournalStock } from '../../year/journal/results.js';
+import type { journalCostShape, journalEntryShape, journalShape, journalStockShape } from '../journal-shapes.js';
+
+type Print<Shape extends z.ZodType> = z.infer<Shape>;
+
+/** Lists that are read only, as lists of their own. */
+const own = <T>(value: unknown): T => structuredClone(value) as T;
+
+/** What `journal add` and `journal undo --json` print. */
+export const journalEntryJson = (result: JournalAdded): Print<typeof journalEntryShape> =>
+  own({ schema: 'velamen.journal-entry/1', ...result });
+
+/** What `journal show --json` prints. */
+export const journalJson = (result: JournalShown): Print<typeof journalShape> =>
+  own({ schema: 'velamen.journal/1', ...result });
+
+/** What `journal stock --json` prints. */
+export const journalStockJson = (result: JournalStock): Print<typeof journalStockShape> =>
+  own({ schema: 'velamen.journal-stock/1', ...result });
+
+/** What `journal cost --json` prints. */
+export const journalCostJson = (result: JournalCost): Print<typeof journalCostShape> =>
+  own({ schema: 'velamen.journal-cost/1', ...result });

@@ -1,0 +1,92 @@
+import type { Entry, Draft } from './entry.js';
+import type { JournalSize } from './read.js';
+import type { StockChange, StockLeft } from './stock.js';
+
+/** What adding an entry came to. */
+export interface JournalAdded {
+  status: 'added' | 'undone';
+  /** The number that it was given. */
+  entry: number;
+  /** The file that it stands in. */
+  file: string;
+  draft: Draft;
+  /** What is left of the products that it is about. */
+  stock: StockLeft[];
+  /** Whether the reading lies where nine of ten right ones do; null where there is none, or nothing is expected. */
+  within: boolean | null;
+  /** The entry that was undone. */
+  undone: Entry | null;
+}
+
+/** An entry as it is shown. */
+export type ShownEntry = Entry & { isLive: boolean };
+
+/** A reading of a full can, beside what was expected of it. */
+export interface ReadPoint {
+  entry: number;
+  date: string;
+  reading: number;
+  expected: number | null;
+  low: number | null;
+  high: number | null;
+}
+
+/** The readings of one feed over time. */
+export interface FeedReadings {
+  feed: string;
+  /** Batches in the journal, with a reading or without. */
+  batches: number;
+  litres: number;
+  /** The latest, in their order. */
+  points: ReadPoint[];
+}
+
+/** The journal read back. */
+export interface JournalShown {
+  status: 'shown';
+  file: string;
+  size: JournalSize;
+  /** The feed that is meant; null for all. */
+  feed: string | null;
+  /** The latest, in their order. */
+  entries: ShownEntry[];
+  feeds: FeedReadings[];
+}
+
+/** What is left. */
+export interface JournalStock {
+  status: 'counted';
+  file: string;
+  shelf: string;
+  size: JournalSize;
+  lines: StockLeft[];
+  /** Products of the journal that are not on the shelf. */
+  others: StockChange[];
+}
+
+/** What was mixed in a month of one feed. */
+export interface CostLine {
+  /** `2026-11` */
+  month: string;
+  feed: string;
+  batches: number;
+  litres: number;
+  /** Money; of the batches whose cost is known. */
+  cost: number;
+  /** Batches whose cost nobody knows. */
+  unknown: number;
+}
+
+/** What the feeds cost. */
+export interface JournalCost {
+  status: 'summed';
+  file: string;
+  /** One table for each currency that stands in the journal. */
+  currencies: {
+    currency: string;
+    lines: CostLine[];
+    total: CostLine;
+    /** Money paid for packs. */
+    paid: number;
+  }[];
+}

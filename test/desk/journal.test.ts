@@ -1,0 +1,145 @@
+import { describe, expect, it } from 'vitest';
+import type { BenchFiles } from '../../src/desk/bench-files.js';
+import { entryFor } from '../../src/desk/journal/add.js';
+import { undoing } from '../../src/desk/journal/undo.js';
+import { costOfJournal, showJournal, stockOf } from '../../src/desk/journal/views.js';
+import { mixingSheets } from '../../src/desk/mixing-sheets.js';
+import { openBench } from '../../src/desk/open-bench.js';
+import type { Wishes } from '../../src/desk/wishes.js';
+import { type Problem, Refusal } from '../../src/problem.js';
+import { withEntry } from '../../src/year/journal/write.js';
+import { exampleFiles } from './benches.js';
+
+const BENCH = exampleFiles('moss-without-ammonium');
+const DAY = '2026-11-28';
+
+/** The bench with an entry more, as a page keeps it: text in, text out. */
+async function added(files: BenchFiles, wishes: Wishes): Promise<BenchFiles> {
+  const { result } = await entryFor(files, wishes, DAY);
+  return {
+    ...files,
+    journal: { name: 'journal.csv', text: withEntry(files.journal?.text ?? '', result.draft, 'j').text },
+  };
+}
+
+function undone(files: BenchFiles, entry: string): BenchFiles {
+  const { result } = undoing(files, {}, entry, DAY);
+  return { ...files, journal: { name: 'journal.csv', text: withEntry(files.journal!.text, result.draft, 'j').text } };
+}
+
+async function refusedBy(work: () => unknown): Promise<readonly Problem[]> {
+  try {
+    await work();
+  } catch (fault) {
+    if (fault instanceof Refusal) return fault.problems;
+    throw fault;
+  }
+  return [];
+}
+
+const leftOf = (files: BenchFiles, id: string): number | null =>
+  stockOf(files, {}).result.lines.find((line) => line.id === id)!.left;
+
+describe('the journal of a bench', () => {
+  it('takes a batch off the stock by the code of its sheet, for every command', async () => {
+    const { results } = await mixingSheets(BENCH, { oneFeedFor: ['json'] });
+    const [sheet] = results;
+    if (sheet?.status !== 'kept' || sheet.code === null) throw new Error('a sheet with a code is expected');
+    const after = await added(BENCH, { sheet: sheet.code, reading: ['0.24'], ph: '6.2', note: 'first' });
+    for (const { id, grams, millilitres } of sheet.steps) {
+      const was = (await openBench(BENCH, {})).shelf.products.find((product) => product.id === id)!.onHand!;
+      const now = (await openBench(after, {})).shelf.products.find((product) => product.id === id)!.onHand!;
+      expect(was - now).toBeCloseTo(grams ?? millilitres!, 6);
+      expect(leftOf(after, id)).toBeCloseTo(now, 9);
+    }
+    const { draft, within } = (await entryFor(BENCH, { sheet: sheet.code, reading: ['0.24'] }, DAY)).result;
+    expect(within).toBe(true);
+    expect(draft).toMatchObject({ kind: 'batch', feed: 'moss', litres: 4, date: DAY, reading: 0.24, currency: 'EUR' });
+    expect(draft.expected).toBeCloseTo(sheet.end.reading.mSPerCm, 6);
+    expect(draft.low).toBeCloseTo(sheet.end.reading.low, 6);
+    // undone, everything stands where it stood; undone again, it is taken off again
+    const back = undone(after, '1');
+    expect(leftOf(back, sheet.steps[0].id)).toBe(
+      leftOf(await added(BENCH, { standard: '1.413', reads: '700' }), sheet.steps[0].id),
+    );
+    const [again, once] = [undone(back, '2'), after].map((files) => leftOf(files, sheet.steps[0].id));
+    expect(again).toBe(once);
+    expect(showJournal(back, {}).result.feeds).toEqual([]);
+    expect(showJournal(undone(back, '2'), {}).result.feeds[0]!.points).toHaveLength(1);
+  });
+
+  it('counts what was really used, bought and counted', async () => {
+    let files = await added(BENCH, { feed: 'moss', used: ['2 g sample-calcium', '3 mL sample-kelp'] });
+    expect(leftOf(files, 'sample-calcium')).toBe(278);
+    expect(leftOf(files, 'sample-kelp')).toBe(117);
+    files = await added(files, { bought: ['500 g sample-calcium'], paid: '10.9 EUR' });
+    expect(leftOf(files, 'sample-calcium')).toBe(778);
+    files = await added(files, { counted: ['700 g sample-calcium + 0 mL sample-kelp'] });
+    expect([leftOf(files, 'sample-calcium'), leftOf(files, 'sample-kelp')]).toEqual([700, 0]);
+    // what was counted stays counted, whatever is undone of before
+    files = undone(files, '1');
+    expect([leftOf(files, 'sample-calcium'), leftOf(files, 'sample-kelp')]).toEqual([700, 0]);
+    files = undone(files, '3');
+    expect([leftOf(files, 'sample-calcium'), leftOf(files, 'sample-kelp')]).toEqual([780, 120]);
+    const [euro] = costOfJournal(files, {}).result.currencies;
+    expect(euro).toMatchObject({ currency: 'EUR', paid: 10.9, total: { batches: 0, cost: 0 } });
+  });
+
+  it('keeps a recipe, readings on the way and a sheet that was added twice', async () => {
+    const wishes = {
+      recipe: '1 g sample-calcium + 1 g sample-base in 4 L',
+      reading: ['1: 0.02', 'end: 240 ppm'],
+      feed: 'moss',
+    };
+    const { draft } = (await entryFor(BENCH, wishes, DAY)).result;
+    expect(draft).toMatchObject({ reading: 0.48, steps: [{ step: 1, mSPerCm: 0.02 }], sheet: '' });
+    expect(draft.items.map(({ id, amount }) => [id, amount])).toEqual([
+      ['sample-calcium', 1],
+      ['sample-base', 1],
+    ]);
+    const sheet = '01H6-6CJQ-ZJ6A-38KE-NV30-AB8G-Z0S1-4G2B';
+    const once = await added(BENCH, { sheet, measured: '8 L' });
+    expect(showJournal(once, {}).result.entries[0]).toMatchObject({ litres: 8, sheet });
+    expect((await entryFor(once, { sheet: sheet.toLowerCase() }, DAY)).warnings.map(({ code }) => code)).toContain(
+      'batch-twice',
+    );
+    expect((await entryFor(once, { sheet, on: '2026-11-29' }, DAY)).warnings.map(({ code }) => code)).not.toContain(
+      'batch-twice',
+    );
+  });
+
+  it('is told of a pen by what it should show', async () => {
+    const { draft } = (await entryFor(BENCH, { standard: '1413 µS', reads: '650' }, DAY)).result;
+    expect(draft).toMatchObject({ kind: 'standard', reading: 1.3, expected: 1.413, items: [] });
+  });
+
+  it('says what to do where there is none, or nothing in it', async () => {
+    for (const journal of [undefined, { name: 'journal.csv', text: '' }, { name: 'journal.csv', text: '\n' }])
+      for (const ask of [showJournal, stockOf, costOfJournal]) {
+        const files = journal ? { ...BENCH, journal } : BENCH;
+        const [problem] = await refusedBy(() => ask(files, {}));
+        expect(problem).toMatchObject({ code: 'no-journal', fix: expect.stringContaining('journal add') });
+      }
+    const one = await added(BENCH, { counted: ['3 g sample-base'] });
+    expect((await refusedBy(() => undoing(one, {}, '2', DAY)))[0]).toMatchObject({ code: 'entry-number' });
+    expect((await refusedBy(() => undoing(undone(one, '1'), {}, '1', DAY)))[0]).toMatchObject({
+      code: 'undone-already',
+    });
+  });
+
+  it('refuses what cannot be, all at once, and a line that cannot be read wherever stock is asked for', async () => {
+    const codes = (problems: readonly Problem[]) => problems.map(({ code }) => code);
+    expect(codes(await refusedBy(() => entryFor(BENCH, {}, DAY)))).toContain('nothing-to-add');
+    expect(
+      codes(
+        await refusedBy(() => entryFor(BENCH, { counted: ['3 g nothing'], ph: '15', on: '28.11.', paid: '3' }, DAY)),
+      ),
+    ).toEqual(['two-entries', 'two-entries', 'date', 'recipe-product']);
+    const bad = {
+      ...BENCH,
+      journal: { name: 'journal.csv', text: 'entry,date,kind,items\n1,2026-01-01,batch,x g base\n' },
+    };
+    for (const ask of [() => openBench(bad, {}), () => stockOf(bad, {}), () => entryFor(bad, { feed: 'moss' }, DAY)])
+      expect(await refusedBy(ask)).toMatchObject([{ code: 'entry-items', where: { file: 'journal.csv', line: 2 } }]);
+  });
+});
