@@ -11,7 +11,7 @@ export interface Command {
   /** What to know besides the options; short paragraphs. */
   about: string[];
   /** What may stand without a dash, if anything. */
-  operands?: { name: string; says: string; most: number };
+  operands?: { name: string; says: string; most: number; choices?: readonly string[] };
   /** The options it takes, in the order of its help; what they mean stands in the table. */
   options: readonly OptionKey[];
   /** The forms that its answer has for these words, the first where none is asked for; without it, those of any sheet. */

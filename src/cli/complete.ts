@@ -33,7 +33,13 @@ export async function completions(line: readonly string[], io: Io): Promise<stri
     }
     return parser;
   });
-  return text.split('\n').filter((word) => word !== '');
+  return [...operandsOf(command, line), ...text.split('\n').filter((word) => word !== '')];
+}
+
+/** The words that may stand behind the command, where its first one is being typed. */
+function operandsOf(command: Command | undefined, line: readonly string[]): string[] {
+  const typed = line.at(-1) ?? '';
+  return line.length === 3 ? (command?.operands?.choices ?? []).filter((word) => word.startsWith(typed)) : [];
 }
 
 function optionBefore(command: Command, line: readonly string[]): OptionKey | undefined {

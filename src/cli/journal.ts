@@ -22,7 +22,7 @@ export const journalCommand: Command = {
     'journal.csv stands beside bench.yaml. It is plain text, a line an entry, and is only ever added to; a spreadsheet opens it. Stock is what the shelf says was there at its first line, or what was counted last (--counted), with all that was bought and used since; every command reckons with it.',
     'add records a batch (--sheet, --feed or --recipe, with --used, --reading, --temperature, --ph), packs (--bought, --paid), jars as they are weighed (--counted), or the pen in its standard (--standard with --reads). show, stock and cost read it back; show has --svg.',
   ],
-  operands: { name: 'VIEW', says: `${VIEWS.join(', ')}; undo takes the number of an entry`, most: 2 },
+  operands: { name: 'VIEW', choices: VIEWS, says: `${VIEWS.join(', ')}; undo takes the number of an entry`, most: 2 },
   options: [
     'sheet',
     'feed',

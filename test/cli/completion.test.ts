@@ -15,6 +15,12 @@ async function asked(line: string[], cwd = root, env: Record<string, string> = {
 }
 
 describe('completion', () => {
+  it('offers the views of the journal where one is due', async () => {
+    expect(await asked(['journal', ''])).toEqual(expect.arrayContaining(['add', 'undo', 'show', 'stock', 'cost']));
+    expect((await asked(['journal', 'st'])).filter((word) => !word.startsWith('-'))).toEqual(['stock']);
+    expect(await asked(['journal', 'show', ''])).not.toContain('stock');
+  });
+
   it('offers every command', async () => {
     expect(await asked([''])).toEqual([
       'labels',
@@ -25,6 +31,7 @@ describe('completion', () => {
       'sheet',
       'meter',
       'concentrate',
+      'journal',
       'schema',
       'completion',
     ]);
