@@ -81,15 +81,6 @@ const nothingToAdd = (): Problem =>
     'Name the batch with --sheet CODE, --feed NAME or --recipe "…"; or say --bought, --counted, or --standard with --reads.',
   );
 
-/** What every sort of entry is made from. */
-export interface EntryAsked {
-  files: BenchFiles;
-  wishes: Wishes;
-  catalog: Catalog;
-  collected: Collected;
-  begun: (kind: Draft['kind']) => Draft;
-}
-
 /** Which sort is meant; what belongs to another is refused beside it. */
 function sortOf(wishes: Wishes, collected: Collected): Sort {
   const asked = (Object.keys(ONLY) as Sort[]).filter((sort) => made(wishes, [ONLY[sort][0]]).length > 0);

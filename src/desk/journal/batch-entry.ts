@@ -9,7 +9,7 @@ import { foldJournal } from '../../year/journal/read.js';
 import { type AskedCan, askedCan, placed } from '../asked-can.js';
 import { closeLabels } from '../close-labels.js';
 import { recipeReadBy } from '../dosed-recipe.js';
-import type { EntryAsked } from './add.js';
+import type { EntryAsked } from './entry-asked.js';
 
 /** A batch: the doses of its sheet, of a recipe or of the feed, with what was really used, and what the pen showed of it. */
 export async function batchEntry({ files, wishes, catalog, collected, begun }: EntryAsked): Promise<Draft> {

@@ -3,7 +3,7 @@ import { benchAndShelf } from '../opened.js';
 import { problem } from '../../problem.js';
 import { identityOf } from '../../units/index.js';
 import type { Draft, JournalItem } from '../../year/journal/entry.js';
-import type { EntryAsked } from './add.js';
+import type { EntryAsked } from './entry-asked.js';
 
 /** Packs that came in, or jars as they were weighed: products of the shelf with amounts. */
 export function jarsEntry(sort: 'bought' | 'counted', { files, wishes, catalog, collected, begun }: EntryAsked): Draft {

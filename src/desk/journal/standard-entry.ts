@@ -2,7 +2,7 @@ import { checkPenWithStandard } from '../check-pen.js';
 import { benchAndShelf } from '../opened.js';
 import { scaleOf } from '../options/pen.js';
 import type { Draft } from '../../year/journal/entry.js';
-import type { EntryAsked } from './add.js';
+import type { EntryAsked } from './entry-asked.js';
 
 /** The pen in its standard: what it shows beside what it should, as it stands, without a factor. */
 export function standardEntry({ files, wishes, catalog, collected, begun }: EntryAsked): Draft {
