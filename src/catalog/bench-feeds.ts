@@ -3,6 +3,7 @@ import type { Rule } from '../programme/rule.js';
 import type { Strength } from '../programme/strength.js';
 import { type Checked, type Problem, problem, type Where } from '../problem.js';
 import { identityOf, invisibleIn, MOST } from '../units/index.js';
+import { POT_KEYS, readPotsAndMonths } from './bench-season.js';
 import type { FeedSpec } from './bench-types.js';
 import { invisible } from './cells.js';
 import { type Catalog, findMedium, findPhase, findPlants } from './catalog.js';
@@ -86,6 +87,12 @@ function readFeed(name: string, spot: Spot, catalog: Catalog, problems: Problem[
     given.strength === undefined ? FULL : take(readStrength(strengthText(childOf(spot, 'strength')), at('strength')));
   const batchLitres = given.batch === undefined ? undefined : take(readCan(String(given.batch), at('batch')));
   const weeklyLitres = given.weekly === undefined ? undefined : take(readWeekly(String(given.weekly), at('weekly')));
+  const potsAndMonths = readPotsAndMonths(
+    spot,
+    { pots: given.pots, pot: given.pot, watering: given.watering, months: given.months },
+    catalog,
+    problems,
+  );
   const rules = given.rules === undefined ? [] : rulesOf(childOf(spot, 'rules'), problems);
   if (plants === undefined || medium === undefined || phase === undefined || strength === undefined) return [];
   return [
@@ -97,6 +104,7 @@ function readFeed(name: string, spot: Spot, catalog: Catalog, problems: Problem[
       strength,
       ...(batchLitres === undefined ? {} : { batchLitres }),
       ...(weeklyLitres === undefined ? {} : { weeklyLitres }),
+      ...potsAndMonths,
       rules,
       where: whereIs(spot),
     },
@@ -135,5 +143,6 @@ export const FEED = sectionOf({
   strength: optional(anything, '80 % or "N: 90 mg/L"'),
   batch: optional(words, 'a volume, such as 4 L'),
   weekly: optional(words, 'a volume, such as 10 L'),
+  ...POT_KEYS,
   rules: optional(oneOrMore, 'a list of rules, such as ["NH4 <= 0.25 * N"]'),
 });

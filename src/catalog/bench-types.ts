@@ -21,7 +21,23 @@ export interface Bench {
   namesPen?: boolean;
   /** In the order of the file; names are unique. */
   feeds: FeedSpec[];
+  /** Where it stands and how light and warm it is; absent = not said. */
+  season?: SeasonFigures;
 }
+
+export type Hemisphere = 'north' | 'south';
+
+/** What a grower says of his year; what is absent was not said. */
+export interface SeasonFigures {
+  hemisphere?: Hemisphere;
+  /** Twelve figures, January first, that grow with light: mol/m² and day, lux at noon, hours. Only their ratios count. */
+  light?: readonly number[];
+  /** Mean °C of twelve months, January first. */
+  temperature?: readonly number[];
+}
+
+/** What a grower says of a feed in one month: none, or another phase, strength or amount. */
+export type MonthWords = { fed: false } | { fed: true; phase?: Phase; strength?: Strength; weeklyLitres?: Litres };
 
 /** One mix for one set of plants. */
 export interface FeedSpec {
@@ -35,6 +51,14 @@ export interface FeedSpec {
   batchLitres?: Litres;
   /** Litres used in a week; absent = not said. */
   weeklyLitres?: Litres;
+  /** How many pots it is for; absent = not said. */
+  pots?: number;
+  /** What one of them holds when it is empty. */
+  potLitres?: Litres;
+  /** What all of them take at one watering. */
+  wateringLitres?: Litres;
+  /** By month, 1 to 12, where it is not as the season has it. */
+  months?: ReadonlyMap<number, MonthWords>;
   /** The grower's own rules. */
   rules: Rule[];
   where: Where;

@@ -2,6 +2,7 @@ import * as z from 'zod/mini';
 import type { Checked, Problem } from '../problem.js';
 import { readFeeds } from './bench-feeds.js';
 import { readKit, readPen } from './bench-kit.js';
+import { readSeason } from './bench-season.js';
 import type { Bench } from './bench-types.js';
 import { readBenchWaters } from './bench-water.js';
 import type { Catalog } from './catalog.js';
@@ -28,6 +29,7 @@ export function readBench(text: string, file: string, catalog: Catalog): Checked
   if (top.kit !== undefined) bench.kit = readKit(childOf(page, 'kit'), problems);
   bench.namesPen = top.pen !== undefined;
   if (top.pen !== undefined) bench.pen = readPen(childOf(page, 'pen'), problems);
+  if (top.season !== undefined) bench.season = readSeason(childOf(page, 'season'), problems);
   if (top.feeds !== undefined) bench.feeds = readFeeds(childOf(page, 'feeds'), catalog, problems);
   return capped(bench, problems);
 }
@@ -46,5 +48,6 @@ export const BENCH = sectionOf({
   ),
   kit: optional(anything, 'what you measure with, such as { scale: 0.01 g }'),
   pen: optional(anything, 'EC or { scale: 500 }'),
+  season: optional(anything, '{ hemisphere: south }, or light and temperature by month'),
   feeds: optional(anything, 'feeds by name'),
 });

@@ -4,6 +4,7 @@ import type { Product } from '../label/product.js';
 import type { CanLimit } from './can-limits.js';
 import { CATALOG_FILES, type Catalog } from './catalog.js';
 import { SAFETY_FILES, type Safety } from './hazards.js';
+import { PRACTICE_FILES, type Practice } from './practice.js';
 import { writtenRow } from './written-rows.js';
 
 /**
@@ -17,6 +18,10 @@ export function catalogModule(catalog: Catalog): string {
 /** What is known of the dangers of substances, as the text of a module. @throws as `catalogModule` */
 export const safetyModule = (safety: Safety): string =>
   `${SAFETY_HEAD}${SAFETY_FILES.map((name) => fileText(name, safety[name])).join('')}});\n`;
+
+/** What growers do through the year, as the text of a module. @throws as `catalogModule` */
+export const practiceModule = (practice: Practice): string =>
+  `${PRACTICE_HEAD}${PRACTICE_FILES.map((name) => fileText(name, practice[name])).join('')}});\n`;
 
 const fileText = (name: string, rows: readonly unknown[]): string =>
   `  ${name}: [\n${rows.map((row) => `    ${quoted(writtenRow(row))},\n`).join('')}  ],\n`;
@@ -76,6 +81,13 @@ import type { Safety } from '../catalog/hazards.js';
 import { filesOf } from '../catalog/written-rows.js';
 
 export const compiledSafety = filesOf<Safety>({
+`;
+
+const PRACTICE_HEAD = `// Written by \`npm run catalog\` from catalog/*.csv, and held against them by a test: change those, not this.
+import type { Practice } from '../catalog/practice.js';
+import { filesOf } from '../catalog/written-rows.js';
+
+export const compiledPractice = filesOf<Practice>({
 `;
 
 const LABELS_HEAD = `// Written by \`npm run catalog\` from catalog/*.csv, and held against them by a test: change those, not this.

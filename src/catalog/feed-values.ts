@@ -42,6 +42,9 @@ export const readCan = (text: string, where: Where): Checked<Litres> => volume(t
 /** What is used in a week, in litres. */
 export const readWeekly = (text: string, where: Where): Checked<Litres> => volume(text, where, 'weekly');
 
+/** What one pot holds when it is empty, in litres. */
+export const readPot = (text: string, where: Where): Checked<Litres> => volume(text, where, 'pot');
+
 function volume(text: string, where: Where, name: Bounded): Checked<Litres> {
   const read = parseAmount(text, { where });
   if (!read.ok) return read;

@@ -50,6 +50,11 @@ export const COMMANDS: readonly Listed[] = [
     load: async () => (await import('./concentrate.js')).concentrateCommand,
   },
   {
+    name: 'season',
+    summary: 'a year of feed: what is fed when, what runs out, what to order; as a calendar too',
+    load: async () => (await import('./season.js')).seasonCommand,
+  },
+  {
     name: 'page',
     summary: 'the same in a browser, offline: one file for a computer or a phone',
     load: async () => (await import('./page.js')).pageCommand,

@@ -6,7 +6,7 @@ import type { TextSetting } from './io.js';
 import { jsonText } from '../report/json-text.js';
 
 /** The forms of an answer; each is the ending of a file. */
-export const FORMS = ['txt', 'json', 'csv', 'html', 'svg', 'pdf'] as const;
+export const FORMS = ['txt', 'json', 'csv', 'html', 'svg', 'pdf', 'ics'] as const;
 export type Form = (typeof FORMS)[number];
 
 /** An answer in the forms that it can take; `pdf` asks the browser of the machine. */

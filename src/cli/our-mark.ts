@@ -2,8 +2,8 @@ import { endsOf } from '../files/index.js';
 import type { Form } from './forms.js';
 
 /**
- * An answer as it stands in a file: with a last line, in the manner of its form, by which velamen knows it again as its own. JSON needs
- * none: its first line names a schema of velamen.
+ * An answer as it stands in a file: with a last line, in the manner of its form, by which velamen knows it again as its own. JSON and
+ * calendars need none: their first lines name velamen.
  */
 export function marked(content: string | Uint8Array, form: Form): string | Uint8Array {
   const mark = MARKS[form];
@@ -21,10 +21,18 @@ const MARKS: Readonly<Record<Form, string>> = {
   svg: `<!-- ${SAID} -->\n`,
   pdf: `\n% ${SAID}\n`,
   json: '',
+  ics: '',
 };
 
 /** True where the file carries the mark of its form. */
 export function isOurs(path: string, form: Form, cwd: string): boolean {
   const { head, tail } = endsOf(path, cwd);
-  return form === 'json' ? /^\{\s*"(schema|\$id)": "velamen\./.test(head) : tail.endsWith(MARKS[form].trimStart());
+  const named = NAMED[form];
+  return named ? named.test(head) : tail.endsWith(MARKS[form].trimStart());
 }
+
+/** How the first lines of such a file name velamen. */
+const NAMED: Readonly<Partial<Record<Form, RegExp>>> = {
+  json: /^\{\s*"(schema|\$id)": "velamen\./,
+  ics: /^BEGIN:VCALENDAR\r?\nVERSION:2\.0\r?\nPRODID:-\/\/velamen\/\//,
+};

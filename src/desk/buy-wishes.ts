@@ -1,5 +1,5 @@
 import type { FeedRequest } from '../feed/request.js';
-import { problem } from '../problem.js';
+import { type Problem, problem, type Where } from '../problem.js';
 import type { PlannedFeed, PurchaseRequest } from '../purchase/types.js';
 import type { Collected } from './collected.js';
 import type { Market } from './market.js';
@@ -56,20 +56,20 @@ export function plannedFeeds(
     const spec = open.feeds.find((s) => s.name === request.header.name);
     const weeklyLitres = weekly ?? spec?.weeklyLitres;
     if (weeklyLitres !== undefined) return [{ request, weeklyLitres }];
-    if (wishes.weekly === undefined) {
-      collected.add(
-        problem(
-          'no-weekly',
-          { ...spec?.where, field: request.header.name },
-          'no litres a week',
-          'how much of the feed is used in a week',
-          'Add weekly: 10 L to the feed in bench.yaml, or say --weekly "10 L".',
-        ),
-      );
-    }
+    if (wishes.weekly === undefined) collected.add(noWeekly(request.header.name, spec?.where));
     return [];
   });
 }
+
+/** A feed of which nobody says how much is used. */
+export const noWeekly = (feed: string, where: Where = {}): Problem =>
+  problem(
+    'no-weekly',
+    { ...where, field: feed },
+    'no litres a week',
+    'how much of the feed is used in a week',
+    'Add weekly: 10 L to the feed in bench.yaml, or say --weekly "10 L".',
+  );
 
 /** Wishes of a purchase mean nothing where a product is to be replaced. */
 export function refusePurchaseWishes(wishes: Wishes, collected: Collected): void {

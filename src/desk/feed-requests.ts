@@ -70,7 +70,7 @@ const MOST_WORK = 25_000;
 /** What a feed costs beside its products. */
 const OWN_WORK = 40;
 
-function refuseTooMuch({ feeds, shelf }: OpenBench, collected: Collected): void {
+export function refuseTooMuch({ feeds, shelf }: Pick<OpenBench, 'feeds' | 'shelf'>, collected: Collected): void {
   const products = shelf.products.length;
   if (feeds.length <= 1 || feeds.length * (OWN_WORK + products) <= MOST_WORK) return;
   const most = Math.max(1, Math.floor(MOST_WORK / (OWN_WORK + products)));

@@ -31,6 +31,13 @@ function blockRows(block: Block): string[][] {
       ]),
     ];
   }
+  if (block.kind === 'chart') {
+    const heads = block.series.map(({ name, unit }) => (unit === '' ? name : `${name}, ${unit}`));
+    return [
+      [block.along, ...heads],
+      ...block.labels.map((label, i) => [label, ...block.series.map(({ values }) => formatNumber(values[i]!, 12))]),
+    ];
+  }
   if (block.kind === 'facts') return block.facts.map((fact) => [fact.name, fact.value]);
   return [];
 }

@@ -1,4 +1,5 @@
 import { openTop, standing } from './band.js';
+import { chartHtml } from './chart-svg.js';
 import { escapeMarkup as safe } from './escape.js';
 import { figure } from './figures.js';
 import { htmlPage } from './html-page.js';
@@ -37,6 +38,8 @@ function blockHtml(block: Block): string {
       return tableHtml(block);
     case 'bars':
       return barsHtml(block.unit, block.bars);
+    case 'chart':
+      return chartHtml(block);
     case 'list':
       return listHtml(block.items, 'list');
     case 'command':
@@ -93,5 +96,6 @@ const STYLE = [
   'tr.bad th,tr.bad td,p.bad{font-weight:700}p.quiet{opacity:.75}',
   'dl{display:grid;grid-template-columns:max-content 1fr;gap:.1rem 1rem}dd{margin:0}dt{opacity:.75}',
   'ul.cautions{border:1px solid;padding:.6rem .6rem .6rem 1.8rem}',
+  'figure{margin:.6rem 0;break-inside:avoid}figure svg{max-width:100%;height:auto}figcaption{opacity:.75;font-size:.9em}',
   '@media print{article+article{break-before:page}body{margin:0;font-size:11pt}h2{break-after:avoid}tr,li{break-inside:avoid}}',
 ].join('');

@@ -10,6 +10,7 @@ import { calibrateJson, meterJson, standardJson, weighedJson } from './json/mete
 import { oneJson } from './json/one.js';
 import { programmesJson } from './json/programmes.js';
 import { reachAllJson, reachJson } from './json/reach.js';
+import { seasonJson } from './json/season.js';
 import { sheetJson } from './json/sheet.js';
 import type { Results } from './results.js';
 
@@ -34,6 +35,7 @@ const JSONS: { [Name in keyof Results]: (result: Results[Name]) => object } = {
   advice: adviceJson,
   concentrate: (result) => concentrateJson(result),
   sheet: sheetJson,
+  season: seasonJson,
   meter: meterJson,
   calibrate: calibrateJson,
   weighed: weighedJson,

@@ -15,6 +15,7 @@ import { programmesSheet } from './programmes.js';
 import { reachAllSheet } from './reach-all.js';
 import { reachSheet } from './reach.js';
 import type { Results } from './results.js';
+import { seasonSheet } from './season.js';
 import { sheetReport } from './sheet-page/index.js';
 import type { Sheet } from './sheet.js';
 import { substitutesSheet } from './substitutes.js';
@@ -56,6 +57,7 @@ const REPORTS: { [Name in keyof Results]: (result: Results[Name], options: Repor
   advice: (result, { pen, command = 'velamen blend' }) => adviceSheet(result, command, pen),
   concentrate: (result) => concentrateSheet(result),
   sheet: sheetReport,
+  season: seasonSheet,
   meter: meterSheet,
   calibrate: calibrateSheet,
   weighed: weighedSheet,

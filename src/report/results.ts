@@ -9,6 +9,7 @@ import type { PurchaseResult } from '../purchase/types.js';
 import type { SheetOfFeed } from '../sheet/mixing-sheet.js';
 import type { ConcentrateResult } from '../stock/concentrate-result.js';
 import type { JournalAdded, JournalCost, JournalShown, JournalStock } from '../year/journal/results.js';
+import type { SeasonResult } from '../year/season-types.js';
 import type { LabelsResult } from './labels.js';
 import type { CalibrateResult, StandardResult, WeighedResult } from './meter-tools.js';
 
@@ -31,6 +32,7 @@ export interface Results {
   advice: AdviceResult;
   concentrate: ConcentrateResult;
   sheet: SheetOfFeed;
+  season: SeasonResult;
   meter: MeterResult;
   calibrate: CalibrateResult;
   weighed: WeighedResult;

@@ -20,6 +20,7 @@ import {
 } from './shapes.js';
 import { journalCostShape, journalEntryShape, journalShape, journalStockShape } from './journal-shapes.js';
 import { reachAgainstShape, reachAllShape } from './reach-shapes.js';
+import { seasonShape } from './season-shapes.js';
 import { oneShape } from './one-shapes.js';
 import { blendShape } from './blend-shapes.js';
 import { noSheetShape, sheetShape } from './sheet-shapes.js';
@@ -190,6 +191,7 @@ export const SHAPES: ReadonlyMap<string, z.ZodType> = new Map<string, z.ZodType>
   ['advice', adviceShape],
   ['concentrate', concentrateShape],
   ['sheet', z.union([sheetShape, noSheetShape])],
+  ['season', seasonShape],
   ['meter', meterShape],
   ['calibrate', calibrateShape],
   ['weighed', weighedShape],

@@ -10,6 +10,7 @@ export type Block = (
   | { kind: 'facts'; facts: Fact[] }
   | Table
   | { kind: 'bars'; unit: string; bars: Bar[] }
+  | Chart
   | { kind: 'list'; items: string[] }
   | { kind: 'cautions'; items: string[] }
   /** To be pasted into a shell, so never broken. */
@@ -40,6 +41,18 @@ export interface Table {
 export interface TableColumn {
   head: string;
   align: 'left' | 'right';
+}
+
+/** Values along a row of labels: `bars` of one series, or a line that steps for each of several. Text, page and CSV draw the same figures. */
+export interface Chart {
+  kind: 'chart';
+  shape: 'bars' | 'line';
+  /** What the row of labels is, and what the values are in where a series does not say. */
+  along: string;
+  labels: string[];
+  series: { name: string; unit: string; values: number[] }[];
+  /** Labels that are drawn hollow, and what that means. */
+  hollow?: { means: string; at: boolean[] };
 }
 
 /** One value against its band. An absent end is open; low…high is what the labels leave open around the value. */

@@ -1,4 +1,5 @@
 import { barLines } from './text-bars.js';
+import { chartLines } from './text-chart.js';
 import { tableLines } from './text-table.js';
 import { type Block, blocksAt, type Fact, type Sheet, type Tone } from './sheet.js';
 import { padRight, plainText, widthOf, wrap } from './wrap.js';
@@ -46,6 +47,8 @@ function blockLines(block: Block, columns: number, paint: Paint): string[] {
       return tableLines(block, columns);
     case 'bars':
       return barLines(block, columns).map(({ text, tone }) => toned(text.trimEnd(), tone, paint));
+    case 'chart':
+      return chartLines(block, columns);
     case 'list':
       return block.items.flatMap((item) => bullet(item, '-', columns));
     case 'command':

@@ -26,6 +26,13 @@ export const BOUNDS = {
   /** In less neither spoons nor a pen are of any use; a tanker holds the most. */
   can: { least: 0.1, most: 30_000, unit: 'L', written: ['100 mL', '30000 L'] },
   weekly: { least: 0.001, most: 30_000, unit: 'L', written: ['1 mL', '30000 L'] },
+  /** From one to a glasshouse of them. */
+  pots: { least: 1, most: 100_000, unit: 'pots' },
+  /** From a thumb pot to a tub. */
+  pot: { least: 0.01, most: 1000, unit: 'L', written: ['10 mL', '1000 L'] },
+  /** In whatever grows with light: noon in the open is some 120,000 lux. */
+  light: { least: 0, most: 200_000, unit: '' },
+  leadDays: { least: 0, most: 364, unit: 'days' },
   jug: { least: 10, most: 200_000, unit: 'mL', written: ['10 mL', '200 L'] },
   /** A pack, or what is left of it: g of a powder, mL of a liquid. */
   pack: { least: 0.01, most: 1e6, unit: 'g or mL' },

@@ -2,13 +2,15 @@ import { milliSiemensPerCm } from '../../src/units/index.js';
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { CATALOG_FILES, type CatalogTexts, readCatalog } from '../../src/catalog/catalog.js';
-import { catalogModule, labelsModule, safetyModule } from '../../src/catalog/compile.js';
+import { catalogModule, labelsModule, practiceModule, safetyModule } from '../../src/catalog/compile.js';
 import { readSafety } from '../../src/catalog/hazards.js';
+import { PRACTICE_FILES, readPractice } from '../../src/catalog/practice.js';
 import { compiledSafety } from '../../src/can/compiled-hazards.js';
 import { closeLabels } from '../../src/desk/close-labels.js';
 import { shippedCatalog } from '../../src/desk/shipped-catalog.js';
 import { closeShelf } from '../../src/label/close.js';
 import { solveLabels } from '../../src/label/solved.js';
+import { compiledPractice } from '../../src/year/compiled-practice.js';
 import { clean } from './told.js';
 
 const file = (name: string) => readFileSync(new URL(`../../${name}`, import.meta.url), 'utf8');
@@ -27,6 +29,13 @@ describe('the compiled catalog', () => {
     );
     expect(file('src/can/compiled-hazards.ts') === safetyModule(read)).toBe(true);
     expect(compiledSafety).toEqual(read);
+  });
+
+  it('knows what growers do through the year as the CSV files say it; where this fails, `npm run catalog` writes it again', () => {
+    const practice = Object.fromEntries(PRACTICE_FILES.map((name) => [name, file(`catalog/${name}.csv`)]));
+    const read = clean(readPractice(practice as Record<(typeof PRACTICE_FILES)[number], string>));
+    expect(file('src/year/compiled-practice.ts') === practiceModule(read)).toBe(true);
+    expect(compiledPractice).toEqual(read);
   });
 
   it('holds what closing its labels solves; where this fails, `npm run catalog` writes it again', async () => {

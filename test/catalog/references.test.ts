@@ -2,12 +2,13 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { CATALOG_FILES } from '../../src/catalog/index.js';
 import { SAFETY_FILES } from '../../src/catalog/hazards.js';
+import { PRACTICE_FILES } from '../../src/catalog/practice.js';
 import { NO_SOURCE, readReferences, unreferenced } from '../../src/catalog/references.js';
 import { clean } from './told.js';
 
 const file = (name: string) => readFileSync(new URL(`../../catalog/${name}.csv`, import.meta.url), 'utf8');
 const references = clean(readReferences(file('references')));
-const files = [...CATALOG_FILES, ...SAFETY_FILES, 'can-limits'];
+const files = [...CATALOG_FILES, ...SAFETY_FILES, ...PRACTICE_FILES, 'can-limits'];
 
 /** Rows of a file by the names in its header. */
 function rowsOf(name: string): Record<string, string>[] {

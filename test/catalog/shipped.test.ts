@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { CATALOG_FILES, type CatalogTexts, readBench, readCatalog, readProducts } from '../../src/catalog/index.js';
 import { findNamed, type Named } from '../../src/catalog/names.js';
 import { SAFETY_FILES, readSafety } from '../../src/catalog/hazards.js';
+import { PRACTICE_FILES } from '../../src/catalog/practice.js';
 import { resolveProgramme } from '../../src/programme/resolve.js';
 import { PHASES } from '../../src/programme/programme.js';
 import { clean } from './told.js';
@@ -21,7 +22,9 @@ describe('the shipped catalog', () => {
   it('has no files besides', () => {
     const names = readdirSync(new URL('catalog', root)).filter((name) => name.endsWith('.csv'));
     expect(names.sort()).toEqual(
-      [...CATALOG_FILES, ...SAFETY_FILES, 'can-limits', 'references'].map((name) => `${name}.csv`).sort(),
+      [...CATALOG_FILES, ...SAFETY_FILES, ...PRACTICE_FILES, 'can-limits', 'references']
+        .map((name) => `${name}.csv`)
+        .sort(),
     );
   });
 

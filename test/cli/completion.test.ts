@@ -31,6 +31,7 @@ describe('completion', () => {
       'sheet',
       'meter',
       'concentrate',
+      'season',
       'page',
       'journal',
       'schema',

@@ -42,7 +42,7 @@ const FORM_OPTIONS = {
   svg: { says: 'a drawing instead of text' },
   to: {
     value: 'FILE',
-    says: 'write it into this file as well, in the form of its ending: .txt .json .csv .html, .svg or .pdf, as the command can',
+    says: 'write it into this file as well, in the form of its ending: .txt .json .csv .html, .svg, .pdf or .ics, as the command can',
     repeatable: true,
   },
   open: { says: 'show the page in the browser of this machine, once it is written' },

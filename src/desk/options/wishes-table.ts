@@ -15,6 +15,7 @@ import { parseCount, parseMoney, parseMostProducts, parseSeconds } from './numbe
 import type { Option } from './option.js';
 import { parseWaterReading } from './pen.js';
 import { type OnPen, PEN_WISHES, productId } from './pen-wishes.js';
+import { SEASON_WISHES } from './season-wishes.js';
 import { parseNear, parseShare, parseSure } from './share.js';
 import { parseDose, parseRatio, parseTanks } from './stock.js';
 import { parseStorage, parseTemperature } from './temperature.js';
@@ -213,6 +214,9 @@ export const WISH_OPTIONS = {
     read: (text: string, where: Where, { among }: { among: readonly ClosedProduct[] }) =>
       findProduct(among, text, where),
   },
+
+  // through the year
+  ...SEASON_WISHES,
 
   // stock bottles
   ratio: {

@@ -53,6 +53,11 @@ const TEXTS = [
   'EC <= 0.6',
   'Ca * Mg <= 3',
   'Xx <= 3',
+  'South',
+  'southern',
+  '3, 4, 6, 8, 9, 10, 10, 9, 7, 5, 3, 3',
+  '16; 16,5; 17; 19; 21; 23; 24; 24; 22; 19; 17; 16 °C',
+  '3 4 6',
 ];
 
 /** A bench in which only that key says something of its own. */
@@ -81,6 +86,9 @@ const VALUES: Readonly<Record<string, (bench: Bench, feed: FeedSpec, text: strin
   'feeds.*.batch': (_, feed) => feed.batchLitres,
   'feeds.*.rules': (_, feed) => feed.rules,
   'feeds.*.weekly': (_, feed) => feed.weeklyLitres,
+  'season.hemisphere': ({ season }) => season?.hemisphere,
+  'season.light': ({ season }) => season?.light,
+  'season.temperature': ({ season }) => season?.temperature,
   'pen.scale': ({ pen }) => (pen.reads === 'ppm' ? pen.scale : null),
   // where it was read from is told by the place of its own
   water: ({ waters }) => waters.map((water) => ({ ...water, source: expect.anything() })),
@@ -102,6 +110,9 @@ describe('a key of bench.yaml and its option', () => {
       'currency',
       'feeds.*.rules',
       'feeds.*.weekly',
+      'season.hemisphere',
+      'season.light',
+      'season.temperature',
       'pen.scale',
     ]);
   });

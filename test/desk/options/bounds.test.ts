@@ -2,11 +2,13 @@ import { describe, expect, it } from 'vitest';
 import { readBench } from '../../../src/catalog/bench.js';
 import { readProducts } from '../../../src/catalog/shelf.js';
 import { parseMonths, parseWeeks } from '../../../src/desk/options/horizon.js';
+import { parseLead } from '../../../src/desk/options/season-wishes.js';
 import { parsePenValue } from '../../../src/desk/options/pen.js';
 import { parseTemperature } from '../../../src/desk/options/temperature.js';
 import { parseJug, parseSpoon } from '../../../src/desk/options/volume.js';
 import { shippedCatalog } from '../../../src/desk/shipped-catalog.js';
-import { readCan, readWeekly } from '../../../src/catalog/feed-values.js';
+import { readCan, readPot, readWeekly } from '../../../src/catalog/feed-values.js';
+import { readLight, readPots } from '../../../src/catalog/season-values.js';
 import { parseRules } from '../../../src/programme/parse-rule.js';
 import { BOUNDS, type Bounded, type Bounds, parseAmount } from '../../../src/units/index.js';
 
@@ -29,6 +31,10 @@ const DOORS: Record<Bounded, Door[]> = {
   dropper: [(x) => bench(`kit: { dropper: ${x} drops/mL }`)],
   can: [(x) => bench(`kit: { cans: [${x} L] }`), (x) => feed(`batch: ${x} L`), (x) => readCan(`${x} L`, {})],
   weekly: [(x) => feed(`weekly: ${x} L`), (x) => readWeekly(`${x} L`, {})],
+  pots: [(x) => feed(`pots: ${x}`), (x) => readPots(x, {})],
+  pot: [(x) => feed(`pot: ${x} L`), (x) => readPot(`${x} L`, {})],
+  light: [(x) => readLight(`${x}${' 1'.repeat(11)}`, {}), (x) => bench(`season: { light: [${x}${', 1'.repeat(11)}] }`)],
+  leadDays: [(x) => parseLead(`${x} days`, {}), (x) => parseLead(x, {})],
   jug: [(x) => parseJug(`${x} mL`, {})],
   pack: [(x) => shelf('powder', 'pack', `${x} g`), (x) => shelf('liquid', 'pack', `${x} mL`)],
   onHand: [(x) => shelf('powder', 'on_hand', `${x} g`), (x) => shelf('liquid', 'on_hand', `${x} mL`)],

@@ -1,0 +1,106 @@
+import { partsFor } from '../blend/one/parts.js';
+import type { FeedSpec } from '../catalog/bench-types.js';
+import type { FeedRequest } from '../feed/request.js';
+import type { Phase, Unfed } from '../programme/programme.js';
+import { type Strength, strengthText } from '../programme/strength.js';
+import type { MonthPlan } from '../year/plan-months.js';
+import type { MadeMix, SpanState } from '../year/season-types.js';
+import { dosesOfFeed } from './doses.js';
+import type { FeedWishes } from './feed-wishes.js';
+import { oneOf } from './one.js';
+import type { OpenBench } from './opened.js';
+
+/** A feed in one phase and strength. Without a request it is not fed. */
+export interface Stage {
+  key: string;
+  spec: FeedSpec;
+  rest?: Unfed;
+  request?: FeedRequest;
+}
+
+export const stageKey = (feed: string, phase: Phase, strength: Strength): string =>
+  JSON.stringify([feed, phase, strengthText(strength)]);
+
+/** The doses of a year, and what each feed is in a month, counted from 0, in which it is planned to be fed. */
+export interface MadeMixes {
+  mixes: MadeMix[];
+  states: (feed: string, month: number) => SpanState;
+}
+
+/** The doses of every stage, each made once; with `one` the fewest mixes for the stages of each month, made once for months that have the same. */
+export async function madeMixes(
+  stages: readonly Stage[],
+  plans: ReadonlyMap<string, readonly MonthPlan[]>,
+  open: OpenBench,
+  which: FeedWishes,
+  one: boolean,
+): Promise<MadeMixes> {
+  const byKey = new Map(stages.map((stage) => [stage.key, stage]));
+  const inMonth = (month: number): Stage[] =>
+    [...plans].flatMap(([name, months]) => {
+      const plan = months[month]!;
+      return plan.kind === 'fed' ? [byKey.get(stageKey(name, plan.phase, plan.strength))!] : [];
+    });
+  const mixes: MadeMix[] = [];
+  /** Which mix a stage takes among those that are fed together. */
+  const taken = new Map<string, SpanState>();
+  const together = (month: number): string =>
+    one ? JSON.stringify(inMonth(month).flatMap(({ key, request }) => (request ? [key] : []))) : '';
+  for (const month of MONTHS) {
+    const set = together(month);
+    const due = inMonth(month).filter(({ key, request }) => request !== undefined && !taken.has(set + key));
+    for (const { key } of due) taken.set(set + key, { kind: 'none', why: 'no doses' });
+    for (const made of one ? await sharedMixes(due, open, which) : await ownMixes(due, open, which)) {
+      for (const { name, phase, strength, parts } of made.feeds) {
+        const key = due.find(({ spec }) => spec.name === name)!.key;
+        taken.set(set + key, { kind: 'fed', phase, strength, mix: mixes.length, share: parts.share });
+      }
+      mixes.push(made);
+    }
+  }
+  return {
+    mixes,
+    states: (feed, month) => {
+      const stage = inMonth(month).find(({ spec }) => spec.name === feed)!;
+      const { rest, spec } = stage;
+      if (rest !== undefined) return { kind: 'rest', phase: spec.phase, rest };
+      return taken.get(together(month) + stage.key) ?? { kind: 'none', why: 'no doses' };
+    },
+  };
+}
+
+const MONTHS = Array.from({ length: 12 }, (_, i) => i);
+
+/** A mix for each stage; where there is no feed, the nearest that does not hurt. */
+async function ownMixes(stages: readonly Stage[], open: OpenBench, which: FeedWishes): Promise<MadeMix[]> {
+  const made: MadeMix[] = [];
+  for (const { spec, request } of stages) {
+    const { result, plan } = await dosesOfFeed(request!, open, which, { offers: false });
+    if (plan === null) continue;
+    const { name, phase } = spec;
+    made.push({
+      plan,
+      feeds: [{ name, phase, strength: strengthText(spec.strength), parts: partsFor(1) }],
+      isKept: result.status === 'made' && plan.status === 'kept',
+    });
+  }
+  return made;
+}
+
+/** The fewest mixes for stages that are fed in the same weeks. */
+async function sharedMixes(stages: readonly Stage[], open: OpenBench, which: FeedWishes): Promise<MadeMix[]> {
+  if (stages.length === 0) return [];
+  const { mixes } = await oneOf(
+    stages.map(({ request }) => request!),
+    open,
+    which,
+  );
+  return mixes.map(({ plan, cans }) => ({
+    plan,
+    feeds: cans.map(({ sharing: { request, parts } }) => {
+      const { name, phase, strength } = request.header;
+      return { name, phase: phase as Phase, strength, parts };
+    }),
+    isKept: cans.every(({ violations }) => violations.length === 0),
+  }));
+}
