@@ -6,6 +6,7 @@ import type { Given } from './command.js';
 /** Options that only one of the jobs reads, or some. */
 const ONLY: Readonly<Record<'reading' | 'calibrate' | 'weigh' | 'standard', readonly OptionKey[]>> = {
   reading: [
+    'did',
     'recipe',
     'sheet',
     'mix',
@@ -40,7 +41,7 @@ export type MeterJob = keyof typeof ONLY;
 /** Which of the jobs is asked for, and what stands beside it in vain. @throws Refusal where there is none */
 export function jobOf({ words }: Given): { job: MeterJob; problems: Problem[] } {
   const jobs: MeterJob[] = [];
-  if (words.reading !== undefined) jobs.push('reading');
+  if (words.reading !== undefined || words.did !== undefined) jobs.push('reading');
   if (words.calibrate) jobs.push('calibrate');
   if (words.weigh !== undefined) jobs.push('weigh');
   if (words.standard !== undefined) jobs.push('standard');
@@ -56,8 +57,8 @@ const noReading = (): Problem =>
     'no-reading',
     { field: '--reading' },
     'no reading',
-    'a reading of the pen',
-    'Add --reading 0.46, or ask for --weigh, --calibrate or --standard.',
+    'a reading of the pen, or what was done',
+    'Add --reading 0.46 or --did "base forgotten", or ask for --weigh, --calibrate or --standard.',
   );
 
 /** Options that have no say in the job asked for. */

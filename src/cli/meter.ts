@@ -16,6 +16,10 @@ export const meterCommand: Command = {
       says: 'readings after several steps of the sheet, taken together',
     },
     {
+      line: 'velamen meter --bench examples/moss-without-ammonium --did "potassium nitrate twice"',
+      says: 'what to do with a can that was made otherwise than planned, with or without a reading',
+    },
+    {
       line: 'velamen meter --calibrate --bench examples/moss-without-ammonium --product potassium-nitrate --spoon "1/4 tsp" --count 4 --before 0.02 --after 1.62 --measured "4 L"',
       says: 'what one level spoon of it weighs, by the pen; --save keeps it on the shelf',
     },
@@ -33,6 +37,7 @@ export const meterCommand: Command = {
   ],
   options: [
     'reading',
+    'did',
     'scale',
     'temperature',
     'compensates',

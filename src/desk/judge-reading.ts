@@ -8,6 +8,7 @@ import { askedCan, placed } from './asked-can.js';
 import type { BenchFiles } from './bench-files.js';
 import type { Collected } from './collected.js';
 import { collecting } from './collecting.js';
+import { toldSlips } from './told-slips.js';
 import { shippedCatalog } from './shipped-catalog.js';
 import type { Wishes } from './wishes.js';
 
@@ -34,13 +35,19 @@ export async function judgeReading(
   const planned = await asked.planned();
   const { litres: meantFor } = planned.batch;
   const batch: Batch = { ...planned.batch, litres: measured ?? meantFor, meantFor };
-  const capacity = brim ?? roomOf(open.kit, batch.litres)[0] ?? ROOM * batch.litres;
+  const known = brim ?? roomOf(open.kit, batch.litres)[0];
+  const capacity = known ?? ROOM * batch.litres;
+  const seen = placed(asked.readings, batch, factor, pen!, collected);
+  const beside = { batch, request: planned.request, readings: seen, measured, brimLitres: known ?? null };
+  const { told: said, request: mendedBy } = toldSlips(wishes, open, beside, collected);
   const result = await meter({
     ...planned,
+    request: mendedBy,
     batch,
+    told: said,
     hasProgramme: open.feeds.length === 1,
     recipe: recipe?.text ?? null,
-    readings: placed(asked.readings, batch, factor, pen!, collected),
+    readings: seen,
     pen: pen!,
     kit: open.kit,
     capacityLitres: Math.max(capacity, batch.litres),

@@ -48,12 +48,22 @@ export function canLimits(
 ): CanLimit[] {
   const { limited } = programOn(request, linearisation, { ceilingsAsRows: true });
   const places = batch.items.map(({ product }) => request.shelf.findIndex((p) => p.id === product.id));
-  const shares = request.waters.map((w) => batch.waters.find(({ water }) => water.id === w.id)?.share ?? 0);
+  const sharesOf = (of: Batch['waters']): number[] =>
+    request.waters.map((w) => of.find(({ water }) => water.id === w.id)?.share ?? 0);
+  const shares = sharesOf(batch.waters);
   return limited.flatMap(({ limit, row }): CanLimit[] => {
     if (limit.kind === 'water' || limit.kind === 'stock') return [];
     const products = request.shelf.map((_, i) => row.terms[productColumn(i)] ?? 0);
     const waters = request.waters.map((_, i) => row.terms[waterColumn(i)] ?? 0);
-    const ofWater = shares.reduce((sum, share, i) => sum + share * waters[i]!, 0);
+    const bringsOf = (own: readonly number[]): number => own.reduce((sum, share, i) => sum + share * waters[i]!, 0);
+    const ofPlanned = bringsOf(shares);
+    const ofOther = new Map<Batch['waters'], number>();
+    const ofWater = (of: Batch['waters'] | undefined): number => {
+      if (of === undefined) return ofPlanned;
+      const known = ofOther.get(of) ?? bringsOf(sharesOf(of));
+      ofOther.set(of, known);
+      return known;
+    };
     return (['least', 'most'] as const).flatMap((side) => {
       const own = side === 'least' ? row.lower : row.upper;
       if (own === undefined) return [];
@@ -67,10 +77,10 @@ export function canLimits(
         waters: waters.map((w) => w - bound),
         scale: batch.items.reduce(
           (sum, { planned }, i) => sum + planned * Math.abs(products[places[i]!] ?? 0),
-          batch.litres * (Math.abs(ofWater) + Math.abs(bound)),
+          batch.litres * (Math.abs(ofPlanned) + Math.abs(bound)),
         ),
-        ofCan: ({ amounts, litres }) =>
-          amounts.reduce((sum, x, i) => sum + x * (products[places[i]!] ?? 0), litres * (ofWater - bound)),
+        ofCan: ({ amounts, litres, waters: of }) =>
+          amounts.reduce((sum, x, i) => sum + x * (products[places[i]!] ?? 0), litres * (ofWater(of) - bound)),
       };
     });
   });

@@ -9,7 +9,11 @@ export type Fault =
   /** Another volume of water; not topped up to the mark; another water. */
   | { kind: 'volume' | 'topping' | 'water' }
   /** The pen counts on another scale, does (or does not) correct for temperature, or is off. */
-  | { kind: 'scale' | 'temperature' | 'pen' };
+  | { kind: 'scale' | 'temperature' | 'pen' }
+  /** Nothing: an alternative to what was said. */
+  | { kind: 'none' }
+  /** As the grower said: by the place of the way told; and, where the readings ask for it, one fault more. */
+  | { kind: 'said'; way: number; besides: Exclude<Fault, { kind: 'said' }> | null };
 
 export type Variant = 'forgotten' | 'doubled' | 'halved' | 'wrong spoon';
 

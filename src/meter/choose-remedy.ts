@@ -113,6 +113,7 @@ function middle(cans: readonly PossibleCan[]): PossibleCan {
   return {
     amounts: cans[0]!.amounts.map((_, i) => of(cans.map((can) => can.amounts[i]!))),
     litres: of(cans.map((can) => can.litres)),
+    ...(cans[0]!.waters === undefined ? {} : { waters: cans[0]!.waters }),
     cause: cans[0]!.cause,
   };
 }

@@ -21,3 +21,5 @@ export type * from './remedy.js';
 export { doingOf, rescue } from './rescue.js';
 export { checkPen, type PenCheck, type StandardTrial, type Suspect } from './standard.js';
 export type { Verdict } from './verdict.js';
+export { type Told, toldOf } from './told.js';
+export { waterThatReads } from './water-that-reads.js';

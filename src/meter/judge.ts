@@ -6,7 +6,10 @@ import { beyondBelief, type LookAt } from './beyond.js';
 import type { Cause } from './cause.js';
 import { causesOf } from './causes.js';
 import { type PossibleCan, possibleCans, quantiles } from './posterior.js';
-import { unsurprising, type Weighed, weigh } from './likelihood.js';
+import { distanceOf, type Point, unsurprising, type Weighed, weigh } from './likelihood.js';
+import { isPlan, type Told } from './told.js';
+import type { Way } from '../advice/slips/types.js';
+import { expectedReadings } from './expected.js';
 
 /** One reading against what the plan should show. */
 export interface ReadingLine {
@@ -15,8 +18,15 @@ export interface ReadingLine {
   /** At 25 °C. */
   mSPerCm: MilliSiemensPerCm;
   /** Nine of ten right batches show this. */
-  expected: { mSPerCm: MilliSiemensPerCm; low: MilliSiemensPerCm; high: MilliSiemensPerCm };
+  expected: Span;
   within: boolean;
+}
+
+/** Nine of ten such batches show this. */
+export interface Span {
+  mSPerCm: MilliSiemensPerCm;
+  low: MilliSiemensPerCm;
+  high: MilliSiemensPerCm;
 }
 
 /** `within`: the readings are no surprise; `off`: something happened; `unexplained`: off, and nothing considered explains it well. */
@@ -28,6 +38,17 @@ interface Judging {
   causes: Cause[];
   /** Share, given the readings, that nothing went wrong. */
   asPlanned: number;
+  /** What the grower said, beside the readings; null where he said nothing. */
+  told: ToldJudged | null;
+}
+
+/** What was said, weighed against the readings. */
+export interface ToldJudged {
+  text: string;
+  /** In the order told; each with its share given the readings, whatever else went wrong, and with what they should show. */
+  ways: (Way & { probability: number; expected: Span[] })[];
+  /** Whether the readings are no surprise under one of the ways at least; null without readings. */
+  agrees: boolean | null;
 }
 
 /** The readings come near no mistake considered, so that neither a cause nor a remedy can be told. */
@@ -57,22 +78,27 @@ export interface Judged {
   cans: PossibleCan[];
 }
 
-/** Judges readings of a batch: within tolerance, or what probably happened. Pure and repeatable. */
-export function judge(batch: Batch, readings: readonly Reading[], pen: PenUse): Judged {
-  const weighed = weigh(batch, readings, pen);
-  const { expected, distance } = weighed;
-  const lines = readings.map((reading, j): ReadingLine => {
-    const right = rightReading(batch, reading.moment);
-    const within = reading.mSPerCm >= right.low && reading.mSPerCm <= right.high;
-    return { ...reading, expected: { ...right, mSPerCm: expected.planned[j]! }, within };
+/**
+ * Judges readings of a batch: within tolerance, or what probably happened; with what the grower said, if he did, which without readings is all
+ * there is. Pure and repeatable.
+ */
+export function judge(batch: Batch, readings: readonly Reading[], pen: PenUse, told: Told | null = null): Judged {
+  const weighed = weigh(batch, readings, pen, told);
+  const lines = readings.map((reading): ReadingLine => {
+    const expected = spanOf(batch, reading.moment);
+    return { ...reading, expected, within: isWithin(reading, expected) };
   });
   // of several readings each may be within and yet all together be a surprise
-  const fine = unsurprising(distance, readings.length) || (lines.length === 1 && lines[0]!.within);
+  const fits = (distance: number, within: boolean): boolean =>
+    readings.length === 0 || unsurprising(distance, readings.length) || (readings.length === 1 && within);
+  const said = told && toldJudged(told, weighed, fits);
+  const asPlanned = weighed.points.reduce((sum, p) => sum + (p.hypothesis.fault === null ? p.probability : 0), 0);
+  const within = lines.every((line) => line.within);
+  const fine = fits(weighed.distance, within) && doubtOf(weighed, asPlanned) <= DOUBT;
   const causes = causesOf(weighed);
   const explained = causes.some((cause) => cause.explains);
   const lookAt = fine || explained ? [] : beyondBelief(weighed);
-  const asPlanned = weighed.points.reduce((sum, p) => sum + (p.hypothesis.fault === null ? p.probability : 0), 0);
-  const judging = { readings: lines, causes, asPlanned };
+  const judging = { readings: lines, causes, asPlanned, told: said };
   const cans = possibleCans(weighed, CANS);
   return {
     weighed,
@@ -88,6 +114,52 @@ export function judge(batch: Batch, readings: readonly Reading[], pen: PenUse): 
 /** What nine of ten right batches read at a moment. */
 export const rightReading = (batch: Batch, moment: Moment): Conductivity =>
   readingOfCan(dosedAt(batch, moment), batch.waters, { full: fullAt(batch, moment) });
+/** The same, with the very figure of the plan. */
+function spanOf(batch: Batch, moment: Moment): Span {
+  const { planned } = expectedReadings(batch, [moment]);
+  return { ...rightReading(batch, moment), mSPerCm: planned[0]! };
+}
+
+const isWithin = ({ mSPerCm }: Reading, { low, high }: Span): boolean => mSPerCm >= low && mSPerCm <= high;
+
+function toldJudged(
+  { text, ways }: Told,
+  { points, readings }: Weighed,
+  fits: (distance: number, within: boolean) => boolean,
+): ToldJudged {
+  const seen = readings.map((r) => r.mSPerCm);
+  const spans = ways.map(({ batch }) => readings.map(({ moment }) => spanOf(batch, moment)));
+  const fitting = ways.some((way, k) => {
+    const own = points.find(({ hypothesis: { fault } }) =>
+      isPlan(way) ? fault === null : fault?.kind === 'said' && fault.way === k && fault.besides === null,
+    );
+    const within = readings.every((reading, j) => isWithin(reading, spans[k]![j]!));
+    return own !== undefined && fits(distanceOf(own, seen), within);
+  });
+  return {
+    text,
+    ways: ways.map(({ share, slips }, k) => ({
+      share,
+      slips,
+      probability: points.reduce((sum, point) => sum + (isOfWay(point, ways[k]!, k) ? point.probability : 0), 0),
+      expected: spans[k]!,
+    })),
+    agrees: readings.length === 0 ? null : fitting,
+  };
+}
+
+/** Of what was said and what was planned together, the share of the first. */
+function doubtOf({ points, told }: Weighed, asPlanned: number): number {
+  if (told === null) return 0;
+  const said = points.reduce((sum, p) => sum + (p.hypothesis.fault?.kind === 'said' ? p.probability : 0), 0);
+  return said === 0 ? 0 : said / (said + asPlanned);
+}
+
+/** As much doubt as is left where a can counts as planned all the same. */
+const DOUBT = 0.1;
+
+const isOfWay = ({ hypothesis: { fault } }: Point, way: Way, k: number): boolean =>
+  isPlan(way) ? fault === null : fault?.kind === 'said' && fault.way === k;
 
 /** What is in at a moment, as it stands in a litre of the full can. */
 const dosedAt = (batch: Batch, moment: Moment): Dosed[] =>

@@ -1,8 +1,10 @@
 import { type Batch, itemsAt, type PenUse, type Reading } from './batch.js';
+import type { Fault } from './cause.js';
 import { type Expected, expectedReadings } from './expected.js';
 import { type Effect, type Hypothesis, hypothesesOf } from './hypotheses.js';
 import { inverse } from './matrix.js';
 import { SPREADS } from './spreads.js';
+import { isPlan, SAID, type Told } from './told.js';
 import { exp, hypot, log, pow } from '../units/elementary.js';
 
 /** One hypothesis at one value of its open figure, weighed against the readings. */
@@ -14,6 +16,8 @@ export interface Point {
   probability: number;
   /** Readings' covariance with what hands, labels and pen do by chance; see `Noise`. */
   noise: Noise;
+  /** The water that it was made with, where that is another than planned. */
+  waters: Batch['waters'];
 }
 
 /** How chance moves the readings: one column per source, each with its standard deviation already in it. */
@@ -29,6 +33,7 @@ export interface Weighed {
   batch: Batch;
   readings: readonly Reading[];
   pen: PenUse;
+  told: Told | null;
   expected: Expected;
   points: Point[];
   /** Standard deviation of each reading where nothing went wrong, mS/cm. */
@@ -39,31 +44,95 @@ export interface Weighed {
 
 /**
  * Weighs every hypothesis by all readings jointly: Gaussian errors of hands, labels, water, pen and model, carried through by the slopes of
- * the conductivity; one open figure per hypothesis is summed over a grid (Bayes' rule).
+ * the conductivity; one open figure per hypothesis is summed over a grid (Bayes' rule). What the grower said is a batch of its own, with
+ * which something else can be wrong as well; without readings there is nothing else.
  */
-export function weigh(batch: Batch, readings: readonly Reading[], pen: PenUse): Weighed {
-  const expected = expectedReadings(
-    batch,
-    readings.map((r) => r.moment),
-  );
+export function weigh(batch: Batch, readings: readonly Reading[], pen: PenUse, told: Told | null = null): Weighed {
+  const moments = readings.map((r) => r.moment);
+  const expected = expectedReadings(batch, moments);
   const seen = readings.map((r) => r.mSPerCm);
   const logs: { point: Omit<Point, 'probability'>; log: number }[] = [];
   let plan: { noise: Noise; sd: number[]; distance: number } | null = null;
-  for (const hypothesis of hypothesesOf(batch, expected, pen)) {
-    for (const { value, weight } of hypothesis.values) {
-      const effect = hypothesis.at(value);
-      const { noise, logDeterminant, sd } = noiseOf(batch, expected, effect);
-      const off = seen.map((x, j) => x - effect.mean[j]!);
-      const distance = quadratic(noise.precision, off);
-      if (hypothesis.fault === null) plan = { noise, sd, distance };
-      const logOfChance = log(hypothesis.prior * weight) - 0.5 * (distance + logDeterminant);
-      logs.push({ point: { hypothesis, value, effect, noise }, log: logOfChance });
+  for (const { own, prior, hypotheses } of worldsOf(batch, readings, pen, told)) {
+    const there = expectedReadings(own, moments);
+    for (const hypothesis of hypotheses(there)) {
+      for (const { value, weight } of hypothesis.values) {
+        const effect = hypothesis.at(value);
+        const { noise, logDeterminant, sd } = noiseOf(own, there, effect);
+        const off = seen.map((x, j) => x - effect.mean[j]!);
+        const distance = quadratic(noise.precision, off);
+        if (hypothesis.fault === null) plan = { noise, sd, distance };
+        const logOfChance = log(prior * hypothesis.prior * weight) - 0.5 * (distance + logDeterminant);
+        const point = { hypothesis, value, effect: onPlan(effect, own, batch), noise, waters: own.waters };
+        logs.push({ point, log: logOfChance });
+      }
     }
   }
+  plan ??= planAlone(batch, expected, seen);
   const most = Math.max(...logs.map(({ log }) => log));
   const total = logs.reduce((sum, { log }) => sum + exp(log - most), 0);
   const points = logs.map(({ point, log }) => ({ ...point, probability: exp(log - most) / total }));
-  return { batch, readings, pen, expected, points, sd: plan!.sd, distance: plan!.distance };
+  return { batch, readings, pen, told, expected, points, sd: plan.sd, distance: plan.distance };
+}
+
+/** A batch that may be in the can, how likely before any reading, and what may be wrong with it. */
+interface World {
+  own: Batch;
+  prior: number;
+  hypotheses: (expected: Expected) => Hypothesis[];
+}
+
+function worldsOf(batch: Batch, { length }: readonly Reading[], pen: PenUse, told: Told | null): World[] {
+  const all = (own: Batch) => (expected: Expected) =>
+    hypothesesOf(own, expected, pen).filter(({ fault }) => !isOfNothing(fault, own));
+  const none = (own: Batch) => (expected: Expected) => all(own)(expected).filter(({ fault }) => fault === null);
+  if (told === null) return [{ own: batch, prior: 1, hypotheses: all(batch) }];
+  const said = told.ways.map((way, k): World => {
+    const { batch: own, share } = way;
+    if (isPlan(way)) return { own, prior: share, hypotheses: none(own) };
+    const of = length === 0 ? none(own) : all(own);
+    return { own, prior: share, hypotheses: (expected) => of(expected).map(asSaid(k)) };
+  });
+  // words alone are all that is known
+  if (length === 0) return said;
+  const unsaid: World = { own: batch, prior: 1 - SAID, hypotheses: all(batch) };
+  return [...said.map((world) => ({ ...world, prior: SAID * world.prior })), unsaid];
+}
+
+/** With an item of which nothing is in, nothing more can be wrong. */
+const isOfNothing = (fault: Fault | null, { items }: Batch): boolean =>
+  fault !== null && 'item' in fault && items[fault.item]!.planned === 0;
+
+/** A hypothesis on top of what was said. */
+const asSaid =
+  (way: number) =>
+  (hypothesis: Hypothesis): Hypothesis => {
+    const { fault, cause } = hypothesis;
+    const besides = fault?.kind === 'said' ? null : fault;
+    return {
+      ...hypothesis,
+      cause: fault === null ? `said:${way}` : `said:${way}+${cause}`,
+      fault: { kind: 'said', way, besides },
+    };
+  };
+
+/** An effect on a batch as one on the plan: by its amounts and its water. */
+const onPlan = (effect: Effect, own: Batch, plan: Batch): Effect =>
+  own === plan
+    ? effect
+    : {
+        ...effect,
+        factors: effect.factors.map((factor, i) => factor * ratio(own.items[i]!.planned, plan.items[i]!.planned)),
+        volume: (effect.volume * own.litres) / plan.litres,
+      };
+
+const ratio = (x: number, of: number): number => (of > 0 ? x / of : 1);
+
+function planAlone(batch: Batch, expected: Expected, seen: readonly number[]) {
+  const ones = batch.items.map(() => 1);
+  const { noise, sd } = noiseOf(batch, expected, { mean: expected.planned, factors: ones, volume: 1, gain: 1 });
+  const off = seen.map((x, j) => x - expected.planned[j]!);
+  return { noise, sd, distance: quadratic(noise.precision, off) };
 }
 
 /** Squared distance of the readings from what a point expects, in its own standard deviations. */

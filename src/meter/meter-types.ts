@@ -3,6 +3,8 @@ import type { FeedHeader } from '../feed/results.js';
 import { type Batch, type PenUse, plannedLitres } from './batch.js';
 import type { ActualLine, Judgement } from './judge.js';
 import type { NoRemedy, Remedy } from './remedy.js';
+import type { Way } from '../advice/slips/types.js';
+import type { Told } from './told.js';
 import type { Verdict } from './verdict.js';
 
 /** What `meter` answers about readings of a can. */
@@ -30,6 +32,8 @@ export interface PlannedBatch {
   /** In the can, and that the doses were for. */
   litres: number;
   plannedLitres: number;
+  /** The ways that the grower said it may be; empty where he said nothing. */
+  told: readonly (Way & { waters: string })[];
 }
 
 /** How the question was taken. */
@@ -44,7 +48,7 @@ export type MeterNote =
   /** What was still to go in after the last reading is taken to go in as planned. */
   | { kind: 'not read to the end' };
 
-export const plannedBatch = (batch: Batch, pen: PenUse): PlannedBatch => ({
+export const plannedBatch = (batch: Batch, pen: PenUse, told: Told | null = null): PlannedBatch => ({
   pen,
   plan: batch.items.map(({ product, words, planned }) => ({
     id: product.id,
@@ -55,4 +59,9 @@ export const plannedBatch = (batch: Batch, pen: PenUse): PlannedBatch => ({
   })),
   litres: batch.litres,
   plannedLitres: plannedLitres(batch),
+  told: (told?.ways ?? []).map(({ share, slips, batch: own }) => ({
+    share,
+    slips,
+    waters: own.waters.map(({ water }) => water.name).join(' and '),
+  })),
 });

@@ -8,6 +8,7 @@ import { expectedReadings } from './expected.js';
 import { judge, type Judged } from './judge.js';
 import { type MeterNote, type MeterResult, plannedBatch } from './meter-types.js';
 import { rescue } from './rescue.js';
+import type { Told } from './told.js';
 import { verdictOf } from './verdict.js';
 
 export interface MeterRequest {
@@ -19,6 +20,8 @@ export interface MeterRequest {
   recipe: string | null;
   readings: readonly Reading[];
   pen: PenUse;
+  /** What the grower said he did; none where he said nothing. */
+  told?: Told | null;
   kit: Kit;
   /** Litres to the brim. */
   capacityLitres: number;
@@ -28,7 +31,7 @@ export interface MeterRequest {
 /** Judges readings of a can and, where a programme says what the plants want, works out the remedy. */
 export async function meter(asked: MeterRequest): Promise<MeterResult> {
   const { batch, request, readings, pen, kit, capacityLitres } = asked;
-  const judged = judge(batch, readings, pen);
+  const judged = judge(batch, readings, pen, asked.told ?? null);
   const remedy: MeterResult['remedy'] = !asked.hasProgramme
     ? { status: 'none', why: 'no programme' }
     : judged.judgement.verdict === 'beyond'
@@ -39,7 +42,7 @@ export async function meter(asked: MeterRequest): Promise<MeterResult> {
     verdict: verdictOf(judged, remedy),
     feed: asked.hasProgramme ? request.header : null,
     recipe: asked.recipe,
-    ...plannedBatch(batch, pen),
+    ...plannedBatch(batch, pen, asked.told ?? null),
     judgement: judged.judgement,
     actual: judged.actual,
     remedy,
@@ -66,6 +69,10 @@ function unseen(batch: Batch): string[] {
 }
 
 function unfinished({ weighed: { batch, readings } }: Judged): MeterNote[] {
-  if (readings.some((r) => r.moment === 'end' || itemsAt(batch, r.moment) === batch.items.length)) return [];
+  if (
+    readings.length === 0 ||
+    readings.some((r) => r.moment === 'end' || itemsAt(batch, r.moment) === batch.items.length)
+  )
+    return [];
   return [{ kind: 'not read to the end' }];
 }

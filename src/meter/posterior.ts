@@ -1,3 +1,4 @@
+import type { Batch } from './batch.js';
 import { seeded } from './matrix.js';
 import type { Point, Weighed } from './likelihood.js';
 import { SPREADS } from './spreads.js';
@@ -7,6 +8,8 @@ import { hypot } from '../units/elementary.js';
 export interface PossibleCan {
   amounts: number[];
   litres: number;
+  /** The water it was made with; absent: that of the plan. */
+  waters?: Batch['waters'];
   /** The cause that it stands for. */
   cause: string;
 }
@@ -58,6 +61,7 @@ function canOf({ batch, readings }: Weighed, point: Point, normal: () => number)
   return {
     amounts: batch.items.map((item, i) => Math.max(0, effect.factors[i]! * (item.planned + item.sd * settled[i]!))),
     litres: batch.litres * effect.volume * Math.max(0.5, 1 + SPREADS.water * settled[2 * n]!),
+    ...(point.waters === batch.waters ? {} : { waters: point.waters }),
     cause: point.hypothesis.cause,
   };
 }

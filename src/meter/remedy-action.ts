@@ -110,7 +110,7 @@ export function after(can: PossibleCan, { keep, water, add }: Action, batch: Bat
       return (keep * (can.amounts[at] ?? 0) + add[i]!) / litres;
     }),
     waters: request.waters.map((w, i) => {
-      const share = batch.waters.find(({ water: own }) => own.id === w.id)?.share ?? 0;
+      const share = (can.waters ?? batch.waters).find(({ water: own }) => own.id === w.id)?.share ?? 0;
       return (keep * can.litres * share + water[i]!) / litres;
     }),
   };

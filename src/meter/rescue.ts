@@ -7,14 +7,16 @@ import { missesOf, readOut } from '../feed/readout.js';
 import type { FeedRequest } from '../feed/request.js';
 import { type Action, canTable, kept, margins } from './can-limits.js';
 import { isMisfilled } from './batch.js';
-import type { Cause, Fault } from './cause.js';
+import { type Cause, type Fault, NO_FAULT } from './cause.js';
 import { type Chosen, chooseRemedy, type RescueOptions } from './choose-remedy.js';
 import { type Ground, groundOf } from './ground.js';
 import type { Judged } from './judge.js';
+import { weigh } from './likelihood.js';
 import { possibleCans } from './posterior.js';
 import type { Added, Alternative, Doing, Outlook, Remedy, RemedyProof, SettledRemedy } from './remedy.js';
 import { stepOf } from './remedy-action.js';
 import { becauseOf, partWays } from './remedy-findings.js';
+import { isPlan } from './told.js';
 import { standingOf } from './weigh-remedy.js';
 
 /** The remedy for an estimated can, read out. See `chooseRemedy`. */
@@ -25,7 +27,9 @@ export async function rescue(judged: Judged, asked: FeedRequest, options: Rescue
   const { verdict } = judged.judgement;
   const wasteful = (doingOf(told)?.pourLitres ?? 0) > WASTEFUL * judged.weighed.batch.litres;
   const parted = verdict !== 'within' && (wasteful || told.notUnder.length > 0 || told.status === 'do not feed');
-  const alternatives = parted ? await alternativesOf(judged, asked, options, ground) : [];
+  const contradicted = judged.judgement.told?.agrees === false;
+  const alternatives = parted || contradicted ? await alternativesOf(judged, asked, options, ground) : [];
+  if (contradicted && alternatives.length > 0) return { status: 'check first', alternatives, unknowing: told };
   return partWays(alternatives) ? { status: 'check first', alternatives, unknowing: told } : told;
 }
 
@@ -42,30 +46,65 @@ const PLAUSIBLE = 0.08;
 const MOST_ALTERNATIVES = 4;
 const CANS_EACH = 200;
 /** What is wrong is the reading or what was expected of it: the can is as planned. */
-const AS_PLANNED: ReadonlySet<Fault['kind']> = new Set<Fault['kind']>(['scale', 'temperature', 'pen', 'label']);
+const AS_PLANNED: ReadonlySet<Fault['kind']> = new Set<Fault['kind']>(['none', 'scale', 'temperature', 'pen', 'label']);
 
-/** What each plausible explanation, taken as certain, would ask for. */
+/** What each plausible explanation, taken as certain, would ask for; what the grower said comes first, however unlikely by the readings. */
 async function alternativesOf(
   judged: Judged,
   asked: FeedRequest,
   options: RescueOptions,
   ground: Ground,
 ): Promise<Alternative[]> {
-  const plausible = judged.judgement.causes
-    .filter((cause) => cause.probability >= PLAUSIBLE)
-    .slice(0, MOST_ALTERNATIVES);
-  if (plausible.length < 2) return [];
+  const { causes, told } = judged.judgement;
+  const said = saidCauses(judged);
+  // what was said and fits leaves nothing else to look for
+  const open = told === null || told.agrees === false;
+  const plausible = causes.filter(
+    ({ cause, probability }) => open && probability >= PLAUSIBLE && !said.some((way) => way.cause === cause),
+  );
+  const all = [...said, ...plausible].slice(0, MOST_ALTERNATIVES);
+  if (all.length < 2) return [];
   return Promise.all(
-    plausible.map(async (cause: Cause): Promise<Alternative> => {
+    all.map(async (cause: Cause): Promise<Alternative> => {
       // a mistaken reading leaves the can as planned: nothing to mend
       if (AS_PLANNED.has(cause.fault.kind) && !isMisfilled(judged.weighed.batch))
         return { cause, asks: { status: 'feed' } };
-      const cans = possibleCans(judged.weighed, CANS_EACH, (point) => point.hypothesis.cause === cause.cause);
-      const own = { ...judged, cans };
+      const own = takenFor(cause, judged);
       const told = remedyOf(await chooseRemedy(own, asked, options, ground), own, options);
       return { cause, asks: 'doing' in told ? { status: told.status, doing: told.doing } : { status: told.status } };
     }),
   );
+}
+
+/** The can if it was this and nothing else. What was said against the readings is taken without them. */
+function takenFor({ cause, fault }: Cause, judged: Judged): Judged {
+  const { weighed, judgement } = judged;
+  const { batch, pen, told } = weighed;
+  const against = fault.kind === 'said' && fault.besides === null && judgement.told?.agrees === false;
+  const by = against ? weigh(batch, [], pen, told) : weighed;
+  const cans = possibleCans(by, CANS_EACH, (point) => point.hypothesis.cause === cause);
+  return {
+    ...judged,
+    cans,
+    ...(fault.kind === 'said' ? { judgement: { ...judgement, verdict: 'off' } as const } : {}),
+  };
+}
+
+/** Each way that was told as a cause, and the plan where it stands beside them. */
+function saidCauses({ judgement: { told, asPlanned } }: Judged): Cause[] {
+  if (told === null) return [];
+  const settled = { value: { likely: 1, low: 1, high: 1 }, explains: told.agrees !== false, asWell: false };
+  const ways = told.ways.map((way, k): Cause => {
+    const { probability } = way;
+    return isPlan(way)
+      ? { cause: NO_FAULT, fault: { kind: 'none' }, probability, ...settled }
+      : { cause: `said:${k}`, fault: { kind: 'said', way: k, besides: null }, probability, ...settled };
+  });
+  const plan = asPlanned >= PLAUSIBLE && !told.ways.some(isPlan);
+  return [
+    ...ways,
+    ...(plan ? [{ cause: NO_FAULT, fault: { kind: 'none' as const }, probability: asPlanned, ...settled }] : []),
+  ];
 }
 
 /** Kept as well as right batches do in fewer of the cans than this, a can is not to be fed. */

@@ -11,7 +11,7 @@ const moment = z
 export const meterShape = z.strictObject({
   schema: z.literal('velamen.meter/1'),
   status: z.literal('judged'),
-  verdict: z.enum(['good', 'a little off', 'top up', 'find out', 'do not feed']),
+  verdict: z.enum(['good', 'a little off', 'top up', 'mend', 'find out', 'do not feed']),
   sentence: z.string().describe('the verdict in words'),
   todo: z.array(z.string()).max(5).describe('what to do, in at most five lines'),
   feed: feedHeader.nullable(),
@@ -40,7 +40,19 @@ export const meterShape = z.strictObject({
       .array(
         z.strictObject({
           cause: z.string(),
-          kind: z.enum(['item', 'volume', 'topping', 'scale', 'temperature', 'pen', 'water', 'swap', 'label']),
+          kind: z.enum([
+            'item',
+            'volume',
+            'topping',
+            'scale',
+            'temperature',
+            'pen',
+            'water',
+            'swap',
+            'label',
+            'said',
+            'none',
+          ]),
           id: z.string().nullable(),
           variant: z.enum(['forgotten', 'doubled', 'halved', 'wrong spoon']).nullable(),
           value: z
@@ -57,6 +69,20 @@ export const meterShape = z.strictObject({
       )
       .describe('likeliest first; mistakes only'),
     asPlanned: amount.describe('share, given the readings, that nothing went wrong'),
+    told: z
+      .strictObject({
+        text: z.string(),
+        ways: z.array(
+          z.strictObject({
+            words: z.string(),
+            share: amount.describe('before any reading'),
+            probability: amount.describe('given the readings'),
+          }),
+        ),
+        agrees: z.boolean().nullable().describe('whether the readings fit one of the ways; null without readings'),
+      })
+      .nullable()
+      .describe('what --did said'),
     beyond: z
       .array(z.string())
       .describe('what to look at where the readings are beyond every mistake considered; then there is no remedy'),

@@ -3,6 +3,7 @@ import { cautionBlocks } from './blend.js';
 import { amount, figure, percent } from './figures.js';
 import { elementBlocks, missLines } from './mix.js';
 import { causeSays, checkSays } from './says/cause.js';
+import { toldBlocks } from './meter-told.js';
 import { todoLines, verdictSays } from './says/verdict.js';
 import { meterNoteSays } from './says/meter.js';
 import { becauseSays, remedyProofSays, stepLines } from './says/remedy.js';
@@ -21,13 +22,14 @@ export function meterSheet(result: MeterResult): Sheet {
         ['Plan', result.plan.map((item) => `${item.words} ${item.name}`.trim()).join(' + ')],
         ['In', volumeText(result.litres)],
         ['Judged as', feed === null ? null : `${feed.plants} in ${feed.medium}, ${feed.phase}, at ${feed.strength}`],
-        ['Pen', penText(result)],
+        ['Pen', result.judgement.readings.length === 0 ? null : penText(result)],
       ),
-      ...judgementBlocks(result),
+      ...toldBlocks(result),
+      ...(result.judgement.readings.length === 0 ? [] : judgementBlocks(result)),
       ...whyBlocks(result),
       ...inFull(actualBlocks(result)),
       ...inFull(remedyBlocks(result)),
-      ...section('What the pen cannot see', unseenLines(result)),
+      ...(result.judgement.readings.length === 0 ? [] : section('What the pen cannot see', unseenLines(result))),
       ...section('Notes', result.notes.map(meterNoteSays)),
       ...cautionBlocks(result.cautions),
     ],
@@ -38,7 +40,7 @@ const listed = (lines: readonly string[]): Block[] => (lines.length === 0 ? [] :
 
 function judgementBlocks(result: MeterResult): Block[] {
   const { pen, plan, litres, judgement, remedy } = result;
-  const { readings, causes, asPlanned } = judgement;
+  const { readings } = judgement;
   const onScale = (ec: number): string => (pen.scale === null ? figure(ec) : figure(ec * pen.scale));
   const unit = pen.scale === null ? 'mS/cm' : `ppm, ${pen.scale} scale`;
   const rows = readings.map((line) => [
@@ -58,13 +60,24 @@ function judgementBlocks(result: MeterResult): Block[] {
   if (judgement.verdict === 'within') {
     const all = readings.every((line) => line.within);
     const asDosed = `Within tolerance: it reads as these doses do in ${volumeText(litres)}.`;
-    blocks.push(paragraph(!all ? A_LITTLE_OUTSIDE : remedy.status === 'rescue' ? asDosed : WITHIN, 'good'));
+    const against = judgement.told?.agrees === false;
+    const reads = against ? AS_PLANNED : remedy.status === 'rescue' ? asDosed : WITHIN;
+    blocks.push(paragraph(all ? reads : A_LITTLE_OUTSIDE, against ? undefined : 'good'));
     return blocks;
   }
   if (judgement.verdict === 'beyond') {
     blocks.push(paragraph('No can of this feed shows this, with any single mistake that was considered.', 'bad'));
     return blocks;
   }
+  // what was said and fits is told above
+  if (judgement.told?.agrees) return [...blocks, ...inFull(causeBlocks(result))];
+  return [...blocks, ...causeBlocks(result)];
+}
+
+function causeBlocks(result: MeterResult): Block[] {
+  const { judgement } = result;
+  const { causes, asPlanned } = judgement;
+  const blocks: Block[] = [];
   const told = causes
     .filter((cause) => cause.probability >= WORTH_TELLING || cause === causes[0])
     .slice(0, MOST_CAUSES);
@@ -90,6 +103,7 @@ function judgementBlocks(result: MeterResult): Block[] {
 }
 
 const WITHIN = 'Within tolerance: nothing here says that anything went wrong.';
+const AS_PLANNED = 'It reads as planned.';
 const A_LITTLE_OUTSIDE = 'A little outside, as one in ten good batches is: by itself no sign that anything went wrong.';
 const WORTH_TELLING = 0.01;
 /** From here on chance is likelier than every mistake together. */

@@ -1,3 +1,5 @@
+import { readSlips } from '../../advice/slips/read-slips.js';
+import type { BatchSpokenOf } from '../../advice/slips/types.js';
 import { readWeighedSpoons } from '../../advice/weighed-spoons.js';
 import { findProduct } from '../../catalog/catalog.js';
 import type { Product } from '../../label/product.js';
@@ -23,6 +25,11 @@ export const PEN_WISHES = {
     repeatable: true,
     unit: 'mS/cm',
     read: (text: string, where: Where, { scale }: OnPen) => parseStepReading(text, scale, where),
+  },
+  did: {
+    value: 'WORDS',
+    says: 'what you did otherwise than planned: "calcium part forgotten", "no idea whether base went in", "filled to 5 L"',
+    read: (text: string, where: Where, batch: BatchSpokenOf) => readSlips(text, batch, where),
   },
   sheet: {
     value: 'CODE',

@@ -6,6 +6,7 @@ import { causeSays, checkSays } from '../says/cause.js';
 import { lookAtSays, meterNoteSays } from '../says/meter.js';
 import { shownSays, spreadSourceSays, suspectSays } from '../says/pen.js';
 import { becauseSays, measureSays, remedyProofSays, stepLines } from '../says/remedy.js';
+import { toldSays } from '../says/told.js';
 import { todoLines, verdictSays } from '../says/verdict.js';
 import { careJson, missesJson, mixJson } from './mix.js';
 import { limitSays } from '../says/limits.js';
@@ -32,6 +33,15 @@ export function meterJson(result: MeterResult): Printed {
       readings: judgement.readings.map((line) => ({ ...line, shown: shownSays(line.shown) })),
       causes: judgement.causes.map((cause) => causeJson(cause, result)),
       asPlanned: judgement.asPlanned,
+      told: judgement.told && {
+        text: judgement.told.text,
+        ways: judgement.told.ways.map(({ share, probability }, k) => ({
+          words: toldSays(result.told[k]!, result),
+          share,
+          probability,
+        })),
+        agrees: judgement.told.agrees,
+      },
       beyond: beyond ? judgement.lookAt.map((look) => lookAtSays(look, result)) : [],
     },
     actual: result.actual,

@@ -1,13 +1,14 @@
 import { NO_FAULT } from '../../meter/cause.js';
 import { MICROSIEMENS } from '../../meter/hypotheses.js';
 import { PER_DEGREE } from '../../meter/batch.js';
+import { saidCheck, toldSays } from './told.js';
 import type { Cause, PlannedBatch, Variant } from '../../meter/index.js';
 import { formatNumber } from '../../units/index.js';
 import { volumeText } from '../volume.js';
 import { IMPERIAL_GALLON, US_GALLON } from '../sheet-page/readings.js';
 
 /** A cause as a sentence without its full stop. */
-export function causeSays({ fault, value }: Cause, batch: PlannedBatch): string {
+export function causeSays({ fault, value }: Pick<Cause, 'fault' | 'value'>, batch: PlannedBatch): string {
   const { pen, plan, litres, plannedLitres } = batch;
   const { likely, low, high } = value;
   switch (fault.kind) {
@@ -39,13 +40,16 @@ export function causeSays({ fault, value }: Cause, batch: PlannedBatch): string 
     }
     case 'swap':
       return `the amounts of ${plan[fault.item]!.name} and ${plan[fault.other]!.name} were exchanged`;
+    case 'said':
+    case 'none':
+      return causeBriefly({ fault, value }, batch);
     default:
       return fault satisfies never;
   }
 }
 
 /** The same in a few words, without odds: `Calcium powder went in twice`. */
-export function causeBriefly(cause: Cause, batch: PlannedBatch): string {
+export function causeBriefly(cause: Pick<Cause, 'fault' | 'value'>, batch: PlannedBatch): string {
   const { fault, value } = cause;
   switch (fault.kind) {
     case 'item':
@@ -66,6 +70,12 @@ export function causeBriefly(cause: Cause, batch: PlannedBatch): string {
     case 'pen':
     case 'swap':
       return causeSays(cause, batch);
+    case 'none':
+      return 'all went in as planned';
+    case 'said': {
+      const said = toldSays(batch.told[fault.way]!, batch);
+      return fault.besides === null ? said : `${said}, and ${causeBriefly({ fault: fault.besides, value }, batch)}`;
+    }
     default:
       return fault satisfies never;
   }
@@ -89,7 +99,8 @@ function itemBriefly(name: string, variant: Variant | null, likely: number): str
 }
 
 /** How to find out whether it was that. */
-export function checkSays({ fault }: Cause, { plan }: PlannedBatch): string {
+export function checkSays({ fault }: Pick<Cause, 'fault'>, batch: PlannedBatch): string {
+  const { plan } = batch;
   switch (fault.kind) {
     case 'item': {
       const { words, name } = plan[fault.item]!;
@@ -109,6 +120,12 @@ export function checkSays({ fault }: Cause, { plan }: PlannedBatch): string {
       return 'Read the plain water by itself.';
     case 'label':
       return `Look on the label of ${plan[fault.item]!.name} for "derived from" and enter it as derived_from; or stir 1 g of it into 1 L of pure water and enter what the pen shows as ec.`;
+    case 'said':
+      return fault.besides === null
+        ? saidCheck(batch.told[fault.way]!, batch)
+        : checkSays({ fault: fault.besides }, batch);
+    case 'none':
+      return 'Think back once more, step by step, with the sheet in hand.';
     case 'swap':
       return `Think back: which spoon went with ${plan[fault.item]!.name}, and which with ${plan[fault.other]!.name}?`;
     default:

@@ -1,6 +1,8 @@
 import type { Cause, CheckFirst, Doing, MeterResult, SettledRemedy } from '../../meter/index.js';
 import { shown } from '../sheet-page/readings.js';
 import { causeBriefly, checkSays } from './cause.js';
+import { shownSays } from './pen.js';
+import { toldSays } from './told.js';
 import { lookAtSays } from './meter.js';
 import { doingClauses, stepsInBrief } from './remedy.js';
 
@@ -13,6 +15,8 @@ export function verdictSays(result: MeterResult): string {
       return 'A little off; feed it.';
     case 'top up':
       return 'Top up to the mark, then feed.';
+    case 'mend':
+      return 'Don’t feed yet: mend it first.';
     case 'find out':
       return `Don’t feed yet: find out whether ${whetherSays(result)}.`;
     case 'do not feed':
@@ -25,6 +29,8 @@ export function verdictSays(result: MeterResult): string {
 /** What is to be found out, as a clause. */
 function whetherSays(result: MeterResult): string {
   const { judgement, remedy, litres, plannedLitres } = result;
+  const contradiction = judgement.told?.agrees === false ? contradictionSays(result) : null;
+  if (contradiction !== null) return contradiction;
   if (judgement.verdict === 'beyond') return 'the pen shows the same once more';
   if (remedy.status === 'check first') {
     const [first, second] = remedy.alternatives.map(({ cause }) => causeBriefly(cause, result));
@@ -38,6 +44,19 @@ function whetherSays(result: MeterResult): string {
     : causeBriefly(likeliest, result);
 }
 
+/** What was said, and what the pen says against it: told first of all. */
+function contradictionSays(result: MeterResult): string {
+  const { judgement, pen } = result;
+  const told = judgement.told!;
+  const said = result.told.map((way) => toldSays(way, result)).join(', or ');
+  // the reading that is furthest off
+  const at = judgement.readings
+    .map(({ mSPerCm }, j) => ({ j, off: Math.abs(mSPerCm - told.ways[0]!.expected[j]!.mSPerCm) }))
+    .sort((a, b) => b.off - a.off)[0]!.j;
+  const spans = told.ways.map(({ expected }) => shown(expected[at]!, pen.scale ?? 'EC'));
+  return `${said}, as you said: the pen shows ${shownSays(judgement.readings[at]!.shown)}, where that would show ${spans.join(' or ')}`;
+}
+
 /** What to do, in at most five lines; none where it is to be fed and no more. */
 export function todoLines(result: MeterResult): string[] {
   const { judgement, remedy, verdict } = result;
@@ -49,7 +68,7 @@ export function todoLines(result: MeterResult): string[] {
       return verdict === 'good' ? [] : look;
     case 'feed':
     case 'improve':
-      return [];
+      return judgement.told?.agrees === false ? [lookAtSays({ kind: 'read once more' }, result)] : [];
     case 'do not feed':
       return NEVER;
     case 'check first':

@@ -1,0 +1,74 @@
+import { describe, expect, it } from 'vitest';
+import { judgeReading } from '../../src/desk/judge-reading.js';
+import type { Wishes } from '../../src/desk/wishes.js';
+import { meterJson } from '../../src/report/json/meter.js';
+import { meterSheet } from '../../src/report/meter.js';
+import { meterShape } from '../../src/report/meter-shapes.js';
+import { renderText } from '../../src/report/text.js';
+import { exampleFiles } from './benches.js';
+
+const moss = exampleFiles('moss-without-ammonium');
+
+async function said(did: string, wishes: Wishes = {}) {
+  const { result } = await judgeReading(moss, { did, ...wishes });
+  meterShape.parse(meterJson(result));
+  const text = renderText(meterSheet(result), { columns: 200, colour: false });
+  return { ...result, text, first: text.split('\n')[0]! };
+}
+
+describe('what the grower says he did', () => {
+  it('is judged without a pen, and a remedy is told', async () => {
+    const twice = await said('potassium nitrate twice');
+    expect(twice.first).toBe('Don’t feed yet: mend it first.');
+    expect(twice.text).toContain('Potassium nitrate 13-0-46 went in twice (0.26 g instead of 0.13 g)');
+    expect(twice.text).not.toContain('The reading');
+    expect(twice.remedy).toMatchObject({ status: 'rescue' });
+  });
+
+  it('as planned is good', async () => {
+    expect((await said('0.13 g potassium nitrate')).first).toBe('Good. Feed it.');
+  });
+
+  it('a can that was filled too little is topped up', async () => {
+    expect((await said('filled to 3 L')).first).toBe('Top up to the mark, then feed.');
+  });
+
+  it('a reading that agrees is told so', async () => {
+    const { judgement, text } = await said('potassium nitrate twice', { reading: ['144 ppm'] });
+    expect(judgement.told).toMatchObject({ agrees: true });
+    expect(text).toContain('The reading agrees with it.');
+  });
+
+  it('a reading that contradicts is told first of all', async () => {
+    const { first, judgement, verdict } = await said('forgot the calcium', { reading: ['121 ppm'] });
+    expect(first).toBe(
+      'Don’t feed yet: find out whether Sample Calcium Powder A did not go in, as you said: the pen shows 121 ppm (500 scale), where that would show 70 ppm.',
+    );
+    expect(verdict).toBe('find out');
+    expect(judgement.told).toMatchObject({ agrees: false });
+  });
+
+  it('a doubt is settled by the pen where it can be, and left where it cannot', async () => {
+    const out = await said('not sure if the calcium went in', { reading: ['70 ppm'] });
+    expect(out.judgement.told!.ways[0]!.probability).toBeGreaterThan(0.8);
+    const settled = await said('not sure if the calcium went in', { reading: ['121 ppm'] });
+    expect(settled.first).toBe('Good. Feed it.');
+    const open = await said('no idea whether the calcium went in');
+    expect(open.judgement.told!.ways.map(({ probability }) => probability)).toEqual([0.5, 0.5]);
+  });
+
+  it('tap water without an analysis is asked for, or measured by the pen', async () => {
+    await expect(said('used tap water')).rejects.toMatchObject({
+      problems: [{ code: 'did', where: { field: '--did' } }],
+    });
+    const { told } = await said('used tap water', { reading: ['1: 200 ppm'] });
+    expect(told[0]!.waters).toMatch(/^Tap water/);
+  });
+
+  it('works on a recipe and on more than the batch; a volume told twice is refused', async () => {
+    const recipe = await said('base forgotten', { recipe: '0.43 g sample-calcium + 0.28 g sample-base in 4 L' });
+    expect(recipe.told[0]!.slips).toEqual([{ kind: 'item', item: 1, factor: 0 }]);
+    expect((await said('filled to 8 L', { mix: '8 L' })).first).toBe('Good. Feed it.');
+    await expect(said('filled to 5 L', { measured: '5 L' })).rejects.toMatchObject({ problems: [{ code: 'did' }] });
+  });
+});
