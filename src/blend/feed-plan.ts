@@ -14,7 +14,7 @@ import { closest, type FeedAnswer, type FeedFound } from '../formulation/index.j
 import { CANS, counted, handed, type Handed, type Hands, missesByGrade } from './handed.js';
 import { nearestOfAll, nearestWidth, type NearestWidth, nearRequest } from './near-width.js';
 import { grown, MOST_GROWN, mostRounded, withFactors, worthwhile } from './growth.js';
-import { allowance, alone, fewestOf, thrifty, type Thrifty } from './thrifty.js';
+import { allowance, alone, fewestOf, leastPerLitre, thrifty, type Thrifty } from './thrifty.js';
 
 /** What is asked of a feed beside its limits. */
 export interface FeedAsked extends Hands {
@@ -79,7 +79,7 @@ export async function planFeed(
 ): Promise<FeedPlan | Exclude<FeedAnswer, FeedFound>> {
   const { within, nearest } = await withGrades(request, asked);
   if (!('found' in nearest)) return nearest;
-  const setting: Setting = { request, within, asked };
+  const setting: Setting = { request, within, asked, least: leastPerLitre(request, asked) };
   if (asked.want === 'closest') return told(setting, nearest, await asNearAsCan(setting, nearest));
   const first = bestOf(await sureOnes(setting, nearest), asked);
   let best = { nearest, tried: first };
@@ -126,6 +126,8 @@ interface Setting {
   /** The same with the limits that have to hold. */
   within: FeedRequest;
   asked: FeedAsked;
+  /** What the hands can measure of each product at least. */
+  least: readonly number[];
 }
 
 interface Tried {
@@ -163,7 +165,7 @@ interface MovedIn {
 
 /** The widths grow as little as the limits, moved in, and the kit ask; null where they would have to grow too far. */
 async function movedIn(
-  { request, within, asked }: Setting,
+  { request, within, asked, least }: Setting,
   nearest: NearestWidth,
   { by, mostCost }: MovedIn,
   before: Handed | undefined,
@@ -176,7 +178,7 @@ async function movedIn(
   const from = await worthwhile(tight, nearest, asked);
   if (from === null) return null;
   const most = mostRounded(nearest.asked);
-  const best = await measurable(tight, from, most, asked);
+  const best = await measurable(tight, from, most, least);
   if (best === null) return null;
   const { near } = best;
   const made = await handed(
@@ -201,14 +203,14 @@ async function measurable(
   tight: FeedRequest,
   from: NearAsked,
   most: number,
-  asked: FeedAsked,
+  least: readonly number[],
 ): Promise<{ thrift: Thrifty; near: NearAsked } | null> {
   let best: { thrift: Thrifty; near: NearAsked } | null = null;
   for (const { growth, spend, past } of TRIED) {
     const near = withFactors(grown(from, growth), (factor) =>
       past ? factor : Math.min(factor, Math.max(most, from.factor)),
     );
-    const thrift = await thrifty(nearRequest(tight, near), asked, spend);
+    const thrift = await thrifty(nearRequest(tight, near), least, spend);
     if (thrift && (best === null || thrift.mostCost !== null)) best = { thrift, near };
     if (thrift && thrift.mostCost !== null) break;
   }

@@ -4,7 +4,7 @@ import type { Solubility } from '../catalog/solubility.js';
 import { judgedCan, type JudgedCan } from '../chance/sure-figures.js';
 import { shareOf } from '../chance/sure.js';
 import type { PenInHand } from '../dose/by-pen-types.js';
-import { planByPen } from '../dose/plan-by-pen.js';
+import { plannerByPen } from '../dose/plan-by-pen.js';
 import { planKept, planOnce } from '../dose/plan-once.js';
 import type { TrialPlan } from '../dose/plan-types.js';
 import { gradeOf } from '../feed/grade.js';
@@ -57,7 +57,7 @@ export async function handed(
 ): Promise<Handed> {
   const all = [...near, ...far];
   const held =
-    (pen ? await firstKept(all, (limits) => planByPen(limits, amounts, kit, pen, { known })) : null) ??
+    (pen ? await firstKept(all, plannerByPen(request, amounts, kit, pen, { known })) : null) ??
     (await firstKept(near, (limits) => planKept(limits, amounts, kit, { known }))) ??
     (await firstKept(near.slice(0, 1), (limits) => planOnce(limits, amounts, kit, { known }))) ??
     (await firstKept(far.slice(0, -1), (limits) => planKept(limits, amounts, kit, { known })));

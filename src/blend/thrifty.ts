@@ -37,28 +37,31 @@ export function allowance(cost: number, { shelf, header }: Pick<FeedRequest, 'sh
   return cost + times * Math.max(TENTH * cost, perLitre);
 }
 
+/** The least of each product that these hands can measure, in the order of the shelf: g or mL per litre. */
+export function leastPerLitre(request: FeedRequest, { kit, known, pen }: Hands): number[] {
+  const tools = toolsOf(kit);
+  return request.shelf.map((product) => {
+    const measured = leastMeasured(product, tools, known);
+    const steered = pen ? leastByPen(product, request, pen, known) : null;
+    return Math.min(measured, steered ?? measured) / (request.header.batchLitres ?? 1);
+  });
+}
+
 /**
  * The cheapest mix of a request, then the fewest items for hardly more; no item is below what the kit can measure. Null where no mix is found.
+ * @param least see `leastPerLitre`
  * @param times the usual allowance that may be spent on it
  */
-export async function thrifty(request: FeedRequest, { kit, known, pen }: Hands, times = 1): Promise<Thrifty | null> {
+export async function thrifty(request: FeedRequest, least: readonly number[], times = 1): Promise<Thrifty | null> {
   const answer = await cheapest(request);
   if (answer.answer !== 'found') return null;
-  const { shelf, header } = request;
   const formulated = programOn(request, answer.linearisation);
   const { program, products } = formulated;
   const mostCost = allowance(answer.optimal.objective, request, times);
   const cost = Object.fromEntries(program.columns.filter((c) => c.cost !== 0).map((c) => [c.id, c.cost]));
   const capped = { columns: program.columns, rows: [...program.rows, { id: 'cost', upper: mostCost, terms: cost }] };
-  const tools = toolsOf(kit);
-  const least = new Map(
-    [...products].map(([id, i]) => {
-      const measured = leastMeasured(shelf[i]!, tools, known);
-      const steered = pen ? leastByPen(shelf[i]!, request, pen, known) : null;
-      return [id, Math.min(measured, steered ?? measured) / (header.batchLitres ?? 1)];
-    }),
-  );
-  const found = await fewestItems(capped, [...products.keys()], least);
+  const measured = new Map([...products].map(([id, i]) => [id, least[i]!]));
+  const found = await fewestItems(capped, [...products.keys()], measured);
   // what the kit can measure may take more products than were asked for
   if (found === null || found.best.items.size > (request.atMost ?? Number.POSITIVE_INFINITY))
     return alone(request, answer);

@@ -44,20 +44,21 @@ export function stepsByPen(can: CanByPen): StepByPen[] {
   const parts: Part[] = [];
   const moved: Moved[] = [];
   let dip = can.waterMSPerCm === undefined ? 0 : dipSd(can.pen, can.waterMSPerCm);
+  let before = shows(can, parts);
   for (const item of can.items) {
     const { product, amount } = item;
     const part = { product, perLitre: amount / can.litres };
-    const before = shows(can, parts);
     const planned = shows(can, [...parts, part]);
     const why = whyNotSteered(item, can, { before, planned, dip });
     if (why !== null) {
       steps.push({ by: 'measure', why, product, amount, measure: item.measure ?? null, before, after: planned });
       parts.push(part);
       moved.push(measured(item, can));
+      before = planned;
       continue;
     }
     const shown = roundDigits(Math.round((planned * unitOf(can.pen)) / can.pen.digit) * can.pen.digit, 12);
-    const reached = reachedBy(can, parts, part, shown / unitOf(can.pen));
+    const reached = reachedBy(can, parts, part, shown / unitOf(can.pen), [before, planned]);
     parts.push(reached);
     const after = shows(can, parts);
     dip = dipSd(can.pen, after);
@@ -74,6 +75,7 @@ export function stepsByPen(can: CanByPen): StepByPen[] {
       ...spreadOf(moved.at(-1)!, reached, can),
       measure: item.measure ?? null,
     });
+    before = after;
   }
   return steps;
 }
@@ -127,9 +129,19 @@ function whyNotSteered(
   return increment < leastStep(hypot(dipSd(pen, planned), dip)) ? 'too little' : null;
 }
 
-/** The part at which the can reads what is shown, near what was wanted of it. */
-function reachedBy(can: CanByPen, parts: readonly Part[], part: Part, mSPerCm: number): Part {
-  const at = (perLitre: number): number => shows(can, [...parts, { ...part, perLitre }]) - mSPerCm;
+/** The part at which the can reads what is shown, near what was wanted of it. @param known what it reads without it, and with what was wanted */
+function reachedBy(
+  can: CanByPen,
+  parts: readonly Part[],
+  part: Part,
+  mSPerCm: number,
+  [none, wanted]: readonly [number, number],
+): Part {
+  const reading = (perLitre: number): number => {
+    if (perLitre === 0) return none;
+    return perLitre === part.perLitre ? wanted : shows(can, [...parts, { ...part, perLitre }]);
+  };
+  const at = (perLitre: number): number => reading(perLitre) - mSPerCm;
   const { kind, amount } = amountFor(at, 2 * part.perLitre, part.perLitre);
   return kind === 'found' ? { ...part, perLitre: amount } : part;
 }

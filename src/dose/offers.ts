@@ -9,7 +9,7 @@ import type { DoseOffer } from './findings.js';
 import { largestCan, spoonToWeigh } from './notes.js';
 import { dosesOf, isMeasured, type Short, withBatch } from './offered.js';
 import { ordered } from './ordered.js';
-import { planByPen } from './plan-by-pen.js';
+import { plannerByPen } from './plan-by-pen.js';
 import { planOnce } from './plan-once.js';
 import type { PlanOptions } from './plan-types.js';
 import { stockOfAll, stockOfOne } from './stock-offers.js';
@@ -66,8 +66,8 @@ async function aBatch(
 /** A pen that shows mS/cm, where the doses are not by a pen already. */
 async function aPen({ request, amounts, kit, options }: Short): Promise<DoseOffer | null> {
   if (options.pen) return null;
-  const plan = await planByPen(request, amounts, kit, { pen: usualPen(null) }, options);
-  return plan?.status === 'kept' && isMeasured(plan) ? { kind: 'pen', doses: dosesOf(ordered(plan, amounts)) } : null;
+  const plan = await plannerByPen(request, amounts, kit, { pen: usualPen(null) }, options)(request);
+  return plan && isMeasured(plan) ? { kind: 'pen', doses: dosesOf(ordered(plan, amounts)) } : null;
 }
 
 /** Between these powders lie, g/mL (from memory): what spoons of an unknown one could weigh. */

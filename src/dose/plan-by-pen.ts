@@ -10,22 +10,26 @@ import { leastSteered, measureByPen, stepsByPen } from './by-pen.js';
 import type { CanByPen, ItemByPen, PenInHand, SteeredStep, SteeringPen, StepByPen } from './by-pen-types.js';
 import type { Measure } from './measure.js';
 import { orderForPen } from './pen-order.js';
-import { planOnce } from './plan-once.js';
+import { planKept } from './plan-once.js';
 import type { PlannedItem, PlanOptions, TrialPlan } from './plan-types.js';
 import { PenProof } from './proof.js';
 import { toolsOf } from './tools.js';
 
+/** Doses by the pen within limits; null where the pen steers nothing, or no such doses keep them. */
+export type PlanByPen = (limits: FeedRequest) => Promise<TrialPlan | null>;
+
 /**
  * Doses by the pen: what it can steer is had to the last digit, and goes in until the can shows a figure; the rest goes by measures of the
- * kit, chosen together with it. Null where the pen steers nothing.
+ * kit, chosen together with it. What goes in first, and what the pen can steer, is the same whatever limits the doses are held to.
+ * @param request without its limits: the shelf, the waters, the can
  */
-export async function planByPen(
+export function plannerByPen(
   request: FeedRequest,
   amounts: Amounts,
   kit: Kit,
   { pen, waterMSPerCm }: PenInHand,
   options: PlanOptions = {},
-): Promise<TrialPlan | null> {
+): PlanByPen {
   const litres = request.header.batchLitres!;
   const can = (items: readonly ItemByPen[]): CanByPen => ({
     items,
@@ -43,23 +47,28 @@ export async function planByPen(
   }));
   const order = orderForPen(can(wanted)).items;
   const place = new Map(order.map(({ product }, i) => [product.id, i]));
-  let steered = steeredOf(stepsByPen(can(order)));
-  for (let tries = 0; steered.length > 0 && tries <= wanted.length; tries += 1) {
-    const open = new Map(steered.map((step) => [step.product.id, levelsOf(step, pen)]));
-    const plan = await planOnce(request, amounts, kit, { ...options, steered: open });
-    const items = plan.items
-      .map(({ product, chosen }): ItemByPen => {
-        const { amount } = chosen;
-        return chosen.tool === 'pen' ? { product, amount } : { product, amount, measure: chosen };
-      })
-      .sort((a, b) => place.get(a.product.id)! - place.get(b.product.id)!);
-    const steps = stepsByPen(can(items));
-    const lost = steps.filter((step) => step.by === 'measure' && step.measure === null);
-    if (lost.length === 0) return planOf(plan, steps, { pen, ...(waterMSPerCm === undefined ? {} : { waterMSPerCm }) });
-    // after the others it is too little to tell: by measure, and all chosen again
-    steered = steered.filter(({ product }) => lost.every((step) => step.product.id !== product.id));
-  }
-  return null;
+  const first = steeredOf(stepsByPen(can(order)));
+  return async (limits) => {
+    let steered = first;
+    for (let tries = 0; steered.length > 0 && tries <= wanted.length; tries += 1) {
+      const open = new Map(steered.map((step) => [step.product.id, levelsOf(step, pen)]));
+      const plan = await planKept(limits, amounts, kit, { ...options, steered: open });
+      if (plan === null) return null;
+      const items = plan.items
+        .map(({ product, chosen }): ItemByPen => {
+          const { amount } = chosen;
+          return chosen.tool === 'pen' ? { product, amount } : { product, amount, measure: chosen };
+        })
+        .sort((a, b) => place.get(a.product.id)! - place.get(b.product.id)!);
+      const steps = stepsByPen(can(items));
+      const lost = steps.filter((step) => step.by === 'measure' && step.measure === null);
+      if (lost.length === 0)
+        return keptOf(plan, steps, { pen, ...(waterMSPerCm === undefined ? {} : { waterMSPerCm }) });
+      // after the others it is too little to tell: by measure, and all chosen again
+      steered = steered.filter(({ product }) => lost.every((step) => step.product.id !== product.id));
+    }
+    return null;
+  };
 }
 
 const steeredOf = (steps: readonly StepByPen[]): SteeredStep[] => steps.filter((step) => step.by === 'pen');
@@ -82,8 +91,11 @@ function levelsOf(step: SteeredStep, { digit, scale, ...pen }: SteeringPen): Mea
   });
 }
 
-/** The plan with the readings to reach in the place of levels; amounts follow the readings, which are whole digits. */
-function planOf(plan: TrialPlan, steps: readonly StepByPen[], byPen: PenInHand): TrialPlan {
+/**
+ * The plan with the readings to reach in the place of levels; amounts follow the readings, which are whole digits. Null where they do not keep
+ * the limits.
+ */
+function keptOf(plan: TrialPlan, steps: readonly StepByPen[], byPen: PenInHand): TrialPlan | null {
   const { request, batchLitres } = plan;
   const items = steps.map((step): PlannedItem => {
     const item = plan.items.find(({ product }) => product.id === step.product.id)!;
@@ -92,10 +104,10 @@ function planOf(plan: TrialPlan, steps: readonly StepByPen[], byPen: PenInHand):
   const amountOf = new Map(items.map(({ product, chosen }) => [product.id, chosen.amount / batchLitres]));
   const amounts = { ...plan.amounts, products: request.shelf.map(({ id }) => amountOf.get(id) ?? 0) };
   const mix = readOut(amounts, request, partsOf(amounts, request.shelf));
-  const violations = missesOf(mix);
-  const { status: _, ...rest } = plan;
-  const told = {
-    ...rest,
+  if (missesOf(mix).length > 0) return null;
+  return {
+    ...plan,
+    status: 'kept',
     items,
     amounts,
     mix,
@@ -103,9 +115,6 @@ function planOf(plan: TrialPlan, steps: readonly StepByPen[], byPen: PenInHand):
     proof: PenProof.of(),
     byPen: { ...byPen, steps: [...steps] },
   };
-  return violations.length === 0
-    ? { ...told, status: 'kept' }
-    : { ...told, status: 'violated', violations, offers: [] };
 }
 
 /** What went by measure moves every reading after it: its parts have the name that those of steered items know it by. */

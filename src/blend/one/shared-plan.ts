@@ -11,7 +11,7 @@ import { ecCap, type FeedRequest } from '../../feed/request.js';
 import { productColumn, waterColumn } from '../../feed/terms.js';
 import type { Amounts } from '../../can/mix-amounts.js';
 import type { Hands } from '../handed.js';
-import { fewestOf, thrifty, type Thrifty } from '../thrifty.js';
+import { fewestOf, leastPerLitre, thrifty, type Thrifty } from '../thrifty.js';
 import { cansOf, type JudgedCans, movedInEach, type SharedCan, spreadsOf } from './cans.js';
 import { cheapestShared, keepsEc, type Looser, sharedRequest, type Sharing } from './shared-request.js';
 
@@ -127,7 +127,7 @@ async function movedIn(
   if (stretch === null) return null;
   for (const at of [stretch, MOST_STRETCH]) {
     const { request } = await cheapestShared(sharedRequest(group, at, tight));
-    const thrift = await thrifty(request, hands);
+    const thrift = await thrifty(request, leastPerLitre(request, hands));
     if (thrift === null || (thrift.mostCost === null && at < MOST_STRETCH)) continue;
     const amounts = keepsEc(thrift.amounts, request) ? thrift.amounts : thrift.answer.amounts;
     const made = await measured(group, limits, tight, at, amounts, hands);
