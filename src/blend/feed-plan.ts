@@ -1,5 +1,5 @@
 import { withReading } from '../chance/reading.js';
-import { limitSpreads, roomFor, tightened } from '../chance/tightened.js';
+import { limitSpreads, mostRoom, roomFor, tightened } from '../chance/tightened.js';
 import { ordered } from '../dose/ordered.js';
 import { isMeasured } from '../dose/offered.js';
 import { offersFor } from '../dose/offers.js';
@@ -7,14 +7,15 @@ import type { DosePlan } from '../dose/plan-types.js';
 import type { Limit, Miss } from '../feed/limits.js';
 import { type NearAsked, nearBands, NITROGEN_WITHIN } from '../feed/near.js';
 import { withoutCustom } from '../feed/grade.js';
-import { Proof } from '../feed/proof.js';
+import type { Proof } from '../feed/proof.js';
+import { proofOf } from './plan-proof.js';
 import { readOut } from '../feed/readout.js';
 import type { FeedRequest } from '../feed/request.js';
 import { closest, type FeedAnswer, type FeedFound } from '../formulation/index.js';
 import { CANS, counted, handed, type Handed, type Hands, missesByGrade } from './handed.js';
 import { nearestOfAll, nearestWidth, type NearestWidth, nearRequest } from './near-width.js';
 import { grown, MOST_GROWN, mostRounded, withFactors, worthwhile } from './growth.js';
-import { allowance, alone, fewestOf, leastPerLitre, thrifty, type Thrifty } from './thrifty.js';
+import { allowance, alone, leastPerLitre, thrifty, type Thrifty } from './thrifty.js';
 
 /** What is asked of a feed beside its limits. */
 export interface FeedAsked extends Hands {
@@ -24,6 +25,8 @@ export interface FeedAsked extends Hands {
   factor: number;
   /** Whether to work out what would make doses measurable that are not. */
   offers: boolean;
+  /** Shares of its aim within which nitrogen is planned, the first that leaves cans enough; unasked 2, 5, 10 and 20 %. */
+  nitrogen?: readonly number[] | undefined;
 }
 
 /** A feed as these hands mix it: near its aims, sure, and cheap. */
@@ -64,7 +67,7 @@ const TRIED = [
 const SURER = 1.25;
 const SUREST = 2.5;
 /** Where too few cans keep the limits, nitrogen is held less tightly, step by step: a can is fine anywhere in its band, a limit crossed is not. */
-const NITROGEN_FOR_CANS = [0.05, 0.1, 0.2];
+const NITROGEN = [NITROGEN_WITHIN, 0.05, 0.1, 0.2];
 /** Dearer than that, or farther from nitrogen's aim, only for so many more cans. */
 const WORTH_IT = 0.1;
 
@@ -83,14 +86,20 @@ export async function planFeed(
   if (asked.want === 'closest') return told(setting, nearest, await asNearAsCan(setting, nearest));
   const first = bestOf(await sureOnes(setting, nearest), asked);
   let best = { nearest, tried: first };
-  for (const nitrogen of NITROGEN_FOR_CANS) {
+  for (const nitrogen of (asked.nitrogen ?? NITROGEN).slice(1)) {
     if (best.tried.handed.share >= target(asked.sure) || nitrogen <= nearest.asked.nitrogenWithin) continue;
     const other = await nearestWidth(within, asked.factor, {}, nitrogen);
-    if (!('found' in other)) continue;
+    if (!('found' in other) || !(await mayKeepHalf(setting, other, best.tried.handed))) continue;
     const tried = bestOf(await sureOnes(setting, other), asked);
     if (tried.handed.share >= best.tried.handed.share + WORTH_IT) best = { nearest: other, tried };
   }
   return told(setting, best.nearest, best.tried);
+}
+
+/** Whether a mix near these widths leaves every limit to half of the cans; where none does, none is worth another look. */
+async function mayKeepHalf({ within }: Setting, { asked }: NearestWidth, { judged, plan }: Handed): Promise<boolean> {
+  const room = await mostRoom(loose(within, asked, COARSE, mostRounded(asked)), limitSpreads(judged), plan);
+  return room !== null && room > 0;
 }
 
 /** The first that enough cans keep, or the one that most do. */
@@ -104,11 +113,11 @@ const FARTHER = 1.15;
 /** The limits that hold whatever it costs: all of them, or all but those that only convention stands behind. */
 async function withGrades(
   request: FeedRequest,
-  { want, factor }: FeedAsked,
+  { want, factor, nitrogen: [first] = NITROGEN }: FeedAsked,
 ): Promise<{ within: FeedRequest; nearest: Awaited<ReturnType<typeof nearestWidth>> }> {
-  const seek = (one: FeedRequest) => (want === 'closest' ? nearestOfAll(one) : nearestWidth(one, factor));
+  const seek = (one: FeedRequest) => (want === 'closest' ? nearestOfAll(one) : nearestWidth(one, factor, {}, first));
   const nearest = await seek(request);
-  if ('found' in nearest && nearest.asked.nitrogenWithin <= NITROGEN_WITHIN && nearest.asked.factor <= factor * FARTHER)
+  if ('found' in nearest && nearest.asked.nitrogenWithin <= first! && nearest.asked.factor <= factor * FARTHER)
     return { within: request, nearest };
   const within = { ...request, programme: withoutCustom(request.programme) };
   const without = await seek(within);
@@ -277,24 +286,4 @@ function withoutViolations(plan: DosePlan): DosePlan {
   if (plan.status === 'kept') return plan;
   const { violations: _, offers: __, ...rest } = plan;
   return { ...rest, status: 'kept' };
-}
-
-/** Of the very question: near as asked, limits moved in or not, and the fewest items for hardly more. */
-function proofOf({ near, thrift, movedIn: moved }: Tried, { nearer, nearerAt }: NearestWidth): Proof {
-  const { settled } = thrift.answer.proof;
-  if (settled.question !== 'feed' && settled.question !== 'at most') return thrift.answer.proof;
-  const { goal, unit, ec, stages } = settled;
-  return Proof.of({
-    question: 'plan',
-    goal,
-    unit,
-    ec,
-    stages,
-    near,
-    nearer,
-    nearerAt,
-    movedIn: moved,
-    few: settled.question === 'at most' ? settled : null,
-    fewest: fewestOf(thrift),
-  });
 }

@@ -8,15 +8,19 @@ import type { Sure, SureRemedy } from './given-types.js';
 const HELPS = 0.02;
 const FINE = grams(0.01);
 
-/** Why too few cans keep the limits, and what would help: each remedy planned again, the best first, none that does not help. */
+/**
+ * Why too few cans keep the limits, and what would help: each remedy planned again, with nitrogen as near its aim as it is now; the best first,
+ * none that does not help.
+ */
 export async function shortOf(
-  { share }: FeedPlan,
+  { share, near }: FeedPlan,
   { sources }: Sureness,
   request: FeedRequest,
   asked: FeedAsked,
 ): Promise<NonNullable<Sure['short']>> {
+  const nitrogen = [near.asked.nitrogenWithin];
   const reached = async (other: FeedRequest, kit: FeedAsked['kit']): Promise<number> => {
-    const found = await planFeed(other, { ...asked, kit, offers: false });
+    const found = await planFeed(other, { ...asked, kit, offers: false, nitrogen });
     return 'plan' in found ? found.share : 0;
   };
   const litres = scaleBy(request.header.batchLitres!, 2);

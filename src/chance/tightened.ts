@@ -101,6 +101,40 @@ export async function roomFor(
   });
 }
 
+/**
+ * The most standard deviations of room that a mix can leave to every limit at once; whatever the mix, one of its limits has no more. Null where
+ * no mix keeps the limits at all.
+ */
+export async function mostRoom(
+  request: FeedRequest,
+  spreads: readonly LimitSpread[],
+  { amounts }: Pick<DosePlan, 'amounts'>,
+): Promise<number | null> {
+  const linearisation = ecCap(request) === null ? null : linearisationOfMix(amounts, request);
+  const formulated = programOn(request, linearisation);
+  const { program } = formulated;
+  const robust = spreads.flatMap((spread): Row[] => {
+    const row = rowOf(spread, formulated);
+    const { limit, moments } = spread;
+    if (!row || moments.sd === 0) return [];
+    const shifted = limit.limit.bound - (moments.mean - moments.nominal);
+    return limit.limit.end === 'least'
+      ? [{ id: `sure ${row.id}`, lower: shifted, terms: { ...row.terms, room: -moments.sd } }]
+      : [{ id: `sure ${row.id}`, upper: shifted, terms: { ...row.terms, room: moments.sd } }];
+  });
+  const verdict = await solve({
+    columns: [
+      ...program.columns.map((c) => ({ ...c, cost: 0 })),
+      { id: 'room', cost: -1, lower: -MOST_ROOM, upper: MOST_ROOM },
+    ],
+    rows: [...program.rows, ...robust],
+  });
+  return verdict.verdict === 'optimal' ? (verdict.x.room ?? 0) : null;
+}
+
+/** Standard deviations: more leaves no can out. */
+const MOST_ROOM = 8;
+
 function costRow({ columns }: Formulated['program'], upper: number): Row {
   return {
     id: 'cost',
@@ -132,7 +166,7 @@ function robustRow(
   { limited }: Formulated,
   stepped: (step: number) => string,
 ): Row[] {
-  const row = limited.find((one) => one.of === of && isSame(one.limit, limit))?.row;
+  const row = rowOf({ limit: { limit }, of }, { limited });
   if (!row || moments.sd === 0) return [];
   const { sd } = moments;
   const shift = moments.mean - moments.nominal;
@@ -145,6 +179,11 @@ function robustRow(
   const upper = limit.bound - Math.min(0, shift);
   return [{ id: `sure ${row.id}`, upper, terms: { ...row.terms, ...room(1) } }];
 }
+
+const rowOf = (
+  { limit: { limit }, of }: { limit: Pick<JudgedLimit, 'limit'>; of?: string | undefined },
+  { limited }: Pick<Formulated, 'limited'>,
+): Row | undefined => limited.find((one) => one.of === of && isSame(one.limit, limit))?.row;
 
 /** Whether a row of the program stands for a limit. */
 function isSame(row: Limit, limit: MissableLimit): boolean {

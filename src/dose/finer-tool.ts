@@ -3,7 +3,7 @@ import { grams, millilitres } from '../units/index.js';
 import { dosesOf, type Short } from './offered.js';
 import type { DoseOffer } from './findings.js';
 import { ordered } from './ordered.js';
-import { planOnce } from './plan-once.js';
+import { planKept } from './plan-once.js';
 import { usualMark } from './tools.js';
 
 /** The first tool, of those that are bought for little first, with which the doses keep the limits. */
@@ -20,8 +20,8 @@ const SMALL_SPOONS: readonly Spoon[] = [2, 4, 8, 16, 32, 64].map((part) => ({
 async function aSpoon({ request, amounts, kit, options }: Short): Promise<DoseOffer | null> {
   for (const spoon of SMALL_SPOONS) {
     if (kit.spoons.some((own) => alike(own.millilitres, spoon.millilitres))) continue;
-    const plan = await planOnce(request, amounts, { ...kit, spoons: [...kit.spoons, spoon] }, options);
-    if (plan.status === 'kept') return { kind: 'spoon', label: spoon.label, doses: dosesOf(ordered(plan, amounts)) };
+    const plan = await planKept(request, amounts, { ...kit, spoons: [...kit.spoons, spoon] }, options);
+    if (plan) return { kind: 'spoon', label: spoon.label, doses: dosesOf(ordered(plan, amounts)) };
   }
   return null;
 }
@@ -32,8 +32,8 @@ async function aSet({ request, amounts, kit, options }: Short): Promise<DoseOffe
     ({ millilitres }) => !kit.spoons.some((own) => alike(own.millilitres, millilitres)),
   );
   if (spoons.length < 2) return null;
-  const plan = await planOnce(request, amounts, { ...kit, spoons: [...kit.spoons, ...spoons] }, options);
-  return plan.status === 'kept' ? { kind: 'spoons', doses: dosesOf(ordered(plan, amounts)) } : null;
+  const plan = await planKept(request, amounts, { ...kit, spoons: [...kit.spoons, ...spoons] }, options);
+  return plan ? { kind: 'spoons', doses: dosesOf(ordered(plan, amounts)) } : null;
 }
 
 const alike = (a: number, b: number): boolean => Math.abs(a / b - 1) < 0.02;
@@ -42,8 +42,8 @@ async function aScale({ request, amounts, kit, options }: Short): Promise<DoseOf
   for (const step of [0.01, 0.001]) {
     if (kit.scaleStepGrams !== undefined && kit.scaleStepGrams <= step) continue;
     const { scaleErrorGrams: _old, ...rest } = kit;
-    const plan = await planOnce(request, amounts, { ...rest, scaleStepGrams: grams(step) }, options);
-    if (plan.status === 'kept') return { kind: 'scale', stepGrams: step, doses: dosesOf(ordered(plan, amounts)) };
+    const plan = await planKept(request, amounts, { ...rest, scaleStepGrams: grams(step) }, options);
+    if (plan) return { kind: 'scale', stepGrams: step, doses: dosesOf(ordered(plan, amounts)) };
   }
   return null;
 }
@@ -52,6 +52,6 @@ async function aSyringe({ request, amounts, kit, options }: Short): Promise<Dose
   if (!request.shelf.some((p, i) => p.form === 'liquid' && amounts.products[i]! > 0)) return null;
   if ((kit.syringeStepMillilitres ?? usualMark(kit.syringeMillilitres ?? 100)) <= 0.01) return null;
   const { syringeStepMillilitres: _old, ...rest } = kit;
-  const plan = await planOnce(request, amounts, { ...rest, syringeMillilitres: millilitres(1) }, options);
-  return plan.status === 'kept' ? { kind: 'syringe', millilitres: 1, doses: dosesOf(ordered(plan, amounts)) } : null;
+  const plan = await planKept(request, amounts, { ...rest, syringeMillilitres: millilitres(1) }, options);
+  return plan ? { kind: 'syringe', millilitres: 1, doses: dosesOf(ordered(plan, amounts)) } : null;
 }

@@ -10,7 +10,7 @@ import { largestCan, spoonToWeigh } from './notes.js';
 import { dosesOf, isMeasured, type Short, withBatch } from './offered.js';
 import { ordered } from './ordered.js';
 import { plannerByPen } from './plan-by-pen.js';
-import { planOnce } from './plan-once.js';
+import { planKept } from './plan-once.js';
 import type { PlanOptions } from './plan-types.js';
 import { stockOfAll, stockOfOne } from './stock-offers.js';
 
@@ -56,8 +56,8 @@ async function aBatch(
   const can = largestCan(kit.cans);
   for (const times of multiples) {
     if (can && batch * times * 1000 > can.millilitres * 1.001) return null;
-    const plan = await planOnce(withBatch(request, scaleBy(batch, times)), amounts, kit, options);
-    if (plan.status === 'kept' && isMeasured(plan))
+    const plan = await planKept(withBatch(request, scaleBy(batch, times)), amounts, kit, options);
+    if (plan && isMeasured(plan))
       return { kind: 'batch', litres: batch * times, instead: batch, doses: dosesOf(ordered(plan, amounts)) };
   }
   return null;
@@ -86,8 +86,8 @@ async function tenSpoons({ request, amounts, kit, options }: Short): Promise<Dos
   if (unknown.length === 0 || !spoon) return null;
   for (const bulkDensity of DENSITIES) {
     const shelf = request.shelf.map((product) => (unknown.includes(product) ? product.with({ bulkDensity }) : product));
-    const plan = await planOnce({ ...request, shelf }, amounts, kit, options);
-    if (plan.status !== 'kept' || !isMeasured(plan)) return null;
+    const plan = await planKept({ ...request, shelf }, amounts, kit, options);
+    if (plan === null || !isMeasured(plan)) return null;
   }
   return { kind: 'ten spoons', products: unknown.map(({ id }) => id), spoon: spoon.label };
 }

@@ -10,7 +10,7 @@ import type { DoseOffer } from './findings.js';
 import { measuresWithin, volumesWithin } from './measure.js';
 import { dosesOf, isMeasured, type Short, withBatch } from './offered.js';
 import { ordered } from './ordered.js';
-import { planOnce } from './plan-once.js';
+import { planKept } from './plan-once.js';
 import type { TrialPlan } from './plan-types.js';
 import { toolsOf, usualMark } from './tools.js';
 
@@ -30,8 +30,8 @@ export async function stockOfAll({ request, amounts, kit, options }: Short): Pro
     const mark = kit.syringeStepMillilitres ?? usualMark(capacity);
     if (Math.abs(dose / mark - Math.round(dose / mark)) > 1e-6 || dose / capacity > 10) continue;
     for (const bottle of BOTTLES) {
-      const plan = await planOnce(withBatch(request, litresOf(scaleBy(bottle, ratio))), amounts, kit, options);
-      if (plan.status !== 'kept' || plan.leftOut.length > 0) continue;
+      const plan = await planKept(withBatch(request, litresOf(scaleBy(bottle, ratio))), amounts, kit, options);
+      if (plan === null || plan.leftOut.length > 0) continue;
       const stock = concentrate(
         stockRequest(itemsOf(plan), plan.amounts, request, { ratio, bottle, kit }),
         solutionChemistry,
@@ -134,6 +134,9 @@ async function bottleOf(
         amount: volume.amount * strength,
         sd: strength * hypot(volume.sd, (volume.amount * measure.sd) / measure.amount),
       }));
+      const plan = await planKept(request, amounts, kit, { ...options, steered: new Map([[product.id, levels]]) });
+      const item = plan?.items.find((one) => one.product.id === product.id);
+      if (!plan || plan.leftOut.length > 0 || !item || !isMeasured(plan)) continue;
       const ratio = (litres * 1000) / dose;
       const made = concentrate(
         stockRequest([{ product, perLitre }], amounts, request, { ratio, bottle, kit }),
@@ -141,9 +144,6 @@ async function bottleOf(
         table,
       );
       if (made.status !== 'made' || made.apart.length > 0) continue;
-      const plan = await planOnce(request, amounts, kit, { ...options, steered: new Map([[product.id, levels]]) });
-      const item = plan.items.find((one) => one.product.id === product.id);
-      if (plan.status !== 'kept' || plan.leftOut.length > 0 || !item || !isMeasured(plan)) continue;
       return {
         kind: 'item stock',
         product: product.id,
