@@ -6,12 +6,24 @@ import { type SolutionChemistry, solutionChemistry } from './solution/index.js';
  * The chemistry of a solution, for ions with their alkalinity. An alkalinity of 0 is one that is known: charge that chelates and trace metals
  * leave over must not pass for acid or alkali.
  */
-export function chemistryOf(
-  { alkalinity, ...strong }: Ions,
-  options: { temperatureC?: number; air?: boolean } = {},
-): SolutionChemistry {
-  return solutionChemistry({ ...strong, HCO3: alkalinity === 0 ? KNOWN_ZERO : alkalinity }, options);
+export function chemistryOf(ions: Ions, options: { temperatureC?: number; air?: boolean } = {}): SolutionChemistry {
+  const { temperatureC = 25, air = true } = options;
+  const key = `${NAMES.map((name) => ions[name]).join()} ${temperatureC} ${air}`;
+  const before = asked.get(key);
+  if (before) return before;
+  const { alkalinity, ...strong } = ions;
+  const found = solutionChemistry({ ...strong, HCO3: alkalinity === 0 ? KNOWN_ZERO : alkalinity }, options);
+  if (asked.size >= MOST_KEPT) asked.delete(asked.keys().next().value!);
+  asked.set(key, found);
+  return found;
 }
+
+/**
+ * The answers to the last solutions asked: doses, limits, readings and margins of one mix ask for the same ones many times over. Kept by
+ * value, so an answer is the same whatever was asked before.
+ */
+const asked = new Map<string, SolutionChemistry>();
+const MOST_KEPT = 1024;
 
 const KNOWN_ZERO = 1e-12;
 
@@ -38,3 +50,5 @@ export const NONE: Ions = {
   citrate: 0,
   acetate: 0,
 };
+
+const NAMES = Object.keys(NONE) as (keyof Ions)[];

@@ -62,10 +62,10 @@ describe('at most so many products', () => {
     for (const most of [1, 2, 3]) await holds(request, opened.kit, most, `${feed} ${most}`);
   });
 
-  it('forty seeded shelves: never more than asked, and where so few will not do, the number that does is the least', async () => {
+  it('sixteen seeded shelves: never more than asked, and where so few will not do, the number that does is the least', async () => {
     const { bench } = await example('moss-without-ammonium', 'moss');
     const tally: Record<string, number> = {};
-    for (let seed = 7_300; seed < 7_340; seed += 1) {
+    for (let seed = 7_300; seed < 7_316; seed += 1) {
       const made = randomBench(seed, 4 + (seed % 4));
       // nothing for sale: what could be bought is asked of the feed elsewhere, and takes most of the time
       const request = { ...made, market: [], header: { ...made.header, batchLitres: litres(4) } };
