@@ -37,7 +37,7 @@ export function Slider({
         aria-valuetext={words}
         onInput={(event) => onMove(event.currentTarget.valueAsNumber)}
       />
-      <button type="button" class="small" disabled={!onBack} onClick={onBack} aria-label={`${name}: as the bench says`}>
+      <button type="button" class="small" disabled={!onBack} onClick={onBack} aria-label={`Back to the bench: ${name}`}>
         Back
       </button>
     </div>

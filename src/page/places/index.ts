@@ -2,5 +2,6 @@ import { feedPlace } from './feed.js';
 import { filesPlace } from './files.js';
 import type { PlaceName } from './names.js';
 import type { Place } from './place.js';
+import { plantsPlace } from './plants.js';
 
-export const PLACE: Readonly<Record<PlaceName, Place>> = { feed: feedPlace, files: filesPlace };
+export const PLACE: Readonly<Record<PlaceName, Place>> = { plants: plantsPlace, feed: feedPlace, files: filesPlace };

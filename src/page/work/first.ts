@@ -4,6 +4,7 @@ import { EXAMPLE } from '../example.js';
 import { benchQuestion } from './bench.js';
 import { feedQuestion } from './feed.js';
 import { filesOf } from './files.js';
+import { wordsQuestion } from './words.js';
 
 /** For the build: what a first visit asks, answered beforehand by the worker's own code, and the styles of what the page prints. */
 export async function first(): Promise<{ answers: Record<string, unknown>; styles: string[] }> {
@@ -14,6 +15,7 @@ export async function first(): Promise<{ answers: Record<string, unknown>; style
   const styles = [sheetHtml(sheets), labelHtml(sheets)].map((html) => /<style>([\s\S]*?)<\/style>/.exec(html)![1]!);
   return {
     answers: {
+      [JSON.stringify(['words', {}])]: await wordsQuestion({}),
       [JSON.stringify(['bench', bench])]: await benchQuestion(bench),
       [JSON.stringify(['feed', feed])]: await feedQuestion(feed),
     },

@@ -1,10 +1,12 @@
 import { benchQuestion } from './bench.js';
 import { feedQuestion } from './feed.js';
+import { wordsQuestion } from './words.js';
 
 /** What the worker can be asked, by name: `(asked, say) → answer`, each in a file of its own. A `Refusal` comes back as its problems. */
 export const QUESTIONS = {
   bench: benchQuestion,
   feed: feedQuestion,
+  words: wordsQuestion,
 } as const satisfies Record<string, (asked: never, say: Say) => Promise<unknown>>;
 
 /** Tells what a long search is at. */

@@ -1,0 +1,43 @@
+import { parseDocument } from 'yaml';
+import { inOneLine, itemsAt, keysAt, withValue, writtenAt } from '../../catalog/edit-bench.js';
+import { say, withText } from '../actions.js';
+import type { State } from '../state.js';
+
+export { itemsAt, keysAt, writtenAt };
+
+/** Words as YAML: as they are typed where that says the same, else in quotes. */
+export function asValue(words: string): string {
+  const typed = words.trim();
+  const read = parseDocument(`{ a: ${typed} }`, { stringKeys: true });
+  const plain = read.errors.length === 0 && String((read.toJS() as { a?: unknown }).a ?? '') === typed && typed !== '';
+  return plain ? typed : inOneLine(typed);
+}
+
+/** A list of words: `[1 tsp, 1/4 tsp]`. */
+export const asList = (words: readonly string[]): string => inOneLine(words.map((word) => word.trim()).filter(Boolean));
+
+/** bench.yaml with one value changed; null takes it out. Where that cannot be done for certain, nothing changes and that is said. */
+export function setValue(
+  state: State,
+  path: readonly string[],
+  value: string | null,
+  at: string,
+  undo?: string,
+): State {
+  const text = state.kept.texts['bench.yaml'] ?? 'water: { use: rain }\n';
+  const next = withValue(text, path, value);
+  if (next === null)
+    return say(
+      state,
+      `${path.join(' ')} cannot be changed here without harm to the file: change bench.yaml as a text.`,
+    );
+  return withText(state, 'bench.yaml', next, at, undo);
+}
+
+/** A name that no feed has yet. */
+export function freeName(names: readonly string[], wanted: string): string {
+  for (let n = 1; ; n += 1) {
+    const name = n === 1 ? wanted : `${wanted} ${n}`;
+    if (!names.includes(name)) return name;
+  }
+}
