@@ -170,7 +170,12 @@ module.exports = {
     ),
     only('zod-at-the-door', 'Domain code receives parsed types.', 'node_modules/zod', '^src/(catalog|cli|report)/'),
     only('csv-at-the-door', 'Domain code receives parsed types.', 'node_modules/csv-parse', '^src/(catalog|cli)/'),
-    only('yaml-at-the-door', 'Domain code receives parsed types.', 'node_modules/yaml', '^src/(catalog|cli|page/edit)/'),
+    only(
+      'yaml-at-the-door',
+      'Domain code receives parsed types.',
+      'node_modules/yaml',
+      '^src/(catalog|cli|page/edit)/',
+    ),
     only(
       'view-library-in-the-page',
       'Reports are pure text; only the page has a living view.',
