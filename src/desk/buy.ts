@@ -2,7 +2,7 @@ import type { Catalog } from '../catalog/catalog.js';
 import { purchase, unfinished } from '../purchase/purchase.js';
 import { substitutes } from '../purchase/substitutes.js';
 import type { SubstitutesResult } from '../purchase/substitutes-types.js';
-import type { PurchaseResult } from '../purchase/types.js';
+import { keepsLimits, type PurchaseResult } from '../purchase/types.js';
 import { onePurchase } from '../purchase/one/one-purchase.js';
 import type { OnePurchaseResult } from '../purchase/one/one-types.js';
 import type { Answer } from './answer.js';
@@ -38,7 +38,7 @@ export async function buyFor(
     ? { ...unfinished(request, labels.stopped), market: told }
     : await purchase(request, options);
   return {
-    met: result.status !== 'cannot' && result.status !== 'open',
+    met: result.status === 'made' ? keepsLimits(result.options[0]) : result.status === 'unfinished',
     result: { ...result, notes: [...result.notes, ...market.notes] },
     warnings,
   };

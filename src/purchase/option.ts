@@ -1,11 +1,13 @@
 import { settleUnderCaps } from './ec.js';
 import type { Joint } from './program.js';
 import type { Found } from './search.js';
-import { plannedFeeds, usedBy } from './planned.js';
+import { asMade, plannedFeeds, usedBy } from './planned.js';
 import { availableWith, type Settled } from './settle.js';
 import type { OptionFeed, Pack, StockLine, Unproved } from './types.js';
 import { justMetBy, readOut } from '../feed/readout.js';
-import type { GivenMade } from '../blend/given-types.js';
+import type { GivenResult } from '../blend/given-types.js';
+import { missesByGrade } from '../blend/handed.js';
+import { type GradedMiss, graded } from '../blend/nearest-doses.js';
 import type { FeedRequest } from '../feed/request.js';
 
 /** A year of 52 weeks. */
@@ -41,7 +43,7 @@ export async function optionOf(
   if (done === null) throw new Error('a purchase that was found to do could not be mixed');
   const { settled, over } = done;
   const planned = await plannedFeeds(joint, requests, available, settled, factor);
-  const feeds = feedsOf(joint, settled, planned);
+  const feeds = feedsOf(joint, settled, planned, requests);
   const waterCost = feeds.reduce(
     (sum, feed) => sum + feed.litres * feed.waters.reduce((s, w) => s + w.costPerLitre, 0),
     0,
@@ -82,11 +84,17 @@ export function packsOf(joint: Joint, counts: readonly number[]): Pack[] {
   );
 }
 
-/** Each feed as it is given; where nobody says what it is measured with, the thriftiest mix. */
-function feedsOf(joint: Joint, settled: Settled, planned: readonly (GivenMade | null)[]): OptionFeed[] {
+/** Each feed as it is given; where nobody says what it is measured with, or that gives none, the thriftiest mix. */
+function feedsOf(
+  joint: Joint,
+  settled: Settled,
+  planned: readonly (GivenResult | null)[],
+  requests: readonly FeedRequest[],
+): OptionFeed[] {
   const shelf = joint.pool.map((candidate) => candidate.product);
   return joint.request.feeds.map(({ request }, f) => {
-    const made = planned[f] ?? null;
+    const result = planned[f] ?? null;
+    const made = asMade(result);
     const mix = made === null ? readOut(settled.amounts[f]!, { ...request, shelf }) : made.given.plan.mix;
     return {
       ...mix,
@@ -94,8 +102,18 @@ function feedsOf(joint: Joint, settled: Settled, planned: readonly (GivenMade | 
       litres: joint.feeds[f]!.litres,
       justMet: justMetBy(mix, JUST),
       given: made?.given ?? null,
+      missed: result === null ? [] : missedBy(result, requests[f]!),
+      isLost: result !== null && made === null,
     };
   });
+}
+
+/** What doses miss of the feed as it was asked for, but for conventions; of a feed that the kit does not give, the nearest doses. */
+function missedBy(result: GivenResult, request: FeedRequest): GradedMiss[] {
+  if (result.status !== 'made') return result.given.misses.filter(({ grade }) => grade !== 'custom');
+  const { plan } = result.given;
+  const mix = readOut(plan.amounts, { ...request, shelf: plan.request.shelf });
+  return graded(missesByGrade(mix, request).graver, request);
 }
 
 /** What becomes of each stock. @param used g or mL of each candidate over the horizon */

@@ -1,5 +1,5 @@
 import { givenFeed } from '../blend/given.js';
-import type { GivenMade } from '../blend/given-types.js';
+import type { GivenMade, GivenResult } from '../blend/given-types.js';
 import type { ClosedProduct } from '../label/closed-product.js';
 import type { FeedRequest } from '../feed/request.js';
 import { litres } from '../units/index.js';
@@ -11,7 +11,7 @@ const USUAL_BATCH = litres(4);
 const WEEKS = 52;
 
 /**
- * Each feed as `blend` would give it from what is on hand and bought; null where nobody says what hands mix it. Where that would use up a
+ * Each feed as `blend` would give it from what is on hand and bought, or that the kit gives none; null where nobody says what hands mix it. Where that would use up a
  * stock before the weeks are over, the feed is given within its share of the stock.
  * @param requests the feeds as they were asked for, not yet held near
  * @param available g or mL of each candidate; Infinity where the stock is unknown
@@ -22,24 +22,26 @@ export async function plannedFeeds(
   available: readonly number[],
   settled: Settled,
   factor: number,
-): Promise<(GivenMade | null)[]> {
+): Promise<(GivenResult | null)[]> {
   const { hands } = joint.request;
   if (hands === undefined) return requests.map(() => null);
-  const plan = async (shelves: readonly ClosedProduct[][]): Promise<(GivenMade | null)[]> => {
-    const made: (GivenMade | null)[] = [];
+  const plan = async (shelves: readonly ClosedProduct[][]): Promise<GivenResult[]> => {
+    const made: GivenResult[] = [];
     for (const [f, request] of requests.entries()) {
       const litresPerYear = joint.request.feeds[f]!.weeklyLitres * WEEKS;
       const asked = { ...hands, factor, offers: false, litresPerYear };
-      const result = await givenFeed({ ...request, shelf: shelves[f]! }, asked);
-      made.push(result.status === 'made' ? result : null);
+      made.push(await givenFeed({ ...request, shelf: shelves[f]! }, asked));
     }
     return made;
   };
   const there = joint.pool.flatMap(({ product }, i) => (available[i]! > 0 ? [product] : []));
   const free = await plan(requests.map(() => there));
-  if (!isShort(joint, available, free)) return free;
+  if (!isShort(joint, available, free.map(asMade))) return free;
   return plan(requests.map((request, f) => sharedShelf(joint, available, settled, f, request)));
 }
+
+/** The feed, where there is one. */
+export const asMade = (result: GivenResult | null): GivenMade | null => (result?.status === 'made' ? result : null);
 
 /** g or mL of a candidate that the feeds use over the horizon. */
 export function usedBy(joint: Joint, feeds: readonly (Pick<GivenMade, 'items'> | null)[], id: string): number {

@@ -8,18 +8,19 @@ import { lookFor } from './look-for.js';
 import { optionOf } from './option.js';
 import { type Joint, jointProgram } from './program.js';
 import { answerOf, isOver, type Search, search, stopAt } from './search.js';
-import type {
-  PurchaseCannot,
-  PurchaseMade,
-  PurchaseNote,
-  PurchaseOpen,
-  PurchaseOption,
-  PurchaseOptions,
-  PurchaseRequest,
-  PurchaseResult,
-  PurchaseUnfinished,
-  Unproved,
-  Way,
+import {
+  keepsLimits,
+  type PurchaseCannot,
+  type PurchaseMade,
+  type PurchaseNote,
+  type PurchaseOpen,
+  type PurchaseOption,
+  type PurchaseOptions,
+  type PurchaseRequest,
+  type PurchaseResult,
+  type PurchaseUnfinished,
+  type Unproved,
+  type Way,
 } from './types.js';
 import { type Chosen, nearest, simplest } from './ways.js';
 import { failuresOf } from './why.js';
@@ -70,24 +71,23 @@ async function made(
       overCap,
       reserve: chosen.joint === joint ? reserve : null,
     });
-  const told = listed.map(
-    ({ one, ways }): PurchaseOption => ({
-      ...one.option,
-      ways,
-      factor: factorIn(one.chosen.held.near),
-      proof: proofOf(one),
-    }),
-  );
+  const told = listed.map(({ one, ways }) => ({
+    one,
+    option: { ...one.option, ways, factor: factorIn(one.chosen.held.near), proof: proofOf(one) },
+  }));
+  // what the kit cannot measure closely enough is told, and told last
+  told.sort((a, b) => Number(keepsLimits(b.option)) - Number(keepsLimits(a.option)));
+  const [{ one: foremost, option: first }] = told as [(typeof told)[number]];
   return {
     status: 'made',
     ...headOf(request),
-    options: told as [PurchaseOption, ...PurchaseOption[]],
-    lookFor: await lookFor(best.chosen.joint, best.chosen.found.counts, options),
+    options: told.map(({ option }) => option) as [PurchaseOption, ...PurchaseOption[]],
+    lookFor: await lookFor(foremost.chosen.joint, foremost.chosen.found.counts, options),
     oneMoreAllowed: oneMore,
     comparison,
     notes: [...notesOf(joint), ...notes, ...beside],
-    cautions: cautionsOf(joint, best.option),
-    proof: told[0]!.proof,
+    cautions: cautionsOf(joint, first),
+    proof: first.proof,
   };
 }
 

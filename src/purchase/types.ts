@@ -1,6 +1,7 @@
 import type { Nutrient } from '../chemistry/nutrients.js';
 import type { Litres } from '../units/index.js';
 import type { GivenAsked } from '../blend/given.js';
+import type { GradedMiss } from '../blend/nearest-doses.js';
 import type { GivenMade } from '../blend/given-types.js';
 import type { Caution } from '../can/cautions.js';
 import type { ClosedProduct } from '../label/closed-product.js';
@@ -110,7 +111,15 @@ export interface OptionFeed extends Mix {
   justMet: Miss[];
   /** How near, how sure and as which doses it is given; null where nobody said what it is measured with, or it can't be. */
   given: GivenMade['given'] | null;
+  /** Limits that hurt or that plants need and that it misses as the kit measures it out; empty where nobody said what measures it. */
+  missed: GradedMiss[];
+  /** True where the kit gives no feed at all from these packs: the amounts are those of the mix before it is measured out. */
+  isLost: boolean;
 }
+
+/** Whether doses of the kit keep what hurts and what plants need in every feed. */
+export const keepsLimits = ({ feeds }: Pick<PurchaseOption, 'feeds'>): boolean =>
+  feeds.every(({ missed, isLost }) => missed.length === 0 && !isLost);
 
 /** One way to buy. */
 export interface PurchaseOption {
@@ -209,7 +218,7 @@ interface PurchaseTold {
 
 export interface PurchaseMade extends PurchaseTold {
   status: 'made';
-  /** The cheapest first. */
+  /** Those first whose doses keep what hurts and what plants need; of those alike the cheapest first. */
   options: [PurchaseOption, ...PurchaseOption[]];
   /** Cost and products when one more new product may be bought than `atMost` allows. */
   oneMoreAllowed: { spend: number; products: string[] } | null;

@@ -4,7 +4,8 @@ import { proofSentence } from './says/proof.js';
 import { type Block, section } from './sheet.js';
 
 /** What one new product more than was allowed would save. */
-function oneMoreSays({ options: [best], oneMoreAllowed, currency }: PurchaseMade): string[] {
+function oneMoreSays({ options, oneMoreAllowed, currency }: PurchaseMade): string[] {
+  const best = cheapestOf(options);
   if (oneMoreAllowed === null) return [];
   const { spend, products } = oneMoreAllowed;
   const saved = best.total - spend;
@@ -14,6 +15,10 @@ function oneMoreSays({ options: [best], oneMoreAllowed, currency }: PurchaseMade
       : 'one new product more than --at-most allows would save no money',
   ];
 }
+
+/** It stands first unless its doses miss a limit. */
+const cheapestOf = (options: PurchaseMade['options']): PurchaseMade['options'][number] =>
+  options.find(({ ways }) => ways.includes('cheapest')) ?? options[0];
 
 /** The joint purchase beside buying for each feed alone, and beside the fewest products. */
 export function comparisonBlocks(result: PurchaseMade): Block[] {
@@ -38,7 +43,10 @@ export function comparisonBlocks(result: PurchaseMade): Block[] {
     );
   }
   if (fewest !== null) {
-    const isBest = options[0].packs.map((pack) => pack.id).join() === fewest.products.join();
+    const isBest =
+      cheapestOf(options)
+        .packs.map((pack) => pack.id)
+        .join() === fewest.products.join();
     lines.push(
       `${proofSentence(fewest.proof)}${isBest && fewest.products.length > 0 ? ', the best option itself' : ''}`,
     );

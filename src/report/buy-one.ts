@@ -6,7 +6,7 @@ import { money } from './figures.js';
 import { mixesBlocks } from './one.js';
 import { assumedSays } from './says/given.js';
 import { listed } from './says/listed.js';
-import { apartSays, oneSays } from './says/one.js';
+import { apartSays, nameOf, oneSays } from './says/one.js';
 import { moneySays, packsSay } from './says/packs.js';
 import { purchaseNoteSays } from './says/purchase.js';
 import { proofSentence } from './says/proof.js';
@@ -19,7 +19,7 @@ export function buyOneSheet(result: OnePurchaseResult): Sheet {
   const [first] = one.mixes;
   const what = packs.length === 0 ? 'Nothing to buy' : `Buy ${packsSay(result)}`;
   return {
-    title: `${what}: ${moneySays(result, weeks, currency)}; ${oneSays(one)}`,
+    title: [`${what}: ${moneySays(result, weeks, currency)}`, ...missedOf(one), oneSays(one)].join('; '),
     blocks: [
       ...mixesBlocks(one),
       ...(first ? assumedSays(one.assumed, first.plan.batchLitres).map((line) => paragraph(line)) : []),
@@ -41,6 +41,12 @@ export function buyOneSheet(result: OnePurchaseResult): Sheet {
       ...cautionBlocks(result.cautions),
     ],
   };
+}
+
+/** Feeds that miss what hurts or what plants need, as the kit measures the mix. */
+function missedOf({ mixes }: OnePurchase['one']): string[] {
+  const names = mixes.flatMap(({ cans }) => cans.filter(({ violations }) => violations.length > 0).map(nameOf));
+  return names.length === 0 ? [] : [`NOT EVERY LIMIT IS KEPT as this kit measures ${listed(names)}`];
 }
 
 /** What sharing costs or saves against a mix for each feed. */

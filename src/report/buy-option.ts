@@ -5,7 +5,8 @@ import { amount, figure, money, percent } from './figures.js';
 import { boundedName, waterText } from './mix.js';
 import { farthestSays, nearSays, sureSays } from './says/given.js';
 import { missSays } from './says/limits.js';
-import { labelSays, leastCans, packSays, packsSay, waysSay } from './says/packs.js';
+import { gradedLines } from './says/none-given.js';
+import { labelSays, leastCans, missedSays, packSays, packsSay, waysSay } from './says/packs.js';
 import { proofSentence } from './says/proof.js';
 import { type Block, heading, inFull, list, paragraph, spoken, table } from './sheet.js';
 
@@ -22,7 +23,15 @@ export function optionsTable({ options, currency, weeks }: PurchaseMade): Block[
   return [
     heading('Ways to buy'),
     table(['', `>${figure(weeks)} weeks`, '>a year later', '>main within', '>cans of 100'], rows),
-    ...(options.length === 1 ? [] : [list(options.map((one) => `${waysSay(one.ways)}: ${packsSay(one)}`))]),
+    ...(options.length === 1
+      ? []
+      : [
+          list(
+            options.map((one) =>
+              [`${waysSay(one.ways)}: ${packsSay(one)}`, missedSays(one)].filter((says) => says !== null).join('; '),
+            ),
+          ),
+        ]),
   ];
 }
 
@@ -48,8 +57,10 @@ function widthSays({ factor, feeds }: PurchaseOption): string {
 /** One option: what goes into a can of each feed; how long packs last and what proves it under `--full`. */
 export function optionBlocks(option: PurchaseOption, { currency }: Pick<PurchaseMade, 'currency'>): Block[] {
   const doubt = doubtOf(option.proof);
+  const missed = missedSays(option);
   return [
     heading(`${capital(waysSay(option.ways))}: ${money(option.total, currency)}${doubt}`),
+    ...(missed === null ? [] : [paragraph(`${missed}.`, 'bad')]),
     ...option.feeds.flatMap(dosesBlocks),
     ...inFull([
       ...(option.packs.length === 0 ? [] : [list(option.packs.map(packSays))]),
@@ -63,8 +74,8 @@ export function optionBlocks(option: PurchaseOption, { currency }: Pick<Purchase
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** What `blend` prints of the feed once the packs stand on the shelf. */
-function dosesBlocks({ feed, given }: OptionFeed): Block[] {
-  if (given === null) return [];
+function dosesBlocks({ feed, given, missed }: OptionFeed): Block[] {
+  if (given === null) return missed.length === 0 ? [] : [list(gradedLines(missed))];
   const { plan, near, sure, custom } = given;
   const short = [...farthestSays(near), ...custom.map(missSays)];
   return [
@@ -72,9 +83,7 @@ function dosesBlocks({ feed, given }: OptionFeed): Block[] {
       [`${feed.name}: ${nearSays(near)}; ${sureSays(sure)}`, `for ${figure(plan.batchLitres)} L`],
       plan.items.map(({ product, chosen }) => [product.name || product.id, chosen.words]),
     ),
-    ...(plan.status === 'kept'
-      ? []
-      : [paragraph('NOT EVERY LIMIT IS KEPT: your tools cannot measure this can closely enough.', 'bad')]),
+    ...(missed.length === 0 ? [] : [list(gradedLines(missed))]),
     ...(short.length === 0 ? [] : inFull([list(short)])),
   ];
 }

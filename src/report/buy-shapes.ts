@@ -42,6 +42,8 @@ const option = z.strictObject({
       feed: feedHeader,
       litres: amount.describe('over the horizon'),
       justMet: limits.describe('limits with less than 2 % to spare'),
+      missed: limits.describe('limits of harm or need that the doses of the kit miss'),
+      isLost: z.boolean().describe('true where the kit gives no such feed: the amounts are not measured out'),
       ...z.strictObject(given).partial().shape,
     }),
   ),
@@ -77,7 +79,9 @@ export const buyShape = z.strictObject({
   weeks: amount,
   plan: z.array(z.strictObject({ feed: feedHeader, weeklyLitres: amount, litres: amount })),
   market: z.strictObject({ name: z.string(), products: z.int() }),
-  options: z.array(option).describe('the cheapest first'),
+  options: z
+    .array(option)
+    .describe('first those whose doses keep what hurts and what plants need; of those alike the cheapest'),
   lookFor,
   oneMoreAllowed: z.strictObject({ spend: amount, products: z.array(z.string()) }).nullable(),
   comparison: z

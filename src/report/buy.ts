@@ -6,7 +6,7 @@ import { figure } from './figures.js';
 import { becauseLines } from './says/because.js';
 import { limitFrom, limitSays } from './says/limits.js';
 import { listed } from './says/listed.js';
-import { feedsSay, moneySays, packsSay } from './says/packs.js';
+import { feedsSay, missedSays, moneySays, packsSay } from './says/packs.js';
 import { purchaseNoteSays } from './says/purchase.js';
 import { proofSentence } from './says/proof.js';
 import { volumeText } from './volume.js';
@@ -46,7 +46,7 @@ function titleOf(result: PurchaseResult): string {
   if (!isFinished(result)) return `Not finished: what to buy for ${feeds}, the best so far`;
   const [best] = result.options;
   const cost = moneySays(best, result.weeks, result.currency);
-  const told = feedsSay(best);
+  const told = [missedSays(best), feedsSay(best)].flatMap((says) => says || []).join('; ');
   const answer =
     best.packs.length === 0 ? `Nothing to buy for ${feeds}: the shelf suffices` : `Buy ${packsSay(best)}: ${cost}`;
   return told === '' ? answer : `${answer}; ${told}`;

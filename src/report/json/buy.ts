@@ -71,12 +71,14 @@ function optionJson({
     spend,
     waterCost,
     total,
-    feeds: feeds.map(({ given, feed, litres, justMet, ...mix }) => ({
+    feeds: feeds.map(({ given, feed, litres, justMet, missed, isLost, ...mix }) => ({
       feed,
       litres,
       ...mixJson(mix),
       ...(given ? givenJson(given, mix.elements) : {}),
       justMet: missesJson(justMet),
+      missed: missesJson(missed),
+      isLost,
     })),
     stock,
     laterYears,

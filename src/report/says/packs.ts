@@ -1,6 +1,14 @@
 import { formatNumber } from '../../units/index.js';
-import type { LookedFor, LookFor, Pack, PurchaseOption, Way } from '../../purchase/types.js';
+import {
+  keepsLimits,
+  type LookedFor,
+  type LookFor,
+  type Pack,
+  type PurchaseOption,
+  type Way,
+} from '../../purchase/types.js';
 import { amount, figure, money } from '../figures.js';
+import { violatedName } from './limits.js';
 import { listed } from './listed.js';
 import { nearSays } from './given.js';
 
@@ -42,6 +50,28 @@ export function feedsSay({ feeds }: PurchaseOption): string {
   ];
   return `${told.join(', ')}; at least ${leastCans(feeds)} of 100 cans keep the limits`;
 }
+
+/** `NOT EVERY LIMIT IS KEPT as this kit measures bark (K)`; null where doses keep what hurts and what plants need. */
+export function missedSays(option: Pick<PurchaseOption, 'feeds'>): string | null {
+  if (keepsLimits(option)) return null;
+  const told = option.feeds
+    .filter(({ missed, isLost }) => isLost || missed.length > 0)
+    .map(({ feed, missed, isLost }) => {
+      const names = [...new Set(missed.map(missedName))];
+      const some = `${names.slice(0, MISSED).join(', ')}${names.length > MISSED ? ', …' : ''}`;
+      return `${feed.name}${names.length > 0 ? ` (${some})` : ''}${isLost ? ': none can be given' : ''}`;
+    });
+  return `NOT EVERY LIMIT IS KEPT as this kit measures ${listed(told)}`;
+}
+
+const MISSED = 3;
+
+const missedName = ({ limit, bound }: PurchaseOption['feeds'][number]['missed'][number]): string =>
+  limit.kind === 'nutrient'
+    ? `${limit.nutrient} too ${limit.end === 'most' ? 'much' : 'little'}`
+    : limit.kind === 'ec'
+      ? 'EC too high'
+      : violatedName(limit, figure(bound));
 
 const isNear = (near: Parameters<typeof nearSays>[0]): boolean => nearSays(near) === 'near its aims';
 
