@@ -31,7 +31,8 @@ export async function stockOfAll({ request, amounts, kit, options }: Short): Pro
     if (Math.abs(dose / mark - Math.round(dose / mark)) > 1e-6 || dose / capacity > 10) continue;
     for (const bottle of BOTTLES) {
       const plan = await planKept(withBatch(request, litresOf(scaleBy(bottle, ratio))), amounts, kit, options);
-      if (plan === null || plan.leftOut.length > 0) continue;
+      // a pinch that the limits do not need may be left out, as in any plan; what the kit cannot measure may not
+      if (plan === null || plan.items.length === 0 || !isMeasured(plan)) continue;
       const stock = concentrate(
         stockRequest(itemsOf(plan), plan.amounts, request, { ratio, bottle, kit }),
         solutionChemistry,
@@ -44,11 +45,11 @@ export async function stockOfAll({ request, amounts, kit, options }: Short): Pro
         kind: 'stock',
         ratio,
         bottleMillilitres: bottle,
-        bottles: stock.tanks.map(({ name, items }) => ({
+        bottles: stock.tanks.map(({ name, items }, i) => ({
           name,
           doses: dosesOf({
             items: inOrder.items.filter(({ product }) => items.some(({ id }) => id === product.id)),
-            leftOut: [],
+            leftOut: i === stock.tanks.length - 1 ? inOrder.leftOut : [],
           }),
         })),
         doseMillilitres: dose,
@@ -136,7 +137,7 @@ async function bottleOf(
       }));
       const plan = await planKept(request, amounts, kit, { ...options, steered: new Map([[product.id, levels]]) });
       const item = plan?.items.find((one) => one.product.id === product.id);
-      if (!plan || plan.leftOut.length > 0 || !item || !isMeasured(plan)) continue;
+      if (!plan || !item || !isMeasured(plan)) continue;
       const ratio = (litres * 1000) / dose;
       const made = concentrate(
         stockRequest([{ product, perLitre }], amounts, request, { ratio, bottle, kit }),

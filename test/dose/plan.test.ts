@@ -49,13 +49,17 @@ describe('doses for a feed', () => {
     expect(plan.offers).toMatchObject([
       { kind: 'pen' },
       { kind: 'batch', litres: 8, instead: 4 },
+      { kind: 'stock', syringeMillilitres: 1 },
       { kind: 'spoon', label: '1/16 US tsp' },
     ]);
     expect(plan.offers.map((offer) => doseOfferSays(offer).split(/[:,]/)[0])).toEqual([
       'By a conductivity pen',
       'Mix double and use half',
+      'Keep it as stock',
       'A level 1/16 US tsp spoon would do',
     ]);
+    // a pinch that the limits do not need is left out by choice, and told
+    expect(doseOfferSays(plan.offers[2]!)).toContain('no monopotassium-phosphate');
   });
 
   it('offers hold when they are followed', async () => {
