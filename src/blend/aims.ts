@@ -16,14 +16,14 @@ export interface AimsTold {
 
 /**
  * The least possible largest miss from the aims, counted on what labels state, the EC cap kept by the full model.
- * @param options which limits are kept
+ * @param options which limits are kept; `lifted`: ids of rows that are left out too
  * @param among the nutrients whose aims count
  * @returns null where there is no such aim
  */
 export async function nearestToAims(
   request: FeedRequest,
   among: readonly Nutrient[],
-  options: FormulateOptions = {},
+  { lifted = [], ...options }: FormulateOptions & { lifted?: readonly string[] } = {},
 ): Promise<AimsTold | null> {
   const asked = withAims(request, among);
   if (aimsOf(asked.programme).length === 0) return null;
@@ -32,7 +32,10 @@ export async function nearestToAims(
     async (formulated): Promise<{ formulated: Formulated; verdict: Verdict }> => {
       const { columns, rows } = missProgram(formulated);
       const counted = columns.map((c) => ({ ...c, cost: c.id === WORST ? 1 : 0 }));
-      return { formulated, verdict: await solve({ columns: counted, rows }) };
+      return {
+        formulated,
+        verdict: await solve({ columns: counted, rows: rows.filter(({ id }) => !lifted.includes(id)) }),
+      };
     },
     ({ formulated, verdict }) => (verdict.verdict === 'optimal' ? amountsOf(verdict, formulated) : null),
     ({ formulated, verdict }) => {

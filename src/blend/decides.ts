@@ -16,8 +16,13 @@ export interface Part extends Limited {
 /**
  * The limits that a proof leans on, the greatest part first: multiplier times what the row amounts to, so that mS/cm and mg/L, a bound
  * and a ratio stand side by side.
+ * @param besides told too, whatever their part
  */
-export function partsOf({ limited }: Pick<Formulated, 'limited'>, verdict: Verdict): Part[] {
+export function partsOf(
+  { limited }: Pick<Formulated, 'limited'>,
+  verdict: Verdict,
+  besides: readonly Limited[] = [],
+): Part[] {
   const weights = verdict.verdict === 'optimal' ? verdict.y : verdict.verdict === 'infeasible' ? verdict.ray : {};
   const x = verdict.verdict === 'optimal' ? verdict.x : {};
   const parts = limited.map(({ limit, row }) => ({
@@ -26,7 +31,9 @@ export function partsOf({ limited }: Pick<Formulated, 'limited'>, verdict: Verdi
     part: Math.abs(weights[row.id] ?? 0) * sizeOf(row, x),
   }));
   const most = Math.max(0, ...parts.map(({ part }) => part));
-  return parts.filter(({ part }) => most > 0 && part > PRESSES * most).sort((a, b) => b.part - a.part);
+  const tells = ({ part, row }: Part): boolean =>
+    (most > 0 && part > PRESSES * most) || besides.some((one) => one.row.id === row.id);
+  return parts.filter(tells).sort((a, b) => b.part - a.part);
 }
 
 /** The bound of a row; for a ratio, whose bound is 0, what one side of it comes to in the mix, or else its largest coefficient. */
@@ -40,21 +47,16 @@ function sizeOf(row: Row, x: Readonly<Record<string, number>>): number {
 /**
  * The one product or limit that keeps an element from where it is wanted.
  * @param short true where there is too little of it, false where too much
+ * @param parts what may be named, the first first
  */
 export function decidesOn(
   { shelf, waters }: FeedRequest,
   nutrient: Nutrient,
   short: boolean,
-  { formulated, verdict }: { formulated: Formulated; verdict: Verdict },
+  [first]: readonly Pick<Part, 'limit'>[],
 ): Decides | null {
-  const sources = shelf.filter(
-    ({ composition: { content } }) => (content[nutrient].stated ?? content[nutrient].low) > 0,
-  );
+  const sources = sourcesOf(shelf, nutrient);
   if (short && sources.length === 0) return { kind: 'nothing brings it' };
-  const parts = partsOf(formulated, verdict);
-  const multiplier = (row: Row): number => (verdict.verdict === 'optimal' ? (verdict.y[row.id] ?? 0) : 0);
-  // what the waters bring adds to too much and takes from too little
-  const first = parts.find(({ limit, row }) => limit.kind !== 'water' || multiplier(row) > 0);
   if (first === undefined) return null;
   const { limit } = first;
   if (limit.kind === 'water')
@@ -63,4 +65,14 @@ export function decidesOn(
   return short && sources.length === 1 && !own
     ? { kind: 'only source', product: sources[0]!.id, limit }
     : { kind: 'limit', limit };
+}
+
+/** The products that bring an element. */
+export const sourcesOf = (shelf: FeedRequest['shelf'], nutrient: Nutrient): FeedRequest['shelf'] =>
+  shelf.filter(({ composition: { content } }) => (content[nutrient].stated ?? content[nutrient].low) > 0);
+
+/** What a proof leans on and can be named: what the waters bring adds to too much and takes from too little. */
+export function namedParts(formulated: Pick<Formulated, 'limited'>, verdict: Verdict): Part[] {
+  const multiplier = (row: Row): number => (verdict.verdict === 'optimal' ? (verdict.y[row.id] ?? 0) : 0);
+  return partsOf(formulated, verdict).filter(({ limit, row }) => limit.kind !== 'water' || multiplier(row) > 0);
 }

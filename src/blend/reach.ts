@@ -8,7 +8,8 @@ import type { Decides, Extent, ReachLine, ReachResult } from '../feed/results.js
 import { termsOf } from '../feed/terms.js';
 import type { Limit } from '../feed/limits.js';
 import { type AimsTold, nearestToAims } from './aims.js';
-import { decidesOn, partsOf } from './decides.js';
+import { decidesOn, namedParts, partsOf } from './decides.js';
+import { whatLifts } from './lifted.js';
 import { missesFromAims } from './miss-program.js';
 
 /** An end of a band, or an aim, counts as reached within this share, as the certificate allows. */
@@ -58,12 +59,15 @@ async function lineOf(
   // where the other limits cannot all be kept, the caps alone tell whether this element is to blame
   const torn = mgReached(all.low, 1) === null;
   const decisive = torn ? caps : all;
-  const near = await nearestToAims(request, [nutrient], torn ? { ...others, minima: false } : others);
+  const kept = torn ? { ...others, minima: false } : others;
+  const near = await nearestToAims(request, [nutrient], kept);
   const [lowest, highest] = [mgReached(decisive.low, 1), mgReached(decisive.high, -1)];
   // where not even the caps can be kept, no element is to blame by itself
   const tooLow = highest !== null && highest < (band.min ?? 0) * (1 - KEPT);
   const tooHigh = lowest !== null && lowest > (band.max ?? Number.POSITIVE_INFINITY) * (1 + KEPT);
   const aimMet = near === null || near.miss === null ? null : near.miss <= KEPT;
+  const lifted =
+    aimMet === false ? await whatLifts(request, nutrient, isShort(request, nutrient, near!), near!, kept) : null;
   return {
     line: {
       element: nutrient,
@@ -75,10 +79,17 @@ async function lineOf(
       reachable: !tooLow && !tooHigh && lowest !== null,
       // an aim out of reach of the caps alone is so with the minima too; one within it says nothing about them
       aimReachable: torn && aimMet === true ? null : aimMet,
-      decides: whatDecides(request, nutrient, decisive, near, { tooLow, tooHigh, missed: aimMet === false }),
+      decides: lifted?.decides ?? bandDecides(request, nutrient, decisive, { tooLow, tooHigh }),
       limitedBy: limitedBy(decisive, tooHigh && !tooLow ? 'low' : 'high'),
     },
-    verdicts: [all.low, all.high, caps.low, caps.high, ...(near === null ? [] : [near.verdict])],
+    verdicts: [
+      all.low,
+      all.high,
+      caps.low,
+      caps.high,
+      ...(near === null ? [] : [near.verdict]),
+      ...(lifted?.verdicts ?? []),
+    ],
   };
 }
 
@@ -112,17 +123,15 @@ function extentOf({ low, high }: Extremes): Extent | null {
   return { lowest, highest: highest === null || !Number.isFinite(highest) ? null : highest };
 }
 
-/** What keeps an element from its aim, or where it has none, from its band. */
-function whatDecides(
+/** What keeps an element without an aim from its band: the greatest part of the proof. */
+function bandDecides(
   request: FeedRequest,
   nutrient: Nutrient,
   { formulated, low, high }: Extremes,
-  near: AimsTold | null,
-  { tooLow, tooHigh, missed }: { tooLow: boolean; tooHigh: boolean; missed: boolean },
+  { tooLow, tooHigh }: { tooLow: boolean; tooHigh: boolean },
 ): Decides | null {
-  if (missed) return decidesOn(request, nutrient, isShort(request, nutrient, near!), near!);
-  if (tooLow) return decidesOn(request, nutrient, true, { formulated: formulated.high, verdict: high });
-  return tooHigh ? decidesOn(request, nutrient, false, { formulated: formulated.low, verdict: low }) : null;
+  if (tooLow) return decidesOn(request, nutrient, true, namedParts(formulated.high, high));
+  return tooHigh ? decidesOn(request, nutrient, false, namedParts(formulated.low, low)) : null;
 }
 
 /** Whether the nearest mix has too little of it. */

@@ -23,14 +23,19 @@ export interface ReachLine {
   limitedBy: Limit[] | null;
 }
 
-/** The one product or limit that decides how near an element comes to where it is wanted. */
+/**
+ * What decides how near an element comes to where it is wanted: the one limit without which its aim is met nearest, by programs solved anew;
+ * where it has no aim, the greatest part of the proof that its band is out of reach.
+ */
 export type Decides =
   | { kind: 'limit'; limit: Limit }
   /** One product alone brings it, and this limit stops that product. */
   | { kind: 'only source'; product: string; limit: Limit }
   | { kind: 'nothing brings it' }
-  /** The waters alone hold so much of it. */
-  | { kind: 'water'; mgPerLitre: number };
+  /** Pure water would bring it nearest; the waters alone hold so much of it. */
+  | { kind: 'water'; mgPerLitre: number }
+  /** No limit by itself: all of these have to give way before it comes any nearer. */
+  | { kind: 'together'; limits: Limit[] };
 
 /** mg/L from the lowest to the highest; a highest of null: nothing limits it. */
 export interface Extent {

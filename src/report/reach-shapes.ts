@@ -19,7 +19,9 @@ const reachLine = z.strictObject({
   decides: z
     .string()
     .nullable()
-    .describe('the one product or limit that keeps it from its aim or band; null where nothing does'),
+    .describe(
+      'the one product or limit without which it comes nearest to its aim (without an aim: what most keeps it from its band); null where nothing does',
+    ),
   limitedBy: z.array(z.string()),
 });
 

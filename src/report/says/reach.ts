@@ -83,7 +83,9 @@ export function decidesShortly(decides: Decides): string {
     case 'nothing brings it':
       return 'nothing brings it';
     case 'water':
-      return `the water holds ${figure(decides.mgPerLitre)}`;
+      return decides.mgPerLitre > 0 ? `the water holds ${figure(decides.mgPerLitre)}` : 'what the water holds';
+    case 'together':
+      return `only together: ${decides.limits.map(shortLimit).join(', ')}`;
   }
 }
 
