@@ -26,14 +26,18 @@ export async function planCounted(request: FeedRequest, asked: FeedAsked): Retur
 const isWorse = (again: FeedPlan, before: FeedPlan): boolean =>
   again.plan.status === 'violated' && before.plan.status !== 'violated';
 
-/**
- * The request with the iron that does not hold at the pH of a mix counted as none, in leasts and near the aim; null where what holds is
- * enough, or nothing else on the shelf brings iron that holds.
- */
+/** The request with lost iron counted as none; null where what holds is enough for the least and near the aim, or nothing else would help. */
 function ironCounted(request: FeedRequest, iron: IronLine | null): FeedRequest | null {
   const { min = 0, aim = 0 } = request.programme.bands.Fe ?? {};
   if (iron === null || iron.held >= Math.max(min, aim / TRACE_WIDTH)) return null;
-  const { pH } = iron;
+  return withIronThatHolds(request, iron.pH);
+}
+
+/**
+ * The request with the iron that does not hold at a pH counted as none, in leasts and near the aim; null where all of it holds, or nothing on
+ * the shelf brings iron that does.
+ */
+export function withIronThatHolds(request: FeedRequest, pH: number): FeedRequest | null {
   const counts = ({ composition }: ClosedProduct): boolean => composition.content.Fe.low > 0;
   const isLost = (product: ClosedProduct): boolean => counts(product) && !holdsIronAt(product, pH);
   const holds = request.shelf.some((p) => p.onHand !== 0 && counts(p) && holdsIronAt(p, pH));

@@ -3,10 +3,11 @@ import type { Kit } from '../catalog/bench-types.js';
 import type { ClosedProduct } from '../label/closed-product.js';
 import { measuresOf } from '../dose/measure.js';
 import { toolsOf } from '../dose/tools.js';
-import { missesOf, readOut } from '../feed/readout.js';
+import { ironMiss, missesOf, readOut } from '../feed/readout.js';
 import type { FeedRequest } from '../feed/request.js';
+import { withIronThatHolds } from '../blend/iron-counted.js';
 import { type Action, canTable, kept, margins } from './can-limits.js';
-import { isMisfilled } from './batch.js';
+import { isMisfilled, plannedLitres } from './batch.js';
 import { type Cause, type Fault, NO_FAULT } from './cause.js';
 import { type Chosen, chooseRemedy, type RescueOptions } from './choose-remedy.js';
 import { type Ground, groundOf } from './ground.js';
@@ -14,13 +15,14 @@ import type { Judged } from './judge.js';
 import { weigh } from './likelihood.js';
 import { possibleCans } from './posterior.js';
 import type { Added, Alternative, Doing, Outlook, Remedy, RemedyProof, SettledRemedy } from './remedy.js';
-import { stepOf } from './remedy-action.js';
+import { after, nothing, stepOf } from './remedy-action.js';
 import { becauseOf, partWays } from './remedy-findings.js';
 import { isPlan } from './told.js';
 import { standingOf } from './weigh-remedy.js';
 
 /** The remedy for an estimated can, read out. See `chooseRemedy`. */
-export async function rescue(judged: Judged, asked: FeedRequest, options: RescueOptions): Promise<Remedy> {
+export async function rescue(judged: Judged, wanted: FeedRequest, options: RescueOptions): Promise<Remedy> {
+  const asked = withHeldIron(judged, wanted);
   const ground = groundOf(judged, asked);
   const chosen = await chooseRemedy(judged, asked, options, ground);
   const told = remedyOf(chosen, judged, options);
@@ -31,6 +33,13 @@ export async function rescue(judged: Judged, asked: FeedRequest, options: Rescue
   const alternatives = parted || contradicted ? await alternativesOf(judged, asked, options, ground) : [];
   if (contradicted && alternatives.length > 0) return { status: 'check first', alternatives, unknowing: told };
   return partWays(alternatives) ? { status: 'check first', alternatives, unknowing: told } : told;
+}
+
+/** Iron that does not hold at the pH of the can as planned mends nothing where another on the shelf does, as in `blend`. */
+function withHeldIron({ weighed: { batch } }: Judged, request: FeedRequest): FeedRequest {
+  const can = { amounts: batch.items.map((item) => item.planned), litres: plannedLitres(batch), cause: NO_FAULT };
+  const { ph } = readOut(after(can, nothing(request), batch, request), request);
+  return withIronThatHolds(request, ph.asMixed) ?? request;
 }
 
 /** What hands do, were it only the best that was found; null for nothing. */
@@ -138,7 +147,7 @@ function remedyOf(best: Chosen, judged: Judged, { kit, capacityLitres }: RescueO
     asIs,
     ...under,
     mix,
-    misses: missesOf(mix),
+    misses: [...missesOf(mix), ...ironMiss(mix)],
     because: becauseOf(status, doing, under, batch, told),
   };
   if (status === 'feed') return { status, ...outlook };
