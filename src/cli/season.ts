@@ -24,7 +24,7 @@ export const seasonCommand: Command = {
   about: [
     'Plans 52 weeks from a day on. In months of rest a feed is that of the programme for rest, or none where the plants want none; a feed of the bench for rest takes those months over from its like. Doses are made once for each phase and strength, as in blend and sheet; what they use is counted week by week against what is on hand.',
     'bench.yaml says more: season: { hemisphere, light, temperature }, and for a feed pots, pot (what an empty one holds), watering (litres for all of them) and months: { Dec: none, Jan: "rest, 50 %, 4 L" }.',
-    'Where a feed has no doses that keep what hurts or what plants need, the nearest are counted and told, and the exit code is 3.',
+    'Where a feed has no doses that keep what hurts or what plants need, the nearest are counted and told, and the exit code is 3; --buy then says what to buy before it begins.',
   ],
   options: [
     'from',
@@ -33,6 +33,7 @@ export const seasonCommand: Command = {
     'roomTemperature',
     'weekly',
     'lead',
+    'buy',
     'one',
     'near',
     'sure',

@@ -8,6 +8,8 @@ import type { PowderKnown, Product } from '../label/product.js';
 import { bulkDensityOf } from '../dose/density.js';
 import type { Problem } from '../problem.js';
 import type { LabelsResult, Missing } from '../report/labels.js';
+import { compiledPractice } from '../year/compiled-practice.js';
+import { storageOf } from '../year/storage.js';
 import type { Answer } from './answer.js';
 import type { BenchFiles } from './bench-files.js';
 import { closeLabels } from './close-labels.js';
@@ -63,6 +65,7 @@ export async function labelsOf(
       products,
       ...(printed ? { printed: { understood: printed.understood, leftOver: printed.leftOver } } : {}),
       missing: wishes.catalog || printed ? [] : missingFrom(closed, productsKnown(catalog)),
+      storage: storageOf(closed, compiledPractice.humidities),
     },
     warnings: warnings.filter((w) => !shown.some((product) => isAbout(w, product))),
   };

@@ -1,6 +1,7 @@
 import type { FeedSpec } from '../catalog/bench-types.js';
 import type { Catalog } from '../catalog/catalog.js';
 import type { FeedRequest } from '../feed/request.js';
+import type { ClosedProduct } from '../label/closed-product.js';
 import { byName, litres } from '../units/index.js';
 import { type Problem, problem } from '../problem.js';
 import type { Phase } from '../programme/programme.js';
@@ -21,6 +22,7 @@ import { feedWishes } from './feed-wishes.js';
 import { type Market, marketOf } from './market.js';
 import { refuseBesideOne } from './one.js';
 import { type OpenBench, opened } from './opened.js';
+import { boughtFirst } from './season-bought.js';
 import { madeMixes, type Stage, stageKey } from './season-mixes.js';
 import { shippedCatalog } from './shipped-catalog.js';
 import type { Wishes } from './wishes.js';
@@ -60,7 +62,9 @@ export async function seasonFor(
   const stages = stagesOf(open, plans, collected);
   refuseTooMuch({ feeds: stages.map(({ spec }) => spec), shelf: open.shelf }, collected);
   const warnings = collected.settle();
-  const { mixes, states } = await madeMixes(stages, plans, open, which, wishes.one === true);
+  const bought = wishes.buy ? await boughtFirst(stages, plans, from!, open, market, catalog, which) : null;
+  const due = bought === null ? stages : stages.map((stage) => onShelf(stage, bought.shelf));
+  const { mixes, states } = await madeMixes(due, plans, open, which, wishes.one === true);
   const result = seasonOf({
     bench: open.bench?.name ?? '',
     from: from!,
@@ -77,7 +81,9 @@ export async function seasonFor(
       })),
     })),
     mixes,
-    shelf: withPacks(open, market),
+    shelf: withPacks(bought?.before ?? open.shelf.products, market),
+    bought: bought?.packs ?? new Map(),
+    notes: wishes.buy && bought === null ? [{ kind: 'no purchase' }] : [],
   });
   const isFine = result.notes.every(({ kind }) => kind !== 'no doses' && kind !== 'missed');
   return { met: isFine, result, warnings };
@@ -137,9 +143,12 @@ function stagesOf(open: OpenBench, plans: ReturnType<typeof planMonths>, collect
   return [...seen.values()];
 }
 
+const onShelf = ({ request, ...stage }: Stage, shelf: ClosedProduct[]): Stage =>
+  request === undefined ? stage : { ...stage, request: { ...request, shelf } };
+
 /** The shelf, with the packs and prices of what is for sale under the same name where it names none itself. */
-const withPacks = ({ shelf }: OpenBench, market: Market) =>
-  shelf.products.map((product) => {
+const withPacks = (products: readonly ClosedProduct[], market: Market): ClosedProduct[] =>
+  products.map((product) => {
     const sold = product.pack === undefined ? byName(market.all, product.id, ({ id }) => id) : undefined;
     if (sold?.pack === undefined || sold.form !== product.form) return product;
     return product.with({ pack: sold.pack, price: market.isPriced ? (product.price ?? sold.price) : undefined });

@@ -20,21 +20,28 @@ function barsSvg({ along, labels, series, hollow }: Chart): string {
   const step = (RIGHT - LEFT) / Math.max(1, labels.length);
   const title = `${name}${unit === '' ? '' : `, ${unit}`}, by ${along}`;
   const said = labels.map((label, i) => `${label} ${figure(values[i]!)}`).join(', ');
-  const bars = labels.flatMap((label, i) => {
+  const bars = labels.flatMap((_, i) => {
     const high = most > 0 ? ((bottom - top) * values[i]!) / most : 0;
     const x = LEFT + i * step + step * 0.15;
     const fill = hollow?.at[i] ? 'fill="none"' : 'fill="currentColor"';
     return [
       `<rect x="${round(x)}" y="${round(bottom - high)}" width="${round(step * 0.7)}" height="${round(high)}" ${fill} stroke="currentColor"/>`,
       text(x + step * 0.35, bottom - high - 5, figure(values[i]!), 'middle'),
-      text(x + step * 0.35, bottom + 16, label, 'middle'),
+      ...underneath(labels, i).map((word, line) => text(x + step * 0.35, bottom + 16 + 14 * line, word, 'middle')),
     ];
   });
-  return svg(bottom + 26, title, said, [
+  return svg(bottom + 38, title, said, [
     `<path d="M${LEFT} ${bottom}H${RIGHT}" stroke="currentColor" fill="none"/>`,
     text(LEFT - 8, top + 4, unit, 'end'),
     ...bars,
   ]);
+}
+
+/** `Dec 2026` on two lines, the second told once for those that share it: bars are narrow. */
+function underneath(labels: readonly string[], i: number): string[] {
+  const [first, ...rest] = labels[i]!.split(' ');
+  const before = labels[i - 1]?.split(' ').slice(1).join(' ');
+  return rest.length === 0 || rest.join(' ') === before ? [first!] : [first!, rest.join(' ')];
 }
 
 /** One line that steps from place to place, with the most and nothing at its side. */

@@ -9,6 +9,8 @@ import { problemLine } from '../problem.js';
 import { figure } from './figures.js';
 import { leftOpenSays } from './says/left-open.js';
 import { nitrogenText } from './mix.js';
+import type { Storage } from '../year/storage.js';
+import { storageBlocks } from './storage.js';
 import { type Block, facts, heading, inFull, list, paragraph, section, type Sheet, table } from './sheet.js';
 
 /** What `labels` answers. */
@@ -20,6 +22,8 @@ export interface LabelsResult {
   printed?: Pick<PrintedLabel, 'understood' | 'leftOver'>;
   /** What the shelf does not say of its products, each kind once. */
   missing: Missing[];
+  /** How each is kept. */
+  storage: Storage[];
 }
 
 /** Products of which one thing is not known, by their ids. */
@@ -61,6 +65,7 @@ export function labelsSheet(result: LabelsResult): Sheet {
       ...section('What is wrong with the labels', products.flatMap(wrong)),
       ...section('What the shelf does not say', result.missing.map(missingSays)),
       ...(products.length === 1 ? told : inFull(told)),
+      ...inFull(storageBlocks(result.storage)),
     ],
   };
 }

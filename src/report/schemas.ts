@@ -21,6 +21,7 @@ import {
 import { journalCostShape, journalEntryShape, journalShape, journalStockShape } from './journal-shapes.js';
 import { reachAgainstShape, reachAllShape } from './reach-shapes.js';
 import { seasonShape } from './season-shapes.js';
+import { storageShape } from './storage-shapes.js';
 import { oneShape } from './one-shapes.js';
 import { blendShape } from './blend-shapes.js';
 import { noSheetShape, sheetShape } from './sheet-shapes.js';
@@ -136,6 +137,7 @@ export const labelsShape = z.strictObject({
   missing: z
     .array(z.strictObject({ of: z.enum(['bulk density', 'price', 'sources']), products: z.array(z.string()) }))
     .describe('what the shelf does not say, each kind with the ids of its products'),
+  storage: storageShape.optional().describe('how each jar is kept'),
   products: z.array(
     z.strictObject({
       id: z.string(),

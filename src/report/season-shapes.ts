@@ -1,16 +1,11 @@
 import * as z from 'zod';
 import { amount, hazardLine, maybe } from './shapes.js';
+import { storageShape, support } from './storage-shapes.js';
 
 const unit = z.enum(['g', 'mL']);
 const day = z.string().regex(/^\d{4}-\d{2}-\d{2}$/);
 const week = z.int().min(1).describe('counted from 1');
 const phase = z.enum(['growth', 'bloom', 'rest']);
-const support = z.strictObject({
-  refs: z.array(z.string()),
-  source: z.string(),
-  evidence: z.string(),
-  notes: z.string(),
-});
 const rest = z.strictObject({
   from: z.string(),
   to: z.string(),
@@ -163,17 +158,7 @@ export const seasonShape = z.strictObject({
     }),
   ),
   events: z.array(event),
-  storage: z.array(
-    z.strictObject({
-      id: z.string(),
-      name: z.string(),
-      form: z.enum(['powder', 'liquid']),
-      draws: z
-        .strictObject({ humidity: amount.describe('%, at 30 °C'), by: z.string(), isBlend: z.boolean(), support })
-        .nullable(),
-      oxidiser: z.strictObject({ codes: z.array(z.string()), may: z.boolean() }).nullable(),
-    }),
-  ),
+  storage: storageShape,
   litres: amount,
   cost: amount,
   spend: amount,

@@ -7,17 +7,16 @@ import {
   bulkSays,
   daySays,
   flushSays,
-  KEEPING,
   mixSays,
   monthSays,
   packsSay,
   phaseSays,
   runsOutSays,
   seasonNoteSays,
-  storageSays,
   supportSays,
 } from './says/season.js';
 import { type Block, heading, inFull, list, paragraph, section, type Sheet, spoken, table } from './sheet.js';
+import { storageBlocks } from './storage.js';
 import { volumeText } from './volume.js';
 
 /** A year of feed: what is fed when, what goes in, what runs out, what to order, how pots are flushed. */
@@ -26,7 +25,10 @@ export function seasonSheet(result: SeasonResult): Sheet {
   return {
     title: titleOf(result),
     blocks: [
-      paragraph(answerSays(result), notes.some(({ kind }) => kind === 'no doses') ? 'bad' : 'good'),
+      paragraph(
+        answerSays(result),
+        notes.some(({ kind }) => kind === 'no doses' || kind === 'missed') ? 'bad' : 'good',
+      ),
       ...fedBlocks(result),
       ...mixBlocks(result),
       ...useBlocks(result),
@@ -34,7 +36,7 @@ export function seasonSheet(result: SeasonResult): Sheet {
       ...chartBlocks(result),
       ...flushBlocks(result),
       ...potBlocks(result),
-      ...inFull([...monthBlocks(result), ...keepingBlocks(result)]),
+      ...inFull([...monthBlocks(result), ...storageBlocks(result.storage)]),
       ...section('Notes', notes.map(seasonNoteSays)),
       ...cautionBlocks(cautions),
     ],
@@ -197,18 +199,5 @@ function monthBlocks({ months, products, currency, climate }: SeasonResult): Blo
           .map((use) => [monthSays(key), use.id, bulkSays(use.amount, units.get(use.id)!)]),
       ),
     ),
-  ];
-}
-
-/** How the jars are kept: shown where the whole report is asked for. */
-export function keepingBlocks({ storage }: Pick<SeasonResult, 'storage'>): Block[] {
-  if (storage.length === 0) return [];
-  return [
-    heading('How the jars are kept'),
-    table(
-      ['product', 'draws water above', 'feeds fire'],
-      storage.map((one) => [one.name === '' ? one.id : one.name, ...storageSays(one)]),
-    ),
-    list(KEEPING),
   ];
 }

@@ -48,6 +48,10 @@ export interface SeasonAsked {
   mixes: MadeMix[];
   /** The products with the packs and prices by which they are bought again. */
   shelf: readonly ClosedProduct[];
+  /** Packs of each that are bought before the first week, by id. */
+  bought: ReadonlyMap<string, number>;
+  /** Of what was worked out before. */
+  notes: readonly SeasonNote[];
 }
 
 /** A feed with what it is in each month, January first. */
@@ -203,6 +207,8 @@ export type SeasonEvent = { day: string; everyWeeks: number; times: number } & (
 
 /** What is worth knowing beside it. Products and feeds go by name. */
 export type SeasonNote =
+  /** Asked for, and nothing that can be bought does, or none was found. */
+  | { kind: 'no purchase' }
   | { kind: 'hemisphere assumed' }
   | { kind: 'stock unknown'; products: readonly string[] }
   | { kind: 'no pack'; products: readonly string[] }

@@ -31,8 +31,8 @@ export function seasonOf(asked: SeasonAsked): SeasonResult {
   const feeds = asked.feeds.map((feed, f) => feedOf(feed, weeks, inWeeks[f]!));
   const perWeek = (id: string): number[] => weeks.map((_, w) => usedIn(w, id, asked, inWeeks));
   const used = asked.shelf
-    .map((product) => ({ product, perWeek: perWeek(product.id) }))
-    .filter((one) => one.perWeek.some((x) => x > 0));
+    .map((product) => ({ product, perWeek: perWeek(product.id), bought: asked.bought.get(product.id) ?? 0 }))
+    .filter((one) => one.bought > 0 || one.perWeek.some((x) => x > 0));
   const years = used.map((one) => yearOf(one, weeks, asked.leadDays));
   const orders = years.flatMap((year) => year.orders).sort((a, b) => compare(a.day, b.day) || compare(a.id, b.id));
   const mixes = asked.mixes.map((mix, m) => mixOf(mix, m, costs[m]!, inWeeks));
@@ -55,7 +55,7 @@ export function seasonOf(asked: SeasonAsked): SeasonResult {
     cost: sum(feeds.map((feed) => feed.cost)),
     spend: sum(orders.map(({ cost }) => cost ?? 0)),
     leadDays: asked.leadDays,
-    notes: notesOf(asked, feeds, mixes, products),
+    notes: [...asked.notes, ...notesOf(asked, feeds, mixes, products)],
     cautions: cautionsFor(
       used.map(({ product }) => product),
       ...asked.feeds.map(({ spec }) => spec.plants),

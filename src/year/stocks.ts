@@ -7,6 +7,8 @@ import type { Week } from './weeks.js';
 export interface WeeklyUse {
   product: Pick<ClosedProduct, 'id' | 'name' | 'form' | 'onHand' | 'pack' | 'price'>;
   perWeek: readonly number[];
+  /** Packs that are bought before the first week; none where it is left out. */
+  bought?: number;
 }
 
 /** What is left below this share of a week's use is rounding. */
@@ -19,7 +21,7 @@ const LEAST_WEEKS = 4;
  * same pack again, each time one runs out, so early that it is there on the day. What has no pack is not ordered and runs out once.
  */
 export function yearOf(
-  { product, perWeek }: WeeklyUse,
+  { product, perWeek, bought = 0 }: WeeklyUse,
   weeks: readonly Week[],
   leadDays: number,
 ): { line: ProductYear; orders: SeasonOrder[] } {
@@ -30,8 +32,11 @@ export function yearOf(
   const pack = product.pack ?? null;
   const price = pack === null ? null : (product.price ?? null);
   const from = weeks[0]!.day;
-  const orders: SeasonOrder[] = [];
-  const stock: number[] = onHand === null ? [] : [onHand];
+  const costOf = (packs: number): number | null => (price === null ? null : packs * price);
+  const first = { day: from, needed: from, week: 1, isLate: true };
+  const orders: SeasonOrder[] =
+    bought > 0 && pack !== null ? [{ id, name, unit, packs: bought, pack, cost: costOf(bought), ...first }] : [];
+  const stock: number[] = onHand === null ? [] : [onHand + bought * (pack ?? 0)];
   let runsOut: ProductYear['runsOut'] = null;
   for (const [i, { week, day }] of onHand === null ? [] : weeks.entries()) {
     let left = stock.at(-1)!;
@@ -47,7 +52,7 @@ export function yearOf(
           ...{ id, name, unit, week, packs, pack, isLate },
           day: isLate ? from : early,
           needed: day,
-          cost: price === null ? null : packs * price,
+          cost: costOf(packs),
         });
         left += packs * pack;
       }

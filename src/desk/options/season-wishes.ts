@@ -47,6 +47,9 @@ export const SEASON_WISHES = {
     bench: 'season.temperature',
     read: readTemperatures,
   },
+  buy: {
+    says: 'first buy what every feed of the year can be mixed from: the cheapest packs, as the command buy finds them',
+  },
   lead: {
     value: 'TIME',
     says: 'days from an order to its parcel: "10 days", "2 weeks"',

@@ -3,6 +3,7 @@ import type { SeasonResult } from '../../year/season-types.js';
 import type { seasonShape } from '../season-shapes.js';
 import { seasonNoteSays } from '../says/season.js';
 import { careJson } from './mix.js';
+import { storageJson, supportJson } from './storage.js';
 
 /** What `season --json` prints. */
 export function seasonJson(result: SeasonResult): z.infer<typeof seasonShape> {
@@ -23,10 +24,7 @@ export function seasonJson(result: SeasonResult): z.infer<typeof seasonShape> {
     products,
     orders,
     events,
-    storage: storage.map((one) => ({
-      ...one,
-      draws: one.draws && { ...one.draws, support: supportJson(one.draws.support) },
-    })),
+    storage: storageJson(storage),
     notes: notes.map(seasonNoteSays),
     ...careJson(cautions),
   };
@@ -35,7 +33,3 @@ export function seasonJson(result: SeasonResult): z.infer<typeof seasonShape> {
 type State = SeasonResult['feeds'][number]['spans'][number]['state'];
 
 const stateJson = (state: State) => (state.kind === 'other' ? { ...state, feeds: [...state.feeds] } : { ...state });
-
-type Support = SeasonResult['feeds'][number]['flush']['support'];
-
-const supportJson = ({ refs, ...told }: Support) => ({ refs: [...refs], ...told });

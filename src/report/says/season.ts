@@ -8,7 +8,7 @@ import type {
   SeasonOrder,
   SeasonResult,
 } from '../../year/season-types.js';
-import type { Storage } from '../../year/storage.js';
+import { dampGrams, type Storage } from '../../year/storage.js';
 import { amount, figure, money, percent } from '../figures.js';
 import { volumeText } from '../volume.js';
 import { listed } from './listed.js';
@@ -30,13 +30,23 @@ export function answerSays(result: SeasonResult): string {
   const first = [...products]
     .filter(({ runsOut }) => runsOut !== null)
     .sort((a, b) => a.runsOut!.week - b.runsOut!.week)[0];
+  const short = [
+    ...new Set(notes.flatMap((note) => (note.kind === 'no doses' || note.kind === 'missed' ? note.feeds : []))),
+  ];
   const resting = feeds.filter(({ spans }) => spans.some(({ state }) => state.kind === 'rest'));
   const priceless = orders.some(({ cost }) => cost === null) ? ', packs without a price not counted' : '';
   return [
+    ...(short.length === 0
+      ? []
+      : [
+          `This shelf has no right feed for ${listed(short)} in some months, so what follows tells the nearest only: --buy plans with what would do.`,
+        ]),
     first === undefined
       ? notes.some(({ kind }) => kind === 'stock unknown')
         ? 'Nothing whose stock is known runs out.'
-        : 'What is on hand lasts the year.'
+        : orders.length > 0
+          ? 'With what is bought first, everything lasts the year.'
+          : 'What is on hand lasts the year.'
       : `First to run out: ${first.name === '' ? first.id : first.name}, in ${runsOutSays(first)}.`,
     ...(orders.length === 0
       ? []
@@ -101,6 +111,8 @@ export const supportSays = ({ support }: Pick<FlushPlan, 'support'>): string =>
 /** What a season should be known with. */
 export function seasonNoteSays(note: SeasonNote): string {
   switch (note.kind) {
+    case 'no purchase':
+      return 'Nothing was found to buy that serves every feed of the year: `velamen buy` says why. Planned without.';
     case 'hemisphere assumed':
       return 'Months of rest are those of the north, because nobody said otherwise: --hemisphere south, or season: in bench.yaml.';
     case 'stock unknown':
@@ -135,11 +147,14 @@ export function storageSays({ draws, oxidiser, form }: Storage): string[] {
   return [water, fire];
 }
 
+/** An example of a jar that has drawn water, g. */
+const [DRY, DAMP] = [500, 520];
+
 /** What holds for every jar. */
 export const KEEPING: readonly string[] = [
   'Closed, dry, cool, out of the sun and of the reach of children and animals, each in its own jar with its name, the figures of its label and the day it was opened (common practice, no source).',
   'What feeds fire stands apart from paper, sawdust, sulfur, fuel and oil, and is never swept up with them.',
   'A powder draws water where the air is damper than its figure; the figures hold at 30 °C and fall as it gets warmer, and impurities lower them.',
-  'Write the weight of the closed jar on it. What it weighs more the next time, with nothing taken out, is water: 500 g that weigh 520 g hold 4 % more weight for the same powder, so weigh 4 % more of it. Spoons tell nothing of a damp powder.',
+  `Write the weight of the closed jar on it, less the jar. What it weighs more the next time, with nothing taken out, is water: of a powder that weighed ${DRY} g and weighs ${DAMP} g, weigh ${figure(dampGrams(1, DRY, DAMP))} g for each gram. Spoons tell nothing of a damp powder.`,
   'How long an opened jar keeps no source that was read tells. Lumps, a wet film or a changed colour: weigh it anew, or do without.',
 ];
