@@ -1,11 +1,13 @@
 import * as z from 'zod/mini';
 import { MOST } from '../units/index.js';
-import { BENCH } from './bench.js';
+import { BENCH } from './bench-keys.js';
 import { FEED } from './bench-feeds.js';
 import { KIT, PEN } from './bench-kit.js';
+import { SEASON } from './bench-season.js';
 import { WATER } from './bench-water.js';
 import type { Catalog } from './catalog.js';
-import { type Section, words } from './section.js';
+import { MONTH_WORDS } from './season-values.js';
+import { oneOrMore, type Section, words } from './section.js';
 
 type Schema = { [key: string]: unknown };
 
@@ -22,6 +24,12 @@ export function benchSchema(catalog: Pick<Catalog, 'plants' | 'media' | 'phases'
     strength: {
       anyOf: [plain(words), { type: 'object', properties: { N: plain(words) }, additionalProperties: true }],
     },
+    months: {
+      type: 'object',
+      properties: MONTHS,
+      additionalProperties: plain(oneOrMore),
+      propertyNames: { pattern: MONTH_NAMED },
+    },
   });
   const ownWater = objectOf(WATER, { use: offered(catalog.waters) });
   const water = { anyOf: [{ type: 'string', enum: catalog.waters.map(({ id }) => id) }, { type: 'string' }, ownWater] };
@@ -30,6 +38,7 @@ export function benchSchema(catalog: Pick<Catalog, 'plants' | 'media' | 'phases'
     water: { anyOf: [...water.anyOf, { type: 'array', items: water, minItems: 1 }] },
     kit: objectOf(KIT, {}),
     pen: { anyOf: [offering(['EC', 500, 640, 700]), objectOf(PEN, { scale: offering(['EC', 500, 640, 700]) })] },
+    season: objectOf(SEASON, { hemisphere: { anyOf: [{ enum: ['north', 'south'] }, { type: 'string' }] } }),
     feeds: { type: 'object', additionalProperties: feed, maxProperties: MOST.feeds },
   });
   return { $schema: 'http://json-schema.org/draft-07/schema#', title: 'bench.yaml', ...bench };
@@ -63,3 +72,21 @@ function plain(shape: z.ZodMiniType): Schema {
 
 /** Words that an editor offers, and any others. */
 const offering = (offers: readonly (string | number)[]): Schema => ({ anyOf: [{ enum: offers }, plain(words)] });
+
+/** Months as an editor offers them, with what may be fed in each. */
+const MONTHS: Schema = Object.fromEntries(
+  MONTH_WORDS.map((name) => [
+    `${name.charAt(0).toUpperCase()}${name.slice(1, 3)}`,
+    { anyOf: [{ enum: ['none', 'growth', 'bloom', 'rest'] }, plain(oneOrMore)] },
+  ]),
+);
+
+/** A month by three letters of its name or more, in any case, or by its number; patterns of a schema know no other way to say so. */
+const MONTH_NAMED = (() => {
+  const either = (letter: string): string => `[${letter.toUpperCase()}${letter}]`;
+  const names = MONTH_WORDS.map((name) => {
+    const more = [...name.slice(3)].reduceRight((rest, letter) => `(?:${either(letter)}${rest})?`, '');
+    return [...name.slice(0, 3)].map(either).join('') + more;
+  });
+  return `^\\s*(?:${[...names, '[Ss][Ee][Pp][Tt]', '0?[1-9]', '1[0-2]'].join('|')})\\.?\\s*$`;
+})();

@@ -73,13 +73,23 @@ function monthsOf(spot: Spot, catalog: Catalog, problems: Problem[]): Map<number
     } else if (months.has(month))
       problems.push(problem('month-twice', whereIs(at), describe(key), 'each month once', 'Keep the one you mean.'));
     else {
-      const content = contentOf(at);
-      const words = taker(problems)(readMonthWords(listed(content), whereIs(at), catalog));
+      const content = oneOrMore.safeParse(contentOf(at) ?? '');
+      const said = content.success
+        ? readMonthWords(listed(content.data), whereIs(at), catalog)
+        : wrongKind(contentOf(at), at);
+      const words = taker(problems)(said);
       if (words !== undefined) months.set(month, words);
     }
   }
   return months;
 }
+
+const wrongKind = (content: unknown, at: Spot): Checked<MonthWords> => ({
+  ok: false,
+  problems: [
+    problem('value-wrong-kind', whereIs(at), describe(content), 'words', 'Write none, or a phase, strength or litres.'),
+  ],
+});
 
 const taker =
   (problems: Problem[]) =>
@@ -100,7 +110,8 @@ export const POT_KEYS = {
   months: optional(anything, 'months that are not as the season has them, such as { Dec: rest, Jan: none }'),
 };
 
-const SEASON = sectionOf({
+/** Keys of `season:`. */
+export const SEASON = sectionOf({
   hemisphere: optional(words, 'north or south'),
   light: optional(oneOrMore, 'twelve figures that grow with light, January first'),
   temperature: optional(oneOrMore, 'twelve mean temperatures in °C, January first'),

@@ -1,5 +1,5 @@
-import * as z from 'zod/mini';
 import type { Checked, Problem } from '../problem.js';
+import { BENCH } from './bench-keys.js';
 import { readFeeds } from './bench-feeds.js';
 import { readKit, readPen } from './bench-kit.js';
 import { readSeason } from './bench-season.js';
@@ -7,7 +7,7 @@ import type { Bench } from './bench-types.js';
 import { readBenchWaters } from './bench-water.js';
 import type { Catalog } from './catalog.js';
 import { capped } from './limits.js';
-import { anything, optional, readSection, required, sectionOf, words } from './section.js';
+import { readSection } from './section.js';
 import { childOf, readPage } from './yaml.js';
 
 /**
@@ -33,21 +33,3 @@ export function readBench(text: string, file: string, catalog: Catalog): Checked
   if (top.feeds !== undefined) bench.feeds = readFeeds(childOf(page, 'feeds'), catalog, problems);
   return capped(bench, problems);
 }
-
-/** The keys of bench.yaml. */
-export const BENCH = sectionOf({
-  name: optional(words, 'a name'),
-  currency: optional(words, 'a currency, such as EUR'),
-  law: optional(
-    words.check(z.refine((value) => /^(?:eu|us)$/i.test(String(value)))),
-    'eu or us: whose law says what a label may be off by',
-  ),
-  water: required(
-    anything.check(z.refine((value) => value !== undefined && value !== null)),
-    'a water, such as { use: rain }',
-  ),
-  kit: optional(anything, 'what you measure with, such as { scale: 0.01 g }'),
-  pen: optional(anything, 'EC or { scale: 500 }'),
-  season: optional(anything, '{ hemisphere: south }, or light and temperature by month'),
-  feeds: optional(anything, 'feeds by name'),
-});

@@ -89,15 +89,16 @@ export function readMonthWords(text: string, where: Where, catalog: Catalog): Ch
 /** 1 to 12 of `Dec`, `december` or `12`; null where it is no month. */
 export function monthNamed(word: string): number | null {
   const plain = word.trim().toLowerCase().replace(/\.$/, '');
-  const place = MONTHS.findIndex((name) => plain.length >= 3 && name.startsWith(plain));
+  const place = MONTH_WORDS.findIndex((name) => plain.length >= 3 && name.startsWith(plain));
   if (place >= 0 || plain === 'sept') return plain === 'sept' ? 9 : place + 1;
   return /^(0?[1-9]|1[0-2])$/.test(plain) ? Number(plain) : null;
 }
 
 /** The months that a misspelt one may mean. */
-export const monthGuess = (word: string): string | undefined => nearest(word.toLowerCase(), MONTHS, 1)[0];
+export const monthGuess = (word: string): string | undefined => nearest(word.toLowerCase(), MONTH_WORDS, 1)[0];
 
-const MONTHS = [
+/** Their names in small letters, January first. */
+export const MONTH_WORDS = [
   'january',
   'february',
   'march',

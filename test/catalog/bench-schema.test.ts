@@ -3,10 +3,12 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
-import { BENCH, readBench } from '../../src/catalog/bench.js';
+import { readBench } from '../../src/catalog/bench.js';
+import { BENCH } from '../../src/catalog/bench-keys.js';
 import { FEED } from '../../src/catalog/bench-feeds.js';
 import { KIT, PEN } from '../../src/catalog/bench-kit.js';
 import { benchSchema } from '../../src/catalog/bench-schema.js';
+import { SEASON } from '../../src/catalog/bench-season.js';
 import { WATER } from '../../src/catalog/bench-water.js';
 import { shippedCatalog } from '../../src/desk/shipped-catalog.js';
 
@@ -14,9 +16,16 @@ const catalog = shippedCatalog();
 const schema = benchSchema(catalog);
 const valid = new Ajv({ strict: true, allowUnionTypes: true }).compile(schema);
 const examples = join(import.meta.dirname, '../../examples');
-const benches = readdirSync(examples).map(
-  (name) => [name, readFileSync(join(examples, name, 'bench.yaml'), 'utf8')] as const,
-);
+/** A bench that says all of its year. */
+const YEAR = `water: rain
+season: { hemisphere: south, light: [3, 4, 7, 9, 10, 11, 11, 10, 8, 6, 3, 2], temperature: "14 14 16 18 20 22 23 23 20 18 15 14" }
+feeds:
+  moss: { plants: pleurothallid, medium: sphagnum, pots: 24, pot: 0.3 L, watering: 4 L, months: { Jan: none, sept.: rest, 12: "growth, 50 %, 3 L" } }
+`;
+const benches = [
+  ...readdirSync(examples).map((name) => [name, readFileSync(join(examples, name, 'bench.yaml'), 'utf8')] as const),
+  ['a year', YEAR] as const,
+];
 
 /** Problems of form: a key that is not known, missing, or holds a value of another kind. */
 const FORM = [
@@ -25,6 +34,8 @@ const FORM = [
   'value-wrong-kind',
   'yaml-not-keys',
   'feeds-not-keys',
+  'months-not-keys',
+  'month',
   'water-kind',
   'water-none',
 ];
@@ -69,6 +80,7 @@ describe('the schema of bench.yaml', () => {
       [KIT, objectIn(top.properties.kit!)],
       [PEN, objectIn(top.properties.pen!)],
       [WATER, objectIn(top.properties.water!)],
+      [SEASON, objectIn(top.properties.season!)],
       [FEED, feeds.additionalProperties],
     ] as const) {
       expect(Object.keys(part.properties)).toEqual(Object.keys(section.shape));
