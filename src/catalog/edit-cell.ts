@@ -21,7 +21,8 @@ export function withCell(text: string, id: string, column: 'bulk_density', value
   const rows = rowsOf(text, delimiter);
   const [header, ...body] = rows ?? [];
   if (!header) return null;
-  const named = (name: string): number[] => header.flatMap((cell, i) => (bare(cell.text) === bare(name) ? [i] : []));
+  const named = (name: string): number[] =>
+    header.flatMap((cell, i) => (headerName(cell.text) === headerName(name) ? [i] : []));
   const [ids, places] = [named('id'), named(column)];
   if (ids.length !== 1 || places.length > 1) return null;
   const found = body.filter((row) => row[ids[0]!]?.text === id);
@@ -40,14 +41,14 @@ export function withCell(text: string, id: string, column: 'bulk_density', value
 }
 
 /** A header without its unit, case and marks. */
-const bare = (header: string): string =>
+export const headerName = (header: string): string =>
   header
     .replace(/\s*\([^)]*\)\s*$/, '')
     .toLowerCase()
     .replace(/[\s._-]+/g, '');
 
 /** Rows with a cell that says something; comments and blank lines are passed over. Null where a quote never closes. */
-function rowsOf(text: string, delimiter: string): Cell[][] | null {
+export function rowsOf(text: string, delimiter: string): Cell[][] | null {
   const rows: Cell[][] = [];
   let at = 0;
   while (at < text.length) {

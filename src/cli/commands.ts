@@ -10,6 +10,16 @@ export interface Listed {
 /** Every command, in the order a grower meets them. */
 export const COMMANDS: readonly Listed[] = [
   {
+    name: 'start',
+    summary: 'make a bench: from questions, or from labels as printed',
+    load: async () => (await import('./start.js')).startCommand,
+  },
+  {
+    name: 'check',
+    summary: 'read a whole bench: everything that is wrong, and every doubt',
+    load: async () => (await import('./check.js')).checkCommand,
+  },
+  {
     name: 'labels',
     summary: 'what each label means in mg/L, and what is wrong with it',
     load: async () => (await import('./labels.js')).labelsCommand,

@@ -72,7 +72,7 @@ export async function labelsOf(
 }
 
 /** What a shelf leaves unsaid of its own jars, by kind. */
-function missingFrom(products: readonly ClosedProduct[], known: readonly PowderKnown[]): Missing[] {
+export function missingFrom(products: readonly ClosedProduct[], known: readonly PowderKnown[]): Missing[] {
   const kinds: Record<Missing['of'], (product: ClosedProduct) => boolean> = {
     'bulk density': (product) => product.form === 'powder' && bulkDensityOf(product, known) === null,
     price: ({ price, pack }) => price === undefined || !pack,

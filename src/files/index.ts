@@ -3,4 +3,5 @@ export { changeText } from './change.js';
 export { endsOf, isFile, isFolder, mayRun, readBytes, readText, shown, statOf } from './read.js';
 export { inScratch } from './scratch.js';
 export { decode } from './utf8.js';
+export { newFolderProblems, writeNew } from './write-new.js';
 export { type NewFile, placeOf, placeProblem, writeFiles } from './write.js';

@@ -14,12 +14,16 @@ const PART = /^(?:\.velamen-|velamen-scratch-)([0-9a-f]{6})-(\d+)-\w+(?:\.part)?
 /** Removes what processes that are no more left unfinished in a folder. */
 export function sweep(folder: string): void {
   try {
-    for (const name of readdirSync(folder)) {
-      const [, machine, number] = PART.exec(name) ?? [];
-      if (machine === undefined || !isDead({ machine, process: Number(number), start: '' })) continue;
-      rmSync(join(folder, name), { recursive: true, force: true });
-    }
+    for (const path of leavings(folder)) rmSync(path, { recursive: true, force: true });
   } catch {
     // what cannot be swept does no harm to what is asked
   }
+}
+
+/** What processes that are no more left unfinished in a folder. */
+export function leavings(folder: string): string[] {
+  return readdirSync(folder).flatMap((name) => {
+    const [, machine, number] = PART.exec(name) ?? [];
+    return machine !== undefined && isDead({ machine, process: Number(number), start: '' }) ? [join(folder, name)] : [];
+  });
 }

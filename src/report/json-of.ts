@@ -2,6 +2,7 @@ import { adviceJson, assessJson } from './json/assess.js';
 import { blendJson } from './json/blend.js';
 import { buyJson, substitutesJson } from './json/buy.js';
 import { buyOneJson } from './json/buy-one.js';
+import { checkJson } from './json/check.js';
 import { concentrateJson } from './json/concentrate.js';
 import { frontierJson } from './json/frontier.js';
 import { journalCostJson, journalEntryJson, journalJson, journalStockJson } from './json/journal.js';
@@ -12,6 +13,7 @@ import { programmesJson } from './json/programmes.js';
 import { reachAllJson, reachJson } from './json/reach.js';
 import { seasonJson } from './json/season.js';
 import { sheetJson } from './json/sheet.js';
+import { startJson } from './json/start.js';
 import type { Results } from './results.js';
 
 /**
@@ -22,6 +24,8 @@ export const jsonOf = <Name extends keyof Results>(name: Name, result: Results[N
 
 const JSONS: { [Name in keyof Results]: (result: Results[Name]) => object } = {
   labels: labelsJson,
+  start: startJson,
+  check: checkJson,
   blend: blendJson,
   one: oneJson,
   frontier: frontierJson,

@@ -20,6 +20,8 @@ export interface LabelsResult {
   products: Line[];
   /** Where a printed text was read: what each of its figures was taken for, and those beside which no nutrient stands. */
   printed?: Pick<PrintedLabel, 'understood' | 'leftOver'>;
+  /** Where a label was put on the shelf: its id there, and the file. */
+  added?: { id: string; file: string };
   /** What the shelf does not say of its products, each kind once. */
   missing: Missing[];
   /** How each is kept. */
@@ -55,13 +57,15 @@ export function labelsSheet(result: LabelsResult): Sheet {
     paragraph('pH is an estimate, for pure water, which has no buffer of its own.', 'quiet'),
   ];
   return {
-    title: `What the labels of ${result.shelf} mean`,
+    title: result.added
+      ? `${result.added.id} stands on ${result.added.file} now`
+      : `What the labels of ${result.shelf} mean`,
     blocks: [
       paragraph(
         'mg of each element in a litre, and mS/cm (EC), from 1 g (powder) or 1 mL (liquid) in pure water at 25 °C. A range is what the label leaves open; those of EC and pH count what makers may miss their figures by, too.',
       ),
       overview(products),
-      ...(result.printed ? printedText(result.printed) : []),
+      ...(result.printed && result.printed.understood.length > 0 ? printedText(result.printed) : []),
       ...section('What is wrong with the labels', products.flatMap(wrong)),
       ...section('What the shelf does not say', result.missing.map(missingSays)),
       ...(products.length === 1 ? told : inFull(told)),

@@ -3,6 +3,7 @@ import { assessSheet } from './assess.js';
 import { blendSheet } from './blend.js';
 import { buySheet } from './buy.js';
 import { buyOneSheet } from './buy-one.js';
+import { checkSheet } from './check.js';
 import { concentrateSheet } from './concentrate.js';
 import { frontierSheet } from './frontier.js';
 import { journalCostSheet, journalEntrySheet, journalSheet, journalStockSheet } from './journal.js';
@@ -18,6 +19,7 @@ import type { Results } from './results.js';
 import { seasonSheet } from './season.js';
 import { sheetReport } from './sheet-page/index.js';
 import type { Sheet } from './sheet.js';
+import { startSheet } from './start.js';
 import { substitutesSheet } from './substitutes.js';
 
 /** What a report may say besides its result. */
@@ -44,6 +46,8 @@ export const reportOf = <Name extends keyof Results>(
 
 const REPORTS: { [Name in keyof Results]: (result: Results[Name], options: ReportOptions) => Sheet } = {
   labels: labelsSheet,
+  start: startSheet,
+  check: checkSheet,
   blend: (result, { pen, prices }) => blendSheet(result, pen, prices),
   one: oneSheet,
   frontier: frontierSheet,

@@ -10,8 +10,10 @@ import type { SheetOfFeed } from '../sheet/mixing-sheet.js';
 import type { ConcentrateResult } from '../stock/concentrate-result.js';
 import type { JournalAdded, JournalCost, JournalShown, JournalStock } from '../year/journal/results.js';
 import type { SeasonResult } from '../year/season-types.js';
+import type { CheckResult } from './check.js';
 import type { LabelsResult } from './labels.js';
 import type { CalibrateResult, StandardResult, WeighedResult } from './meter-tools.js';
+import type { StartResult } from './start.js';
 
 /**
  * What can be found out, by the name that its JSON Schema has: `Results['blend']` is what the desk's `blendFeeds` gives for each feed.
@@ -19,6 +21,8 @@ import type { CalibrateResult, StandardResult, WeighedResult } from './meter-too
  */
 export interface Results {
   labels: LabelsResult;
+  start: StartResult;
+  check: CheckResult;
   blend: BlendResult;
   one: OneResult;
   frontier: FrontierResult;

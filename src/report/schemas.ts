@@ -15,6 +15,7 @@ import {
   misses,
   mix,
   nitrogenShares,
+  problemShape,
   proof,
   waterShare,
 } from './shapes.js';
@@ -25,19 +26,11 @@ import { storageShape } from './storage-shapes.js';
 import { oneShape } from './one-shapes.js';
 import { blendShape } from './blend-shapes.js';
 import { noSheetShape, sheetShape } from './sheet-shapes.js';
+import { checkShape, startShape } from './start-shapes.js';
 
 export { blendCannotShape, blendMadeShape, blendShape } from './blend-shapes.js';
 
 /** The shapes printed by --json, as zod schemas; published as JSON Schema by `velamen schema COMMAND`. */
-
-const problemShape = z.strictObject({
-  code: z.string(),
-  severity: z.enum(['error', 'warning']),
-  where: z.strictObject({ file: z.string().optional(), line: z.int().min(1).optional(), field: z.string().optional() }),
-  found: z.string(),
-  expected: z.string(),
-  fix: z.string(),
-});
 
 /** What any command prints with --json when it refuses its input. */
 export const refusedShape = z.strictObject({
@@ -134,6 +127,7 @@ export const labelsShape = z.strictObject({
     })
     .optional()
     .describe('of a printed text: what each figure was taken for, and those that stand beside no nutrient'),
+  added: z.strictObject({ id: z.string(), file: z.string() }).optional().describe('where a label was put on the shelf'),
   missing: z
     .array(z.strictObject({ of: z.enum(['bulk density', 'price', 'sources']), products: z.array(z.string()) }))
     .describe('what the shelf does not say, each kind with the ids of its products'),
@@ -180,6 +174,8 @@ export const labelsShape = z.strictObject({
 /** Command → shape of its --json object. */
 export const SHAPES: ReadonlyMap<string, z.ZodType> = new Map<string, z.ZodType>([
   ['labels', labelsShape],
+  ['start', startShape],
+  ['check', checkShape],
   ['blend', blendShape],
   ['one', oneShape],
   ['frontier', frontierShape],

@@ -266,3 +266,12 @@ export const prices = z.strictObject({
   used: z.array(productPrice),
   unused: z.array(productPrice),
 });
+
+export const problemShape = z.strictObject({
+  code: z.string(),
+  severity: z.enum(['error', 'warning']),
+  where: z.strictObject({ file: z.string().optional(), line: z.int().min(1).optional(), field: z.string().optional() }),
+  found: z.string(),
+  expected: z.string(),
+  fix: z.string(),
+});

@@ -23,6 +23,8 @@ describe('completion', () => {
 
   it('offers every command', async () => {
     expect(await asked([''])).toEqual([
+      'start',
+      'check',
       'labels',
       'blend',
       'reach',

@@ -17,6 +17,7 @@ import { parseWaterReading } from './pen.js';
 import { type OnPen, PEN_WISHES, productId } from './pen-wishes.js';
 import { SEASON_WISHES } from './season-wishes.js';
 import { parseNear, parseShare, parseSure } from './share.js';
+import { START_WISHES } from './start-wishes.js';
 import { parseDose, parseRatio, parseTanks } from './stock.js';
 import { parseStorage, parseTemperature } from './temperature.js';
 import { parseJug } from './volume.js';
@@ -242,6 +243,7 @@ export const WISH_OPTIONS = {
     read: parseStorage,
   },
 
+  ...START_WISHES,
   ...PEN_WISHES,
   ...JOURNAL_WISHES,
 } as const satisfies Record<string, Option>;

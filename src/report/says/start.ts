@@ -1,0 +1,34 @@
+import { figure } from '../figures.js';
+import type { Assumed } from '../start-assumed.js';
+
+/** What was taken for what nobody told, and how to tell it. */
+export function assumedSays(one: Assumed): string {
+  switch (one.of) {
+    case 'name':
+      return `A label names no product: it is called "${one.as}" (${one.id}). Another name goes in the column name.`;
+    case 'grade':
+      return `${one.id}: ${one.columns.join(', ')} from the grade alone, as oxides. The whole analysis of the label says far more: which nitrogen, and what else is in it.`;
+    case 'density':
+      return `${one.id}: a liquid whose label does not say by what its % count. They are taken by weight, at about ${figure(one.gramsPerMillilitre)} g/mL by its figures: weigh 100 mL, and put a hundredth of the grams in the column density (or basis: w/v where the label counts g in 100 mL).`;
+    case 'bulk density':
+      return `${one.ids.join(', ')}: nobody weighed a spoonful. ${figure(one.gramsPerMillilitre)} g/mL is taken, give or take ${figure(one.off)}. Ten level spoons on any scale make it sure: velamen meter --weigh "ten level 1/4 tsp of ${one.ids[0]} weigh … g" --save`;
+    case 'salt':
+      return `${one.id}: taken as ${one.name}, from the catalog.${one.others.length === 0 ? '' : ` The name may also mean ${one.others.join(' or ')}: look at the label, and name that one instead.`}`;
+    case 'law':
+      return 'The labels are of the EU’s style: its tolerances hold (law: eu in bench.yaml).';
+    case 'plants':
+      return `No plants are named: ${one.plants} in ${one.medium}.`;
+    case 'medium':
+      return `No medium is named for ${one.plants}: ${one.medium}.`;
+    case 'batch':
+      return `How much you mix at a time is not told: ${one.batch}.`;
+    case 'kit':
+      return 'What you measure with is not told: level spoons of 1, 1/2, 1/4 and 1/8 US tsp and a scale of 0.1 g.';
+    case 'pen':
+      return 'No pen is named: readings are told in mS/cm.';
+    case 'water':
+      return 'No water is named: rain water.';
+    case 'water by pen':
+      return `The water reads ${figure(one.mSPerCm)} mS/cm: ${one.name} (${one.water}, ${figure(one.readsMSPerCm)} mS/cm) comes nearest. A reading tells how much is in it, not what: your supplier’s analysis is better.`;
+  }
+}
