@@ -1,18 +1,15 @@
-import { withReading } from '../chance/reading.js';
 import { limitSpreads, mostRoom, roomFor, tightened } from '../chance/tightened.js';
-import { ordered } from '../dose/ordered.js';
-import { isMeasured } from '../dose/offered.js';
-import { offersFor } from '../dose/offers.js';
+import type { Amounts } from '../can/mix-amounts.js';
 import type { DosePlan } from '../dose/plan-types.js';
 import type { Limit, Miss } from '../feed/limits.js';
 import { type NearAsked, nearBands, NITROGEN_WITHIN } from '../feed/near.js';
 import { withoutCustom } from '../feed/grade.js';
 import type { Proof } from '../feed/proof.js';
 import { proofOf } from './plan-proof.js';
-import { readOut } from '../feed/readout.js';
 import type { FeedRequest } from '../feed/request.js';
 import { closest, type FeedAnswer, type FeedFound } from '../formulation/index.js';
-import { CANS, counted, handed, type Handed, type Hands, missesByGrade } from './handed.js';
+import { CANS, handed, type Handed, type Hands } from './handed.js';
+import { readPlan } from './read-plan.js';
 import { nearestOfAll, nearestWidth, type NearestWidth, nearRequest } from './near-width.js';
 import { grown, MOST_GROWN, mostRounded, withFactors, worthwhile } from './growth.js';
 import { allowance, alone, leastPerLitre, thrifty, type Thrifty } from './thrifty.js';
@@ -44,6 +41,8 @@ export interface FeedPlan {
   held: FeedRequest;
   /** What was asked, without the iron that its chelate does not hold. */
   request: FeedRequest;
+  /** What was to be measured out, and the limits that doses of it were held within. */
+  measuring: { amounts: Amounts; within: FeedRequest };
   proof: Proof;
 }
 
@@ -259,16 +258,7 @@ function target(share: number): number {
 
 async function told({ request, within, asked }: Setting, nearest: NearestWidth, best: Tried): Promise<FeedPlan> {
   const { handed: made, near, thrift } = best;
-  const inOrder = ordered({ ...made.plan, request }, made.amounts);
-  const mix = withReading(readOut(inOrder.amounts, request, inOrder.sequence.turns), inOrder, request);
-  const { custom, graver } = missesByGrade(mix, request);
-  const own = { ...inOrder, mix, request: counted(request, inOrder) };
-  const short = asked.offers && (graver.length > 0 || !isMeasured(own));
-  const offers = short ? await offersFor(within, made.amounts, asked.kit, asked) : [];
-  const plan: DosePlan =
-    graver.length === 0
-      ? { ...withoutViolations(own), offers }
-      : { ...own, status: 'violated', violations: graver, offers };
+  const { plan, custom } = readPlan(made.plan, made.amounts, request);
   return {
     plan,
     near: { asked: near, stoppedBy: nearest.stoppedBy },
@@ -278,12 +268,7 @@ async function told({ request, within, asked }: Setting, nearest: NearestWidth, 
     ideal: thrift.answer,
     held: thrift.held,
     request,
+    measuring: { amounts: made.amounts, within },
     proof: proofOf(best, nearest),
   };
-}
-
-function withoutViolations(plan: DosePlan): DosePlan {
-  if (plan.status === 'kept') return plan;
-  const { violations: _, offers: __, ...rest } = plan;
-  return { ...rest, status: 'kept' };
 }

@@ -1,6 +1,7 @@
 import type { Sureness } from '../chance/sure.js';
 import type { Source } from '../chance/varying.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
+import type { DoseOffer } from '../dose/findings.js';
 import type { DosePlan } from '../dose/plan-types.js';
 import type { Limit, Miss } from '../feed/limits.js';
 import type { NearAsked } from '../feed/near.js';
@@ -31,6 +32,8 @@ export interface NoneGiven {
 
 export interface Given {
   plan: DosePlan;
+  /** How it can be made although the kit alone could not; null where the kit can. */
+  wayOut: WayOut | null;
   near: Near;
   sure: Sure;
   /** Leasts that only convention stands behind and that this feed does not keep. */
@@ -42,6 +45,17 @@ export interface Given {
   /** Litres of this feed in a year; null where nobody said how much is used. */
   litresPerYear: number | null;
   assumed: Assumed;
+}
+
+/** A feed that the kit by itself cannot make, and how the doses of this one are had all the same. */
+export interface WayOut {
+  way: Extract<DoseOffer, { kind: 'pen' | 'item stock' | 'batch' }>;
+  /** Whether a pen steers the doses that no bottle holds. */
+  byPen: boolean;
+  /** What the kit alone comes to: what it cannot measure, what would be missed, and how many cans would keep the limits. */
+  without: { unmeasured: string[]; misses: Miss[]; share: number };
+  /** What would do as well. */
+  others: DoseOffer[];
 }
 
 /** What was taken for granted because nobody said it. */

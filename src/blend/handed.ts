@@ -4,6 +4,7 @@ import type { Solubility } from '../catalog/solubility.js';
 import { judgedCan, type JudgedCan } from '../chance/sure-figures.js';
 import { shareOf } from '../chance/sure.js';
 import type { PenInHand } from '../dose/by-pen-types.js';
+import type { Measure } from '../dose/measure.js';
 import { plannerByPen } from '../dose/plan-by-pen.js';
 import { planKept, planOnce } from '../dose/plan-once.js';
 import type { TrialPlan } from '../dose/plan-types.js';
@@ -21,6 +22,8 @@ export interface Hands {
   solubility?: readonly Solubility[];
   /** A pen that doses are steered by; absent where all go by measure. */
   pen?: PenInHand | undefined;
+  /** What can be taken of items that are kept in a bottle of their own, by id. */
+  bottles?: ReadonlyMap<string, readonly Measure[]> | undefined;
 }
 
 /** A mix as these hands make it. */
@@ -53,15 +56,16 @@ export async function handed(
   request: FeedRequest,
   { near, far }: Rungs,
   amounts: Amounts,
-  { kit, known, pen }: Hands,
+  { kit, known, pen, bottles }: Hands,
 ): Promise<Handed> {
+  const options = { known, steered: bottles };
   const all = [...near, ...far];
   const held =
-    (pen ? await firstKept(all, plannerByPen(request, amounts, kit, pen, { known })) : null) ??
-    (await firstKept(near, (limits) => planKept(limits, amounts, kit, { known }))) ??
-    (await firstKept(near.slice(0, 1), (limits) => planOnce(limits, amounts, kit, { known }))) ??
-    (await firstKept(far.slice(0, -1), (limits) => planKept(limits, amounts, kit, { known })));
-  const plan = held ? asOfPlan(held) : await planOnce(far.at(-1)!, amounts, kit, { known });
+    (pen ? await firstKept(all, plannerByPen(request, amounts, kit, pen, options)) : null) ??
+    (await firstKept(near, (limits) => planKept(limits, amounts, kit, options))) ??
+    (await firstKept(near.slice(0, 1), (limits) => planOnce(limits, amounts, kit, options))) ??
+    (await firstKept(far.slice(0, -1), (limits) => planKept(limits, amounts, kit, options)));
+  const plan = held ? asOfPlan(held) : await planOnce(far.at(-1)!, amounts, kit, options);
   const judged = judgedCan(plan, counted(request, plan), known);
   return { amounts, plan, judged, share: shareOf(judged, CANS, SEED) };
 }

@@ -38,12 +38,13 @@ export function allowance(cost: number, { shelf, header }: Pick<FeedRequest, 'sh
 }
 
 /** The least of each product that these hands can measure, in the order of the shelf: g or mL per litre. */
-export function leastPerLitre(request: FeedRequest, { kit, known, pen }: Hands): number[] {
+export function leastPerLitre(request: FeedRequest, { kit, known, pen, bottles }: Hands): number[] {
   const tools = toolsOf(kit);
   return request.shelf.map((product) => {
     const measured = leastMeasured(product, tools, known);
     const steered = pen ? leastByPen(product, request, pen, known) : null;
-    return Math.min(measured, steered ?? measured) / (request.header.batchLitres ?? 1);
+    const bottled = bottles?.get(product.id)?.[0]?.amount;
+    return Math.min(measured, steered ?? measured, bottled ?? measured) / (request.header.batchLitres ?? 1);
   });
 }
 

@@ -7,9 +7,9 @@ import { bulkDensityOf } from '../dose/density.js';
 import { untoldByPen } from './jar-conductivity.js';
 import type { Part, Source } from './spread-part.js';
 import { labelSpreads } from './label-spread.js';
-import type { Measure } from '../dose/measure.js';
+import { type Measure, toolInHand } from '../dose/measure.js';
 import type { DosePlan } from '../dose/plan-types.js';
-import { FILLING_SPREAD } from '../dose/tools.js';
+import { FILLING_SPREAD, type Tool } from '../dose/tools.js';
 
 export { type Part, type Source, SOURCES } from './spread-part.js';
 
@@ -73,7 +73,7 @@ export function dilutedCan(mix: VaryingCan, share: number, name: string): Varyin
 
 const VOLUME: Part = { factor: 'filling', source: 'water', by: FILLING_SPREAD };
 
-const TOOL_SOURCES: Readonly<Record<Measure['tool'], Source>> = {
+const TOOL_SOURCES: Readonly<Record<Tool['kind'], Source>> = {
   spoon: 'spoons',
   dropper: 'drops',
   syringe: 'syringe',
@@ -88,7 +88,7 @@ function doseParts(
   { tools, batchLitres }: Pick<DosePlan, 'tools' | 'batchLitres'>,
   known: readonly PowderKnown[],
 ): Part[] {
-  const source = TOOL_SOURCES[chosen.tool];
+  const source = TOOL_SOURCES[toolInHand(chosen)];
   // what the pen closes follows the water that is really there, and its other readings
   if (chosen.parts)
     return chosen.parts.map(({ factor, by }) => ({

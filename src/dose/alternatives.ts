@@ -33,4 +33,4 @@ export function alternativesOf(
   return ORDER.flatMap((tool) => best.get(tool) ?? []);
 }
 
-const ORDER: readonly Measure['tool'][] = ['spoon', 'syringe', 'dropper', 'scale', 'pen'];
+const ORDER: readonly Measure['tool'][] = ['spoon', 'syringe', 'dropper', 'scale', 'pen', 'stock'];

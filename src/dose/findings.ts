@@ -19,8 +19,7 @@ export type DoseOffer =
   | { kind: 'pen'; doses: OfferedDose[] }
   /** Powders whose level spoons are to be weighed, ten at a time. */
   | { kind: 'ten spoons'; products: string[]; spoon: string }
-  /** A bottle of one powder, measured once; the doses take it from there. */
-  | { kind: 'item stock'; product: string; words: string; bottleMillilitres: number; doses: OfferedDose[] }
+  | ItemStockOffer
   /** A larger amount at a time; twice the batch of which half is used. */
   | { kind: 'batch'; litres: number; instead: number; doses: OfferedDose[] }
   | { kind: 'spoon'; label: string; doses: OfferedDose[] }
@@ -29,6 +28,23 @@ export type DoseOffer =
   | { kind: 'scale'; stepGrams: number; doses: OfferedDose[] }
   | { kind: 'syringe'; millilitres: number; doses: OfferedDose[] }
   | StockOffer;
+
+/** Bottles of one item each, measured once; the doses take it from there. */
+export interface ItemStockOffer {
+  kind: 'item stock';
+  bottles: {
+    product: string;
+    name: string;
+    /** What goes in, in words, and g or mL of it. */
+    words: string;
+    amount: number;
+    bottleMillilitres: number;
+    /** What a can takes of it. */
+    dose: string;
+    doseMillilitres: number;
+  }[];
+  doses: OfferedDose[];
+}
 
 /** Stock bottles of which the syringe takes a whole number of marks. */
 export interface StockOffer {

@@ -1,5 +1,5 @@
 import type { PowderKnown } from '../label/product.js';
-import { decimalsOf, formatFixed, roundDigits } from '../units/index.js';
+import { decimalsOf, formatFixed, type Millilitres, roundDigits } from '../units/index.js';
 import type { ClosedProduct } from '../label/closed-product.js';
 import { type BulkDensity, bulkDensityOf } from './density.js';
 import type { Tool } from './tools.js';
@@ -7,7 +7,8 @@ import { hypot } from '../units/elementary.js';
 
 /** One way to measure an amount of one product. */
 export interface Measure {
-  tool: Tool['kind'];
+  /** `stock`: out of a bottle of the item alone. */
+  tool: Tool['kind'] | 'stock';
   /** `2 level 1/4 US tsp + 1 level 1/8 US tsp`, `14 drops`, `0.35 mL`, `0.62 g` */
   words: string;
   /** g (powder) or mL (liquid) that it delivers. */
@@ -18,7 +19,23 @@ export interface Measure {
   sd: number;
   /** What moves a dose by the pen, g or mL of each factor: doses of one can move together. */
   parts?: readonly { factor: string; by: number }[];
+  /** The bottle that a dose of tool `stock` is taken from. */
+  bottle?: Bottle;
 }
+
+/** A bottle of one item in water, measured once and taken from many times. */
+export interface Bottle {
+  /** Filled up to so much. */
+  millilitres: Millilitres;
+  /** What goes in. */
+  holds: Measure;
+  /** What is taken from it for a can. */
+  dose: Measure;
+}
+
+/** The tool in the hand: out of a bottle it is what takes the dose. */
+export const toolInHand = ({ tool, bottle }: Measure): Tool['kind'] =>
+  tool === 'stock' ? toolInHand(bottle!.dose) : tool;
 
 /** At most this many scoops of at most two sizes: more are miscounted. */
 const MOST_SCOOPS = 3;
@@ -85,7 +102,7 @@ export function measuresOf(
   return near.sort((a, b) => Math.abs(a.amount - around) - Math.abs(b.amount - around) || a.actions - b.actions);
 }
 
-const KINDS: readonly Tool['kind'][] = ['spoon', 'syringe', 'dropper', 'scale'];
+const KINDS: readonly Measure['tool'][] = ['spoon', 'syringe', 'dropper', 'scale'];
 const DUST = 1e-9;
 
 /** Up to three scoops of one or two sizes; of several ways to one amount the one with the fewest scoops. */

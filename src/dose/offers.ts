@@ -12,7 +12,7 @@ import { ordered } from './ordered.js';
 import { plannerByPen } from './plan-by-pen.js';
 import { planKept } from './plan-once.js';
 import type { PlanOptions } from './plan-types.js';
-import { stockOfAll, stockOfOne } from './stock-offers.js';
+import { stockOfAll, stockOfItems } from './stock-offers.js';
 
 /** More ways out than this nobody reads. */
 const MOST_OFFERS = 4;
@@ -33,7 +33,7 @@ export async function offersFor(
     () => aPen(short),
     () => tenSpoons(short),
     async () => half,
-    async () => (await stockOfOne(short)) ?? stockOfAll(short),
+    async () => (await stockOfItems(short)) ?? stockOfAll(short),
     async () => (half ? null : aBatch(short, BIGGER)),
     () => finerTool(short),
   ];

@@ -51,7 +51,8 @@ export function plannerByPen(
   return async (limits) => {
     let steered = first;
     for (let tries = 0; steered.length > 0 && tries <= wanted.length; tries += 1) {
-      const open = new Map(steered.map((step) => [step.product.id, levelsOf(step, pen)]));
+      const own = steered.map((step) => [step.product.id, levelsOf(step, pen)] as const);
+      const open = new Map([...(options.steered ?? []), ...own]);
       const plan = await planKept(limits, amounts, kit, { ...options, steered: open });
       if (plan === null) return null;
       const items = plan.items

@@ -79,8 +79,8 @@ export interface PlanOptions {
   known?: readonly PowderKnown[];
   /** What water holds of each salt; without it no stock bottles are offered. */
   solubility?: readonly Solubility[];
-  /** Levels of the items that a pen steers, by id, in the place of what the kit measures. */
-  steered?: ReadonlyMap<string, readonly Measure[]>;
+  /** Levels of the items that a pen steers or a bottle holds, by id, in the place of what the kit measures. */
+  steered?: ReadonlyMap<string, readonly Measure[]> | undefined;
   /** The pen that doses go by already. */
   pen?: PenInHand | undefined;
   /** False leaves the offers out (default: worked out where a limit is violated). */

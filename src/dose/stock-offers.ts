@@ -1,23 +1,18 @@
-import type { Kit } from '../catalog/bench-types.js';
-import type { Amounts } from '../can/mix-amounts.js';
 import { solutionChemistry } from '../chemistry/solution/index.js';
-import type { FeedRequest } from '../feed/request.js';
-import type { ClosedProduct } from '../label/closed-product.js';
 import { concentrate } from '../stock/concentrate.js';
-import { litresOf, type Millilitres, millilitres, scaleBy } from '../units/index.js';
-import { hypot } from '../units/elementary.js';
-import type { DoseOffer } from './findings.js';
-import { measuresWithin, volumesWithin } from './measure.js';
+import { litresOf, millilitres, scaleBy } from '../units/index.js';
+import { bottledPlans, bottlesIn } from './bottles.js';
+import type { DoseOffer, ItemStockOffer } from './findings.js';
 import { dosesOf, isMeasured, type Short, withBatch } from './offered.js';
 import { ordered } from './ordered.js';
 import { planKept } from './plan-once.js';
-import type { TrialPlan } from './plan-types.js';
-import { toolsOf, usualMark } from './tools.js';
+import type { DosePlan, TrialPlan } from './plan-types.js';
+import { stockRequest } from './stock-request.js';
+import { usualMark } from './tools.js';
 
 /** Bottles for stock, mL, and one part in so many, the strongest first. */
 const BOTTLES = [100, 250, 500, 1000].map(millilitres);
 const RATIOS = [1000, 500, 250, 100];
-const COLDEST_CELSIUS = 10;
 
 /** Stock bottles: the doses for a bottle are planned as a batch of all the feed that it makes. */
 export async function stockOfAll({ request, amounts, kit, options }: Short): Promise<DoseOffer | null> {
@@ -67,92 +62,24 @@ type StockItems = Parameters<typeof concentrate>[0]['items'];
 const itemsOf = ({ items, batchLitres }: TrialPlan): StockItems =>
   items.map(({ product, chosen }) => ({ product, perLitre: chosen.amount / batchLitres }));
 
-function stockRequest(
-  items: StockItems,
-  { waters: shares }: Amounts,
-  { header, waters }: FeedRequest,
-  { ratio, bottle, kit }: { ratio: number; bottle: Millilitres; kit: Kit },
-): Parameters<typeof concentrate>[0] {
-  return {
-    feed: header,
-    recipe: null,
-    items,
-    waters: waters.map((water, i) => ({ water, share: shares[i]! })).filter(({ share }) => share > 0),
-    weeklyLitres: null,
-    ratio,
-    tanks: null,
-    jugMillilitres: bottle,
-    coldestCelsius: COLDEST_CELSIUS,
-    scaleStepGrams: kit.scaleStepGrams ?? null,
-    remark: null,
-  };
-}
-
-/** mL of a one-item stock that go into the can, about. */
-const DOSES = [5, 10, 2, 20];
-/** A bottle is measured out at least so surely. */
-const SURE = 0.1;
-
-/**
- * A bottle of one item alone, measured once and dosed in steps of the kit; of the items that the kit measures worst first. Null where the
- * bottle of no one item makes the doses keep the limits.
- */
-export async function stockOfOne(short: Short): Promise<DoseOffer | null> {
-  const { request, amounts } = short;
-  const litres = request.header.batchLitres!;
-  const items = request.shelf
-    .map((product, i) => ({ product, wanted: amounts.products[i]! * litres, perLitre: amounts.products[i]! }))
-    .filter(({ product, wanted }) => product.form === 'powder' && wanted > 0)
-    .sort((a, b) => a.wanted - b.wanted);
-  for (const item of items) {
-    const found = await bottleOf(item, short);
-    if (found) return found;
-  }
+/** Bottles of one item each, as few as will do, measured once and dosed in steps of the kit. Null where none makes the doses keep the limits. */
+export async function stockOfItems(short: Short): Promise<DoseOffer | null> {
+  for await (const plan of bottledPlans(short))
+    if (isMeasured(plan)) return offerOfBottles(ordered(plan, short.amounts));
   return null;
 }
 
-async function bottleOf(
-  { product, wanted, perLitre }: { product: ClosedProduct; wanted: number; perLitre: number },
-  { request, amounts, kit, options }: Short,
-): Promise<DoseOffer | null> {
-  const { solubility: table } = options;
-  const litres = request.header.batchLitres!;
-  const tools = toolsOf(kit);
-  const known = options.known ?? request.market ?? [];
-  if (!table || tools.every((tool) => tool.assumed)) return null;
-  for (const dose of DOSES) {
-    for (const bottle of BOTTLES) {
-      const meant = (wanted * bottle) / dose;
-      const own = measuresWithin(product, tools, 0.75 * meant, 1.33 * meant, known).filter(
-        ({ sd, amount }) => sd <= SURE * amount,
-      );
-      const measure = own.sort((a, b) => Math.abs(a.amount - meant) - Math.abs(b.amount - meant))[0];
-      if (!measure) continue;
-      const strength = measure.amount / bottle;
-      const levels = volumesWithin(tools, 0, 4 * dose).map((volume) => ({
-        ...volume,
-        words: `${volume.words} of its stock`,
-        amount: volume.amount * strength,
-        sd: strength * hypot(volume.sd, (volume.amount * measure.sd) / measure.amount),
-      }));
-      const plan = await planKept(request, amounts, kit, { ...options, steered: new Map([[product.id, levels]]) });
-      const item = plan?.items.find((one) => one.product.id === product.id);
-      if (!plan || !item || !isMeasured(plan)) continue;
-      const ratio = (litres * 1000) / dose;
-      const made = concentrate(
-        stockRequest([{ product, perLitre }], amounts, request, { ratio, bottle, kit }),
-        solutionChemistry,
-        table,
-      );
-      if (made.status !== 'made' || made.apart.length > 0) continue;
-      return {
-        kind: 'item stock',
-        product: product.id,
-        words: measure.words,
-        bottleMillilitres: bottle,
-        doses: dosesOf(ordered(plan, amounts)),
-      };
-    }
-  }
-  return null;
-}
+/** Doses with bottles as they are told. */
+export const offerOfBottles = (plan: Pick<DosePlan, 'items' | 'leftOut'>): ItemStockOffer => ({
+  kind: 'item stock',
+  bottles: bottlesIn(plan).map(({ product: { id, name }, bottle: { millilitres: size, holds, dose } }) => ({
+    product: id,
+    name: name || id,
+    words: holds.words,
+    amount: holds.amount,
+    bottleMillilitres: size,
+    dose: dose.words,
+    doseMillilitres: dose.amount,
+  })),
+  doses: dosesOf(plan),
+});

@@ -1,9 +1,11 @@
 import type { Litres } from '../units/index.js';
 import { mergedLines, type RecipeDose } from '../advice/merged-lines.js';
+import { type Measure, toolInHand } from '../dose/measure.js';
 import type { DosePlan } from '../dose/plan-types.js';
 import { sequenceOf } from '../can/sequence.js';
 import { lastingSpread } from '../chance/lasting.js';
 import { blendOf } from '../sheet/steps.js';
+import type { ClosedProduct } from '../label/closed-product.js';
 import type { Water } from '../label/product.js';
 import type { Batch } from './batch.js';
 
@@ -21,13 +23,19 @@ export function batchOfPlan(plan: DosePlan): Batch {
         sd: chosen.sd,
         words: chosen.words,
         bySpoon: chosen.tool === 'spoon',
-        tool: chosen.tool,
-        lasting: lastingSpread(own, chosen.tool, plan.tools),
+        tool: toolInHand(chosen),
+        lasting: lastingOf(own, chosen, plan),
         full,
       };
     }),
   };
 }
+
+/** What a dose is off by each time alike; out of a bottle as much as the bottle was filled. */
+const lastingOf = (product: ClosedProduct, chosen: Measure, { tools }: Pick<DosePlan, 'tools'>): number =>
+  chosen.bottle
+    ? chosen.bottle.holds.sd / chosen.bottle.holds.amount
+    : lastingSpread(product, toolInHand(chosen), tools);
 
 /** A recipe of the grower's own as a batch. */
 export function batchOfRecipe(

@@ -42,8 +42,34 @@ export const beside = z
   .strictObject({ bare: besideColumn, own: besideColumn, closest: besideColumn })
   .describe('the cheapest mix inside the limits; this feed; as near to the aims as can be');
 
+export const wayOut = z
+  .strictObject({
+    kind: z.enum(['pen', 'batch', 'item stock']).describe('item stock: bottles of one item each'),
+    says: z.string(),
+    bottles: z.array(
+      z.strictObject({
+        product: z.string(),
+        name: z.string(),
+        words: z.string().describe('what goes in'),
+        amount: amount.describe('g or mL of it'),
+        bottleMillilitres: amount.describe('filled up to so much'),
+        dose: z.string().describe('what a can takes'),
+        doseMillilitres: amount,
+      }),
+    ),
+    without: z.strictObject({
+      unmeasured: z.array(z.string()),
+      misses: z.array(z.string()),
+      share: share.describe('of cans that would keep the limits by the kit alone'),
+    }),
+    others: z.array(z.string()).describe('what would do as well'),
+  })
+  .nullable()
+  .describe('how it is made although the kit alone cannot; null where the kit can');
+
 export const given = {
   near,
+  wayOut,
   sure,
   beside,
   costPerYear: maybe.describe('null where nobody says how much is used'),

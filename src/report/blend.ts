@@ -21,6 +21,7 @@ import { doseProofSays } from './says/dose-proof.js';
 import { doseOfferSays } from './says/doses.js';
 import { askedSays } from './says/given.js';
 import { surenessLines } from './says/sureness.js';
+import { wayOutSays } from './says/way-out.js';
 import { solutionBlocks } from './solution.js';
 import { type Block, facts, heading, inFull, list, paragraph, section, type Sheet, spoken, table } from './sheet.js';
 import { volumeText } from './volume.js';
@@ -115,11 +116,13 @@ function givenSheet(result: GivenMade, pen: PenScale | null, allPrices: boolean)
       headerFacts(feed, waterText(result.waters)),
       ...(proof.unfinished ? doubtBlocks(result) : []),
       ...unmeasuredBlocks(plan),
+      ...(given.wayOut ? [paragraph(wayOutSays(given.wayOut, sure.share))] : []),
       ...givenBlocks(result),
       ...elementBlocks(elements),
       ...nitrogenBlocks(result),
       ...ecBlocks(result, pen),
       ...inFull([
+        ...section('Other ways out', given.wayOut?.others.map(doseOfferSays) ?? []),
         heading('How near and how sure'),
         list([askedSays(near), ...surenessLines(sure.sureness, elements, sure)]),
         ...ruleBlocks(rules),

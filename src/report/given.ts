@@ -3,10 +3,12 @@ import type { Measure } from '../dose/measure.js';
 import type { PlannedItem } from '../dose/plan-types.js';
 import type { FeedHeader } from '../feed/results.js';
 import { figure, money } from './figures.js';
-import { type Block, heading, list, paragraph, table } from './sheet.js';
+import { waterText } from './mix.js';
+import { type Block, heading, list, paragraph, section, table } from './sheet.js';
 import { assumedSays, farthestSays, nearSays, sureSays } from './says/given.js';
 import { missSays } from './says/limits.js';
 import { spoiledSays } from './says/sureness.js';
+import { bottleSteps, bottleTitle } from './says/way-out.js';
 import { volumeText } from './volume.js';
 
 /** What the feed is, in one line: how near, and how many cans of a hundred keep its limits. */
@@ -36,11 +38,18 @@ export function givenBlocks({ feed, given, waters }: GivenMade): Block[] {
   return [
     heading('What goes in, in this order'),
     table(heads, rows),
+    ...bottleBlocks(plan, waters),
     ...assumed.map((line) => paragraph(line)),
     ...(short.length === 0 ? [] : [list(short)]),
     ...besideBlocks(besideRows(given, feed)),
   ];
 }
+
+/** How the bottles are made that doses are taken from. */
+const bottleBlocks = ({ items }: Given['plan'], waters: GivenMade['waters']): Block[] =>
+  items.flatMap(({ product: { id, name, form }, chosen: { bottle } }) =>
+    bottle ? section(bottleTitle(name || id), bottleSteps(name || id, bottle, { water: waterText(waters), form })) : [],
+  );
 
 const costOf = (
   price: number | undefined,

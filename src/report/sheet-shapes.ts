@@ -132,6 +132,7 @@ export const sheetShape = z.strictObject({
   sure: sure.nullable(),
   sureness: z.array(z.string()),
   near: given.near.optional().describe('of a feed that is given, as in blend'),
+  wayOut: given.wayOut.optional(),
   beside: given.beside.optional(),
   costPerYear: given.costPerYear.optional(),
   custom: given.custom.optional(),

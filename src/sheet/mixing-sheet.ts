@@ -65,7 +65,8 @@ function codeOf(
     litres: plan.batchLitres,
     items: turns.map(({ product: { id } }) => {
       const { tool, amount } = plan.items.find(({ product }) => product.id === id)!.chosen;
-      return { id, tool, amount };
+      // out of a bottle: the code holds how much, not how it was kept
+      return { id, tool: tool === 'stock' ? ('syringe' as const) : tool, amount };
     }),
     beforeFull: turns.filter(({ full }) => full < 1).length,
     waters: waters.length > 1 ? blendOf(plan, { waters }).map(({ water: { id }, share }) => ({ id, share })) : [],
@@ -185,7 +186,8 @@ function sheetStep(
     millilitres: unit === 'mL' ? amount : null,
     measures: [sheetMeasure({ ...measure, keeps: true }, unit), ...others.map((other) => sheetMeasure(other, unit))],
     wanted,
-    borrowed: measure.tool !== 'pen' && !inKit(measure),
+    bottle: measure.bottle ?? null,
+    borrowed: measure.tool !== 'pen' && measure.tool !== 'stock' && !inKit(measure),
     byPen: stepOfPen(product.id, byPen),
     litres: full * batchLitres,
     reading,

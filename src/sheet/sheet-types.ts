@@ -6,6 +6,7 @@ import type { BlendResult, FeedHeader } from '../feed/results.js';
 import type { DoseNote, DoseOffer } from '../dose/findings.js';
 import type { DosePlan, Violation } from '../dose/plan-types.js';
 import type { MeasuredStep } from '../dose/by-pen-types.js';
+import type { Bottle } from '../dose/measure.js';
 import type { DoseProof } from '../dose/proof.js';
 import type { Given, Sure } from '../blend/given-types.js';
 import type { Sureness } from '../chance/sure.js';
@@ -49,6 +50,8 @@ export interface SheetStep {
   measures: [SheetMeasure, ...SheetMeasure[]];
   /** g or mL that the blend (or the nearest feed) wants. */
   wanted: number;
+  /** The bottle that it is taken from, where it is too little for the kit; null where it is measured as it is. */
+  bottle: Bottle | null;
   /** True where nothing in the kit measures it: the amount is one for a borrowed scale or syringe. */
   borrowed: boolean;
   /** How the pen steers it, where doses go by the pen; null where all go by measure. */

@@ -162,13 +162,15 @@ describe('ways out', () => {
     if (plan.status !== 'violated') throw new Error(plan.status);
     const bottle = plan.offers.find(({ kind }) => kind === 'item stock');
     if (bottle?.kind !== 'item stock') throw new Error(plan.offers.map(({ kind }) => kind).join());
-    expect(bottle.product).toBe('nitre');
+    const [made, ...others] = bottle.bottles;
+    expect(made!.product).toBe('nitre');
+    expect(others).toEqual([]);
     // so much of the bottle in 4 L brings nitrogen within its band, reckoned from the words alone
-    const spoons = bottle.words.split(' + ').map((text) => text.match(/^(\d+) level (?:1\/(\d+) )?US tsp$/)!);
+    const spoons = made!.words.split(' + ').map((text) => text.match(/^(\d+) level (?:1\/(\d+) )?US tsp$/)!);
     const tsp = spoons.reduce((sum, [, times, part]) => sum + Number(times) / Number(part ?? 1), 0);
     const grams = tsp * (3785.411784 / 768) * 1.1;
     const millilitres = Number(bottle.doses[0]!.words!.match(/^([\d.]+) mL/)![1]);
-    const nitrogen = ((grams / bottle.bottleMillilitres) * millilitres * 138) / 4;
+    const nitrogen = ((grams / made!.bottleMillilitres) * millilitres * 138) / 4;
     expect(nitrogen).toBeGreaterThan(1.3);
     expect(nitrogen).toBeLessThan(1.5);
   });
@@ -177,7 +179,10 @@ describe('ways out', () => {
     const plan = await bench({ spoons: spoonsDownTo(1) });
     if (plan.status !== 'violated') throw new Error(plan.status);
     const order = ['pen', 'ten spoons', 'batch', 'item stock', 'stock', 'spoon', 'scale', 'syringe', 'spoons'];
-    const places = plan.offers.map(({ kind }) => order.indexOf(kind));
+    // a batch bigger than double asks more than a bottle
+    const placeOf = (offer: (typeof plan.offers)[number]): number =>
+      order.indexOf(offer.kind === 'batch' && offer.litres > 2 * offer.instead ? 'stock' : offer.kind);
+    const places = plan.offers.map(placeOf);
     expect(places).toEqual([...places].sort((a, b) => a - b));
     expect(places.length).toBeLessThanOrEqual(4);
   });

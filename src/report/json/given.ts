@@ -4,7 +4,9 @@ import type { ElementLine } from '../../feed/results.js';
 import { assumedSays } from '../says/given.js';
 import { limitSays, missSays } from '../says/limits.js';
 import { surenessLines } from '../says/sureness.js';
-import type { beside, given, near } from '../blend-shapes.js';
+import { doseOfferSays } from '../says/doses.js';
+import { wayOutSays } from '../says/way-out.js';
+import type { beside, given, near, wayOut } from '../blend-shapes.js';
 
 type GivenJson = { [Part in keyof typeof given]: z.infer<(typeof given)[Part]> };
 
@@ -13,6 +15,7 @@ export function givenJson(told: Given, elements: readonly ElementLine[]): GivenJ
   const { sure, custom, assumed, litresPerYear, plan, idealCostPerLitre } = told;
   return {
     near: nearJson(told.near),
+    wayOut: told.wayOut && wayOutJson(told.wayOut, sure.share),
     sure: { share: sure.share, wanted: sure.wanted, says: surenessLines(sure.sureness, elements, sure) },
     beside: besideJson(told),
     costPerYear: litresPerYear === null ? null : plan.mix.costPerLitre * litresPerYear,
@@ -21,6 +24,14 @@ export function givenJson(told: Given, elements: readonly ElementLine[]): GivenJ
     idealCostPerLitre,
   };
 }
+
+const wayOutJson = (told: NonNullable<Given['wayOut']>, share: number): z.infer<typeof wayOut> => ({
+  kind: told.way.kind,
+  says: wayOutSays(told, share),
+  bottles: told.way.kind === 'item stock' ? told.way.bottles : [],
+  without: { ...told.without, misses: told.without.misses.map(missSays) },
+  others: told.others.map(doseOfferSays),
+});
 
 const nearJson = ({ asked, main, trace, farthest, stoppedBy }: Given['near']): z.infer<typeof near> => ({
   width: asked.factor,

@@ -53,8 +53,8 @@ export function mixingSheetJson(sheet: MixingSheet): SheetJson {
 
 /** How near it is and what stands beside it; how sure stands in a part of its own. */
 function givenTold(given: NonNullable<MixingSheet['given']>, elements: MixingSheet['elements']) {
-  const { near, beside, costPerYear, custom } = givenJson(given, elements);
-  return { near, beside, costPerYear, custom };
+  const { near, wayOut, beside, costPerYear, custom } = givenJson(given, elements);
+  return { near, wayOut, beside, costPerYear, custom };
 }
 
 function noSheetJson(sheet: NoSheet): NoSheetJson {

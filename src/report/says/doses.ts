@@ -1,4 +1,4 @@
-import type { DoseNote, DoseOffer, OfferedDose } from '../../dose/findings.js';
+import type { DoseNote, DoseOffer, ItemStockOffer, OfferedDose } from '../../dose/findings.js';
 import { formatNumber } from '../../units/format.js';
 
 /** What a person should know about how the doses can be measured. */
@@ -38,7 +38,7 @@ export function doseOfferSays(offer: DoseOffer): string {
     case 'ten spoons':
       return offer.products.map((product) => askedToWeigh({ product, spoon: offer.spoon })).join(' ');
     case 'item stock':
-      return `A stock bottle of ${offer.product} alone, ${offer.words} in ${offer.bottleMillilitres} mL of water: ${dosesSay(offer.doses)}.`;
+      return `A stock bottle of ${offer.bottles.map(bottleSays).join(', one of ')}: ${dosesSay(offer.doses)}.`;
     case 'batch':
       return offer.litres === 2 * offer.instead
         ? `Mix double and use half, \`velamen sheet --mix "${litres(offer.litres)}"\`: ${dosesSay(offer.doses)}.`
@@ -57,6 +57,10 @@ export function doseOfferSays(offer: DoseOffer): string {
       return offer satisfies never;
   }
 }
+
+/** `trace-mix alone, 2 level US tsp in 250 mL of water` */
+const bottleSays = ({ product, words, bottleMillilitres }: ItemStockOffer['bottles'][number]): string =>
+  `${product} alone, ${words} in ${bottleMillilitres} mL of water`;
 
 function stockOfferSays(offer: Extract<DoseOffer, { kind: 'stock' }>): string {
   const { ratio, bottles, bottleMillilitres, doseMillilitres, batchLitres, syringeMillilitres, fills } = offer;

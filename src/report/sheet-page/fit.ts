@@ -62,6 +62,7 @@ function pageHeight(page: SheetPage, factor: number, small: number): number {
   const cautions = 2.6 + sum(page.cautions.map((text) => 1.22 * lines(text, (width - 4) / 2, 0.8 * small))) / 2;
   return (
     head(page, width) +
+    bottles(page, width) +
     steps(page, width - (page.twoScales ? 22 : 16)) +
     2.3 +
     looked * columns +
@@ -83,6 +84,7 @@ function cardHeight(page: SheetPage, factor: number): number {
     title(page, width) +
     alert(page, width) +
     facts +
+    bottles(page, width) +
     steps(page, width - 14) +
     1 +
     run +
@@ -97,6 +99,11 @@ const title = (page: SheetPage, width: number): number => 1.9 * (lines(page.titl
 
 const alert = (page: SheetPage, width: number): number =>
   page.alert.length === 0 ? 0 : 1.4 + sum(page.alert.map((text) => 1.22 * lines(text, width - 2.5)));
+
+/** What was chosen, and the bottles that are made once. */
+const bottles = ({ wayOut, bottles: made }: SheetPage, width: number): number =>
+  (wayOut === null ? 0 : 0.4 + 1.3 * lines(wayOut, width)) +
+  sum(made.map(({ steps: once }) => 2.2 + sum(once.map((one) => 1.3 * lines(one, width - 2, 0.9)))));
 
 function head(page: SheetPage, width: number): number {
   const half = (width - 1.5) / 2 - 5;

@@ -51,7 +51,11 @@ function article(page: SheetPage): { title: string; html: string } {
     ...(page.alert.length === 0
       ? []
       : [`<div class="alert"><p><b>${safe(page.alert[0]!)}</b></p>${list(page.alert.slice(1))}</div>`]),
+    ...(page.wayOut === null ? [] : [`<p class="way">${safe(page.wayOut)}</p>`]),
     `<dl class="facts">${page.facts.map((f) => `<div><dt>${safe(f.name)}</dt><dd>${safe(f.value)}</dd></div>`).join('')}</dl>`,
+    ...page.bottles.map(({ title, steps: once }) =>
+      part('bottle', title, `<ol>${once.map((one) => `<li>${safe(one)}</li>`).join('')}</ol>`),
+    ),
     steps(page),
     `<p class="tolerance">${safe(page.tolerance)}</p>`,
     `<p class="run"><b>If the reading at the end is off</b> ${page.ladder.map(runIn).join(' · ')}</p>`,

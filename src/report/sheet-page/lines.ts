@@ -49,7 +49,7 @@ export function linesOf(sheet: MixingSheet): LineOnPage[] {
       how:
         step.byPen?.by === 'pen'
           ? stepByPenSays(step.byPen, step.millilitres === null ? 'powder' : 'liquid')
-          : HOW[step.millilitres === null ? 'g' : 'mL'],
+          : HOW[step.millilitres === null && step.bottle === null ? 'g' : 'mL'],
       effect: step.byPen?.by === 'measure' ? stepByPenSays(step.byPen) : '',
       reading: at(step.reading),
     });

@@ -10,6 +10,7 @@ import { byPenSays } from '../says/by-pen.js';
 import { dilutionSays } from '../says/one.js';
 import { orderLines } from '../says/order.js';
 import { keepingSays, leftOutSays, notesSay, surenessSays, unseenSays, waterNames } from '../says/sheet.js';
+import { bottleSteps, bottleTitle, wayOutSays } from '../says/way-out.js';
 import { ladderOf, type Rung } from './ladder.js';
 import { type LineOnPage, linesOf } from './lines.js';
 import { IMPERIAL_GALLON, litresText, markText, mSPerCm, penUnit, range, shown, US_GALLON } from './readings.js';
@@ -21,6 +22,12 @@ export interface SheetPage {
   date: string | null;
   /** What must be known before anything is mixed; empty where every limit holds. */
   alert: string[];
+  /** What was chosen where the kit alone cannot make it, and why; null where it can. */
+  wayOut: string | null;
+  /** What would do as well. */
+  others: string[];
+  /** Bottles that are made once, before anything is mixed. */
+  bottles: { title: string; steps: string[] }[];
   facts: Fact[];
   /** Heading of the readings: the unit that the grower's pen shows. */
   pen: string;
@@ -48,6 +55,9 @@ export function pageOf(sheet: MixingSheet): SheetPage {
     plants: `${feed.plants} in ${feed.medium}, ${feed.phase}, ${feed.strength}`,
     date: sheet.date,
     alert: alertOf(sheet),
+    wayOut: sheet.given?.wayOut ? wayOutSays(sheet.given.wayOut, sheet.given.sure.share) : null,
+    others: sheet.given?.wayOut?.others.map(doseOfferSays) ?? [],
+    bottles: bottlesOf(sheet),
     facts: [
       { name: 'Can', value: canText(sheet.litres) },
       { name: 'Fill', value: fillText(sheet) },
@@ -75,6 +85,13 @@ export function pageOf(sheet: MixingSheet): SheetPage {
     cautions: sheet.cautions.map(cautionSays),
   };
 }
+
+const bottlesOf = ({ steps, water }: MixingSheet): SheetPage['bottles'] =>
+  steps.flatMap(({ name, bottle, millilitres }) => {
+    if (bottle === null) return [];
+    const form = millilitres === null ? 'powder' : 'liquid';
+    return [{ title: bottleTitle(name), steps: bottleSteps(name, bottle, { water: waterNames(water), form }) }];
+  });
 
 function alertOf(sheet: MixingSheet): string[] {
   const lines = sheet.status === 'kept' ? [] : missLines(sheet.violations).map(spoken);

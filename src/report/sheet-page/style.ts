@@ -38,6 +38,7 @@ export const STYLE = [
   '.steps .amount{font-size:1.4em}.steps .what{font-size:1.15em}.steps small{display:block;font-size:.82em}.steps .do small span+span::before{content:"· "}',
   '.steps .reading{text-align:right;white-space:nowrap;padding-left:.6em}.steps td.reading b{font-size:1.4em}.steps td.second b{font-size:1.15em;font-weight:400;line-height:1.6}',
   '.steps .read{width:6em}.steps .read .line{min-width:4em;width:100%;height:1.7em}',
+  '.way{font-weight:600;margin:.4em 0}.bottle ol{margin:0;padding-left:1.5em;font-size:.9em}',
   '.tolerance{font-size:.82em}.run{display:none}',
   '.columns{display:grid;grid-template-columns:1.25fr 1fr;column-gap:1.6em;font-size:.84em}',
   '.columns th{white-space:nowrap}.columns thead th{border-bottom:1px solid}tr.right>*{font-weight:700;border-top:1px solid;border-bottom:1px solid}tr.out>*{font-weight:700}',

@@ -20,11 +20,13 @@ function textSheet(page: SheetPage): Sheet {
     blocks: [
       ...page.alert.slice(0, 1).map((line) => paragraph(line, 'bad')),
       ...(page.alert.length > 1 ? [list(page.alert.slice(1))] : []),
+      ...(page.wayOut === null ? [] : [paragraph(page.wayOut)]),
       facts(
         ['Plants', page.plants],
         ['Date', page.date ?? '____________________'],
         ...page.facts.map(({ name, value }) => [name, value] as const),
       ),
+      ...page.bottles.flatMap(({ title, steps }) => section(title, steps)),
       heading('Mix in this order'),
       stepTable(page),
       paragraph(page.tolerance, 'quiet'),
@@ -34,6 +36,7 @@ function textSheet(page: SheetPage): Sheet {
       ...besideBlocks(page.beside),
       ...section('Notes', page.notes),
       ...inFull([
+        ...section('Other ways out', page.others),
         ...section('What the pen cannot see', page.unseen),
         ...section('How sure, in full', page.sureness.slice(1)),
         heading('How long it keeps'),

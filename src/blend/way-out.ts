@@ -1,0 +1,128 @@
+import { bottlesFor, bottlesIn } from '../dose/bottles.js';
+import type { DoseOffer } from '../dose/findings.js';
+import { largestCan } from '../dose/notes.js';
+import { dosesOf, isUnmeasured, withBatch } from '../dose/offered.js';
+import { offersFor } from '../dose/offers.js';
+import { offerOfBottles } from '../dose/stock-offers.js';
+import type { FeedRequest } from '../feed/request.js';
+import { grams, scaleBy } from '../units/index.js';
+import { isMeasured } from './best-hands.js';
+import type { FeedAsked, FeedPlan } from './feed-plan.js';
+import type { WayOut } from './given-types.js';
+import { planCounted } from './iron-counted.js';
+
+/** A feed by a way out, with what was chosen. */
+interface Way {
+  planned: FeedPlan;
+  way: WayOut['way'];
+}
+
+/** Below this share of cans a kit that can put every dose down cannot make the feed all the same, unless nothing else makes many more (judgement). */
+const TOO_FEW = 0.75;
+const MANY_MORE = 0.2;
+
+/** More bottles beside one can are a chemist's shelf, and only for who cannot do without. */
+const FEW = 3;
+/** So far off is a dose that no limit forgives. */
+const HOPELESS = 0.3;
+const WEEKS = 52;
+const FINE = grams(0.001);
+
+/**
+ * Where the kit alone cannot make a feed: the best of the ways that stand open with what is on the bench. Double the amount where a week
+ * uses it up and no can that is known is too small; a bottle of each item that is too little, as few bottles as will do; double the amount although half
+ * of it stands. The first that is sure enough, else the surest; none where the kit does.
+ * @param asked the hands, which have to be a grower's own
+ */
+export async function wayOutOf(
+  kit: FeedPlan,
+  request: FeedRequest,
+  asked: FeedAsked & { litresPerYear?: number | null },
+): Promise<Way | null> {
+  const measured = isMeasured(kit);
+  if (measured && kit.share >= TOO_FEW) return null;
+  const helps = ({ planned }: Way): boolean =>
+    isMeasured(planned) && (!measured || planned.share >= kit.share + MANY_MORE);
+  const found: Way[] = [];
+  const litres = scaleBy(request.header.batchLitres!, 2);
+  const can = largestCan(asked.kit.cans);
+  const fits = can === null || litres * 1000 <= can.millilitres * 1.001;
+  const isUsedUp = (asked.litresPerYear ?? 0) >= litres * WEEKS;
+  const double = () => (fits ? doubled(request, asked) : Promise.resolve(null));
+  const bottles = () => bottled(request, asked);
+  for (const way of isUsedUp ? [double, bottles] : [bottles, double]) {
+    const one = await way();
+    if (one === null || !helps(one)) continue;
+    if (one.planned.share >= one.planned.wanted) return one;
+    found.push(one);
+  }
+  return found.reduce<Way | null>((best, one) => (best && best.planned.share >= one.planned.share ? best : one), null);
+}
+
+/** What the kit alone comes to. */
+export function withoutWay({ plan, share }: FeedPlan): WayOut['without'] {
+  const nameOf = (id: string): string => plan.request.shelf.find((product) => product.id === id)?.name || id;
+  const without = plan.notes.flatMap((note) => (isUnmeasured(note) ? [note.product] : []));
+  const little = plan.status === 'kept' ? [] : plan.leftOut.map(({ product: { id } }) => id);
+  return {
+    unmeasured: [...new Set([...without, ...little])].map(nameOf),
+    misses: plan.status === 'kept' ? [] : plan.violations,
+    share,
+  };
+}
+
+/** All that would do, but for what was chosen. */
+export async function otherWays(
+  { measuring: { amounts, within } }: FeedPlan,
+  asked: FeedAsked,
+  chosen: DoseOffer['kind'] | null,
+): Promise<DoseOffer[]> {
+  const offers = await offersFor(within, amounts, asked.kit, asked);
+  return offers.filter(({ kind }) => kind !== chosen);
+}
+
+/** A pen that stood in for the kit. */
+export const byPenOffer = ({ plan }: FeedPlan): WayOut['way'] => ({ kind: 'pen', doses: dosesOf(plan) });
+
+async function doubled(request: FeedRequest, asked: FeedAsked): Promise<Way | null> {
+  const instead = request.header.batchLitres!;
+  const litres = scaleBy(instead, 2);
+  const planned = await planCounted(withBatch(request, litres), asked);
+  if (!('plan' in planned)) return null;
+  return { planned, way: { kind: 'batch', litres, instead, doses: dosesOf(planned.plan) } };
+}
+
+/** A feed with as few bottles as enough cans ask for, else with those that most cans keep. */
+async function bottled(request: FeedRequest, asked: FeedAsked): Promise<Way | null> {
+  const { scaleErrorGrams: _, ...kit } = asked.kit;
+  // as surely as out of a bottle: what hands would mix that weigh to a milligram
+  const fine = await planCounted(request, { ...asked, kit: { ...kit, scaleStepGrams: FINE } });
+  if (!('plan' in fine)) return null;
+  const { within, amounts } = fine.measuring;
+  const bottles = bottlesFor({ request: within, amounts, kit: asked.kit, options: asked });
+  const needed = bottles.filter(({ off }) => off > HOPELESS).length;
+  let best: FeedPlan | null = null;
+  for (const count of countsFrom(Math.max(1, needed), bottles.length)) {
+    const some = new Map(bottles.slice(0, count).map(({ product, levels }) => [product.id, levels]));
+    const planned = await planCounted(request, { ...asked, bottles: some });
+    if (!('plan' in planned) || !isMeasured(planned) || bottlesIn(planned.plan).length === 0) continue;
+    if (best === null || isBetter(planned, best)) best = planned;
+    if (isSure(best) && best.custom.length <= fine.custom.length) break;
+  }
+  return best && { planned: best, way: offerOfBottles(best.plan) };
+}
+
+/** As many bottles as are needed at least, and one more while they stay few; where more are needed, as many. */
+const countsFrom = (needed: number, all: number): number[] =>
+  needed >= FEW ? [Math.min(needed, all)].filter((count) => count > 0) : range(needed, Math.min(FEW, all));
+
+const range = (from: number, to: number): number[] =>
+  Array.from({ length: Math.max(0, to - from + 1) }, (_, i) => from + i);
+
+const isSure = ({ share, wanted }: FeedPlan): boolean => share >= wanted;
+
+/** Sure before not; of sure ones with fewer conventions missed, of others more cans. */
+function isBetter(other: FeedPlan, best: FeedPlan): boolean {
+  if (isSure(other) !== isSure(best)) return isSure(other);
+  return isSure(best) ? other.custom.length < best.custom.length : other.share > best.share;
+}

@@ -1,0 +1,71 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, it } from 'vitest';
+import { blendFeeds } from '../../src/desk/blend.js';
+import { mixingSheets } from '../../src/desk/mixing-sheets.js';
+import { jsonOf } from '../../src/report/json-of.js';
+
+const kitchens = fileURLToPath(new URL('../golden/kitchens/', import.meta.url));
+const shelf = { name: 'salts.csv', text: readFileSync(join(kitchens, 'salts.csv'), 'utf8') };
+const bench = (kit: string, feed: string, more = '') => ({
+  bench: {
+    name: 'bench.yaml',
+    text: `water: { use: rain }\nkit: ${kit}\n${more}feeds:\n  orchids: { plants: moth orchids, medium: bark, phase: growth, strength: 75 %, ${feed} }\n`,
+  },
+  shelf,
+});
+
+interface Told {
+  status: string;
+  litres: number;
+  feed: { batchLitres: number };
+  steps: { id: string; grams: number; measures: { words: string }[] }[];
+  wayOut: {
+    kind: string;
+    says: string;
+    bottles: { product: string; words: string; amount: number; bottleMillilitres: number; doseMillilitres: number }[];
+    without: { share: number };
+    others: string[];
+  } | null;
+}
+
+const sheetOf = async (files: ReturnType<typeof bench>): Promise<Told & { met: boolean }> => {
+  const { results, met } = await mixingSheets(files, {});
+  return { ...(jsonOf('sheet', results[0]!) as Told), met };
+};
+
+/** A batch that the kit alone cannot make, and what is chosen for it. */
+describe('a way out', () => {
+  it('is a bottle of what is too little, in the steps of a pipette; blend gives the same', async () => {
+    const files = bench('{ scale: 0.1 g, syringe: 3 mL }', 'batch: 1 US gal');
+    const sheet = await sheetOf(files);
+    expect(sheet).toMatchObject({ status: 'kept', met: true, wayOut: { kind: 'item stock' } });
+    const { bottles, without } = sheet.wayOut!;
+    expect(without.share).toBeLessThan(0.75);
+    for (const { product, words, amount, bottleMillilitres, doseMillilitres } of bottles) {
+      const step = sheet.steps.find(({ id }) => id === product)!;
+      // whole steps of the scale into the bottle, whole marks of the pipette out of it
+      expect(words).toMatch(/^\d+\.\d g$/);
+      expect(Math.abs(doseMillilitres * 10 - Math.round(doseMillilitres * 10))).toBeLessThan(1e-6);
+      expect(step.grams).toBeCloseTo((Number.parseFloat(words) / bottleMillilitres) * doseMillilitres, 9);
+      expect(amount).toBeCloseTo(Number.parseFloat(words), 9);
+    }
+    const { results } = await blendFeeds(files, {});
+    const blend = jsonOf('blend', results[0]!) as { items: { id: string; measures: { words: string }[] }[] };
+    expect(blend.items.map(({ id, measures }) => [id, measures[0]!.words])).toEqual(
+      sheet.steps.map(({ id, measures }) => [id, measures[0]!.words]),
+    );
+  });
+
+  it('is double the amount where a week uses it up and a can holds it, the bottles told beside it', async () => {
+    const double = await sheetOf(bench('{ scale: 0.1 g, cans: [10 L] }', 'batch: 4 L, weekly: 20 L'));
+    expect(double).toMatchObject({ status: 'kept', litres: 8, feed: { batchLitres: 8 }, wayOut: { kind: 'batch' } });
+    expect(double.wayOut!.says).toMatch(/^Mixed double: 8 L instead of 4 L/);
+    expect(double.wayOut!.others.every((says) => !says.includes('Mix double'))).toBe(true);
+  });
+
+  it('is none where the kit does', async () => {
+    expect((await sheetOf(bench('{ scale: 0.01 g }', 'batch: 10 L'))).wayOut).toBeNull();
+  });
+});
