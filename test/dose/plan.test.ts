@@ -6,6 +6,7 @@ import { amountsOfMix } from '../../src/dose/wanted.js';
 import { blend } from '../../src/blend/blend.js';
 import { Refusal } from '../../src/problem.js';
 import { powder, request } from '../feed/fixtures.js';
+import { stockOfAll } from '../../src/dose/stock-offers.js';
 import { doseOfferSays } from '../../src/report/says/doses.js';
 import { example } from './benches.js';
 import { SPOONS, spoonsDownTo, USUAL } from './kits.js';
@@ -35,12 +36,10 @@ describe('doses for a feed', () => {
     const { bench, request } = await example('moss-without-ammonium', 'moss');
     const asked = withNitrogenNear(request);
     const mix = made(await blend(asked, { prices: false }));
-    const plan = await planDoses(
-      asked,
-      amountsOfMix(mix, asked),
-      { spoons: bench.kit.spoons },
-      { solubility: shippedCatalog().solubility },
-    );
+    const amounts = amountsOfMix(mix, asked);
+    const kit = { spoons: bench.kit.spoons };
+    const options = { solubility: shippedCatalog().solubility };
+    const plan = await planDoses(asked, amounts, kit, options);
     if (plan.status !== 'violated') throw new Error(plan.status);
     const [violation, ...others] = plan.violations;
     expect(violation!.limit).toMatchObject({ kind: 'nutrient', nutrient: 'N', end: 'most' });
@@ -49,17 +48,19 @@ describe('doses for a feed', () => {
     expect(plan.offers).toMatchObject([
       { kind: 'pen' },
       { kind: 'batch', litres: 8, instead: 4 },
-      { kind: 'stock', syringeMillilitres: 1 },
+      { kind: 'item stock' },
       { kind: 'spoon', label: '1/16 US tsp' },
     ]);
     expect(plan.offers.map((offer) => doseOfferSays(offer).split(/[:,]/)[0])).toEqual([
       'By a conductivity pen',
       'Mix double and use half',
-      'Keep it as stock',
+      expect.stringMatching(/^A stock bottle of [a-z-]+ alone$/),
       'A level 1/16 US tsp spoon would do',
     ]);
+    const stock = await stockOfAll({ request: asked, amounts, kit, options });
+    expect(stock).toMatchObject({ kind: 'stock', syringeMillilitres: 1 });
     // a pinch that the limits do not need is left out by choice, and told
-    expect(doseOfferSays(plan.offers[2]!)).toContain('no monopotassium-phosphate');
+    expect(doseOfferSays(stock!)).toContain('no monopotassium-phosphate');
   });
 
   it('offers hold when they are followed', async () => {
