@@ -1,4 +1,5 @@
 import type { Problem } from '../problem.js';
+import type { BatchInHand } from './batch.js';
 import type { PlaceName } from './places/names.js';
 
 /** The files of a bench that the page keeps, by name: the very texts that the command line reads. */
@@ -30,6 +31,9 @@ export interface Remembered {
   /** The feed that is looked at; null: the first of the bench. */
   feed: string | null;
   tuned: Tuned;
+  /** How much is to be mixed, as typed; and the batch that is being mixed. */
+  mix: string;
+  batch: BatchInHand | null;
   /** Cards of the tour that were put away. */
   tourDone: boolean;
 }
@@ -60,7 +64,7 @@ export interface State {
 
 export const startOf = (texts: BenchTexts): State => ({
   kept: { texts, isExample: true, changedAt: null, exportedAt: null },
-  remembered: { place: 'feed', feed: null, tuned: { way: 'given' }, tourDone: false },
+  remembered: { place: 'feed', feed: null, tuned: { way: 'given' }, mix: '', batch: null, tourDone: false },
   saving: { status: 'saved', why: '' },
   undo: null,
   said: '',

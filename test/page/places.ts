@@ -4,6 +4,7 @@ import type { Page } from 'playwright-core';
 export const PLACES: { word: string; ready: (page: Page) => Promise<unknown> }[] = [
   { word: 'Plants', ready: (page) => page.getByLabel('Strength').first().waitFor() },
   { word: 'Feed', ready: (page) => page.locator('.answer').waitFor() },
+  { word: 'Sink', ready: (page) => page.getByRole('button', { name: /^Start mixing/ }).waitFor() },
   { word: 'Files', ready: (page) => page.getByRole('button', { name: 'Write out all' }).waitFor() },
 ];
 

@@ -7,6 +7,12 @@ export function filesOf(texts: BenchTexts): BenchFiles {
     const text = texts[name];
     return text === undefined ? undefined : { name, text: text.replace(/^\uFEFF/, '') };
   };
-  const [bench, shelf] = [file('bench.yaml'), file('shelf.csv')];
-  return { ...(bench ? { bench } : {}), ...(shelf ? { shelf } : {}), shelfPlace: 'shelf.csv' };
+  const [bench, shelf, journal] = [file('bench.yaml'), file('shelf.csv'), file('journal.csv')];
+  return {
+    ...(bench ? { bench } : {}),
+    ...(shelf ? { shelf } : {}),
+    ...(journal ? { journal } : {}),
+    shelfPlace: 'shelf.csv',
+    journalPlace: 'journal.csv',
+  };
 }

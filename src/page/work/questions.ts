@@ -1,12 +1,20 @@
 import { benchQuestion } from './bench.js';
 import { feedQuestion } from './feed.js';
 import { wordsQuestion } from './words.js';
+import { judgeQuestion } from './judge.js';
+import { printQuestion } from './print.js';
+import { recordQuestion } from './record.js';
+import { sinkQuestion } from './sink.js';
 
 /** What the worker can be asked, by name: `(asked, say) → answer`, each in a file of its own. A `Refusal` comes back as its problems. */
 export const QUESTIONS = {
   bench: benchQuestion,
   feed: feedQuestion,
   words: wordsQuestion,
+  judge: judgeQuestion,
+  print: printQuestion,
+  record: recordQuestion,
+  sink: sinkQuestion,
 } as const satisfies Record<string, (asked: never, say: Say) => Promise<unknown>>;
 
 /** Tells what a long search is at. */
