@@ -3,13 +3,14 @@ import type { Kept, Remembered } from './state.js';
 
 /** What is kept on this device between visits. */
 export interface Stored {
-  kept: Kept;
+  /** Null where no bench was changed yet: the example is not kept, where somebody stands in it is. */
+  kept: Kept | null;
   remembered: Partial<Remembered>;
 }
 
 /** The one door to IndexedDB: the bench and where somebody stands, each under its own key, written in one go or not at all. */
 export interface Keeper {
-  load: () => Promise<Stored | null>;
+  load: () => Promise<Stored>;
   /** @throws where the browser could not write, or another window has written since */
   saveBench: (kept: Kept) => Promise<void>;
   saveRemembered: (remembered: Remembered) => Promise<void>;
@@ -27,10 +28,11 @@ export function keeper(): Keeper {
     async load() {
       const base = await db();
       const bench = (await base.get(STORE, 'bench')) as (Kept & { revision: number }) | undefined;
-      if (!bench) return null;
-      revision = bench.revision;
-      const { revision: _, ...kept } = bench;
-      return { kept, remembered: ((await base.get(STORE, 'remembered')) ?? {}) as Partial<Remembered> };
+      const remembered = ((await base.get(STORE, 'remembered')) ?? {}) as Partial<Remembered>;
+      if (!bench) return { kept: null, remembered };
+      const { revision: last, ...kept } = bench;
+      revision = last;
+      return { kept, remembered };
     },
     async saveBench(kept) {
       const turn = (await db()).transaction(STORE, 'readwrite', { durability: 'strict' });

@@ -14,13 +14,12 @@ async function start(): Promise<void> {
   const store = storeOf(startOf(EXAMPLE));
   const keep = keeper();
   try {
-    const stored = await keep.load();
-    if (stored)
-      store.change((state) => ({
-        ...state,
-        kept: stored.kept,
-        remembered: { ...state.remembered, ...stored.remembered },
-      }));
+    const { kept, remembered } = await keep.load();
+    store.change((state) => ({
+      ...state,
+      kept: kept ?? state.kept,
+      remembered: { ...state.remembered, ...remembered },
+    }));
   } catch (fault) {
     const why = fault instanceof Error ? fault.message : String(fault);
     store.change((state) => ({ ...state, saving: { status: 'failed', why } }));

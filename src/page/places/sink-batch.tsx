@@ -41,11 +41,9 @@ export function BatchPlace({ state, desk }: PlaceProps) {
         {batch.sheet.title}, {batch.sheet.litres}
         {isAwake && '; the screen stays on'}
       </p>
-      <ol class="way" aria-label="Steps">
+      <ol class="way" aria-hidden="true">
         {lines.map((_, i) => (
-          <li key={i} class={i < batch.at ? 'done' : i === batch.at ? 'now' : undefined}>
-            <span class="spoken">{i < batch.at ? 'done' : i === batch.at ? 'now' : 'to come'}</span>
-          </li>
+          <li key={i} class={i < batch.at ? 'done' : i === batch.at ? 'now' : undefined} />
         ))}
       </ol>
       {line === undefined ? <BatchDone {...props} /> : <OneStep key={batch.at} {...props} line={line} />}
@@ -91,11 +89,10 @@ function OneStep({ line, ...props }: BatchProps & { line: Line }) {
       {reading !== null && (
         <article class="read">
           <p class="expect">
-            The pen then shows <b>{reading.pen}</b> {batch.sheet.pen}
+            The pen then shows <b>{reading.pen}</b> {batch.sheet.pen}.{' '}
             <span class="quiet">
-              {' '}
-              <span class="range">{reading.range}</span>
-              {batch.sheet.twoScales && `; ${reading.ec} mS/cm, ${reading.ecRange}`}
+              Good cans: <span class="range">{reading.range}</span>.
+              {batch.sheet.twoScales && ` In mS/cm: ${reading.ec}; good cans ${reading.ecRange}.`}
             </span>
           </p>
           {batch.sheet.judgedBy !== null && (
