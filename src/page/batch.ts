@@ -1,5 +1,5 @@
-import type { BenchTexts } from './state.js';
-import type { SinkView } from './work/sink.js';
+import type { SinkView } from './sheet-view.js';
+import type { BenchTexts } from './texts.js';
 
 /** A batch that is being mixed. It carries its own sheet and bench: nothing that changes elsewhere changes what is in the can. */
 export interface BatchInHand {

@@ -1,11 +1,9 @@
 import type { Problem } from '../problem.js';
 import type { BatchInHand } from './batch.js';
 import type { PlaceName } from './places/names.js';
+import type { BenchTexts } from './texts.js';
 
-/** The files of a bench that the page keeps, by name: the very texts that the command line reads. */
-export const FILE_NAMES = ['bench.yaml', 'shelf.csv', 'journal.csv'] as const;
-export type FileName = (typeof FILE_NAMES)[number];
-export type BenchTexts = { readonly [Name in FileName]?: string };
+export { type BenchTexts, FILE_NAMES, type FileName } from './texts.js';
 
 /** The bench as it is kept on this device. */
 export interface Kept {

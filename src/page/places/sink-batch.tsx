@@ -2,7 +2,7 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import { remember, say } from '../actions.js';
 import { type BatchInHand, lastStep, readingsTo, stepped, steppedBack, withReading } from '../batch.js';
 import { useAwake } from '../parts/use-awake.js';
-import type { SinkView } from '../work/sink.js';
+import type { SinkView } from '../sheet-view.js';
 import type { PlaceProps } from './place.js';
 import { BatchDone } from './sink-done.js';
 import { Judged } from './sink-judged.js';

@@ -6,7 +6,7 @@ import { Paper } from '../parts/paper.js';
 import { Problems } from '../parts/problems.js';
 import { useAnswer } from '../parts/use-answer.js';
 import { Waiting } from '../parts/waiting.js';
-import type { SinkView } from '../work/sink.js';
+import type { SinkView } from '../sheet-view.js';
 import type { Place, PlaceProps } from './place.js';
 import { BatchPlace } from './sink-batch.js';
 

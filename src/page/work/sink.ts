@@ -1,11 +1,9 @@
 import { mixingSheets } from '../../desk/mixing-sheets.js';
 import type { Wishes } from '../../desk/wishes.js';
-import type { Problem } from '../../problem.js';
 import { noSheetPage } from '../../report/sheet-page/no-sheet.js';
-import type { LineOnPage } from '../../report/sheet-page/lines.js';
 import { pageOf } from '../../report/sheet-page/index.js';
 import { litresText } from '../../report/sheet-page/readings.js';
-import type { Fact } from '../../report/sheet.js';
+import type { SinkView } from '../sheet-view.js';
 import type { BenchTexts, Tuned } from '../state.js';
 import { benchQuestion } from './bench.js';
 import { wishesOf } from './feed.js';
@@ -17,29 +15,6 @@ export interface SinkAsked {
   feed: string | null;
   tuned: Tuned;
   mix: string;
-}
-
-/** A mixing sheet to work by, step by step: every text as `sheet` prints it. */
-export interface SinkView {
-  title: string;
-  plants: string;
-  /** `4 L`; empty where there is nothing to mix. */
-  litres: string;
-  alert: string[];
-  facts: Fact[];
-  /** The unit that the pen shows, and whether mS/cm stands beside it. */
-  pen: string;
-  twoScales: boolean;
-  lines: LineOnPage[];
-  tolerance: string;
-  keeps: string;
-  notes: string[];
-  cautions: string[];
-  /** Products by the number of their step. */
-  products: { step: number; id: string; name: string }[];
-  /** How `meter` and `journal` are told of this batch: by the code of its sheet. Null for a mix that every feed is diluted from: it has no limits of its own. */
-  judgedBy: Wishes | null;
-  warnings: readonly Problem[];
 }
 
 /** The mixing sheet of the feed that is looked at. */
