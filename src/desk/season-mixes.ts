@@ -62,8 +62,8 @@ export async function madeMixes(
     mixes,
     states: (feed, month) => {
       const stage = inMonth(month).find(({ spec }) => spec.name === feed)!;
-      const { rest, spec } = stage;
-      if (rest !== undefined) return { kind: 'rest', phase: spec.phase, rest };
+      const { rest } = stage;
+      if (rest !== undefined) return { kind: 'rest', rest };
       return taken.get(together(month) + stage.key) ?? { kind: 'none', why: 'no doses' };
     },
   };

@@ -22,7 +22,7 @@ const state = z.discriminatedUnion('kind', [
     mix: z.int().min(0).describe('place in mixes'),
     share: amount.describe('litres of the mix in a litre of the feed'),
   }),
-  z.strictObject({ kind: z.literal('rest'), phase, rest }),
+  z.strictObject({ kind: z.literal('rest'), rest }),
   z.strictObject({ kind: z.literal('other'), feeds: z.array(z.string()) }),
   z.strictObject({ kind: z.literal('none'), why: z.enum(['asked', 'no doses']) }),
 ]);
@@ -65,7 +65,16 @@ const mix = z.strictObject({
     }),
   ),
   batchLitres: amount,
-  items: z.array(z.strictObject({ id: z.string(), name: z.string(), unit, perLitre: amount, inBatch: z.string() })),
+  items: z.array(
+    z.strictObject({
+      id: z.string(),
+      name: z.string(),
+      unit,
+      perLitre: amount,
+      inBatch: z.string(),
+      isByPen: z.boolean(),
+    }),
+  ),
   waters: z.array(z.strictObject({ id: z.string(), share: amount })),
   costPerLitre: amount,
   nitrogen: amount.describe('mg/L'),

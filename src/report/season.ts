@@ -43,8 +43,10 @@ export function seasonSheet(result: SeasonResult): Sheet {
   };
 }
 
-const titleOf = ({ feeds, from, to, litres, cost, currency }: SeasonResult): string =>
-  `${listed(feeds.map(({ name }) => name))}, ${daySays(from)} to ${daySays(to)}: ${volumeText(litres)} of feed for ${money(cost, currency)}`;
+function titleOf({ feeds, from, to, litres, cost, currency }: SeasonResult): string {
+  const when = `${listed(feeds.map(({ name }) => name))}, ${daySays(from)} to ${daySays(to)}`;
+  return litres > 0 ? `${when}: ${volumeText(litres)} of feed for ${money(cost, currency)}` : `${when}: no feed`;
+}
 
 function fedBlocks({ feeds, currency }: SeasonResult): Block[] {
   const rows = feeds.flatMap(({ name, spans }) =>
@@ -105,7 +107,8 @@ function orderBlocks({ orders, currency, leadDays, spend }: SeasonResult): Block
   ];
 }
 
-function chartBlocks({ months, products, weeks, from }: SeasonResult): Block[] {
+function chartBlocks({ months, products, weeks, from, litres: all }: SeasonResult): Block[] {
+  if (!(all > 0)) return [];
   const stocked = products.filter(({ stock }) => stock !== null);
   return [
     heading('Litres by month'),

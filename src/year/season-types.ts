@@ -111,7 +111,7 @@ export interface FeedSpan {
 /** `fed`: by the mix of that number. `rest`: the plants want none. `other`: another feed of the bench has these months. `none`: asked so, or no doses. */
 export type SpanState =
   | { kind: 'fed'; phase: Phase; strength: string; mix: number; share: number }
-  | { kind: 'rest'; phase: Phase; rest: Unfed }
+  | { kind: 'rest'; rest: Unfed }
   | { kind: 'other'; feeds: readonly string[] }
   | { kind: 'none'; why: 'asked' | 'no doses' };
 
@@ -120,7 +120,7 @@ export interface SeasonMix {
   /** The feeds that are made of it; the first is the mix itself. Several only where one mix was asked for. */
   feeds: { name: string; phase: Phase; strength: string; parts: Parts; litres: Litres }[];
   batchLitres: Litres;
-  items: { id: string; name: string; unit: 'g' | 'mL'; perLitre: number; inBatch: string }[];
+  items: { id: string; name: string; unit: 'g' | 'mL'; perLitre: number; inBatch: string; isByPen: boolean }[];
   waters: { id: string; share: number }[];
   /** Per litre of the mix; what has no price counts nothing. */
   costPerLitre: number;

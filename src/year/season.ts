@@ -148,6 +148,7 @@ function mixOf(
       unit: product.form === 'powder' ? 'g' : 'mL',
       perLitre: chosen.amount / plan.batchLitres,
       inBatch: chosen.words,
+      isByPen: chosen.tool === 'pen',
     })),
     waters: plan.request.waters.map(({ id }, i) => ({ id, share: plan.amounts.waters[i]! })),
     costPerLitre: cost.products + cost.water,

@@ -35,7 +35,7 @@ const SEVERAL = bench(
 
 const asked = new Map<string, Promise<SeasonResult>>();
 function year(files: BenchFiles, wishes: Wishes = {}): Promise<SeasonResult> {
-  const key = JSON.stringify([files.bench?.text, wishes]);
+  const key = JSON.stringify([files.bench?.text, files.shelf?.text, wishes]);
   const before = asked.get(key) ?? seasonFor(files, { from: '2026-12-01', ...wishes }).then(({ result }) => result);
   asked.set(key, before);
   return before;
@@ -128,6 +128,64 @@ describe('a year of feed', () => {
       expect(dosed).toBeCloseTo(used, 9);
     }
     expect(result.litres).toBe((await year(SEVERAL)).litres);
+  });
+
+  it('is none for plants that are never fed, and says so', async () => {
+    const result = await year(bench('  pitcher: { plants: nepenthes, medium: sphagnum, weekly: 5 L }\n'));
+    expect(fedIn(result, 'pitcher')).toEqual([['2026-12-01', 52, 'rest']]);
+    expect([result.litres, result.mixes, result.products, result.orders]).toEqual([0, [], [], []]);
+    expect(result.events.map(({ kind }) => kind)).toEqual(['rest']);
+    expect(renderText(seasonSheet(result), { columns: 80, colour: false })).toMatch(
+      /^pitcher, 1 Dec 2026 to 29 Nov 2027: no feed\n\nNo feed while they rest: pitcher.\n/,
+    );
+  });
+
+  it('tells the week in which a jar is empty, as counted by hand, and orders it in time', async () => {
+    const feed =
+      '  a: { plants: pleurothallid, medium: sphagnum, batch: 4 L, weekly: 10 L, months: { Dec: growth } }\n';
+    const files = bench(feed);
+    const plenty = await year(files, { hemisphere: 'south' });
+    const [first] = plenty.products;
+    // seven and a half weeks of growth are on hand: the eighth week is short of half
+    const weekly = 10 * plenty.mixes[0]!.items.find(({ id }) => id === first!.id)!.perLitre;
+    const rows = MOSS.shelf!.text.split('\n');
+    const head = rows.find((row) => row.startsWith('id,'))!.split(',');
+    const short = rows.map((row) => {
+      if (!row.startsWith(`${first!.id},`)) return row;
+      const cells = row.split(',');
+      cells[head.indexOf('on_hand')] = `${(7.5 * weekly).toFixed(4)} g`;
+      return cells.join(',');
+    });
+    const result = await year(
+      { ...files, shelf: { name: 'shelf.csv', text: short.join('\n') } },
+      { hemisphere: 'south', lead: '10 days' },
+    );
+    const line = result.products.find(({ id }) => id === first!.id)!;
+    // 49 days after 1 December is 19 January; ten days before that is the ninth
+    expect(line.runsOut).toEqual({ week: 8, day: '2027-01-19' });
+    expect(result.orders[0]).toMatchObject({ id: first!.id, day: '2027-01-09', needed: '2027-01-19', isLate: false });
+  });
+
+  it('buys first what every feed can be mixed from, where it is asked to', async () => {
+    const empty = { name: 'shelf.csv', text: 'id,form,basis,K2O,on_hand\nold-potash,powder,w/w,50,0 g\n' };
+    const files = {
+      ...bench('  a: { plants: pleurothallid, medium: sphagnum, batch: 4 L, weekly: 10 L }\n'),
+      shelf: empty,
+    };
+    const asked = { from: '2026-12-01', buy: true } as const;
+    const { met, result } = await seasonFor({ ...files, market: MOSS.shelf! }, asked);
+    expect(met).toBe(true);
+    const first = result.orders.filter(({ needed }) => needed === '2026-12-01');
+    expect(first.length).toBeGreaterThan(1);
+    for (const { id, packs, pack } of first) {
+      const { onHand, stock } = result.products.find((product) => product.id === id)!;
+      expect(onHand).toBe(0);
+      expect(stock![0]).toBe(packs * pack);
+      expect(Math.min(...stock!)).toBeGreaterThanOrEqual(0);
+    }
+    const without = await seasonFor(files, { from: '2026-12-01' });
+    expect(without.met).toBe(false);
+    expect(without.result.products).toEqual([]);
   });
 
   it('knows the pots: litres a watering, waterings a week, what flushing takes', async () => {

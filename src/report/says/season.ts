@@ -27,9 +27,6 @@ export const bulkSays = (value: number, unit: 'g' | 'mL'): string =>
 /** The answer of a year in a sentence or two: what runs out first, what is ordered, who gets no feed. */
 export function answerSays(result: SeasonResult): string {
   const { products, orders, spend, currency, feeds, notes } = result;
-  const first = [...products]
-    .filter(({ runsOut }) => runsOut !== null)
-    .sort((a, b) => a.runsOut!.week - b.runsOut!.week)[0];
   const short = [
     ...new Set(notes.flatMap((note) => (note.kind === 'no doses' || note.kind === 'missed' ? note.feeds : []))),
   ];
@@ -41,13 +38,7 @@ export function answerSays(result: SeasonResult): string {
       : [
           `This shelf has no right feed for ${listed(short)} in some months, so what follows tells the nearest only: --buy plans with what would do.`,
         ]),
-    first === undefined
-      ? notes.some(({ kind }) => kind === 'stock unknown')
-        ? 'Nothing whose stock is known runs out.'
-        : orders.length > 0
-          ? 'With what is bought first, everything lasts the year.'
-          : 'What is on hand lasts the year.'
-      : `First to run out: ${first.name === '' ? first.id : first.name}, in ${runsOutSays(first)}.`,
+    ...(products.length === 0 ? [] : [firstOutSays(result)]),
     ...(orders.length === 0
       ? []
       : [
@@ -55,6 +46,17 @@ export function answerSays(result: SeasonResult): string {
         ]),
     ...(resting.length === 0 ? [] : [`No feed while they rest: ${listed(resting.map(({ name }) => name))}.`]),
   ].join(' ');
+}
+
+/** Which jar is empty first, or that none is. */
+function firstOutSays({ products, orders, notes }: SeasonResult): string {
+  const [first] = products.filter(({ runsOut }) => runsOut !== null).sort((a, b) => a.runsOut!.week - b.runsOut!.week);
+  if (first !== undefined)
+    return `First to run out: ${first.name === '' ? first.id : first.name}, in ${runsOutSays(first)}.`;
+  if (notes.some(({ kind }) => kind === 'stock unknown')) return 'Nothing whose stock is known runs out.';
+  return orders.length > 0
+    ? 'With what is bought first, everything lasts the year.'
+    : 'What is on hand lasts the year.';
 }
 
 /** `week 9 (26 Jan 2027)`; empty where it lasts. */
@@ -90,7 +92,9 @@ export function mixSays({ feeds, batchLitres, items }: SeasonMix): string {
 }
 
 export const doseSays = ({ items }: Pick<SeasonMix, 'items'>): string =>
-  items.length === 0 ? 'water alone' : items.map(({ id, inBatch }) => `${inBatch} ${id}`).join(', ');
+  items.length === 0
+    ? 'water alone'
+    : items.map(({ id, inBatch, isByPen }) => (isByPen ? `${id} in ${inBatch}` : `${inBatch} ${id}`)).join(', ');
 
 /** `2 packs of 500 g`. */
 export const packsSay = ({ packs, pack, unit }: Pick<SeasonOrder, 'packs' | 'pack' | 'unit'>): string =>
