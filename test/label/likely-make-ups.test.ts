@@ -153,6 +153,29 @@ describe('EC of common grades against published tables', () => {
     expect(value / 0.76).toBeLessThan(1.07);
   });
 
+  it('a bare 20-10-20 reads as half urea, for its grade alone does not tell; the print needs next to none, and lies in its range', async () => {
+    const bare = await atNitrogen({ N: 20, P2O5: 10, K2O: 20 }, 100);
+    const [published] = PUBLISHED_EC_BY_N.filter(({ source, mgPerLitre }) => source === 'MSU' && mgPerLitre === 100);
+    const { low: printed } = published!;
+    // by mass it can be all nitrate and ammonium (43 % potassium nitrate, 16 % monoammonium phosphate, 35 % ammonium nitrate), or 57 % urea
+    expect(bare.low).toBeLessThan(printed);
+    expect(bare.high).toBeGreaterThan(printed);
+    // told at 20-10-20: 0.66 without urea, 0.04 less for each twentieth of the nitrogen that is urea, which conducts nothing
+    const at = async (urea: number): Promise<number> =>
+      (
+        await atNitrogen(
+          { ...published!.row, 'NO3-N': 0.6 * (20 - urea), 'NH4-N': 0.4 * (20 - urea), 'urea-N': urea },
+          100,
+        )
+      ).value;
+    const [none, tenth, half] = [await at(0), await at(2), await at(10)];
+    expect(none).toBeGreaterThan(printed);
+    expect(tenth).toBeLessThan(printed);
+    expect(none - half).toBeGreaterThan(0.15);
+    // so the middle of a bare grade is that of half urea
+    expect(Math.abs(bare.value / half - 1)).toBeLessThan(0.06);
+  });
+
   it('labelled facts show the range that is likely, not all that the law would pass', async () => {
     const { ec } = labelFacts(await closed({ N: 20, P2O5: 20, K2O: 20 }));
     expect(ec.from).toBe('label alone');
