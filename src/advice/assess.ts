@@ -4,6 +4,7 @@ import { watersOf } from '../can/part.js';
 import { withReadingOf } from '../chance/reading.js';
 import { ironMiss, missesOf, readOut } from '../feed/readout.js';
 import { mergedLines } from './merged-lines.js';
+import { otherWater } from './named-water.js';
 import type { Recipe } from './recipe.js';
 import type { FeedRequest } from '../feed/request.js';
 import type { Miss, Mix } from '../feed/results.js';
@@ -75,12 +76,13 @@ const partsByPen = ({ lines }: Recipe): PartByPen[] =>
     return [{ id, name, unit: composition.per, told, amount, low, high, before, after }];
   });
 
-function notesOf({ lines }: Recipe, { waters }: FeedRequest): AssessNote[] {
+function notesOf({ lines, text }: Recipe, { waters }: FeedRequest): AssessNote[] {
   return [
     ...lines.flatMap(({ spoonful }): AssessNote[] => (spoonful === null ? [] : [{ kind: 'spoonful', spoonful }])),
     ...lines.flatMap(({ product: { id, disagreement } }): AssessNote[] =>
       disagreement === undefined ? [] : [{ kind: 'sources disagree', id, disagreement }],
     ),
     ...(waters.length > 1 ? [{ kind: 'equal waters' } as const] : []),
+    ...[otherWater(text, waters) ?? []].flat(),
   ];
 }

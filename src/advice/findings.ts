@@ -1,3 +1,4 @@
+import type { OtherWater } from './named-water.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
 import type { Disagreement } from '../label/closed-product.js';
 import type { Limit, Wish } from '../feed/limits.js';
@@ -70,6 +71,7 @@ export type AdviceNote =
   | { kind: 'bare ppm' }
   | { kind: 'unknown base'; share: number }
   | { kind: 'no own feed' }
+  | OtherWater
   /** A product of that grade stands on the shelf; g or mL a litre of its label where that is taken as full strength. */
   | { kind: 'own product'; id: string; full: number | null; unit: 'g' | 'mL' };
 
@@ -114,4 +116,5 @@ export type AssessNote =
   | { kind: 'spoonful'; spoonful: Spoonful }
   /** The salts that its label names cannot make its analysis. */
   | { kind: 'sources disagree'; id: string; disagreement: Disagreement }
-  | { kind: 'equal waters' };
+  | { kind: 'equal waters' }
+  | OtherWater;

@@ -1,6 +1,7 @@
 import { type Checked, checked, type Where } from '../problem.js';
 import type { ClosedProduct } from '../label/closed-product.js';
 import { isAboveWater } from './findings.js';
+import { otherWater } from './named-water.js';
 import { type OwnFeed, OwnStrengths } from './own-feed.js';
 import { likelyGradeIons } from './bare-grade-ec.js';
 import { translate } from './translate.js';
@@ -30,6 +31,8 @@ export async function translateAdvice(
   const request = own?.at(own.percent) ?? null;
   const held = request !== null && ends.length > 0;
   if (own && !held) notes.push({ kind: 'no own feed' });
+  const other = request && otherWater(advice.text, request.waters);
+  if (other) notes.push(other);
   const told = {
     certainty,
     advice: advice.text,

@@ -1,3 +1,5 @@
+import type { OtherWater } from '../../advice/named-water.js';
+import { listed } from './listed.js';
 import type {
   AdviceNeed,
   AdviceNote,
@@ -93,11 +95,21 @@ export function adviceNoteSays(note: AdviceNote): string {
       return note.full === null
         ? `${note.id} on your shelf is of that grade, the likeliest that is meant: its own label comes first.`
         : `${note.id} on your shelf is of that grade, the likeliest that is meant: the most of its label, ${formatNumber(note.full, 3)} ${note.unit}/L, is taken as full strength.`;
+    case 'other water':
+      return otherWaterSays(note);
     case 'no own feed':
       return 'No feed from this shelf could be held against it: `velamen blend` says why.';
     default:
       return note satisfies never;
   }
+}
+
+/** The advice is for another water than that of the bench, and what that comes to. */
+function otherWaterSays({ written, named, waters, mSPerCm }: OtherWater): string {
+  const yours = `${listed(waters)}, which ${waters.length === 1 ? 'reads' : 'read'} ${formatNumber(mSPerCm, 2)} mS/cm by ${waters.length === 1 ? 'itself' : 'themselves'}`;
+  return named === 'pure'
+    ? `The advice is for ${written}; this bench takes ${yours}: its calcium, magnesium and alkalinity come on top of the amounts, and every figure here counts them.`
+    : `The advice is for ${written}; this bench takes ${yours}: the calcium, magnesium and alkalinity that such water brings are missing, and no figure here counts them.`;
 }
 
 const measureSays = (sense: MeasureSense): string => (sense.kind === 'unit' ? sense.name : OPEN[sense.measure]);
@@ -176,6 +188,8 @@ export function assessNoteSays(note: AssessNote): string {
       return `${note.id}: ${disagreementSays(note.disagreement)}.`;
     case 'equal waters':
       return 'Several waters are given: taken in equal shares.';
+    case 'other water':
+      return otherWaterSays(note);
     default:
       return note satisfies never;
   }
