@@ -239,4 +239,50 @@ export const BENCH_CASES: readonly Case[] = [
       'water-empty: bench.yaml:1 (water): found a water without use and without an analysis; expected the name of a water, or an analysis in mg/L. Write use: rain, or what your supplier states, such as Ca: 40.',
     ],
   ],
+  [
+    'bench',
+    'water: rain\nseason: { hemisphere: west }\n',
+    [
+      'hemisphere: bench.yaml:2 (season.hemisphere): found "west"; expected north or south. Say which half of the world you grow in.',
+    ],
+  ],
+  [
+    'bench',
+    'water: rain\nseason: { light: [1, 2, 3] }\n',
+    [
+      'twelve: bench.yaml:2 (season.light): found 3 figures; expected twelve figures, January first, from 0 to 200000. Write for example "3, 4, 6, 8, 9, 10, 10, 9, 7, 5, 3, 3".',
+    ],
+  ],
+  [
+    'bench',
+    'water: rain\nseason: { temperature: "15 15 15 15 15 15 15 15 15 15 15 60" }\n',
+    [
+      'twelve: bench.yaml:2 (season.temperature): found "60"; expected twelve figures, January first, from 0 to 40 °C. Write for example "16, 16, 17, 19, 21, 23, 24, 24, 22, 19, 17, 16".',
+    ],
+  ],
+  [
+    'bench',
+    'water: rain\nfeeds:\n  moss: { plants: phalaenopsis, medium: sphagnum, pots: 2.5 }\n',
+    [
+      'pots: bench.yaml:3 (feeds.moss.pots): found "2.5"; expected a whole number of pots from 1 to 100000. Write for example 24.',
+    ],
+  ],
+  [
+    'bench',
+    'water: rain\nfeeds:\n  moss: { plants: phalaenopsis, medium: sphagnum, months: [Dec, Jan] }\n',
+    [
+      'months-not-keys: bench.yaml:3 (feeds.moss.months): found a list; expected months with what is fed in them. Write months: { Dec: rest, Jan: none }.',
+    ],
+  ],
+  [
+    'bench',
+    'water: rain\nfeeds:\n  moss:\n    plants: phalaenopsis\n    medium: sphagnum\n    months: { Dezember: rest, Jan: none, January: rest, Feb: "rest, bloom", Mar: [], Apr: { N: 90 } }\n',
+    [
+      'month: bench.yaml:6 (feeds.moss.months.Dezember): found "Dezember"; expected a month, Jan to Dec. Did you mean december?',
+      'month-twice: bench.yaml:6 (feeds.moss.months.January): found "January"; expected each month once. Keep the one you mean.',
+      'month-twice: bench.yaml:6 (feeds.moss.months.Feb): found "rest, bloom"; expected each thing once. Keep the one you mean.',
+      'month-empty: bench.yaml:6 (feeds.moss.months.Mar): found ""; expected none, or a phase (growth, bloom, rest), a strength or litres a week. Write for example Dec: rest, or Jan: none.',
+      'value-wrong-kind: bench.yaml:6 (feeds.moss.months.Apr): found keys and values; expected words. Write none, or a phase, strength or litres.',
+    ],
+  ],
 ];

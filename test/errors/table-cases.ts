@@ -235,4 +235,23 @@ export const TABLE_CASES: readonly Case[] = [
       'factor-zero: catalog/factors.csv:3 (factor): found a factor of 0; expected nutrient *; from and to, when to stop feeding and when to go on, or neither for all the year. Fill in from and to.',
     ],
   ],
+  [
+    'rests',
+    'plants,from,to\nphalaenopsis,13,2\n',
+    [
+      'number-range: catalog/rests.csv:2 (from): found "13"; expected a number from 1 to 12. Check the number, its decimal point and its unit.',
+      'practice-missing: catalog/rests.csv (plants): found no row for *; expected a row whose plants is *. Add it.',
+    ],
+  ],
+  [
+    'flushes',
+    'medium,every_weeks,pot_volumes\nbark,4,2\n',
+    [
+      'practice-missing: catalog/flushes.csv (medium): found no row for sphagnum; expected a row whose medium is sphagnum. Add it.',
+      'practice-missing: catalog/flushes.csv (medium): found no row for coir; expected a row whose medium is coir. Add it.',
+      'practice-missing: catalog/flushes.csv (medium): found no row for peat; expected a row whose medium is peat. Add it.',
+      'practice-missing: catalog/flushes.csv (medium): found no row for clay; expected a row whose medium is clay. Add it.',
+      'practice-missing: catalog/flushes.csv (medium): found no row for mounted; expected a row whose medium is mounted. Add it.',
+    ],
+  ],
 ];
