@@ -1,7 +1,7 @@
+import type { Problem } from '../problem.js';
 import type { Answered, State } from './state.js';
 import type { Store } from './store.js';
-import type { Problem } from '../problem.js';
-import type { AskedOf, Kind } from './work/questions.js';
+import type { AskedOf, Kind, ToldOf } from './work/questions.js';
 
 /** What the worker says back. */
 export type Reply = { id: number } & (
@@ -11,17 +11,30 @@ export type Reply = { id: number } & (
   | { failed: string }
 );
 
+/** Why a question that was asked once has no answer. */
+export class Refused extends Error {
+  readonly problems: readonly Problem[];
+  constructor(problems: readonly Problem[], why: string) {
+    super(why);
+    this.problems = problems;
+  }
+}
+
 interface Job {
   id: number;
   channel: string;
   kind: Kind;
   asked: unknown;
   of: string;
+  /** Of a question that is asked once and waited for. */
+  once?: { done: (answer: never) => void; fail: (fault: Refused) => void };
 }
 
 /** Questions to the worker: one is worked on at a time, and of each channel only the newest waits. */
 export interface Asking {
   ask: <K extends Kind>(channel: string, kind: K, asked: AskedOf<K>) => void;
+  /** A question that somebody waits for: it goes before all others. @throws Refused */
+  once: <K extends Kind>(kind: K, asked: AskedOf<K>) => Promise<ToldOf<K>>;
   /** Gives up what a channel asks. */
   stop: (channel: string) => void;
 }
@@ -35,16 +48,18 @@ export function askingOf(store: Store, spawn: () => Promise<Worker>): Asking {
   let worker: Promise<Worker> | undefined;
   let running: (Job & { since: number }) | null = null;
   let lastId = 0;
-  const waiting = new Map<string, Job>();
+  let waiting: Job[] = [];
 
-  const tell = (channel: string, part: Partial<Answered>): void =>
+  const tell = ({ channel, once }: Pick<Job, 'channel' | 'once'>, part: Partial<Answered>): void => {
+    if (once) return;
     store.change((state) => ({ ...state, answers: { ...state.answers, [channel]: told(state, channel, part) } }));
+  };
 
   function next(): void {
     if (running !== null) return;
-    const [job] = waiting.values();
+    const job = waiting.find(({ once }) => once) ?? waiting[0];
     if (!job) return;
-    waiting.delete(job.channel);
+    waiting = waiting.filter((other) => other !== job);
     running = { ...job, since: performance.now() };
     const { id, kind, asked } = job;
     worker ??= spawn().then((fresh) => {
@@ -61,24 +76,32 @@ export function askingOf(store: Store, spawn: () => Promise<Worker>): Asking {
   }
 
   function heard(reply: Reply): void {
-    if (running === null || reply.id !== running.id) return;
-    const { channel, of } = running;
+    const job = running;
+    if (job === null || reply.id !== job.id) return;
     if ('step' in reply) {
-      tell(channel, { said: reply.step });
+      tell(job, { said: reply.step });
       return;
     }
     running = null;
-    if ('answer' in reply)
-      tell(channel, { status: 'answered', of, answer: reply.answer, problems: [], said: '', took: reply.took });
-    else if ('refused' in reply) tell(channel, { status: 'refused', of, problems: reply.refused, said: '' });
-    else tell(channel, { status: 'failed', of, said: reply.failed });
+    const { of, once } = job;
+    if ('answer' in reply) {
+      once?.done(reply.answer as never);
+      tell(job, { status: 'answered', of, answer: reply.answer, problems: [], said: '', took: reply.took });
+    } else if ('refused' in reply) {
+      once?.fail(new Refused(reply.refused, 'refused'));
+      tell(job, { status: 'refused', of, problems: reply.refused, said: '' });
+    } else {
+      once?.fail(new Refused([], reply.failed));
+      tell(job, { status: 'failed', of, said: reply.failed });
+    }
     next();
   }
 
   function failed(why: string): void {
     const job = running;
     restart();
-    if (job) tell(job.channel, { status: 'failed', of: job.of, said: why });
+    job?.once?.fail(new Refused([], why));
+    if (job) tell(job, { status: 'failed', of: job.of, said: why });
     next();
   }
 
@@ -92,32 +115,42 @@ export function askingOf(store: Store, spawn: () => Promise<Worker>): Asking {
     );
   }
 
+  /** Ends what is worked on once it has had its time; unless it is worthless by then it is asked again. */
+  function interrupt({ id, since }: { id: number; since: number }, isWorthless: () => boolean): void {
+    setTimeout(
+      () => {
+        const job = running;
+        if (job?.id !== id || job.once || waiting.length === 0) return;
+        if (!isWorthless()) waiting.push(job);
+        restart();
+        next();
+      },
+      Math.max(0, since + PATIENCE - performance.now()),
+    );
+  }
+
   return {
     ask(channel, kind, asked) {
       lastId += 1;
-      const of = keyOf(kind, asked);
-      waiting.delete(channel);
-      waiting.set(channel, { id: lastId, channel, kind, asked, of });
-      tell(channel, { status: 'asking', said: '' });
-      if (running?.channel === channel) {
-        const patience = running.since + PATIENCE - performance.now();
-        const { id } = running;
-        // what is newly asked makes the answer to the older question worthless
-        setTimeout(
-          () => {
-            if (running?.id !== id || !waiting.has(channel)) return;
-            restart();
-            next();
-          },
-          Math.max(0, patience),
-        );
-      }
+      waiting = waiting.filter((job) => job.channel !== channel);
+      waiting.push({ id: lastId, channel, kind, asked, of: keyOf(kind, asked) });
+      tell({ channel }, { status: 'asking', said: '' });
+      // what is newly asked makes the answer to the older question worthless
+      if (running?.channel === channel) interrupt(running, () => waiting.some((job) => job.channel === channel));
       next();
     },
+    once: (kind, asked) =>
+      new Promise((done, fail) => {
+        lastId += 1;
+        const once = { done, fail };
+        waiting.push({ id: lastId, channel: `once ${lastId}`, kind, asked, of: keyOf(kind, asked), once });
+        if (running !== null) interrupt(running, () => waiting.some(({ channel }) => channel === running?.channel));
+        next();
+      }),
     stop(channel) {
-      waiting.delete(channel);
+      waiting = waiting.filter((job) => job.channel !== channel);
       if (running?.channel === channel) restart();
-      tell(channel, { status: 'stopped', said: '' });
+      tell({ channel }, { status: 'stopped', said: '' });
       next();
     },
   };

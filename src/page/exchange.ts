@@ -20,8 +20,11 @@ export function zipOf(texts: BenchTexts): Uint8Array {
 /** A bench is a page of text; this is a hundred of them. */
 const MOST_BYTES = 5_000_000;
 
-/** Reads files, and those inside of zips, by their names. */
-export async function readDropped(files: readonly File[]): Promise<Taken> {
+/**
+ * Reads files, and those inside of zips, by their names.
+ * @param meant what a file that is no zip is, whatever it is called
+ */
+export async function readDropped(files: readonly File[], meant?: FileName): Promise<Taken> {
   const found: [string, Uint8Array][] = [];
   const notes: string[] = [];
   for (const file of files) {
@@ -30,7 +33,7 @@ export async function readDropped(files: readonly File[]): Promise<Taken> {
       continue;
     }
     const bytes = new Uint8Array(await file.arrayBuffer());
-    if (!/\.zip$/i.test(file.name)) found.push([file.name, bytes]);
+    if (!/\.zip$/i.test(file.name)) found.push([meant ?? file.name, bytes]);
     else {
       try {
         const small = { filter: ({ originalSize }: { originalSize: number }) => originalSize <= MOST_BYTES };

@@ -64,7 +64,8 @@ function tableHtml(table: Table): string {
   return `<table><thead>${head}</thead><tbody>${table.rows.map((r) => row(r, 'td')).join('')}</tbody>${foot}</table>`;
 }
 
-function openWords(bar: Bar): string {
+/** For a value without a band: how high it may really be. */
+export function openWords(bar: Bar): string {
   const top = openTop(bar);
   return top === null ? '' : `may be up to ${figure(top)}`;
 }

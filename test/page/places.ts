@@ -2,6 +2,7 @@ import type { Page } from 'playwright-core';
 
 /** Every place of the page: its word in the bar, and what shows that it is ready. */
 export const PLACES: { word: string; ready: (page: Page) => Promise<unknown> }[] = [
+  { word: 'Shelf', ready: (page) => page.locator('.shelf li').first().waitFor() },
   { word: 'Plants', ready: (page) => page.getByLabel('Strength').first().waitFor() },
   { word: 'Feed', ready: (page) => page.locator('.answer').waitFor() },
   { word: 'Sink', ready: (page) => page.getByRole('button', { name: /^Start mixing/ }).waitFor() },

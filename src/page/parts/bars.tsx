@@ -34,6 +34,7 @@ const Line = ({ bar }: { bar: BarView }) => (
       {bar.aim !== '' && <span>aim {bar.aim}</span>}
       {bar.most !== '' && <span>most {bar.most}</span>}
       {bar.standing !== '' && <strong>{bar.standing}</strong>}
+      {bar.open !== '' && <span>{bar.open}</span>}
     </span>
   </>
 );

@@ -1,52 +1,57 @@
 import { Bars } from '../parts/bars.js';
 import { Blocks } from '../parts/blocks.js';
+import { More } from '../parts/more.js';
 import { Problems } from '../parts/problems.js';
 import { Sum } from '../parts/sum.js';
 import type { Tuned } from '../state.js';
 import type { FeedView } from '../work/feed.js';
 
-/** A feed: the answer, what goes in, what the can then holds, what the pen shows, and what a few cents buy. */
-export const FeedShown = ({ view, way }: { view: FeedView; way: Tuned['way'] }) => (
-  <>
-    <article class="first">
-      <p class={view.met ? 'answer' : 'answer off'}>{view.title}</p>
-      <Problems problems={view.warnings} />
-      {view.doses.length > 0 && (
-        <>
-          <h3>
-            {view.met ? 'What goes in' : 'What comes nearest'}, for {view.batch}
-          </h3>
-          <ol class="doses">
-            {view.doses.map(({ name, words }) => (
-              <li key={name}>
-                <b>{words}</b> {name}
-              </li>
-            ))}
-          </ol>
-        </>
-      )}
-      {(view.doses.length === 0 || !view.met) && <Blocks blocks={view.blocks} />}
-    </article>
-    {view.bars.length > 0 && (
-      <article>
-        <h3>What the can holds</h3>
-        <p class="quiet">
-          mg per litre. Each root runs from least to most; the notch is the aim, the drop this mix. Open a line for its
-          sum.
-        </p>
-        <Bars bars={view.bars} />
-        {view.nitrogen.length > 0 && <Nitrogen forms={view.nitrogen} />}
-      </article>
+/** The answer, and what goes in. */
+export const FeedAnswer = ({ view }: { view: FeedView }) => (
+  <article class="first">
+    <p class={view.met ? 'answer' : 'answer off'}>{view.title}</p>
+    <Problems problems={view.warnings} />
+    {view.doses.length > 0 && (
+      <>
+        <h3>
+          {view.met ? 'What goes in' : 'What comes nearest'}, for {view.batch}
+        </h3>
+        <ol class="doses">
+          {view.doses.map(({ name, words }) => (
+            <li key={name}>
+              <b>{words}</b> {name}
+            </li>
+          ))}
+        </ol>
+      </>
     )}
+    {(view.doses.length === 0 || !view.met) && <Blocks blocks={view.blocks} />}
+  </article>
+);
+
+/** What the can then holds, element by element. */
+export const FeedHolds = ({ view }: { view: FeedView }) =>
+  view.bars.length === 0 ? null : (
+    <article>
+      <h3>What the can holds</h3>
+      <p class="quiet">
+        mg per litre. Each root runs from least to most; the notch is the aim, the drop this mix. Open a line for its
+        sum.
+      </p>
+      <Bars bars={view.bars} />
+      {view.nitrogen.length > 0 && <Nitrogen forms={view.nitrogen} />}
+    </article>
+  );
+
+/** What the pen shows, and what a few cents buy. */
+export const FeedBeside = ({ view, way }: { view: FeedView; way: Tuned['way'] }) => (
+  <>
     {view.ec.length > 0 && (
       <article>
         <h3>What the pen shows</h3>
         <Blocks blocks={view.ec} />
         {view.ecParts.length > 0 && (
-          <details>
-            <summary>How it grows, step by step</summary>
-            <Sum lines={view.ecParts} />
-          </details>
+          <More title="How it grows, step by step">{() => <Sum lines={view.ecParts} />}</More>
         )}
       </article>
     )}

@@ -2,9 +2,11 @@ import { useEffect } from 'preact/hooks';
 import { remember, say, tune } from '../actions.js';
 import { Blocks } from '../parts/blocks.js';
 import { useAnswer } from '../parts/use-answer.js';
+import { More } from '../parts/more.js';
+import { Tour } from '../parts/tour.js';
 import { Waiting } from '../parts/waiting.js';
 import type { Tuned } from '../state.js';
-import { FeedShown } from './feed-shown.js';
+import { FeedAnswer, FeedBeside, FeedHolds } from './feed-shown.js';
 import { Sliders } from './feed-sliders.js';
 import type { Place, PlaceProps } from './place.js';
 
@@ -35,6 +37,7 @@ function FeedPlace(props: PlaceProps) {
   return (
     <>
       <h2>Feed</h2>
+      <Tour {...props} />
       {feeds.length > 1 && tuned.way !== 'one' && (
         <label class="field">
           Which feed
@@ -67,18 +70,23 @@ function FeedPlace(props: PlaceProps) {
       {answer.status !== 'answered' && <Waiting answer={answer} desk={desk} channel="feed" />}
       {answer.answer && answer.status !== 'refused' && (
         <div class={answer.isCurrent ? undefined : 'old'} aria-busy={!answer.isCurrent}>
-          <FeedShown view={answer.answer} way={tuned.way} />
-          <Sliders state={state} desk={desk} strength={answer.answer.strength} />
+          <FeedAnswer view={answer.answer} />
+          <div class="two">
+            <div>
+              <FeedHolds view={answer.answer} />
+            </div>
+            <div>
+              <Sliders state={state} desk={desk} strength={answer.answer.strength} />
+              <FeedBeside view={answer.answer} way={tuned.way} />
+            </div>
+          </div>
           {answer.answer.cautions.length > 0 && (
             <article>
               <Blocks blocks={answer.answer.cautions} />
             </article>
           )}
           <article>
-            <details>
-              <summary>The whole report, with its proof</summary>
-              <Blocks blocks={answer.answer.blocks} />
-            </details>
+            <More title="The whole report, with its proof">{() => <Blocks blocks={answer.answer!.blocks} />}</More>
           </article>
         </div>
       )}

@@ -1,6 +1,7 @@
 import type { ElementLine } from '../../feed/results.js';
 import { type Laid, lay, standing, type Standing } from '../../report/band.js';
 import { figure } from '../../report/figures.js';
+import { openWords } from '../../report/html.js';
 import type { Bar } from '../../report/sheet.js';
 import { type Mixed, type SumLine, sumOf } from './sums.js';
 
@@ -12,6 +13,8 @@ export interface BarView {
   aim: string;
   most: string;
   standing: Standing;
+  /** How high it may really be, where no band judges that. */
+  open: string;
   laid: Laid | null;
   sum: SumLine[];
 }
@@ -31,6 +34,7 @@ export const barView = (bar: Bar, sum: SumLine[] = []): BarView => ({
   aim: bar.aim === null ? '' : figure(bar.aim),
   most: bar.max === null ? '' : figure(bar.max),
   standing: standing(bar),
+  open: standing(bar) === '' ? openWords(bar) : '',
   laid: lay(bar),
   sum,
 });

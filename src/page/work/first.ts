@@ -4,6 +4,7 @@ import { EXAMPLE } from '../example.js';
 import { benchQuestion } from './bench.js';
 import { feedQuestion } from './feed.js';
 import { filesOf } from './files.js';
+import { saltsQuestion, shelfQuestion } from './shelf.js';
 import { wordsQuestion } from './words.js';
 import { sinkQuestion } from './sink.js';
 
@@ -17,6 +18,9 @@ export async function first(): Promise<{ answers: Record<string, unknown>; style
   const styles = [sheetHtml(sheets), labelHtml(sheets)].map((html) => /<style>([\s\S]*?)<\/style>/.exec(html)![1]!);
   return {
     answers: {
+      [JSON.stringify(['salts', {}])]: await saltsQuestion({}),
+      [JSON.stringify(['printed', { label: '' }])]: null,
+      [JSON.stringify(['shelf', bench])]: await shelfQuestion(bench),
       [JSON.stringify(['words', {}])]: await wordsQuestion({}),
       [JSON.stringify(['bench', bench])]: await benchQuestion(bench),
       [JSON.stringify(['feed', feed])]: await feedQuestion(feed),

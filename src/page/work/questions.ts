@@ -1,5 +1,6 @@
 import { benchQuestion } from './bench.js';
 import { feedQuestion } from './feed.js';
+import { addQuestion, printedQuestion, saltsQuestion, shelfQuestion } from './shelf.js';
 import { wordsQuestion } from './words.js';
 import { judgeQuestion } from './judge.js';
 import { printQuestion } from './print.js';
@@ -15,6 +16,10 @@ export const QUESTIONS = {
   print: printQuestion,
   record: recordQuestion,
   sink: sinkQuestion,
+  shelf: shelfQuestion,
+  printed: printedQuestion,
+  add: addQuestion,
+  salts: saltsQuestion,
 } as const satisfies Record<string, (asked: never, say: Say) => Promise<unknown>>;
 
 /** Tells what a long search is at. */
