@@ -1,14 +1,10 @@
-import { join } from 'node:path';
-import { readBench } from '../catalog/bench.js';
-import type { Catalog } from '../catalog/catalog.js';
 import { spelled } from '../desk/options/option.js';
 import { type OptionKey, optionNamed } from '../desk/options/table.js';
 import { shippedCatalog } from '../desk/shipped-catalog.js';
-import { isFile, readText } from '../files/index.js';
-import { Refusal } from '../problem.js';
 import { takenBy } from './arguments.js';
 import type { Command } from './command.js';
 import { COMMANDS } from './commands.js';
+import { feedsOf } from './feeds-of.js';
 import type { Io } from './io.js';
 import { ASKS, saidByYargs, shellOf, type Yargs } from './shell.js';
 
@@ -66,18 +62,4 @@ function choicesOf(key: OptionKey, line: readonly string[], io: Io): readonly st
   const catalog = shippedCatalog();
   if (choices === 'feeds') return feedsOf(catalog, line, io);
   return (choices === 'products' ? [...catalog.products, ...catalog.salts] : catalog[choices]).map(({ id }) => id);
-}
-
-/** The feeds of the bench that is meant; none where it cannot be read. */
-function feedsOf(catalog: Catalog, line: readonly string[], io: Io): string[] {
-  const at = line.indexOf('--bench');
-  const file = join(at < 0 ? '' : (line[at + 1] ?? ''), 'bench.yaml');
-  if (!isFile(file, io.cwd)) return [];
-  try {
-    const bench = readBench(readText(file, io.cwd).text, file, catalog);
-    return bench.ok ? bench.value.feeds.map(({ name }) => name) : [];
-  } catch (fault) {
-    if (fault instanceof Refusal) return [];
-    throw fault;
-  }
 }
