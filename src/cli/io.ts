@@ -10,6 +10,8 @@ export interface Io {
   /** Width of the terminal, if any. */
   columns?: number;
   now: () => Date;
+  /** Asks the person at the terminal: a line, or as a block all until an empty one; null where they left. Absent where nobody is there. */
+  ask?: (text: string, block: boolean) => Promise<string | null>;
   /** Real paths of the files that were read; none of them is ever written over by an answer. */
   inputs: Set<string>;
 }

@@ -3,6 +3,7 @@ import { setFlagsFromString } from 'node:v8';
 import { faultOf } from '../files/faults.js';
 import { problemText } from './refuse.js';
 import { run } from './run.js';
+import { personAt } from './terminal.js';
 
 // HiGHS runs for a second or two, and compiling it twice takes longer than that: its optimised code is made for what is long in use only
 setFlagsFromString('--wasm-tiering-budget=1000000000');
@@ -24,6 +25,10 @@ function here(): string {
   }
 }
 
+// asked is only who sees the question and can answer it
+const person =
+  process.stdin.isTTY === true && process.stderr.isTTY === true ? personAt(process.stdin, process.stderr) : null;
+
 process.exitCode = await run(process.argv.slice(2), {
   stdout: (text) => process.stdout.write(text),
   stderr: (text) => process.stderr.write(text),
@@ -32,4 +37,6 @@ process.exitCode = await run(process.argv.slice(2), {
   isTTY: process.stdout.isTTY === true,
   ...(process.stdout.columns ? { columns: process.stdout.columns } : {}),
   now: () => new Date(),
+  ...(person ? { ask: person.ask } : {}),
 });
+person?.giveBack();

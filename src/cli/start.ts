@@ -7,6 +7,7 @@ import { newFolderProblems, writeNew } from '../files/index.js';
 import { Refusal } from '../problem.js';
 import { startJson } from '../report/json/start.js';
 import { startSheets } from '../report/start.js';
+import { asked } from './dialog.js';
 import { type Command, OUT } from './command.js';
 import { ofSheets } from './forms.js';
 import type { Io } from './io.js';
@@ -50,14 +51,16 @@ export const startCommand: Command = {
     const folder = given.operands[0] ?? '.';
     const taken = newFolderProblems(folder, [SCHEMA_FILE, 'shelf.csv', 'bench.yaml'], io.cwd);
     if (taken.length > 0) throw new Refusal(taken);
-    const { files, open, result, warnings } = await startBench(
-      labelled(wishesOf(given), io),
-      basename(resolve(io.cwd, folder)),
-    );
+    const said = labelled(wishesOf(given), io);
+    const { wishes, told } =
+      io.ask && given.outputs.print === 'txt'
+        ? await asked(said, io, io.ask)
+        : { wishes: said, told: new Set<string>() };
+    const { files, open, result, warnings } = await startBench(wishes, basename(resolve(io.cwd, folder)));
     writeNew(folder, files, io.cwd);
     const { results: cans, unfed, pen } = await cansOf(open);
     const made = { ...result, folder, cans, unfed, pen };
-    return { exit: 0, forms: ofSheets(startJson(made), startSheets(made)), warnings };
+    return { exit: 0, forms: ofSheets(startJson(made), startSheets(made, told)), warnings };
   },
 };
 

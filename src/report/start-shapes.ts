@@ -9,6 +9,7 @@ export const startShape = z.strictObject({
   files: z.array(z.string()).describe('that were written into it'),
   labels: z.array(
     z.strictObject({
+      text: z.string().describe('the label as it was given'),
       id: z.string(),
       name: z.string(),
       form: z.enum(['powder', 'liquid']),

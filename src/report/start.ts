@@ -12,6 +12,8 @@ import { unfedSheet } from './unfed.js';
 
 /** A label as it went on a shelf. */
 export interface LabelRead extends Pick<PrintedLabel, 'understood' | 'leftOver'> {
+  /** The label as it was given. */
+  text: string;
   id: string;
   name: string;
   form: 'powder' | 'liquid';
@@ -36,7 +38,7 @@ export interface StartResult {
   pen: PenScale | null;
 }
 
-/** What was written, understood and assumed, and the cans that the shelf makes. `told` are labels that were shown before. */
+/** What was written, understood and assumed, and the cans that the shelf makes. `told` are the texts of labels that were shown before. */
 export function startSheets(result: StartResult, told: ReadonlySet<string> = new Set()): Sheet[] {
   const { folder, files, labels, assumed, cans, unfed, pen } = result;
   const here = folder === '.' ? '' : ` --bench ${/^[\w./-]+$/.test(folder) ? folder : JSON.stringify(folder)}`;
@@ -45,7 +47,7 @@ export function startSheets(result: StartResult, told: ReadonlySet<string> = new
     {
       title: `${folder === '.' ? 'This folder' : folder} is a bench: ${written.toReversed().join(' and ')} are written`,
       blocks: [
-        ...labels.filter(({ id }) => !told.has(id)).flatMap(labelBlocks),
+        ...labels.filter(({ text, understood }) => !told.has(text) && understood.length > 0).flatMap(labelBlocks),
         ...section('What was assumed, for nobody told it', assumed.map(assumedSays)),
         heading('Your shelf makes these cans'),
       ],
@@ -56,21 +58,21 @@ export function startSheets(result: StartResult, told: ReadonlySet<string> = new
       title: 'What next',
       blocks: [
         list([
-          ...(cans.some(({ status }) => status !== 'made')
-            ? ['What would help where a can is not made: blend tells it.']
-            : []),
+          ...(!cans.every(isKept) ? ['What would help where a can is not made: blend tells it.'] : []),
           `Before you mix: the sheet has the order, what the pen should show, and every caution. The label comes first; start weak, on a few plants.`,
           `What is still doubtful is told by check. Prices and packs in ${written[0]} make it thrifty.`,
         ]),
-        ...(cans.some(({ status }) => status !== 'made')
-          ? [{ kind: 'command' as const, text: `velamen blend${here}` }]
-          : []),
+        ...(!cans.every(isKept) ? [{ kind: 'command' as const, text: `velamen blend${here}` }] : []),
         { kind: 'command', text: `velamen sheet${here}` },
         { kind: 'command', text: `velamen check${here}` },
       ],
     },
   ];
 }
+
+/** A can that these tools make within its limits. */
+const isKept = (can: GivenResult | BlendResult): boolean =>
+  can.status === 'made' && (!('given' in can) || can.given.plan.status === 'kept');
 
 /** What was understood beside what was printed. */
 export function labelBlocks({
@@ -84,10 +86,10 @@ export function labelBlocks({
   derivedFrom,
   doubts,
 }: LabelRead): Block[] {
-  if (understood.length === 0) return [];
+  if (understood.length === 0) return [paragraph(`${name}, from the catalog.`)];
   const rows = understood.map(({ printed, column, percent }) => [printed, `${column} ${figure(percent)} %`]);
   const made = derivedFrom.length === 0 ? 'a list of salts is missing' : `made from ${derivedFrom.join(', ')}`;
-  const liquid = `a liquid, ${basis === 'w/v' ? 'g in 100 mL' : '% by weight'}${density === null ? '' : `, ${figure(density)} g/mL`}`;
+  const liquid = `A liquid, ${basis === 'w/v' ? 'g in 100 mL' : '% by weight'}${density === null ? '' : `, ${figure(density)} g/mL`}`;
   return [
     heading(name === id ? id : `${id}: ${name}`),
     table(['printed', 'understood'], rows),

@@ -59,8 +59,8 @@ export async function startBench(
   const result = {
     status: 'made' as const,
     files: files.map((file) => file.name),
-    labels: labels.map(({ id, name: called, form, understood, leftOver, derivedFrom, cells }, i) => ({
-      ...{ id, name: called, form, understood, leftOver, derivedFrom },
+    labels: labels.map(({ text, id, name: called, form, understood, leftOver, derivedFrom, cells }, i) => ({
+      ...{ text, id, name: called, form, understood, leftOver, derivedFrom },
       basis: (cells.get('basis') === 'w/v' ? 'w/v' : 'w/w') as 'w/v' | 'w/w',
       density: Number(cells.get('density')) || null,
       doubts: ofLabel[i]!,

@@ -6,10 +6,12 @@ import { type PrintedLabel, readPrintedLabel } from '../../label/printed-label.j
 import { type Checked, problem, type Where } from '../../problem.js';
 import { formatNumber, identityOf } from '../../units/index.js';
 import type { Assumed } from '../../report/start-assumed.js';
-import { saltCells, saltMeant } from './salt-row.js';
+import { type NamedSalt, saltCells, saltMeant } from './salt-row.js';
 
 /** One label as it was read: a row of the shelf, beside what was printed. */
 export interface StartLabel {
+  /** What was given. */
+  text: string;
   id: string;
   name: string;
   form: 'powder' | 'liquid';
@@ -33,14 +35,15 @@ export interface StartLabel {
 export function readStartLabel(text: string, at: number, catalog: Catalog, where: Where): Checked<StartLabel> {
   const label = readPrintedLabel(text);
   const meant = Object.keys(label.analysis.percent).length === 0 ? saltMeant(text, catalog) : undefined;
-  if (meant) return { ok: true, value: ofSalt(meant), warnings: [] };
+  if (meant) return { ok: true, value: ofSalt(meant, text), warnings: [] };
   if (Object.values(label.analysis.percent).every((percent) => !percent))
     return { ok: false, problems: [nothingRead(text, where)] };
   return { ok: true, value: ofLabel(label, text, at), warnings: [] };
 }
 
-function ofSalt({ salt, others }: NonNullable<ReturnType<typeof saltMeant>>): StartLabel {
+function ofSalt({ salt, others }: NamedSalt, text: string): StartLabel {
   return {
+    text,
     id: salt.id,
     name: salt.name,
     form: salt.form,
@@ -87,6 +90,7 @@ function ofLabel(label: PrintedLabel, text: string, at: number): StartLabel {
   const { form } = analysis;
   const european = EUROPEAN.test(text);
   return {
+    text,
     id,
     name,
     form,
