@@ -62,6 +62,17 @@ describe('a printed label', () => {
     expect(doubts.map(({ code }) => code)).toEqual(['grade-elements', 'trace-too-much']);
   });
 
+  it('ends the list of sources where another line begins', () => {
+    const sources = (text: string) => readPrintedLabel(`N 2%\nDerived from: ${text}`).analysis.derivedFrom;
+    expect(sources('calcium nitrate, magnesium nitrate\nShake well')).toEqual(['calcium nitrate', 'magnesium nitrate']);
+    expect(sources('calcium nitrate\nBlue Crystal Orchid Company')).toEqual(['calcium nitrate']);
+    expect(sources('calcium nitrate, monopotassium\nphosphate and\nurea')).toEqual([
+      'calcium nitrate',
+      'monopotassium phosphate',
+      'urea',
+    ]);
+  });
+
   it('tells what stands beside no nutrient, and what stands twice', () => {
     expect(readPrintedLabel('Total Nitrogen 8%\nFiller 12.5%').leftOver).toEqual(['12.5%']);
     expect(readPrintedLabel('Total Nitrogen 8%\nTotal Nitrogen 9%').doubts.map(({ code }) => code)).toEqual([
