@@ -2,7 +2,7 @@ import type { Catalog } from '../../catalog/catalog.js';
 import { type Checked, problem, Refusal } from '../../problem.js';
 import { formatNumber, isWithin, readPlainNumber } from '../../units/index.js';
 import type { Wishes } from '../wishes.js';
-import type { Answered, Question } from './questions.js';
+import type { Answered, Question } from './question.js';
 import { startBench } from './start-bench.js';
 import { readStartLabel, type StartLabel } from './start-label.js';
 

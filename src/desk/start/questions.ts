@@ -1,29 +1,11 @@
 import type { Catalog } from '../../catalog/catalog.js';
 import type { Checked } from '../../problem.js';
-import type { LabelRead } from '../../report/start.js';
 import { hasBareGallon, withGallon } from '../options/gallon.js';
 import { type ReadKey, readWish } from '../options/read-wish.js';
 import type { Wishes } from '../wishes.js';
 import { readGrown } from './grown.js';
 import { labelQuestion } from './label-questions.js';
-
-/** One thing that is asked of a grower who begins. */
-export interface Question {
-  /** Tells it from the others; with it in `answered`, it is not asked again. */
-  key: string;
-  says: string;
-  /** True where the answer is a text of several lines. */
-  block?: true;
-  /** What is known with the answer, or every Problem with it; an empty one leaves it to be assumed. */
-  take: (answer: string) => Promise<Checked<Answered>>;
-}
-
-/** What is known after an answer. */
-export interface Answered {
-  wishes: Wishes;
-  /** The label that the answer told, as it was read. */
-  label?: LabelRead;
-}
+import type { Answered, Question } from './question.js';
 
 /**
  * What to ask next of a grower whose bench is begun: only what matters and was not told. Answers become wishes as options say them.
