@@ -17,7 +17,7 @@ export interface Desk {
 export type Answer<K extends Kind> = Omit<Answered, 'answer'> & { answer: ToldOf<K> | undefined; isCurrent: boolean };
 
 /** What is known of a question: the answer that was worked out beforehand, or what the worker has told so far. */
-export function answerOf<K extends Kind>(state: State, channel: string, kind: K, asked: AskedOf<K>): Answer<K> {
+export function answerOf<K extends Kind>(state: State, channel: string, kind: K, asked: AskedOf<K> | null): Answer<K> {
   const of = keyOf(kind, asked);
   const there = state.answers[channel];
   const before = firstAnswers[of];

@@ -35,6 +35,8 @@ async function start(): Promise<void> {
   store.listen(show);
   keepSaving(store, keep);
   show();
+  // the first question then finds a worker that stands ready
+  setTimeout(() => desk.asking.once('words', {}).catch(() => undefined), 500);
 }
 
 void start();

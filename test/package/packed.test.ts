@@ -54,6 +54,21 @@ describe('the package from its tarball', () => {
     expect(readdirSync(join(home, 'node_modules/.bin'))).toContain('velamen');
   });
 
+  it('writes the page into a file, and never over one that is not its own', () => {
+    const cli = inside('dist/cli.js');
+    expect(node([cli, 'page', '--to', 'velamen.html'], home)).toBe(
+      'The page is in velamen.html: open it in a browser.\n',
+    );
+    const written = readFileSync(join(home, 'velamen.html'), 'utf8');
+    expect(written).toBe(`${readFileSync(inside('dist/page.html'), 'utf8')}<!-- written by velamen -->\n`);
+    expect(written.length).toBeLessThan(7_000_000);
+    expect(node([cli, 'page', '--to', 'velamen.html'], home)).toContain('velamen.html');
+    writeFileSync(join(home, 'own.html'), 'mine');
+    expect(() => node([cli, 'page', '--to', 'own.html'], home)).toThrow(/a file that velamen did not write/);
+    expect(() => node([cli, 'page'], home)).toThrow(/no file to write the page into/);
+    expect(readFileSync(join(home, 'own.html'), 'utf8')).toBe('mine');
+  });
+
   it.each(['nodenext', 'bundler'])(
     'has types under %s, without those of Node, a browser or anybody else',
     (resolution) => {

@@ -1,8 +1,17 @@
+import { once } from 'node:events';
+import { createServer } from 'node:http';
+import type { AddressInfo } from 'node:net';
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { launch, withoutBrowser } from './browser.js';
 import { axeFinds, type Built, builtPage, visit } from './built.js';
 import { goTo, PLACES } from './places.js';
+
+const PICTURES = fileURLToPath(new URL('pictures', import.meta.url));
+const update = process.env.UPDATE_GOLDEN === '1' && !process.env.CI;
 
 describe.skipIf(withoutBrowser())('the page', () => {
   let browser: Browser;
@@ -49,6 +58,82 @@ describe.skipIf(withoutBrowser())('the page', () => {
         ];
         expect(wide, `${word} at ${size}`).toBeLessThanOrEqual(room);
       }
+    }
+    await page.context().close();
+  });
+
+  it('does the same from a server: nothing is asked for but the page itself', async () => {
+    const server = createServer((_, response) => response.end(built.html)).listen(0, '127.0.0.1');
+    await once(server, 'listening');
+    const url = `http://127.0.0.1:${(server.address() as AddressInfo).port}/`;
+    const { page, asked, faults } = await visit(browser, url);
+    await page.getByLabel('Closest').check();
+    await page.locator('[aria-busy=false] .answer', { hasText: 'moss' }).waitFor();
+    expect([...asked, ...faults]).toEqual([]);
+    await page.context().close();
+    server.close();
+  });
+
+  it('says so where the browser keeps nothing, and goes on', async () => {
+    const context = await browser.newContext();
+    await context.addInitScript('indexedDB.open = () => { throw new DOMException("no room", "QuotaExceededError"); }');
+    const page = await context.newPage();
+    await page.goto(built.url);
+    await page.getByRole('button', { name: 'NOT kept on this device' }).waitFor();
+    expect(await page.locator('.answer').textContent()).toContain('moss');
+    await context.close();
+  });
+
+  it('is worked with keys alone, in forced colours and without motion', async () => {
+    const { page } = await visit(browser, built.url, { forcedColors: 'active', reducedMotion: 'reduce' });
+    const focused = () => page.evaluate('document.activeElement.textContent || document.activeElement.id');
+    const words: unknown[] = [];
+    for (let i = 0; i < PLACES.length + 1; i += 1) {
+      await page.keyboard.press('Tab');
+      words.push(await focused());
+    }
+    expect(words.slice(1)).toEqual(PLACES.map(({ word }) => word));
+    await page.keyboard.press('Shift+Tab');
+    await page.keyboard.press('Enter');
+    await page.locator(`main[data-place=${PLACES.at(-2)!.word.toLowerCase()}]`).waitFor();
+    expect(await page.evaluate('document.activeElement.tagName')).toBe('MAIN');
+    expect(await axeFinds(page)).toEqual([]);
+    await page.context().close();
+  });
+
+  it('works the feed out anew as a slider moves, and back', async () => {
+    const { page, faults } = await visit(browser, built.url);
+    const before = await page.locator('.doses').textContent();
+    const slider = page.getByRole('slider', { name: 'Strength' });
+    await slider.focus();
+    for (let i = 0; i < 4; i += 1) await page.keyboard.press('ArrowRight');
+    await page.locator('output', { hasText: '100 %' }).waitFor();
+    await page.locator('[aria-busy=false] .answer').waitFor();
+    const after = await page.locator('.doses').textContent();
+    expect(after).not.toBe(before);
+    expect(await page.locator('[role=status]').textContent()).toContain('moss: ');
+    await page.getByRole('button', { name: 'Back to the bench: Strength' }).click();
+    await page.locator('[aria-busy=false] .answer').waitFor();
+    expect(await page.locator('.doses').textContent()).toBe(before);
+    expect(faults).toEqual([]);
+    await page.context().close();
+  });
+
+  it('looks as README shows it: pictures of the feed and of the sink', async () => {
+    const { page } = await visit(browser, built.url, { viewport: { width: 390, height: 780 } });
+    await page.getByRole('button', { name: 'Look around first' }).click();
+    const feed = await page.screenshot();
+    await goTo(page, 'Sink');
+    await page.getByRole('button', { name: /^Start mixing/ }).click();
+    await page.getByRole('button', { name: 'Done', exact: true }).click();
+    await page.locator('.amount').waitFor();
+    const sink = await page.screenshot();
+    for (const [name, picture] of Object.entries({ feed, sink })) {
+      if (update) writeFileSync(join(PICTURES, `${name}.png`), picture);
+      // fonts differ from machine to machine: that there is one of that size is all that can be held
+      const kept = readFileSync(join(PICTURES, `${name}.png`));
+      expect([kept.readUInt32BE(16), kept.readUInt32BE(20)], name).toEqual([390, 780]);
+      expect(kept.length).toBeGreaterThan(10_000);
     }
     await page.context().close();
   });

@@ -8,6 +8,7 @@ const STOPS: [PlaceName, string, string][] = [
   ['shelf', 'Shelf', 'your jars and bottles. Paste a label as it is printed and see what was understood.'],
   ['plants', 'Plants', 'what grows in what, how strong you feed, and what you water, measure and read with.'],
   ['feed', 'Feed', 'what to measure. Open any figure to see its sum; move a slider to see what else could be.'],
+  ['sink', 'Sink', 'one step at a time, each with the reading your pen should show; and what to do when it does not.'],
   ['files', 'Files', 'the real copy of all this. Write it out whenever it matters.'],
 ];
 

@@ -17,6 +17,9 @@ export const feedPlace: Place = {
   View: FeedPlace,
 };
 
+/** Milliseconds after which a slider is taken to rest. */
+const RESTS = 700;
+
 const WAYS: [Tuned['way'], string][] = [
   ['given', 'This feed'],
   ['bare', 'Bare'],
@@ -28,9 +31,16 @@ function FeedPlace(props: PlaceProps) {
   const { texts } = state.kept;
   const { feed, tuned } = state.remembered;
   const bench = useAnswer(props, 'bench', 'bench', { texts });
-  const answer = useAnswer(props, 'feed', 'feed', { texts, feed, tuned });
+  const asked = { texts, feed, tuned };
+  const slid = tuned.way !== 'bare' && tuned.way !== 'one' && (tuned.strength ?? tuned.nh4 ?? tuned.near) !== undefined;
+  // while a slider moves the doses come first; what stands beside them is worked out once it rests
+  const quick = useAnswer(props, 'quick', 'quick', slid ? asked : null);
+  const answer = useAnswer(props, 'feed', 'feed', asked, slid ? RESTS : 0);
+  const before = answer.isCurrent ? undefined : quick.isCurrent ? (quick.answer ?? undefined) : undefined;
+  const view = before ?? answer.answer;
+  const isCurrent = answer.isCurrent || before !== undefined;
   const feeds = bench.answer?.feeds ?? [];
-  const title = answer.isCurrent ? (answer.answer?.title ?? '') : '';
+  const title = isCurrent ? (view?.title ?? '') : '';
   useEffect(() => {
     if (title !== '') desk.change((s) => say(s, title));
   }, [title]);
@@ -68,25 +78,30 @@ function FeedPlace(props: PlaceProps) {
         ))}
       </fieldset>
       {answer.status !== 'answered' && <Waiting answer={answer} desk={desk} channel="feed" />}
-      {answer.answer && answer.status !== 'refused' && (
-        <div class={answer.isCurrent ? undefined : 'old'} aria-busy={!answer.isCurrent}>
-          <FeedAnswer view={answer.answer} />
+      {view && answer.status !== 'refused' && (
+        <div class={isCurrent ? undefined : 'old'} aria-busy={!answer.isCurrent}>
+          <FeedAnswer view={view} />
+          <div class="row">
+            <button type="button" class="main" onClick={() => desk.change((s) => remember(s, 'place', 'sink'))}>
+              Mix it at the sink
+            </button>
+          </div>
           <div class="two">
             <div>
-              <FeedHolds view={answer.answer} />
+              <FeedHolds view={view} />
             </div>
             <div>
-              <Sliders state={state} desk={desk} strength={answer.answer.strength} />
-              <FeedBeside view={answer.answer} way={tuned.way} />
+              <Sliders state={state} desk={desk} strength={view.strength} />
+              <FeedBeside view={view} way={tuned.way} />
             </div>
           </div>
-          {answer.answer.cautions.length > 0 && (
+          {view.cautions.length > 0 && (
             <article>
-              <Blocks blocks={answer.answer.cautions} />
+              <Blocks blocks={view.cautions} />
             </article>
           )}
           <article>
-            <More title="The whole report, with its proof">{() => <Blocks blocks={answer.answer!.blocks} />}</More>
+            <More title="The whole report, with its proof">{() => <Blocks blocks={view.blocks} />}</More>
           </article>
         </div>
       )}

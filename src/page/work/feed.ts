@@ -1,6 +1,9 @@
 import type { GivenResult } from '../../blend/given-types.js';
 import type { Pen } from '../../catalog/bench-types.js';
-import { blendFeeds } from '../../desk/blend.js';
+import { blendFeeds, isMet } from '../../desk/blend.js';
+import { collecting } from '../../desk/collecting.js';
+import { dosesOfFeed } from '../../desk/doses.js';
+import { feedWishes } from '../../desk/feed-wishes.js';
 import { oneForBench } from '../../desk/one.js';
 import { openBench } from '../../desk/open-bench.js';
 import type { Wishes } from '../../desk/wishes.js';
@@ -45,11 +48,16 @@ export interface FeedView {
   warnings: readonly Problem[];
 }
 
+interface FeedAsked {
+  texts: BenchTexts;
+  feed: string | null;
+  tuned: Tuned;
+}
+
 /** The feed that is given, as the command line's `blend` has it; `one`: one mix for every feed of the bench. */
-export async function feedQuestion(asked: { texts: BenchTexts; feed: string | null; tuned: Tuned }): Promise<FeedView> {
+export async function feedQuestion(asked: FeedAsked): Promise<FeedView> {
   const files = filesOf(asked.texts);
-  const { feeds } = await benchQuestion(asked);
-  const wishes = wishesOf({ ...asked, feed: asked.feed ?? feeds[0]?.name ?? null });
+  const wishes = await wishesFor(asked);
   if (wishes.one) {
     const { met, result, warnings } = await oneForBench(files, wishes);
     return { ...NOTHING, ...told(oneSheet(result)), met, warnings };
@@ -57,9 +65,34 @@ export async function feedQuestion(asked: { texts: BenchTexts; feed: string | nu
   const { met, results, warnings, pen, unfed } = await blendFeeds(files, wishes);
   const [result] = results;
   if (result === undefined) return { ...NOTHING, ...told(unfedSheet(unfed[0]!)), met: false, warnings };
+  return { ...(await viewOf(result, pen, asked.texts, wishes)), met, warnings };
+}
+
+/**
+ * The same feed while a slider moves: the doses and what they come to, without the feeds beside it and what would help. Null where the
+ * question is another one, or has no such answer.
+ */
+export async function quickQuestion(asked: FeedAsked): Promise<FeedView | null> {
+  const files = filesOf(asked.texts);
+  const wishes = await wishesFor(asked);
+  if (wishes.one || wishes.bare) return null;
+  const { requests, warnings, ...open } = await openBench(files, wishes);
+  const [request] = requests;
+  if (request === undefined) return null;
+  const which = feedWishes(wishes, collecting(files, wishes));
+  const { result } = await dosesOfFeed(request, open, which, { offers: false });
+  return { ...(await viewOf(result, open.pen, asked.texts, wishes)), met: isMet(result), warnings };
+}
+
+async function viewOf(
+  result: GivenResult | BlendResult,
+  pen: PenScale | null,
+  texts: BenchTexts,
+  wishes: Wishes,
+): Promise<FeedView> {
   const given = planOf(result);
-  const mixed = given ?? (result.status === 'made' ? await bareMixed(result, asked.texts, wishes) : null);
-  const mix: Mix | null = result.status === 'made' ? result : (planOf(result)?.mix ?? nearestOf(result));
+  const mixed = given ?? (result.status === 'made' ? await bareMixed(result, texts, wishes) : null);
+  const mix: Mix | null = result.status === 'made' ? result : (given?.mix ?? result.nearest);
   return {
     ...NOTHING,
     ...told(blendSheets([result], pen, false)[0]!),
@@ -74,9 +107,13 @@ export async function feedQuestion(asked: { texts: BenchTexts; feed: string | nu
     beside: result.status === 'made' && 'given' in result ? besideRows(result.given, result.feed) : null,
     cautions: cautionBlocks(result.cautions),
     strength: result.feed.strengthFactor,
-    met,
-    warnings,
   };
+}
+
+/** The wishes, for the first feed of the bench where none is named. */
+async function wishesFor({ texts, feed, tuned }: FeedAsked): Promise<Wishes> {
+  const { feeds } = await benchQuestion({ texts });
+  return wishesOf({ feed: feed ?? feeds[0]?.name ?? null, tuned });
 }
 
 const NOTHING: FeedView = {
@@ -96,8 +133,6 @@ const NOTHING: FeedView = {
 };
 
 const told = ({ title, blocks }: Sheet): Pick<FeedView, 'title' | 'blocks'> => ({ title, blocks });
-
-const nearestOf = (result: BlendResult): Mix | null => (result.status === 'made' ? null : result.nearest);
 
 /** What is measured out, where anything is. */
 function planOf(result: GivenResult | BlendResult): (Mixed & { mix: Mix; doses: FeedView['doses'] }) | null {

@@ -1,5 +1,5 @@
 import { benchQuestion } from './bench.js';
-import { feedQuestion } from './feed.js';
+import { feedQuestion, quickQuestion } from './feed.js';
 import { addQuestion, printedQuestion, saltsQuestion, shelfQuestion } from './shelf.js';
 import { wordsQuestion } from './words.js';
 import { judgeQuestion } from './judge.js';
@@ -11,6 +11,7 @@ import { sinkQuestion } from './sink.js';
 export const QUESTIONS = {
   bench: benchQuestion,
   feed: feedQuestion,
+  quick: quickQuestion,
   words: wordsQuestion,
   judge: judgeQuestion,
   print: printQuestion,
