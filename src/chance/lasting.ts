@@ -1,6 +1,7 @@
 import type { ClosedProduct } from '../label/closed-product.js';
 import type { PowderKnown } from '../label/product.js';
 import { bulkDensityOf } from '../dose/density.js';
+import type { Measure } from '../dose/measure.js';
 import type { Tool } from '../dose/tools.js';
 import { hypot } from '../units/elementary.js';
 
@@ -10,7 +11,7 @@ import { hypot } from '../units/elementary.js';
  */
 export function lastingSpread(
   product: ClosedProduct,
-  kind: Tool['kind'],
+  kind: Measure['tool'],
   tools: readonly Tool[],
   known: readonly PowderKnown[] = [],
 ): number {

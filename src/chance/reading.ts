@@ -7,11 +7,16 @@ import type { Mix } from '../feed/results.js';
 import { hypot } from '../units/elementary.js';
 import { type MilliSiemensPerCm, milliSiemensPerCm } from '../units/index.js';
 import { NINETY } from './deviates.js';
+import { freshSpread, lastingSpread } from './lasting.js';
+import { type Learned, learnedKey, learnedOf } from './learned.js';
 
 /** A product in a can as hands measure it. */
 export interface Dosed extends Part {
   /** Relative standard deviation of the dose. */
   spread: number;
+  /** What of it is the same each time (`lastingSpread`); absent where nobody knows. */
+  lasting?: number;
+  bySpoon?: boolean;
 }
 
 export interface ReadingAsked {
@@ -21,6 +26,8 @@ export interface ReadingAsked {
   waterMSPerCm?: MilliSiemensPerCm;
   /** Of a meter without correction; default 25 °C. */
   temperatureC?: number;
+  /** What good batches have told; then the range is that of these hands, jars and pen, at 25 °C only. */
+  learned?: Learned;
 }
 
 /**
@@ -37,13 +44,55 @@ export function readingOfCan(
   const shift = waterShift(waters, waterMSPerCm);
   const sd = hypot(spreadOf(items, mSPerCm, waters, full), PEN_SPREAD * (mSPerCm + shift), LAST_DIGIT);
   const at = Math.max(0, mSPerCm + shift);
+  const own = asked.learned && temperatureC === undefined ? ownReading(items, waters, full, at, asked.learned) : null;
   // the error of model and labels and that of hands and meter are independent: their half-widths add in squares
-  return {
+  const predicted = {
     mSPerCm: milliSiemensPerCm(at),
     low: milliSiemensPerCm(Math.max(0, at - hypot(mSPerCm - low, NINETY * sd))),
     high: milliSiemensPerCm(at + hypot(high - mSPerCm, NINETY * sd)),
   };
+  // what is learned never makes a range wider than what was predicted before anything was
+  if (own === null || 2 * NINETY * own.sd >= predicted.high - predicted.low) return predicted;
+  return {
+    mSPerCm: milliSiemensPerCm(own.mSPerCm),
+    low: milliSiemensPerCm(Math.max(0, own.mSPerCm - NINETY * own.sd)),
+    high: milliSiemensPerCm(own.mSPerCm + NINETY * own.sd),
+  };
 }
+
+/** What a reading is by what was learned, and its standard deviation; null where a product in it is new. */
+function ownReading(
+  items: readonly Dosed[],
+  waters: readonly Blend[],
+  full: number,
+  at: number,
+  learned: Learned,
+): { mSPerCm: number; sd: number } | null {
+  const slopes = slopesOf(items, waters, full);
+  const told = learnedOf(
+    items.map(({ product, bySpoon }, i) => ({ key: learnedKey(product.id, bySpoon ?? false), slope: slopes[i]! })),
+    at,
+    learned,
+  );
+  if (told === null) return null;
+  const mSPerCm = Math.max(0, at + told.shift);
+  const fresh = items.map(({ spread, lasting = 0 }, i) => slopes[i]! * freshSpread(spread, lasting));
+  const filling = FILLING_SPREAD * slopes.reduce((sum, slope) => sum + slope, 0);
+  return { mSPerCm, sd: hypot(told.sd, ...fresh, filling, PEN_SPREAD * Math.SQRT1_2 * mSPerCm, LAST_DIGIT) };
+}
+
+/** mS/cm that a unit of each item's share brings, where the can is so full. */
+function slopesOf(items: readonly Dosed[], waters: readonly Blend[], full: number): number[] {
+  const at = (i: number, factor: number): number =>
+    likelyEc(
+      items.map((item, k) => (k === i ? { ...item, perLitre: factor * item.perLitre } : item)),
+      waters,
+      full,
+    );
+  return items.map((_, i) => (at(i, 1 + NUDGE) - at(i, 1 - NUDGE)) / (2 * NUDGE));
+}
+
+const NUDGE = 0.02;
 
 /** What a can is stopped at: the same pen dipped once more reads it again, but for the errors of two dips. */
 export function stoppedAt({ after }: Pick<SteeredStep, 'after'>, { each, digit, scale }: SteeringPen): Conductivity {
@@ -56,17 +105,19 @@ export function stoppedAt({ after }: Pick<SteeredStep, 'after'>, { each, digit, 
 }
 
 /** The items of a plan as they stand in a litre of the full can. */
-export const dosedOf = ({ items, batchLitres }: Pick<DosePlan, 'items' | 'batchLitres'>): Dosed[] =>
-  items.map(({ product, chosen: { amount, sd } }) => ({
+export const dosedOf = ({ items, batchLitres, tools }: Pick<DosePlan, 'items' | 'batchLitres' | 'tools'>): Dosed[] =>
+  items.map(({ product, chosen: { amount, sd, tool } }) => ({
     product,
     perLitre: amount / batchLitres,
     spread: sd / Math.max(amount, 1e-12),
+    lasting: lastingSpread(product, tool, tools),
+    bySpoon: tool === 'spoon',
   }));
 
 /** The mix of a plan with the EC that a meter shows of it. */
 export function withReading(
   mix: Mix,
-  plan: Pick<DosePlan, 'items' | 'batchLitres' | 'amounts' | 'byPen'>,
+  plan: Pick<DosePlan, 'items' | 'batchLitres' | 'amounts' | 'byPen' | 'tools'>,
   { waters }: { waters: Parameters<typeof watersOf>[1] },
 ): Mix {
   const last = plan.byPen?.steps.at(-1);

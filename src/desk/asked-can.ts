@@ -19,6 +19,7 @@ import { type OpenBench, opened } from './opened.js';
 import { dashed } from './options/option.js';
 import { momentOf, type StepReading } from './options/pen.js';
 import { penFactor, penUse } from './pen.js';
+import { learnedOfFeed, taughtBy } from './journal/learned.js';
 import { made, type Wishes } from './wishes.js';
 
 /** A can that was mixed, as wishes tell it: by the code of a sheet, by a recipe, or by the doses of `sheet` for the same wishes. */
@@ -63,14 +64,25 @@ export async function askedCan(
   const request = requestOf(wishes, open, measured, collected);
   if (bare) refuseBeside('recipe', ['mix', 'sheet', ...WHICH_FEED], wishes, collected);
   else if (wishes.sheet !== undefined) refuseBeside('sheet', ['mix', ...WHICH_FEED], wishes, collected);
-  const planned = async (): Promise<Planned> =>
-    recipe
+  const planned = async (): Promise<Planned> => {
+    const plan = recipe
       ? planOfRecipe(recipe, request!, open)
       : coded
         ? planOfCode(coded, request!, open)
-        : planOfSheet(request!, open, which);
+        : await planOfSheet(request!, open, which);
+    return taughtPlan(plan, files, open);
+  };
   const litres = measured ?? recipe?.volumeLitres ?? request?.header.batchLitres;
   return { open, pen, readings, factor, measured, recipe, coded, litres, planned };
+}
+
+/** A plan with what the journal of the bench tells of its readings, where it tells enough. */
+function taughtPlan(plan: Planned, { journal }: BenchFiles, open: OpenBench): Planned {
+  const learned = journal ? learnedOfFeed(taughtBy(journal, open), plan.request.header.name) : undefined;
+  if (learned === undefined) return plan;
+  const { batches, from, to } = learned;
+  const note = { kind: 'learned', batches, from, to } as const;
+  return { ...plan, batch: { ...plan.batch, learned }, notes: [...plan.notes, note] };
 }
 
 /** The one feed that the can is judged by, or none at all; undefined where it was refused. */

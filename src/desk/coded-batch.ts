@@ -101,7 +101,7 @@ export function planOfCode(batch: CodedBatch, request: FeedRequest, open: OpenBe
   const tools = toolsOf(isEmptyKit(open.kit) ? { ...open.kit, ...USUAL_KIT } : open.kit);
   const items = batch.items.map((item, i): BatchItem => {
     const product = shelf.find(({ id }) => id === item.id)!;
-    const { amount, sd, words } = measureOf(item, product, tools, known);
+    const { amount, sd, words } = handOf(item, product, tools, known);
     const full = i < batch.beforeFull ? WHILE_MIXING : 1;
     const lasting = lastingSpread(product, item.tool, tools, known);
     return { product, planned: amount, sd, words, bySpoon: item.tool === 'spoon', tool: item.tool, lasting, full };
@@ -120,7 +120,7 @@ export function planOfCode(batch: CodedBatch, request: FeedRequest, open: OpenBe
 }
 
 /** The measure of the kit that it was, as long as it still delivers that amount; else the amount alone. */
-function measureOf(
+export function handOf(
   { amount, tool }: CodedItem,
   product: ClosedProduct,
   tools: readonly Tool[],

@@ -12,6 +12,7 @@ import { askedOfMix, feedRequests, oneFeedOnly, refuseUnsized } from './feed-req
 import { refuseBesideOne, refuseSeveralMixes, sheetsOfOne } from './one.js';
 import { type OpenBench, opened } from './opened.js';
 import { scaleOf } from './options/pen.js';
+import { learnedOfFeed, taughtBy } from './journal/learned.js';
 import { productsKnown } from './recipe-products.js';
 import { shippedCatalog } from './shipped-catalog.js';
 import type { Wishes } from './wishes.js';
@@ -45,8 +46,12 @@ export async function mixingSheets(
     // where no feed has a mix, each tells why by itself
     if (sheets.results.length > 0) return { ...sheets, warnings: [...warnings, ...sheets.warnings] };
   }
+  const taught = files.journal ? taughtBy(files.journal, open) : null;
   const results = [];
-  for (const request of requests) results.push(await sheetOf(request, open, which, options));
+  for (const request of requests) {
+    const learned = taught ? learnedOfFeed(taught, request.header.name) : undefined;
+    results.push(await sheetOf(request, open, which, { ...options, ...(learned ? { learned } : {}) }));
+  }
   return {
     met: results.every(({ sheet, reached }) => reached && measurable(sheet)),
     results: results.map(({ sheet }) => sheet),

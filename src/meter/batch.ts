@@ -1,7 +1,8 @@
 import { type Litres, type MilliSiemensPerCm, scaleBy } from '../units/index.js';
 import type { ClosedProduct } from '../label/closed-product.js';
 import type { Water } from '../label/product.js';
-import type { Tool } from '../dose/tools.js';
+import type { Learned } from '../chance/learned.js';
+import type { Measure } from '../dose/measure.js';
 
 /** One item that was to go into the can. */
 export interface BatchItem {
@@ -15,7 +16,7 @@ export interface BatchItem {
   /** True where it is measured by the spoonful, so that a spoon of another size can be taken for the right one. */
   readonly bySpoon: boolean;
   /** What it is measured with; absent where nobody said. */
-  readonly tool?: Tool['kind'];
+  readonly tool?: Measure['tool'];
   /** Share of the dose that this tool and powder are off by each time alike, as a standard deviation; it is part of `sd`. */
   readonly lasting?: number;
   /** How full the can is when it goes in: 1 = to the mark. */
@@ -30,6 +31,8 @@ export interface Batch {
   readonly litres: Litres;
   /** Litres that the doses were for, where the can was measured to hold something else. */
   readonly meantFor?: Litres;
+  /** What good batches have told of these jars, spoons and pen. */
+  readonly learned?: Learned;
 }
 
 /** Litres that the doses were for. */

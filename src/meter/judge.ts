@@ -113,9 +113,14 @@ export function judge(batch: Batch, readings: readonly Reading[], pen: PenUse, t
 
 /** What nine of ten right batches read at a moment. */
 export const rightReading = (batch: Batch, moment: Moment): Conductivity =>
-  readingOfCan(dosedAt(batch, moment), batch.waters, { full: fullAt(batch, moment) });
-/** The same, with the very figure of the plan. */
+  readingOfCan(dosedAt(batch, moment), batch.waters, {
+    full: fullAt(batch, moment),
+    ...(batch.learned ? { learned: batch.learned } : {}),
+  });
+
+/** The same, with the very figure of the plan where nothing was learned. */
 function spanOf(batch: Batch, moment: Moment): Span {
+  if (batch.learned) return rightReading(batch, moment);
   const { planned } = expectedReadings(batch, [moment]);
   return { ...rightReading(batch, moment), mSPerCm: planned[0]! };
 }
@@ -163,10 +168,12 @@ const isOfWay = ({ hypothesis: { fault } }: Point, way: Way, k: number): boolean
 
 /** What is in at a moment, as it stands in a litre of the full can. */
 const dosedAt = (batch: Batch, moment: Moment): Dosed[] =>
-  batch.items.slice(0, itemsAt(batch, moment)).map(({ product, planned, sd }) => ({
+  batch.items.slice(0, itemsAt(batch, moment)).map(({ product, planned, sd, lasting, bySpoon }) => ({
     product,
     perLitre: planned / batch.litres,
     spread: planned > 0 ? sd / planned : 0,
+    ...(lasting === undefined ? {} : { lasting }),
+    bySpoon,
   }));
 
 const fullAt = (batch: Batch, moment: Moment): number => litresAt(batch, moment) / batch.litres;

@@ -5,6 +5,8 @@ import { type Effect, type Hypothesis, hypothesesOf } from './hypotheses.js';
 import { inverse } from './matrix.js';
 import { SPREADS } from './spreads.js';
 import { isPlan, SAID, type Told } from './told.js';
+import { freshSpread } from '../chance/lasting.js';
+import { learnedKey, PEN_KEY, rootOf } from '../chance/learned.js';
 import { exp, hypot, log, pow } from '../units/elementary.js';
 
 /** One hypothesis at one value of its open figure, weighed against the readings. */
@@ -55,10 +57,11 @@ export function weigh(batch: Batch, readings: readonly Reading[], pen: PenUse, t
   let plan: { noise: Noise; sd: number[]; distance: number } | null = null;
   for (const { own, prior, hypotheses } of worldsOf(batch, readings, pen, told)) {
     const there = expectedReadings(own, moments);
+    const lasts = ownErrors(own, there);
     for (const hypothesis of hypotheses(there)) {
       for (const { value, weight } of hypothesis.values) {
-        const effect = hypothesis.at(value);
-        const { noise, logDeterminant, sd } = noiseOf(own, there, effect);
+        const effect = taught(hypothesis.at(value), there, own, lasts);
+        const { noise, logDeterminant, sd } = noiseOf(own, there, effect, lasts);
         const off = seen.map((x, j) => x - effect.mean[j]!);
         const distance = quadratic(noise.precision, off);
         if (hypothesis.fault === null) plan = { noise, sd, distance };
@@ -130,8 +133,11 @@ const ratio = (x: number, of: number): number => (of > 0 ? x / of : 1);
 
 function planAlone(batch: Batch, expected: Expected, seen: readonly number[]) {
   const ones = batch.items.map(() => 1);
-  const { noise, sd } = noiseOf(batch, expected, { mean: expected.planned, factors: ones, volume: 1, gain: 1 });
-  const off = seen.map((x, j) => x - expected.planned[j]!);
+  const lasts = ownErrors(batch, expected);
+  const plain = { mean: expected.planned, factors: ones, volume: 1, gain: 1 };
+  const { mean } = taught(plain, expected, batch, lasts);
+  const { noise, sd } = noiseOf(batch, expected, { ...plain, mean }, lasts);
+  const off = seen.map((x, j) => x - mean[j]!);
   return { noise, sd, distance: quadratic(noise.precision, off) };
 }
 
@@ -153,19 +159,31 @@ function noiseOf(
   batch: Batch,
   expected: Expected,
   effect: Effect,
+  lasts: OwnErrors | null,
 ): { noise: Noise; logDeterminant: number; sd: number[] } {
   const { items } = batch;
   const columns = expected.moments.map((moment, j) => {
     const there = itemsAt(batch, moment);
     // what an item adds grows with its amount and falls with the water
-    const slope = (i: number): number =>
-      i < there ? (expected.slopes[j]![i]! * effect.factors[i]! * effect.gain) / effect.volume : 0;
+    const slope = (i: number): number => (i < there ? slopeOf(expected, effect, j, i) : 0);
     const scale = expected.planned[j]! > 0 ? effect.mean[j]! / expected.planned[j]! : 1;
+    const volume = expected.volumeSlopes[j]! * scale * SPREADS.water;
+    const spread = (item: Batch['items'][number]): number => (item.planned > 0 ? item.sd / item.planned : 0);
+    if (lasts === null)
+      return [
+        ...items.map((item, i) => slope(i) * spread(item)),
+        ...items.map((_, i) => slope(i) * expected.labelSpreads[i]!),
+        volume,
+        effect.mean[j]! * hypot(SPREADS.penCommon, SPREADS.model),
+      ];
+    // what lasts of doses, labels and pen is known together: as many columns as there were for labels and pen
+    const along = [...items.map((_, i) => slope(i)), effect.mean[j]!];
+    const lasting = along.map((_, c) => along.reduce((sum, x, k) => sum + x * lasts.root[k]![c]!, 0));
     return [
-      ...items.map((item, i) => slope(i) * (item.planned > 0 ? item.sd / item.planned : 0)),
-      ...items.map((_, i) => slope(i) * expected.labelSpreads[i]!),
-      expected.volumeSlopes[j]! * scale * SPREADS.water,
-      effect.mean[j]! * hypot(SPREADS.penCommon, SPREADS.model),
+      ...items.map((item, i) => slope(i) * freshSpread(spread(item), item.lasting ?? 0)),
+      ...lasting.slice(0, -1),
+      volume,
+      lasting.at(-1)!,
     ];
   });
   const own = effect.mean.map((mean) => (mean * SPREADS.penEach) ** 2 + SPREADS.lastDigit ** 2);
@@ -174,6 +192,40 @@ function noiseOf(
   );
   const { inverse: precision, logDeterminant } = inverse(covariance);
   return { noise: { columns, precision }, logDeterminant, sd: covariance.map((row, j) => Math.sqrt(row[j]!)) };
+}
+
+/** mS/cm that a unit of an item's share brings under a hypothesis: it grows with its amount and falls with the water. */
+const slopeOf = (expected: Expected, effect: Effect, moment: number, item: number): number =>
+  (expected.slopes[moment]![item]! * effect.factors[item]! * effect.gain) / effect.volume;
+
+/** What was learned of the items of a batch, in their order, and of the pen, the last. */
+interface OwnErrors {
+  mean: number[];
+  /** Cholesky root of their covariance. */
+  root: number[][];
+}
+
+/** Null where nothing was learned, or an item is new. */
+function ownErrors({ items, learned }: Batch, expected: Expected): OwnErrors | null {
+  if (!learned) return null;
+  const keys = [...items.map(({ product, bySpoon }) => learnedKey(product.id, bySpoon)), PEN_KEY];
+  const places = keys.map((key) => learned.keys.indexOf(key));
+  if (places.some((place) => place < 0)) return null;
+  const covariance = places.map((a) => places.map((b) => learned.covariance[a]![b]!));
+  return expected.moments.length === 0 ? null : { mean: places.map((k) => learned.mean[k]!), root: rootOf(covariance) };
+}
+
+/** A hypothesis with its readings moved by what these jars, spoons and pen are off on the average. */
+function taught(effect: Effect, expected: Expected, batch: Batch, own: OwnErrors | null): Effect {
+  if (own === null) return effect;
+  const mean = effect.mean.map((x, j) => {
+    const there = itemsAt(batch, expected.moments[j]!);
+    const items = batch.items.slice(0, there);
+    return (
+      x * (1 + own.mean.at(-1)!) + items.reduce((sum, _, i) => sum + slopeOf(expected, effect, j, i) * own.mean[i]!, 0)
+    );
+  });
+  return { ...effect, mean };
 }
 
 const quadratic = (matrix: readonly number[][], x: readonly number[]): number =>

@@ -44,6 +44,8 @@ export type MeterNote =
   | { kind: 'equal waters' }
   /** Every reading was multiplied by it. */
   | { kind: 'pen factor'; factor: number }
+  /** Readings are judged by what good batches of the feed read before. */
+  | { kind: 'learned'; batches: number; from: string; to: string }
   | { kind: 'other volume'; plannedLitres: number; litres: number }
   /** What was still to go in after the last reading is taken to go in as planned. */
   | { kind: 'not read to the end' };

@@ -2,7 +2,9 @@ import type { Batch } from './batch.js';
 import { seeded } from './matrix.js';
 import type { Point, Weighed } from './likelihood.js';
 import { SPREADS } from './spreads.js';
+import { freshSpread } from '../chance/lasting.js';
 import { hypot } from '../units/elementary.js';
+import type { BatchItem } from './batch.js';
 
 /** One can that would show these readings: g or mL of each item, and litres. */
 export interface PossibleCan {
@@ -45,7 +47,7 @@ export function possibleCans(
 
 const SEED = 20261125;
 
-function canOf({ batch, readings }: Weighed, point: Point, normal: () => number): PossibleCan {
+function canOf({ batch, readings, batch: { learned } }: Weighed, point: Point, normal: () => number): PossibleCan {
   const { effect, noise } = point;
   const n = batch.items.length;
   // amounts, labels, water, pen
@@ -59,11 +61,19 @@ function canOf({ batch, readings }: Weighed, point: Point, normal: () => number)
   const pull = readings.map((_, j) => noise.precision[j]!.reduce((sum, p, k) => sum + p * off[k]!, 0));
   const settled = chance.map((z, k) => z + readings.reduce((sum, _, j) => sum + noise.columns[j]![k]! * pull[j]!, 0));
   return {
-    amounts: batch.items.map((item, i) => Math.max(0, effect.factors[i]! * (item.planned + item.sd * settled[i]!))),
+    amounts: batch.items.map((item, i) =>
+      Math.max(0, effect.factors[i]! * (item.planned + doseOff(item, learned !== undefined, settled[i]!, normal))),
+    ),
     litres: batch.litres * effect.volume * Math.max(0.5, 1 + SPREADS.water * settled[2 * n]!),
     ...(point.waters === batch.waters ? {} : { waters: point.waters }),
     cause: point.hypothesis.cause,
   };
+}
+
+/** g or mL that a dose is off. Where readings were learned by, they tell of what is new with the dose only; what lasts stays open. */
+function doseOff({ planned, sd, lasting = 0 }: BatchItem, isLearned: boolean, z: number, normal: () => number): number {
+  if (!isLearned || !(planned > 0)) return sd * z;
+  return planned * (freshSpread(sd / planned, lasting) * z + lasting * normal());
 }
 
 /** The litres of the can in the middle. */

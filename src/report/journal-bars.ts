@@ -18,7 +18,8 @@ export function readingBars(points: readonly ReadPoint[]): Block[] {
         low: reading,
         high: reading,
         min: low,
-        aim: expected,
+        // by the labels; good batches may have told otherwise
+        aim: expected !== null && expected >= low! && expected <= high! ? expected : null,
         max: high,
       })),
     },

@@ -205,10 +205,9 @@ const itemsText = (items: readonly JournalItem[]): string =>
   items.map(({ id, amount: much, unit }) => `${amount(much, unit)} ${id}`).join(', ');
 
 function readingText({ reading, expected, low, high, kind }: Draft): string | null {
-  if (expected === null) return reading === null ? null : `${figure(reading)} mS/cm`;
-  const between = low === null || high === null ? '' : ` (${figure(low)} to ${figure(high)})`;
-  const should = kind === 'standard' ? 'should read' : 'expected';
-  return reading === null
-    ? `not read; ${should} ${figure(expected)} mS/cm${between}`
-    : `${figure(reading)} mS/cm; ${should} ${figure(expected)}${between}`;
+  const read = reading === null ? 'not read' : `${figure(reading)} mS/cm`;
+  if (expected === null) return reading === null ? null : read;
+  if (low === null || high === null)
+    return `${read}; ${kind === 'standard' ? 'should read' : 'expected'} ${figure(expected)}`;
+  return `${read}; right is ${figure(low)} to ${figure(high)} (${figure(expected)} by the labels)`;
 }

@@ -111,6 +111,15 @@ export const sheetShape = z.strictObject({
     atTemperature: reading.extend({ celsius: z.number() }).nullable().describe('on a pen that does not correct'),
     ph: z.strictObject({ value: z.number(), low: z.number(), high: z.number(), asMixed: z.number() }),
   }),
+  learned: z
+    .strictObject({
+      batches: z.int(),
+      from: z.string(),
+      to: z.string(),
+      predicted: reading.describe('of the full can, by labels alone'),
+    })
+    .nullable()
+    .describe('where readings are narrowed by good batches of the journal'),
   slips: z.array(slip).describe('what common slips would make the finished can read'),
   unseen: z.array(z.string()),
   keeps: z.strictObject({ hours: amount, says: z.string() }),

@@ -1,4 +1,3 @@
-import type { MilliSiemensPerCm } from '../units/index.js';
 import { withCan } from '../can/can-cautions.js';
 import { cautionsFor } from '../can/cautions.js';
 import { codesOfSolution } from '../can/hazards.js';
@@ -25,8 +24,9 @@ import type {
   SheetStep,
   StepOfPen,
 } from './sheet-types.js';
+import type { Learned } from '../chance/learned.js';
 import { dosedOf, undeclaredIn } from '../chance/reading.js';
-import { blendOf, partsOf, readingOf, type Step, stepsOf } from './steps.js';
+import { blendOf, partsOf, readingOf, type Step, type StepOptions, stepsOf } from './steps.js';
 import { unseenOf } from './unseen.js';
 
 export type * from './sheet-types.js';
@@ -43,7 +43,7 @@ export function mixingSheet(
   options: SheetOptions,
 ): SheetOfFeed {
   if (plan === null) return noSheet(null, request, blend, options.date);
-  const steps = stepsOf(plan, request, options.pen, measuredWater(options));
+  const steps = stepsOf(plan, request, options.pen, asRead(options));
   const [first, ...others] = steps.map((step) => sheetStep(step, plan));
   return first
     ? { ...sheetOf(plan, request, blend, options, [first, ...others]), ...statusOf(plan, blend) }
@@ -74,8 +74,10 @@ function codeOf(
   return isCodable(batch) ? sheetCode(batch) : null;
 }
 
-const measuredWater = ({ waterMSPerCm }: SheetOptions): { waterMSPerCm?: MilliSiemensPerCm } =>
-  waterMSPerCm === undefined ? {} : { waterMSPerCm };
+const asRead = ({ waterMSPerCm, learned }: SheetOptions): StepOptions => ({
+  ...(waterMSPerCm === undefined ? {} : { waterMSPerCm }),
+  ...(learned === undefined ? {} : { learned }),
+});
 
 /** What the doses come to: of a blend that is not made they are those of the nearest, whatever they keep themselves. */
 function statusOf(plan: DosePlan, { status }: SheetBlend): SheetStatus {
@@ -95,12 +97,17 @@ function sheetOf(
 ): SheetOfDoses {
   const { pen, waterMSPerCm } = options;
   const request = { waters, ...(temperatureC === undefined ? {} : { temperatureC }) };
-  const measured = measuredWater(options);
+  const measured = asRead(options);
   const parts = partsOf(plan);
   const { sequence, mix } = plan;
   // by the pen the can is full from the start: its end is the last step
   const end = plan.byPen ? steps.at(-1)!.reading : readingOf(parts, plan, request, pen, measured);
-  const slips = slipsOf(plan, request, pen, end, waterMSPerCm);
+  const predicted =
+    plan.byPen || !options.learned
+      ? end
+      : readingOf(parts, plan, request, pen, asRead({ ...options, learned: undefined }));
+  const isLearned = predicted.low !== end.low || predicted.high !== end.high;
+  const slips = slipsOf(plan, request, pen, end, { waterMSPerCm, gain: end.mSPerCm / predicted.mSPerCm });
   const products = plan.items.map((item) => item.product);
   return {
     feed: { ...header, batchLitres: plan.batchLitres },
@@ -129,6 +136,7 @@ function sheetOf(
           : { celsius: temperatureC, ...readingOf(parts, plan, request, pen, { ...measured, temperatureC }) },
       ph: { value: mix.ph.value, low: mix.ph.low, high: mix.ph.high, asMixed: mix.ph.asMixed },
     },
+    learned: isLearned ? { ...daysOf(options.learned!), predicted } : null,
     slips,
     unseen: unseenOf(plan, slips),
     keeps: keepingOf(products, mix, sequence.verdict),
@@ -144,6 +152,8 @@ function sheetOf(
     proof: { blend: blend.proof, doses: plan.proof },
   };
 }
+
+const daysOf = ({ batches, from, to }: Learned) => ({ batches, from, to });
 
 function noSheet(plan: DosePlan | null, { header }: SheetRequest, blend: SheetBlend, date: string | null): NoSheet {
   return {

@@ -38,20 +38,27 @@ export interface Slip {
   shows: boolean;
 }
 
+export interface SlipOptions {
+  /** What the grower's meter reads in the water alone, mS/cm at 25 °C. */
+  waterMSPerCm?: MilliSiemensPerCm | undefined;
+  /** What good batches read beside what was predicted of them. */
+  gain?: number;
+}
+
 /** What common slips would make this very batch read at the end. */
 export function slipsOf(
   plan: DosePlan,
   request: Pick<FeedRequest, 'waters' | 'temperatureC'>,
   pen: Pen,
   end: Reading,
-  waterMSPerCm?: MilliSiemensPerCm,
+  { waterMSPerCm, gain = 1 }: SlipOptions = {},
 ): Slip[] {
   const parts = partsOf(plan);
   if (parts.length === 0) return [];
   const waters = blendOf(plan, request);
   const shift = waterShift(waters, waterMSPerCm);
   const read = (some: typeof parts, full = 1, temperatureC = 25): MilliSiemensPerCm =>
-    milliSiemensPerCm(Math.max(0, likelyEc(some, waters, full, temperatureC) + shift));
+    milliSiemensPerCm(Math.max(0, gain * (likelyEc(some, waters, full, temperatureC) + shift)));
   const slip = (kind: Slip['slip'], mSPerCm: MilliSiemensPerCm, more: Partial<Slip> = {}): Slip => ({
     slip: kind,
     id: null,

@@ -9,6 +9,7 @@ import type { MeasuredStep } from '../dose/by-pen-types.js';
 import type { Bottle } from '../dose/measure.js';
 import type { DoseProof } from '../dose/proof.js';
 import type { Given, Sure } from '../blend/given-types.js';
+import type { Learned } from '../chance/learned.js';
 import type { Sureness } from '../chance/sure.js';
 import type { Keeping } from './keeping.js';
 import type { Slip } from './off.js';
@@ -22,6 +23,8 @@ export interface SheetOptions {
   date: string | null;
   /** What the meter reads in the water alone, mS/cm at 25 °C. */
   waterMSPerCm?: MilliSiemensPerCm;
+  /** What good batches have told of the readings of this feed; absent where there are too few. */
+  learned?: Learned;
   /** What hands, jars and water do to the doses. */
   sureness?: Sureness;
   /** How sure they were meant to be; null where nobody asked. */
@@ -111,6 +114,8 @@ export interface SheetOfDoses {
     atTemperature: (Reading & { celsius: number }) | null;
     ph: { value: number; low: number; high: number; asMixed: number };
   };
+  /** Where the readings are those of good batches before: how many, from when to when, and what was predicted of the full can without them. */
+  learned: { batches: number; from: string; to: string; predicted: Reading } | null;
   slips: Slip[];
   unseen: Unseen[];
   keeps: Keeping;

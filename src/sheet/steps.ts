@@ -1,4 +1,5 @@
 import { dosedOf, readingOfCan, stoppedAt } from '../chance/reading.js';
+import type { Learned } from '../chance/learned.js';
 import type { MilliSiemensPerCm } from '../units/index.js';
 import type { Pen } from '../catalog/bench-types.js';
 import type { ClosedProduct } from '../label/closed-product.js';
@@ -32,6 +33,8 @@ export interface Step {
 export interface StepOptions {
   /** What the grower's meter reads in the water alone, mS/cm at 25 °C. */
   waterMSPerCm?: MilliSiemensPerCm;
+  /** What good batches have told of the readings of this feed. */
+  learned?: Learned;
 }
 
 /** The items of a plan in an order that does not cloud, with the reading to expect after each. */
@@ -42,7 +45,7 @@ export function stepsOf(
   options: StepOptions = {},
 ): Step[] {
   const { sequence } = plan;
-  const readings = readingsOf(sequence.turns, plan, request, pen, options.waterMSPerCm);
+  const readings = readingsOf(sequence.turns, plan, request, pen, options);
   return sequence.turns.map(({ product, full }, i) => {
     const item = plan.items.find((it) => it.product.id === product.id)!;
     return {
@@ -70,7 +73,7 @@ export function readingOf(
   plan: DosePlan,
   request: Pick<FeedRequest, 'waters'>,
   pen: Pen,
-  options: { full?: number; waterMSPerCm?: MilliSiemensPerCm; temperatureC?: number } = {},
+  options: StepOptions & { full?: number; temperatureC?: number } = {},
 ): Reading {
   const dosed = dosedOf(plan).filter(({ product }) => parts.some((part) => part.product === product));
   return toReading(readingOfCan(dosed, blendOf(plan, request), options), pen);
@@ -81,9 +84,8 @@ function readingsOf(
   plan: DosePlan,
   request: Pick<FeedRequest, 'waters'>,
   pen: Pen,
-  waterMSPerCm?: MilliSiemensPerCm,
+  options: StepOptions,
 ): Reading[] {
-  const options = waterMSPerCm === undefined ? {} : { waterMSPerCm };
   return turns.map(({ product, full }, i) => {
     const step = plan.byPen?.steps.find((one) => one.product.id === product.id);
     return step?.by === 'pen'

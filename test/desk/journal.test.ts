@@ -3,6 +3,7 @@ import type { BenchFiles } from '../../src/desk/bench-files.js';
 import { entryFor } from '../../src/desk/journal/add.js';
 import { undoing } from '../../src/desk/journal/undo.js';
 import { costOfJournal, showJournal, stockOf } from '../../src/desk/journal/views.js';
+import { judgeReading } from '../../src/desk/judge-reading.js';
 import { mixingSheets } from '../../src/desk/mixing-sheets.js';
 import { openBench } from '../../src/desk/open-bench.js';
 import type { Wishes } from '../../src/desk/wishes.js';
@@ -111,6 +112,36 @@ describe('the journal of a bench', () => {
   it('is told of a pen by what it should show', async () => {
     const { draft } = (await entryFor(BENCH, { standard: '1413 µS', reads: '650' }, DAY)).result;
     expect(draft).toMatchObject({ kind: 'standard', reading: 1.3, expected: 1.413, items: [] });
+  });
+
+  it('narrows sheet and meter after three good batches, and starts anew for another shelf', async () => {
+    const spoons = exampleFiles('spoons-alone');
+    const sheetOf = async (files: BenchFiles) => {
+      const [sheet] = (await mixingSheets(files, {})).results;
+      if (sheet === undefined || sheet.status === 'cannot') throw new Error('a sheet is expected');
+      return sheet;
+    };
+    const plain = await sheetOf(spoons);
+    const sheet = plain.code!;
+    let files = spoons;
+    for (const reading of ['1', '1.01', '0.99']) {
+      expect((await sheetOf(files)).learned).toBeNull();
+      files = await added(files, { sheet, reading: [reading] });
+    }
+    const own = await sheetOf(files);
+    const { low, high, mSPerCm } = own.end.reading;
+    expect(own.learned).toMatchObject({ batches: 3, from: DAY, predicted: plain.end.reading });
+    expect(high - low).toBeLessThan(0.6 * (plain.end.reading.high - plain.end.reading.low));
+    expect(mSPerCm).toBeGreaterThan(plain.end.reading.mSPerCm);
+    expect(mSPerCm).toBeLessThan(1);
+    const judged = (await judgeReading(files, { sheet, reading: ['1'] })).result;
+    const [line] = judged.judgement.readings;
+    expect(line!.expected.low).toBeCloseTo(low, 4);
+    expect(line!.expected.high).toBeCloseTo(high, 4);
+    expect(judged.notes).toContainEqual({ kind: 'learned', batches: 3, from: DAY, to: DAY });
+    // an undone batch teaches nothing, nor does one that is off
+    expect((await sheetOf(undone(files, '2'))).learned).toBeNull();
+    expect((await sheetOf(await added(undone(files, '2'), { sheet, reading: ['1.4'] }))).learned).toBeNull();
   });
 
   it('says what to do where there is none, or nothing in it', async () => {

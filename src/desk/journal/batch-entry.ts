@@ -27,6 +27,8 @@ export async function batchEntry({ files, wishes, catalog, collected, begun }: E
   const readings = placed(asked.readings, batch, factor, pen!, collected);
   const end = readings.find(({ moment }) => isEnd(batch, moment));
   const right = rightReading(batch, 'end');
+  // a drift is told against what labels say, which does not learn
+  const byLabels = rightReading({ ...batch, learned: undefined } as Batch, 'end');
   const { cost, currency } = costOf(batch, open);
   return {
     ...draft,
@@ -34,7 +36,7 @@ export async function batchEntry({ files, wishes, catalog, collected, begun }: E
     litres,
     items: items.map(itemOf),
     reading: end?.mSPerCm ?? null,
-    expected: right.mSPerCm,
+    expected: byLabels.mSPerCm,
     low: right.low,
     high: right.high,
     steps: readings.filter((reading) => reading !== end).map(stepOf),

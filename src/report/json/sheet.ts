@@ -24,7 +24,7 @@ export function mixingSheetJson(sheet: MixingSheet): SheetJson {
     ...{ pen, nitrogen },
     steps: sheet.steps.map(stepJson),
     order: { verdict: sheet.order.verdict, says: orderLines(sheet.order) },
-    ...{ end, slips },
+    ...{ end, learned: sheet.learned, slips },
     unseen: sheet.unseen.map(unseenSays),
     keeps: { hours: sheet.keeps.hours, says: keepingSays(sheet.keeps) },
     elements,

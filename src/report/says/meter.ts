@@ -31,6 +31,8 @@ export function meterNoteSays(note: MeterNote): string {
       return 'Several waters are given: taken in equal shares.';
     case 'pen factor':
       return `Every reading was multiplied by the pen’s factor ${note.factor}.`;
+    case 'learned':
+      return `Judged by what ${note.batches} good batches of this feed read (${note.from} to ${note.to}), so more narrowly than by labels alone.`;
     case 'other volume':
       return `The doses are those for ${volumeText(note.plannedLitres)}; ${volumeText(note.litres)} were measured.`;
     case 'not read to the end':

@@ -190,8 +190,12 @@ function byPenText(sheet: MixingSheet): string | null {
   return `${byPenSays(alone)} Readings at 25 °C or from a pen that corrects for temperature.`;
 }
 
-function toleranceText({ end, pen }: MixingSheet): string {
-  const base = `Readings at 25 °C or from a pen that corrects for temperature; nine of ten good batches lie within ${range(end.reading, pen)} at the end.`;
+function toleranceText({ end, pen, learned }: MixingSheet): string {
+  const own =
+    learned === null
+      ? ''
+      : ` (by your ${learned.batches} good batches; by labels alone ${range(learned.predicted, pen)})`;
+  const base = `Readings at 25 °C or from a pen that corrects for temperature; nine of ten good batches lie within ${range(end.reading, pen)} at the end${own}.`;
   const at = end.atTemperature;
   if (at === null) return `${base} A pen that does not correct reads about 2 % less for each °C below 25.`;
   return `${base} A pen that does not correct shows ${shown(at, pen)} (${range(at, pen)}) at ${figure(at.celsius)} °C.`;
