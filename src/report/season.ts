@@ -7,11 +7,11 @@ import {
   bulkSays,
   daySays,
   flushSays,
+  lastsSays,
   mixSays,
   monthSays,
   packsSay,
   phaseSays,
-  runsOutSays,
   seasonNoteSays,
   supportSays,
 } from './says/season.js';
@@ -73,13 +73,13 @@ function fedBlocks({ feeds, currency }: SeasonResult): Block[] {
 const mixBlocks = ({ mixes }: SeasonResult): Block[] =>
   mixes.length === 0 ? [] : [heading('What goes in'), list(mixes.map(mixSays))];
 
-function useBlocks({ products, currency }: SeasonResult): Block[] {
+function useBlocks({ products, currency, weeks }: SeasonResult): Block[] {
   if (products.length === 0) return [];
   const rows = products.map((product) => [
     product.name === '' ? product.id : product.name,
     bulkSays(product.used, product.unit),
     product.onHand === null ? '?' : bulkSays(product.onHand, product.unit),
-    product.onHand === null ? 'not known' : product.runsOut === null ? 'lasts' : runsOutSays(product),
+    lastsSays(product, weeks),
     product.packs === 0 ? '' : String(product.packs),
     product.cost === null ? '?' : figure(product.cost),
   ]);
@@ -144,15 +144,16 @@ function flushBlocks({ feeds }: SeasonResult): Block[] {
   if (flushed.length === 0) return [];
   const why = [...new Set(flushed.map(({ medium, flush }) => `${medium}: ${supportSays(flush)}.`))];
   return [
-    heading('Flushing with plain water'),
+    heading('Flushing with plain water, by weeks of feed'),
     table(
-      ['feed', 'medium', 'every', '>times', 'how much'],
+      ['feed', 'medium', 'every', '>times', 'how much', 'evidence'],
       flushed.map(({ name, medium, flush }) => [
         name,
         medium,
-        `${flush.everyWeeks} weeks of feed`,
+        `${flush.everyWeeks} weeks`,
         String(flush.weeks.length),
         flushSays(flush),
+        flush.support.evidence,
       ]),
     ),
     ...inFull([list(why.map(spoken))]),

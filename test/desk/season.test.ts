@@ -10,6 +10,7 @@ import { jsonOf } from '../../src/report/json-of.js';
 import { seasonShape } from '../../src/report/season-shapes.js';
 import { seasonSheet } from '../../src/report/season.js';
 import { seasonCalendar } from '../../src/report/season-calendar.js';
+import { lastsSays } from '../../src/report/says/season.js';
 import { renderText } from '../../src/report/text.js';
 import type { SeasonResult } from '../../src/year/season-types.js';
 import { exampleFiles } from './benches.js';
@@ -215,6 +216,26 @@ describe('its forms', () => {
     }
   });
 
+  it('tell of a jar whose stock nobody knows how long a pack lasts', () => {
+    const jar = {
+      id: 'a',
+      name: '',
+      unit: 'g',
+      price: null,
+      cost: null,
+      runsOut: null,
+      packs: 0,
+      stock: null,
+    } as const;
+    const says = (used: number, pack: number | null, onHand: number | null = null) =>
+      lastsSays({ ...jar, used, pack, onHand }, 52);
+    // 104 g in 52 weeks are 2 g a week
+    expect(says(104, 50)).toBe('a pack: 25 weeks');
+    expect(says(104, 1000)).toBe('a pack: 9.62 years');
+    expect(says(104, null)).toBe('not known');
+    expect(says(104, 50, 500)).toBe('lasts');
+  });
+
   it('are a calendar whose every date lies inside the year', async () => {
     const result = await year(SEVERAL);
     const component = new ICAL.Component(ICAL.parse(seasonCalendar(result)) as never);
@@ -266,5 +287,6 @@ describe('what is refused', () => {
     const files = bench('  a: { plants: pleurothallid, medium: sphagnum }\n');
     expect(await problems(files, {})).toEqual(['no-day --from', 'no-weekly 7']);
     expect(await problems(files, { weekly: '5 L' })).toEqual(['no-day --from']);
+    expect(await problems(files, { weekly: '5 L', from: '9999-12-01' })).toEqual(['date --from']);
   });
 });

@@ -3,7 +3,19 @@ import type { Checked, Where } from '../../problem.js';
 import { isWithin, rangeText, readPlainNumber } from '../../units/index.js';
 import { parseDate } from './day.js';
 import type { Option } from './option.js';
-import { refusedText, taken } from './refused.js';
+import { refused, refusedText, taken } from './refused.js';
+
+/** Years that a plan can begin in: those of people who read this, and of calendars that write four figures. */
+const [FIRST_YEAR, LAST_YEAR] = [1970, 2199];
+
+/** The first day of a year of feed. */
+export function parseFirstDay(text: string, where: Where): Checked<string> {
+  const read = parseDate(text, where);
+  const year = read.ok ? Number(read.value.slice(0, 4)) : FIRST_YEAR;
+  if (year >= FIRST_YEAR && year <= LAST_YEAR) return read;
+  const expected = `a day from ${FIRST_YEAR} to ${LAST_YEAR}`;
+  return refused('date', where, `"${text}"`, expected, 'Write for example 2026-12-01.');
+}
 
 /** Days from an order to its parcel: `10 days`, `2 weeks`; a bare number is in days. */
 export function parseLead(text: string, where: Where): Checked<number> {
@@ -24,7 +36,7 @@ export function parseLead(text: string, where: Where): Checked<number> {
 
 /** How a year of feed is asked for. */
 export const SEASON_WISHES = {
-  from: { value: 'DATE', says: 'the first day, as 2026-12-01', usual: 'today', read: parseDate },
+  from: { value: 'DATE', says: 'the first day, as 2026-12-01', usual: 'today', read: parseFirstDay },
   hemisphere: {
     value: 'HALF',
     says: 'which half of the world: north or south',

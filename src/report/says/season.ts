@@ -53,6 +53,8 @@ function firstOutSays({ products, orders, notes }: SeasonResult): string {
   const [first] = products.filter(({ runsOut }) => runsOut !== null).sort((a, b) => a.runsOut!.week - b.runsOut!.week);
   if (first !== undefined)
     return `First to run out: ${first.name === '' ? first.id : first.name}, in ${runsOutSays(first)}.`;
+  if (products.every(({ onHand }) => onHand === null))
+    return 'No jar says what is on hand, so no end is told: column on_hand of the shelf does.';
   if (notes.some(({ kind }) => kind === 'stock unknown')) return 'Nothing whose stock is known runs out.';
   return orders.length > 0
     ? 'With what is bought first, everything lasts the year.'
@@ -62,6 +64,15 @@ function firstOutSays({ products, orders, notes }: SeasonResult): string {
 /** `week 9 (26 Jan 2027)`; empty where it lasts. */
 export const runsOutSays = ({ runsOut }: Pick<ProductYear, 'runsOut'>): string =>
   runsOut === null ? '' : `week ${runsOut.week} (${daySays(runsOut.day)})`;
+
+/** How long it lasts: a week, `lasts`, or where nobody knows what is left, how long a pack does. */
+export function lastsSays({ runsOut, onHand, pack, used }: ProductYear, weeks: number): string {
+  if (runsOut !== null) return runsOutSays({ runsOut });
+  if (onHand !== null) return 'lasts';
+  const lasting = pack === null || !(used > 0) ? null : (pack * weeks) / used;
+  if (lasting === null) return 'not known';
+  return lasting >= 2 * weeks ? `a pack: ${figure(lasting / weeks)} years` : `a pack: ${figure(lasting)} weeks`;
+}
 
 /** `growth`, `no feed`; what a feed is in these weeks. */
 export function phaseSays({ state }: FeedSpan): string {
