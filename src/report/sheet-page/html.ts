@@ -1,5 +1,5 @@
 import type { NoSheet, SheetOfFeed } from '../../sheet/sheet-types.js';
-import { escapeMarkup as safe } from '../escape.js';
+import { escapeMarkup } from '../escape.js';
 import { figure } from '../figures.js';
 import { htmlPage } from '../html-page.js';
 import { standing } from '../band.js';
@@ -26,6 +26,10 @@ export function sheetHtml(sheets: readonly SheetOfFeed[], paper: Paper | null = 
     parts.map(({ html }) => html),
   );
 }
+
+/** Safe markup, in which a word that no line holds may be broken; no other is. */
+const safe = (text: string): string =>
+  escapeMarkup(text).replace(/[^\s<>&;-]{25,}/g, (word) => word.match(/.{1,12}/gu)!.join('<wbr>'));
 
 function without(sheet: NoSheet): { title: string; html: string } {
   const { title, plants, alert, notes } = noSheetPage(sheet);
@@ -103,21 +107,21 @@ function steps(page: SheetPage): string {
     '<table class="steps">',
     `<thead><tr><th scope="col" class="tick">done</th><th scope="col">into the can, in this order</th><th scope="col" class="reading">${safe(page.pen)}</th>${second}<th scope="col" class="read">you read</th></tr></thead>`,
     '<tbody>',
-    ...page.lines.map((line) => stepRow(line, page.twoScales)),
+    ...page.lines.map((line) => stepRow(line, page)),
     '</tbody>',
     '</table>',
   ].join('\n');
 }
 
-function stepRow(line: LineOnPage, twoScales: boolean): string {
+function stepRow(line: LineOnPage, { twoScales, pen }: Pick<SheetPage, 'twoScales' | 'pen'>): string {
   const small = [line.others, line.effect, line.how].filter((text) => text !== '');
-  const reading = (value: string, range: string, name: string): string =>
-    `<td class="${name}"><b>${safe(value)}</b><small>${safe(range)}</small></td>`;
+  const reading = (value: string, range: string, name: string, unit: string): string =>
+    `<td class="${name}" data-unit="${escapeMarkup(unit)}"><b>${safe(value)}</b><small>${safe(range)}</small></td>`;
   const cells =
     line.reading === null
       ? `<td class="reading"></td>${twoScales ? '<td class="reading second"></td>' : ''}<td class="read"></td>`
-      : `${reading(line.reading.pen, line.reading.range, 'reading')}${
-          twoScales ? reading(line.reading.ec, line.reading.ecRange, 'reading second') : ''
+      : `${reading(line.reading.pen, line.reading.range, 'reading', pen)}${
+          twoScales ? reading(line.reading.ec, line.reading.ecRange, 'reading second', 'mS/cm') : ''
         }<td class="read"><span class="line"></span></td>`;
   return `<tr><td class="tick"><span class="box"></span>${line.step ?? ''}</td><td class="do"><b class="amount">${safe(line.amount)}</b> <span class="what">${safe(line.what)}</span>${
     small.length === 0 ? '' : `<small>${small.map((text) => `<span>${safe(text)}</span>`).join(' ')}</small>`

@@ -4,7 +4,8 @@ import { figure, percent } from '../figures.js';
 import { htmlPage } from '../html-page.js';
 import { plainText, widthOf, wrap } from '../wrap.js';
 import { dilutionHazardsSay } from '../says/cautions.js';
-import { litresText, mSPerCm, range, shown } from './readings.js';
+import { volumeText } from '../volume.js';
+import { mSPerCm, range, shown } from './readings.js';
 import { formatFixed } from '../../units/index.js';
 
 /** What stands on the jug: the feed, what is in it, when it was made, and that it is no drink. */
@@ -15,7 +16,7 @@ function labelLines(sheet: MixingSheet): string[] {
     `${feed.name}: PLANT FEED, ready to use`,
     `for ${feed.plants} in ${feed.medium}`,
     ...(sheet.status === 'kept' ? [] : ['DOES NOT KEEP EVERY LIMIT: see its mixing sheet']),
-    `In ${litresText(litres)}: ${sheet.steps.map((step) => `${step.measures[0].words} ${step.name}`).join('; ')}`,
+    `In ${volumeText(litres)}: ${sheet.steps.map((step) => `${step.measures[0].words} ${step.name}`).join('; ')}`,
     `Nitrogen ${figure(nitrogen.mgPerLitre)} mg/L${ammonium}`,
     `Reads ${shown(end.reading, pen)} (${range(end.reading, pen)})${pen === 'EC' ? '' : ` on the ${pen} scale, ${mSPerCm(end.reading.mSPerCm)}`}, pH about ${formatFixed(end.ph.asMixed, 1)}`,
     ...(sheet.code === null ? [] : [`Code ${sheet.code}`]),
@@ -48,6 +49,6 @@ export function labelHtml(sheets: readonly MixingSheet[]): string {
 
 const LABEL_STYLE = [
   'body{font:12pt/1.3 system-ui,sans-serif;margin:10mm;background:#fff;color:#000}',
-  'article{border:2px solid;width:90mm;padding:4mm;margin:0 0 6mm;break-inside:avoid;overflow-wrap:anywhere}',
+  'article{border:2px solid;box-sizing:border-box;width:90mm;padding:4mm;margin:0 0 6mm;break-inside:avoid;max-width:100%;overflow-wrap:break-word}',
   'h1{font-size:15pt;margin:0 0 1mm}p{margin:1mm 0}p:last-child{font-weight:700}',
 ].join('');

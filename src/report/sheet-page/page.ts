@@ -13,7 +13,8 @@ import { keepingSays, leftOutSays, notesSay, surenessSays, unseenSays, waterName
 import { bottleSteps, bottleTitle, wayOutSays } from '../says/way-out.js';
 import { ladderOf, type Rung } from './ladder.js';
 import { type LineOnPage, linesOf } from './lines.js';
-import { IMPERIAL_GALLON, litresText, markText, mSPerCm, penUnit, range, shown, US_GALLON } from './readings.js';
+import { volumeText } from '../volume.js';
+import { IMPERIAL_GALLON, markText, mSPerCm, penUnit, range, shown, US_GALLON } from './readings.js';
 
 /** A mixing sheet in finished words: what text, page and label have in common. */
 export interface SheetPage {
@@ -151,11 +152,13 @@ function borrowedLines({ steps }: MixingSheet): string[] {
   ];
 }
 
-/** `4 L = 1.06 US gallons (of 3.785 L) or 0.88 imperial gallons (of 4.546 L)` */
+/** `4 L = 1.06 US gallons (of 3.785 L) or 0.88 imperial gallons (of 4.546 L)`; a can of gallons in its own first. */
 function canText(litres: number): string {
-  const us = litres / US_GALLON;
-  const imperial = litres / IMPERIAL_GALLON;
-  return `${litresText(litres)} = ${gallons(us, 'US')} (3.785 L each) = ${gallons(imperial, 'imperial')} (4.546 L each)`;
+  const us = `${gallons(litres / US_GALLON, 'US')} (3.785 L each)`;
+  const imperial = `${gallons(litres / IMPERIAL_GALLON, 'imperial')} (4.546 L each)`;
+  const own = volumeText(litres);
+  if (own.includes('US gal')) return `${own} = ${imperial}`;
+  return own.includes('imperial gal') ? `${own} = ${us}` : `${own} = ${us} = ${imperial}`;
 }
 
 const gallons = (n: number, which: string): string =>

@@ -1,7 +1,7 @@
 import type { SheetOfFeed } from '../../sheet/sheet-types.js';
 import { severalSheets } from '../several.js';
 import { list, type Sheet } from '../sheet.js';
-import { litresText } from './readings.js';
+import { volumeText } from '../volume.js';
 import { sheetReport } from './text.js';
 
 /** Mixing sheets for the terminal: an overview first where there are several, and the cautions once. */
@@ -17,7 +17,7 @@ function overview(sheets: readonly SheetOfFeed[]): Sheet {
         sheets.map((sheet) =>
           sheet.status === 'cannot'
             ? `${sheet.feed.name}: nothing to mix`
-            : `${sheet.feed.name}: ${sheet.steps.map(({ measures, name }) => `${measures[0].words} ${name}`).join(' + ')} in ${litresText(sheet.litres)}`,
+            : `${sheet.feed.name}: ${sheet.steps.map(({ measures, name }) => `${measures[0].words} ${name}`).join(' + ')} in ${volumeText(sheet.litres)}`,
         ),
       ),
     ],
