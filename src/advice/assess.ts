@@ -1,3 +1,9 @@
+import { graded } from '../blend/nearest-doses.js';
+import type { Kit } from '../catalog/bench-types.js';
+import type { Measure } from '../dose/measure.js';
+import type { ClosedProduct } from '../label/closed-product.js';
+import type { PowderKnown } from '../label/product.js';
+import { oneChange } from './one-change.js';
 import { withCan } from '../can/can-cautions.js';
 import { cautionsFor } from '../can/cautions.js';
 import { watersOf } from '../can/part.js';
@@ -50,7 +56,44 @@ export async function assess(recipe: Recipe, request: FeedRequest, hasProgramme 
   const mostShare = misses.some(isTooMuch)
     ? shareKept((share) => readOut({ products: amounts.map((x) => share * x), waters: shares }, { ...request, header }))
     : null;
-  return { status: misses.length === 0 ? 'within' : 'outside', ...told, feed: request.header, misses, mostShare };
+  const status = misses.length === 0 ? 'within' : 'outside';
+  return { status, ...told, feed: request.header, misses, graded: graded(misses, request), change: null, mostShare };
+}
+
+/**
+ * The same with the change of one dose that helps most, of a product of the recipe or of the bench, made again with the full model.
+ * @param shelf what could be added besides
+ */
+export async function assessHabit(
+  recipe: Recipe,
+  request: FeedRequest,
+  { shelf, kit, known }: { shelf: readonly ClosedProduct[]; kit: Kit; known: readonly PowderKnown[] },
+): Promise<AssessResult> {
+  const result = await assess(recipe, request);
+  if (result.status !== 'outside') return result;
+  const more = shelf.filter(({ id, onHand }) => onHand !== 0 && request.shelf.every((own) => own.id !== id));
+  const wide = { ...request, shelf: [...request.shelf, ...more] };
+  const amounts = wide.shelf.map(({ id }) =>
+    recipe.lines.reduce((sum, line) => (line.product.id === id ? sum + line.amount : sum), 0),
+  );
+  const change = oneChange({ amounts, litres: recipe.volumeLitres }, wide, kit, known);
+  if (change === null) return result;
+  const { product, from, to, measure } = change;
+  const changed = await assess(withDose(recipe, product, to, measure), wide);
+  if (changed.status === 'no programme') return result;
+  const { id, name, composition } = product;
+  const words = measure?.words ?? null;
+  const told = { id, name: name || id, unit: composition.per, from, to, words, graded: changed.graded, ec: changed.ec };
+  return { ...result, change: told };
+}
+
+/** The recipe with another dose of one product. */
+function withDose(recipe: Recipe, product: ClosedProduct, amount: number, measure: Measure | null): Recipe {
+  const others = recipe.lines.filter((line) => line.product.id !== product.id);
+  if (measure === null) return { ...recipe, lines: others };
+  const { words } = measure;
+  const line = { product, words: `${words} ${product.id}`, amountWords: words, amount, spoonful: null, byPen: null };
+  return { ...recipe, lines: [...others, { ...line, bySpoon: measure.tool === 'spoon' }] };
 }
 
 /** A nutrient or the EC over its most, which weaker amounts mend; a ratio is as wrong in any strength. */

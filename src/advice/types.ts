@@ -1,4 +1,5 @@
 import type { Litres, MilliSiemensPerCm } from '../units/index.js';
+import type { GradedMiss } from '../blend/nearest-doses.js';
 import type { Caution } from '../can/cautions.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
 import type { FeedHeader, Item, Miss, Mix } from '../feed/results.js';
@@ -158,8 +159,26 @@ export interface AssessJudged extends AssessTold {
   status: 'within' | 'outside';
   feed: FeedHeader;
   misses: Miss[];
+  /** The same by grade: what hurts, then what plants need, then conventions. */
+  graded: GradedMiss[];
+  /** The change of one dose that helps most; null where nothing is missed, or none helps. */
+  change: ChangeTold | null;
   /** The largest share of the amounts, in steps of 0.01, of which no nutrient and not the EC is too much; null where none is now. */
   mostShare: number | null;
+}
+
+/** One dose of a recipe changed, and what it then comes to. */
+export interface ChangeTold {
+  id: string;
+  name: string;
+  unit: 'g' | 'mL';
+  /** For the whole volume; 0 where it was not in it, or is left out. */
+  from: number;
+  to: number;
+  /** In measures of the kit; null where it is left out. */
+  words: string | null;
+  graded: GradedMiss[];
+  ec: Mix['ec'];
 }
 
 /** A recipe read out, held against nothing. */

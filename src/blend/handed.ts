@@ -11,6 +11,7 @@ import type { TrialPlan } from '../dose/plan-types.js';
 import { gradeOf } from '../feed/grade.js';
 import { ironMiss, missesOf, rulesOf } from '../feed/readout.js';
 import type { FeedRequest } from '../feed/request.js';
+import type { Mix } from '../feed/results.js';
 import type { PowderKnown } from '../label/product.js';
 
 /** What measures a feed, and with how much certainty it is wanted. */
@@ -115,7 +116,7 @@ const KEPT = 1e-6;
 
 /** Misses of a mix by their grade: those that only convention stands behind, and the others. */
 export function missesByGrade(
-  mix: Parameters<typeof missesOf>[0],
+  mix: Pick<Mix, 'elements' | 'rules' | 'ec' | 'iron'>,
   { programme }: Pick<FeedRequest, 'programme'>,
 ): { custom: ReturnType<typeof missesOf>; graver: ReturnType<typeof missesOf> } {
   const misses = [...missesOf(mix), ...ironMiss(mix)];

@@ -31,7 +31,7 @@ export const assessCommand: Command = {
   ],
   about: [
     'Advice instead of a recipe: "half strength 20-10-20 at 1 tsp/US gal", "125 ppm N", "400 µS", "200 ppm on a 500 pen", "EC 0.4 above the water", "max EC 0.8", "13.5 oz/US gal of 20-20-20 in a 1:100 injector". What it leaves open is answered with a range, never with a guess; exit code 3 where your own feed may not be that strong.',
-    'Products are named by their id on the shelf, or by an id of the catalog. With --feed, or with --plants and --medium, the recipe is judged.',
+    'Products are named by their id on the shelf, or by an id of the catalog. With --feed, or with --plants and --medium, the recipe is judged, be it others’ or what you have always done: the verdict first, what hurts, what is short, the change of one dose that helps most in your own measures, and the reading of the pen when it was made right.',
   ],
   operands: {
     name: 'RECIPE',

@@ -1,4 +1,4 @@
-import { assess } from '../advice/assess.js';
+import { assess, assessHabit } from '../advice/assess.js';
 import { parseAdvice } from '../advice/parse.js';
 import type { AdviceResult } from '../advice/types.js';
 import type { Catalog } from '../catalog/catalog.js';
@@ -11,6 +11,7 @@ import type { BenchFiles } from './bench-files.js';
 import { dosedRecipe } from './dosed-recipe.js';
 import { feedRequests, unjudged, warmthOf } from './feed-requests.js';
 import type { OpenBench } from './opened.js';
+import { productsKnown } from './recipe-products.js';
 import { shippedCatalog } from './shipped-catalog.js';
 import type { Wishes } from './wishes.js';
 import { areAdvice, type WordsRead, wordsRead } from './words-read.js';
@@ -69,7 +70,9 @@ async function recipeRead(
   const [request] = judged ? feedRequests(open, collected) : [unjudged(open)];
   const warnings = collected.settle();
   const shelf = [...new Set(recipe!.lines.map((line) => line.product))];
-  const result = await assess(recipe!, { ...request!, ...warmth, shelf }, judged);
+  const asked = { ...request!, ...warmth, shelf };
+  const by = { shelf: open.shelf.products, kit: open.kit, known: productsKnown(open.catalog) };
+  const result = judged ? await assessHabit(recipe!, asked, by) : await assess(recipe!, asked, false);
   return { about: 'recipe', met: result.status !== 'outside', result, pen: open.pen, warnings };
 }
 

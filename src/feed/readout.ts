@@ -1,4 +1,10 @@
-import { gramsPerLitre, type MgPerLitre, mgPerLitre, millilitresPerLitre } from '../units/index.js';
+import {
+  gramsPerLitre,
+  type MgPerLitre,
+  mgPerLitre,
+  type MilliSiemensPerCm,
+  millilitresPerLitre,
+} from '../units/index.js';
 import type { ClosedProduct } from '../label/closed-product.js';
 import type { Water } from '../label/product.js';
 import { NUTRIENTS, type Nutrient } from '../chemistry/nutrients.js';
@@ -51,19 +57,7 @@ export function readOut(amounts: Amounts, request: ReadoutRequest, parts = inOrd
     }))
     .filter((w) => w.share > 1e-9);
   const totals = totalsOf(amounts, shelf, waters);
-  const elements = NUTRIENTS.filter((n) => !RARE.has(n) || totals.get(n)!.high > 0).map((n): ElementLine => {
-    const band = request.programme.bands[n];
-    const t = totals.get(n)!;
-    return {
-      element: n,
-      mgPerLitre: mgPerLitre(t.stated),
-      low: mgPerLitre(t.low),
-      high: mgPerLitre(t.high),
-      min: band?.min ?? null,
-      aim: band?.aim ?? null,
-      max: band?.max ?? null,
-    };
-  });
+  const elements = elementLines(totals, request);
   const { ec, ...solution } = inTheCan(
     amounts,
     shelf,
@@ -88,6 +82,43 @@ export function readOut(amounts: Amounts, request: ReadoutRequest, parts = inOrd
   };
 }
 
+function elementLines(
+  totals: ReadonlyMap<Nutrient, Total>,
+  { programme }: Pick<ReadoutRequest, 'programme'>,
+): ElementLine[] {
+  return NUTRIENTS.filter((n) => !RARE.has(n) || totals.get(n)!.high > 0).map((n): ElementLine => {
+    const band = programme.bands[n];
+    const t = totals.get(n)!;
+    return {
+      element: n,
+      mgPerLitre: mgPerLitre(t.stated),
+      low: mgPerLitre(t.low),
+      high: mgPerLitre(t.high),
+      min: band?.min ?? null,
+      aim: band?.aim ?? null,
+      max: band?.max ?? null,
+    };
+  });
+}
+
+/** What amounts come to where only limits are asked about: elements, rules and the EC that is told. */
+export function readLimits(
+  amounts: Amounts,
+  request: Pick<ReadoutRequest, 'programme' | 'rules' | 'shelf' | 'waters'>,
+  mSPerCm: MilliSiemensPerCm,
+): Limited {
+  const totals = totalsOf(amounts, request.shelf, request.waters);
+  const cap = ecRule(request);
+  return {
+    elements: elementLines(totals, request),
+    rules: linearRules(request).map((rule) => ruleLine(rule, totals)),
+    ec: { mSPerCm, cap: cap && ecLimit(cap) },
+  };
+}
+
+/** As much of a mix as its limits are judged by. */
+export type Limited = Pick<Mix, 'elements' | 'rules'> & { ec: Pick<Mix['ec'], 'mSPerCm' | 'cap'> };
+
 /** The rules of a feed on a mix that may have been made for others of them; as `readOut` tells them. */
 export function rulesOf(amounts: Amounts, request: Pick<ReadoutRequest, 'programme' | 'rules' | 'shelf' | 'waters'>) {
   const totals = totalsOf(amounts, request.shelf, request.waters);
@@ -103,7 +134,7 @@ function inOrder(
 }
 
 /** Every band, rule and EC cap that a mix does not keep, with the value that decides. */
-export function missesOf(mix: Mix): Miss[] {
+export function missesOf(mix: Limited): Miss[] {
   const bands = bandLimits(mix).filter(({ limit, value, bound }) =>
     limit.end === 'least' ? value < bound * (1 - KEPT) : value > bound * (1 + KEPT) + 1e-12,
   );
@@ -140,7 +171,7 @@ export function justMetBy(mix: Mix, share: number): Miss[] {
 }
 
 /** Both ends of every band with what they are judged by: the least that labels guarantee, the most that they allow. */
-function bandLimits({ elements }: Mix): (Miss & { limit: NutrientLimit })[] {
+function bandLimits({ elements }: Pick<Mix, 'elements'>): (Miss & { limit: NutrientLimit })[] {
   return elements.flatMap(({ element, low, high, min, max }) => {
     const limit = (end: End, bound: MgPerLitre): NutrientLimit => ({
       kind: 'nutrient',

@@ -1,9 +1,11 @@
 import type { AssessJudged, AssessResult } from '../advice/types.js';
+import type { Grade } from '../feed/grade.js';
 import { cautionBlocks } from './blend.js';
 import { percent } from './figures.js';
 import { missLines, mixBlocks, type PenScale, waterText } from './mix.js';
 import { assessNoteSays } from './says/advice.js';
 import { partByPenSays } from './says/by-pen.js';
+import { changeSays, habitSays, madeRightSays } from './says/habit.js';
 import { type Block, facts, heading, list, paragraph, section, type Sheet } from './sheet.js';
 import { volumeText } from './volume.js';
 
@@ -13,7 +15,7 @@ export function assessSheet(result: AssessResult, pen: PenScale | null = null): 
   const volume = volumeText(result.volumeLitres);
   const header = feed ?? { batchLitres: result.volumeLitres, currency: '' };
   return {
-    title: feed === null ? 'What the recipe delivers' : `${feed.name}: what the recipe delivers`,
+    title: result.status === 'no programme' ? 'What the recipe delivers' : `${result.feed.name}: ${habitSays(result)}`,
     blocks: [
       facts(
         ['Recipe', result.recipe],
@@ -22,7 +24,7 @@ export function assessSheet(result: AssessResult, pen: PenScale | null = null): 
         ['Water', waterText(result.waters)],
       ),
       ...penBlocks(result),
-      ...verdict(result),
+      ...verdict(result, pen),
       ...mixBlocks(result, { ...header, batchLitres: result.volumeLitres }, pen),
       ...section('Notes', result.notes.map(assessNoteSays)),
       ...cautionBlocks(result.cautions),
@@ -52,8 +54,22 @@ function tooStrong({ mostShare, feed }: AssessJudged): Block[] {
   return [paragraph(`Do not follow it; ${most}.`, 'bad')];
 }
 
-function verdict(result: AssessResult): Block[] {
+/** What it lacks or overdoes, by grade; then the one change that helps most, and the reading that tells that it was made right. */
+function verdict(result: AssessResult, pen: PenScale | null): Block[] {
   if (result.status === 'no programme') return [];
-  if (result.status === 'within') return [paragraph('Within every limit of the programme.', 'good')];
-  return [...tooStrong(result), heading('Outside the programme'), list(missLines(result.misses))];
+  const { graded, change, ec } = result;
+  const of = (grade: Grade) => missLines(graded.filter((miss) => miss.grade === grade));
+  return [
+    ...tooStrong(result),
+    ...section('What hurts', of('harm')),
+    ...section('What plants need', of('need')),
+    ...section('By convention', of('custom')),
+    ...(change === null
+      ? []
+      : section('The one change that helps most', [
+          changeSays(change),
+          `Made right with it, ${madeRightSays(change.ec, pen)}.`,
+        ])),
+    paragraph(`Made right as it is, ${madeRightSays(ec, pen)}.`),
+  ];
 }

@@ -70,6 +70,15 @@ export const frontierShape = z.strictObject({
   proof,
 });
 
+const gradedMisses = z.array(
+  z.strictObject({
+    limit: z.string(),
+    value: z.number(),
+    bound: z.number(),
+    grade: z.enum(['harm', 'need', 'custom']),
+  }),
+);
+
 /** What `assess` prints of a recipe. */
 export const assessShape = z.strictObject({
   schema: z.literal('velamen.assess/1'),
@@ -79,7 +88,26 @@ export const assessShape = z.strictObject({
   volumeLitres: amount,
   byPen,
   ...mix,
+  verdict: z
+    .strictObject({ is: z.enum(['good', 'conventions', 'lacks', 'harms']), says: z.string() })
+    .nullable()
+    .describe('null where it is held against nothing'),
   misses,
+  lacks: gradedMisses.describe('the misses by grade, the gravest first'),
+  change: z
+    .strictObject({
+      id: z.string(),
+      name: z.string(),
+      unit: z.enum(['g', 'mL']),
+      from: amount.describe('for the whole volume; 0 where it was not in it'),
+      to: amount.describe('0 where it is left out'),
+      words: z.string().nullable().describe('in measures of the kit; null where it is left out'),
+      says: z.string(),
+      lacks: gradedMisses.describe('what is missed then'),
+      reading: z.strictObject({ mSPerCm: amount, low: amount, high: amount }).describe('of a can made right, at 25 °C'),
+    })
+    .nullable()
+    .describe('the change of one dose that helps most; null where none does'),
   mostShare: z
     .number()
     .nullable()

@@ -225,6 +225,8 @@ export const assessResult: AssessResult = {
   byPen: [],
   ...mix,
   misses: [{ limit: bandEnd('Ca', 'least', 24), value: 18.5, bound: 24 }],
+  graded: [{ limit: bandEnd('Ca', 'least', 24), value: 18.5, bound: 24, grade: 'need' }],
+  change: null,
   mostShare: null,
   notes: [],
   cautions: [],

@@ -1,7 +1,9 @@
 import type * as z from 'zod';
 import { isAboveWater } from '../../advice/findings.js';
 import { strengthText } from '../../advice/own-feed.js';
-import type { AdviceResult, AssessResult, OwnMatch, PartByPen } from '../../advice/types.js';
+import type { AdviceResult, AssessResult, ChangeTold, OwnMatch, PartByPen } from '../../advice/types.js';
+import type { GradedMiss } from '../../blend/nearest-doses.js';
+import { changeSays, habitSays, verdictOf } from '../says/habit.js';
 import type { adviceShape } from '../advice-shapes.js';
 import type { assessShape } from '../schemas.js';
 import { adviceNeedSays, adviceNoteSays, assessNoteSays, limitedSays, senseSays } from '../says/advice.js';
@@ -18,12 +20,25 @@ export function assessJson(result: AssessResult): z.infer<typeof assessShape> {
     recipe,
     volumeLitres,
     byPen: result.byPen.map(byPenJson),
+    verdict: result.status === 'no programme' ? null : { is: verdictOf(result.graded), says: habitSays(result) },
     misses: result.status === 'no programme' ? [] : missesJson(result.misses),
+    lacks: result.status === 'no programme' ? [] : gradedJson(result.graded),
+    change: result.status === 'no programme' ? null : result.change && changeJson(result.change),
     mostShare: result.status === 'no programme' ? null : result.mostShare,
     notes: notes.map(assessNoteSays),
     ...careJson(cautions),
   };
 }
+
+const gradedJson = (graded: readonly GradedMiss[]) =>
+  graded.map(({ grade, ...miss }) => ({ ...missesJson([miss])[0]!, grade }));
+
+const changeJson = ({ graded, ec: { mSPerCm, low, high }, ...change }: ChangeTold) => ({
+  ...change,
+  says: changeSays({ graded, ec: { mSPerCm, low, high, cap: null }, ...change }),
+  lacks: gradedJson(graded),
+  reading: { mSPerCm, low, high },
+});
 
 const byPenJson = ({ told: { by, mSPerCm, ppm, scale }, ...part }: PartByPen) => ({
   ...part,
