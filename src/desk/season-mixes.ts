@@ -27,7 +27,7 @@ export interface MadeMixes {
   states: (feed: string, month: number) => SpanState;
 }
 
-/** The doses of every stage, each made once; with `one` the fewest mixes for the stages of each month, made once for months that have the same. */
+/** The doses of every stage, each made once; with `one` the fewest mixes for the stages that are fed in the same month. */
 export async function madeMixes(
   stages: readonly Stage[],
   plans: ReadonlyMap<string, readonly MonthPlan[]>,
@@ -44,16 +44,18 @@ export async function madeMixes(
   const mixes: MadeMix[] = [];
   /** Which mix a stage takes among those that are fed together. */
   const taken = new Map<string, SpanState>();
-  const together = (month: number): string =>
-    one ? JSON.stringify(inMonth(month).flatMap(({ key, request }) => (request ? [key] : []))) : '';
-  for (const month of MONTHS) {
-    const set = together(month);
-    const due = inMonth(month).filter(({ key, request }) => request !== undefined && !taken.has(set + key));
-    for (const { key } of due) taken.set(set + key, { kind: 'none', why: 'no doses' });
-    for (const made of one ? await sharedMixes(due, open, which) : await ownMixes(due, open, which)) {
+  const groups = one ? fedTogether(MONTHS.map(inMonth)) : [stages.filter(({ request }) => request !== undefined)];
+  const groupOf = (month: number): number => {
+    const due = inMonth(month).filter(({ request }) => request !== undefined);
+    return groups.findIndex((group) => due.every((stage) => group.includes(stage)));
+  };
+  for (const [g, group] of groups.entries()) {
+    for (const made of one ? await sharedMixes(group, open, which) : await ownMixes(group, open, which)) {
       for (const { name, phase, strength, parts } of made.feeds) {
-        const key = due.find(({ spec }) => spec.name === name)!.key;
-        taken.set(set + key, { kind: 'fed', phase, strength, mix: mixes.length, share: parts.share });
+        const { key } = group.find(
+          ({ spec }) => spec.name === name && spec.phase === phase && strengthText(spec.strength) === strength,
+        )!;
+        taken.set(`${g} ${key}`, { kind: 'fed', phase, strength, mix: mixes.length, share: parts.share });
       }
       mixes.push(made);
     }
@@ -61,12 +63,21 @@ export async function madeMixes(
   return {
     mixes,
     states: (feed, month) => {
-      const stage = inMonth(month).find(({ spec }) => spec.name === feed)!;
-      const { rest } = stage;
+      const { rest, key } = inMonth(month).find(({ spec }) => spec.name === feed)!;
       if (rest !== undefined) return { kind: 'rest', rest };
-      return taken.get(together(month) + stage.key) ?? { kind: 'none', why: 'no doses' };
+      return taken.get(`${groupOf(month)} ${key}`) ?? { kind: 'none', why: 'no doses' };
     },
   };
+}
+
+/** The stages that are fed in the same month, each such group once; one that is part of a larger one takes the mixes of that. */
+function fedTogether(months: readonly (readonly Stage[])[]): Stage[][] {
+  const groups: Stage[][] = [];
+  const due = months.map((stages) => stages.filter(({ request }) => request !== undefined));
+  for (const group of due.sort((a, b) => b.length - a.length))
+    if (group.length > 0 && groups.every((larger) => !group.every((stage) => larger.includes(stage))))
+      groups.push(group);
+  return groups;
 }
 
 const MONTHS = Array.from({ length: 12 }, (_, i) => i);
