@@ -8,12 +8,10 @@ import { askedCan, placed } from './asked-can.js';
 import type { BenchFiles } from './bench-files.js';
 import type { Collected } from './collected.js';
 import { collecting } from './collecting.js';
+import { otherUses } from './other-uses.js';
 import { toldSlips } from './told-slips.js';
 import { shippedCatalog } from './shipped-catalog.js';
 import type { Wishes } from './wishes.js';
-
-/** How much more than the batch a can is taken to hold where nothing is said (common practice, no source). */
-const ROOM = 1.25;
 
 /**
  * Readings of a can, judged against the doses that `mixingSheets` gives for the same wishes (`mix` is how much was to be mixed, in both), or
@@ -36,7 +34,8 @@ export async function judgeReading(
   const { litres: meantFor } = planned.batch;
   const batch: Batch = { ...planned.batch, litres: measured ?? meantFor, meantFor };
   const known = brim ?? roomOf(open.kit, batch.litres)[0];
-  const capacity = known ?? ROOM * batch.litres;
+  // where nobody said what the can holds, the batch is taken to fill it
+  const capacity = known ?? meantFor;
   const seen = placed(asked.readings, batch, factor, pen!, collected);
   const beside = { batch, request: planned.request, readings: seen, measured, brimLitres: known ?? null };
   const { told: said, request: mendedBy } = toldSlips(wishes, open, beside, collected);
@@ -51,6 +50,8 @@ export async function judgeReading(
     pen: pen!,
     kit: open.kit,
     capacityLitres: Math.max(capacity, batch.litres),
+    brimKnown: known !== undefined,
+    others: otherUses(open),
     notes: [
       ...planned.notes,
       ...(factor === 1 ? [] : [{ kind: 'pen factor', factor } as const]),

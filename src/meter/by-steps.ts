@@ -5,14 +5,12 @@ import { type Tool, toolsOf } from '../dose/tools.js';
 import type { FeedRequest } from '../feed/request.js';
 import type { Batch } from './batch.js';
 import type { Action } from './can-limits.js';
-import { stepOf, waterStep } from './remedy-action.js';
+import { byMarks, type Level, nearestMeasure, stepOf } from './remedy-action.js';
 import type { Candidate, Weigh } from './weigh-remedy.js';
-import { roundDecimals, roundDigits } from '../units/index.js';
+import { roundDecimals } from '../units/index.js';
 
 /** Room of the can and the least that a remedy keeps. */
-export interface Room {
-  litres: number;
-  capacityLitres: number;
+export interface Room extends Level {
   leastLitres: number;
   leastKept: number;
   /** g or mL of each product that is left on the shelf, by place. */
@@ -20,7 +18,7 @@ export interface Room {
 }
 
 /**
- * Moves a remedy by steps of the kit and of the jug or 2 % poured off while that is worth more: the program hedges each limit by itself,
+ * Moves a remedy by steps of the kit and marks of the jug while that is worth more: the program hedges each limit by itself,
  * this hedges them together, hands included. Steepest first; ends where no step helps.
  */
 export function movedBySteps(
@@ -32,15 +30,14 @@ export function movedBySteps(
   room: Room,
 ): Candidate {
   const tools = toolsOf(kit);
-  const jug = waterStep(batch);
   let best = from;
   for (let round = 0; round < ROUNDS; round += 1) {
     const [at, before] = [best.action, best];
     for (const action of [
       ...doses(at, request, batch, kit, tools),
-      ...waters(at, jug),
-      ...pourings(at),
-      ...wholes(at, request, kit, tools, jug),
+      ...waters(at, room),
+      ...pourings(at, room),
+      ...wholes(at, request, kit, tools, room),
     ]) {
       if (!fits(action, room)) continue;
       const candidate = weigh(action, from.verdict, best.worth + WORTH_A_STEP);
@@ -54,9 +51,8 @@ export function movedBySteps(
 const ROUNDS = 20;
 /** Half a can of the three hundred. */
 const WORTH_A_STEP = 1 / 600;
-/** Steps of the jug. */
-const WATER_STEPS = [1, 4];
-const POUR_STEPS = [0.02, 0.1];
+/** Marks of the jug. */
+const STEPS = [1, 2];
 /** Of the planned dose: finer steps cost time and gain nothing. */
 const LEAST_STEP = 0.03;
 
@@ -88,28 +84,37 @@ function nextTo(product: ClosedProduct, amount: number, planned: number, kit: Ki
     .concat(amount > 0 ? [0] : []);
 }
 
-const waters = (at: Action, jug: number): Action[] =>
+const waters = (at: Action, room: Room): Action[] =>
   at.water.flatMap((litres, i) =>
-    bothWays(WATER_STEPS).map((by) => ({ ...at, water: at.water.with(i, tidy(litres + by * jug)) })),
+    bothWays(STEPS).flatMap((by) => {
+      const next = tidy(litres + by * room.mark);
+      return next < 0 ? [] : [byMarks({ ...at, water: at.water.with(i, next) }, room)];
+    }),
   );
 
-const pourings = (at: Action): Action[] => bothWays(POUR_STEPS).map((by) => ({ ...at, keep: tidy(at.keep + by) }));
+const pourings = (at: Action, room: Room): Action[] =>
+  bothWays(STEPS).flatMap((by) => {
+    const keep = Math.min(1, at.keep + (by * room.mark) / room.litres);
+    if (keep <= 0 || keep === at.keep) return [];
+    // the water that is added changes with it, the level stays
+    const level = at.fillTo ?? at.keep * room.litres;
+    const main = at.water.indexOf(Math.max(...at.water));
+    const more = Math.max(0, level - keep * room.litres);
+    return [byMarks({ ...at, keep, water: at.water.map((x, i) => (i === main ? more : x)) }, room)];
+  });
 
 /** More or less of all that is added. */
-const wholes = (at: Action, request: FeedRequest, kit: Kit, tools: readonly Tool[], jug: number): Action[] =>
-  WHOLE_PARTS.map((part) => ({
-    keep: at.keep,
-    water: at.water.map((litres) => tidy(Math.round((part * litres) / jug) * jug)),
-    add: at.add.map((x, i) => (x > 0 ? nearest(request.shelf[i]!, part * x, kit, tools) : 0)),
-  }));
-
-/** The step of the scale or syringe nearest to an amount, else the nearest measure. */
-function nearest(product: ClosedProduct, amount: number, kit: Kit, tools: readonly Tool[]): number {
-  const step = stepOf(product, kit);
-  return step === null
-    ? (measuresOf(product, tools, amount)[0]?.amount ?? roundDigits(amount, 3))
-    : tidy(Math.round(amount / step) * step);
-}
+const wholes = (at: Action, request: FeedRequest, kit: Kit, tools: readonly Tool[], room: Room): Action[] =>
+  WHOLE_PARTS.map((part) =>
+    byMarks(
+      {
+        keep: at.keep,
+        water: at.water.map((litres) => part * litres),
+        add: at.add.map((x, i) => (x > 0 ? nearestMeasure(request.shelf[i]!, part * x, kit, tools) : 0)),
+      },
+      room,
+    ),
+  );
 
 const WHOLE_PARTS = [0.5, 0.8, 1.2];
 
@@ -117,9 +122,10 @@ const bothWays = (steps: readonly number[]): number[] => steps.flatMap((step) =>
 /** Without the dust that adding steps leaves. */
 const tidy = (x: number): number => roundDecimals(x, 9);
 
-/** Whether an action stays within the room. */
+/** Whether an action stays within the room, of two jugs if need be. */
 function fits({ keep, water, add }: Action, { litres, capacityLitres, leastLitres, leastKept, left }: Room): boolean {
   const total = keep * litres + water.reduce((a, b) => a + b, 0);
   const whole = keep >= leastKept && keep <= 1 && water.every((x) => x >= 0);
-  return whole && add.every((x, i) => x <= left[i]!) && total <= capacityLitres && total >= leastLitres;
+  const holds = total <= 2 * capacityLitres * (1 + 1e-9) && total >= leastLitres * (1 - 1e-9);
+  return whole && add.every((x, i) => x <= left[i]!) && holds;
 }

@@ -14,6 +14,9 @@ export interface Action {
   water: number[];
   /** g or mL added of each shelf product. */
   add: number[];
+  /** Litres, as marks of the jug, that it is poured off and filled up to, whatever it held; `keep` and `water` are those of the likeliest can. */
+  pourTo?: number;
+  fillTo?: number;
 }
 
 /** One limit on the final can, made linear by multiplying with its volume: Σ coefficient · column ≥ 0 (`least`) or ≤ 0 (`most`). */

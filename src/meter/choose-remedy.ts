@@ -1,13 +1,16 @@
 import type { Kit } from '../catalog/bench-types.js';
 import type { Amounts } from '../can/mix-amounts.js';
 import type { FeedRequest } from '../feed/request.js';
-import { movedBySteps } from './by-steps.js';
+import type { Optimal } from '../../solver/index.js';
+import { movedBySteps, type Room } from './by-steps.js';
+import { jugMark } from './marks.js';
+import { plainRemedies } from './plain-remedies.js';
 import { canLimits } from './can-limits.js';
 import { type Ground, groundOf } from './ground.js';
 import type { Judged } from './judge.js';
 import { middleLitres, type PossibleCan, quantiles } from './posterior.js';
 import { GOOD, LEAST_KEPT, proposals } from './proposals.js';
-import { after, nothing, overCap, linearisationFor } from './remedy-action.js';
+import { after, type Level, linearisationFor, nothing, overCap } from './remedy-action.js';
 import { leastLitres } from './rescue-program.js';
 import { stockLeft } from './stock-left.js';
 import { type Candidate, standingOf, weigher } from './weigh-remedy.js';
@@ -17,6 +20,8 @@ import type { Limit } from '../feed/limits.js';
 export interface RescueOptions {
   /** Litres that the can holds to the brim. */
   capacityLitres: number;
+  /** False where nobody said so, and the batch is taken for it. */
+  brimKnown?: boolean;
   kit: Kit;
 }
 
@@ -52,16 +57,19 @@ interface Best extends Candidate {
   final: Amounts;
   /** Share of the cans that keep every limit with nothing done. */
   asIs: number;
+  /** The program's own remedy that keeps every limit in the most cans; null where none was asked for, or there is none. */
+  optimum: { sure: number; verdict: Optimal } | null;
+  level: Level;
 }
 
 const ROUNDS = 2;
 /** So many proposals, the best first, are moved by steps. */
-const STARTS = 3;
+const STARTS = 2;
 
 async function choose(
   judged: Judged,
   request: FeedRequest,
-  { capacityLitres, kit }: RescueOptions,
+  { capacityLitres, brimKnown = true, kit }: RescueOptions,
   { moved, allowances }: Ground,
   linearisation: EcLinearisation | null,
 ): Promise<Best> {
@@ -70,34 +78,46 @@ async function choose(
   const likeliest = likeliestCause(judged.cans);
   const own = judged.cans.filter((can) => can.cause === likeliest);
   const can = middle(own);
-  const weigh = weigher({ judged, request, kit, limits, allowances, can });
-  const alone = weigh(nothing(request), null);
-  const ended = (best: Candidate): Best => ({
-    ...best,
-    asIs: alone.sure,
-    final: after(can, best.action, batch, request),
-  });
-  if (alone.sure >= GOOD || standingOf(judged) === 'as planned') return ended(alone);
-  const sets = own.length > ALONE * judged.cans.length ? [judged.cans] : [judged.cans, own];
-  // what is told goes by the likeliest can, and the brim by the fuller of that and the middle one
-  const standsAt = Math.min(capacityLitres, Math.max(can.litres, middleLitres(judged.cans)));
+  // what is told goes by the likeliest can, or the fuller one in the middle; no can of a known brim holds more
+  const fuller = Math.max(can.litres, middleLitres(judged.cans));
+  const standsAt = brimKnown ? Math.min(capacityLitres, fuller) : fuller;
   const left = stockLeft(request, batch, own);
-  const met = await proposals({ request, batch, limits, capacityLitres, standsAt, left }, sets, kit, weigh);
-  const room = {
+  const room: Room = {
     litres: standsAt,
-    capacityLitres,
+    mark: jugMark(batch, kit),
+    capacityLitres: Math.max(capacityLitres, standsAt),
     leastLitres: leastLitres(batch, standsAt),
     leastKept: LEAST_KEPT,
     left,
   };
-  let best: Candidate = alone;
-  for (const from of met.sort((a, b) => b.worth - a.worth).slice(0, STARTS)) {
-    const moved = movedBySteps(from, weigh, request, batch, kit, room);
-    if (moved.worth > best.worth) best = moved;
-  }
-  return ended(best);
+  const weigh = weigher({ judged, request, kit, limits, allowances, can, level: room });
+  const alone = weigh(nothing(request), null);
+  const ended = (best: Candidate, optimum: Candidate | null): Best => ({
+    ...best,
+    asIs: alone.sure,
+    optimum: optimum?.verdict ? { sure: Math.max(optimum.sure, best.sure), verdict: optimum.verdict } : null,
+    level: room,
+    final: after(can, best.action, batch, request),
+  });
+  if (alone.sure >= GOOD || standingOf(judged) === 'as planned') return ended(alone, null);
+  const sets = own.length > ALONE * judged.cans.length ? [judged.cans] : [judged.cans, own];
+  const asked = { request, batch, limits, capacityLitres: 2 * room.capacityLitres, standsAt, left };
+  const met = await proposals(asked, sets, kit, weigh, room);
+  const plain = plainRemedies(can, request, batch, kit, room).map(({ action, asPlanned }): Candidate => {
+    const weighed = weigh(action, null);
+    return { ...weighed, worth: weighed.worth + AS_PLANNED * asPlanned };
+  });
+  const stepped = [...met, ...plain]
+    .sort((a, b) => b.worth - a.worth)
+    .slice(0, STARTS)
+    .map((from) => movedBySteps(from, weigh, request, batch, kit, room));
+  const optimum = [...met, ...stepped].filter(({ verdict }) => verdict !== null).sort((a, b) => b.sure - a.sure)[0];
+  const best = [...plain, ...stepped].reduce((one, other) => (other.worth > one.worth ? other : one), alone);
+  return ended(best, optimum ?? null);
 }
 
+/** What it is worth, in shares of cans saved, that a can is then the one that was planned: nothing new to trust. */
+const AS_PLANNED = 0.05;
 /** A cause with this share of the cans needs no remedy of its own. */
 const ALONE = 0.97;
 

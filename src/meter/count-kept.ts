@@ -10,7 +10,7 @@ export interface Kept {
 /**
  * Counts, action after action, the cans that keep every limit; asked hundreds of times for one remedy, so every figure is laid out once: signed,
  * in parts of its limit's scale, limit after limit.
- * @param table what every can brings to every limit, see `canTable`
+ * @param table what every can brings to every limit, see `canTable`; `litres` what it holds
  * @returns counts for an action, the standard deviations of its doses, and hands (null: never off). The count ends where `matters` says no to
  * the most that it can come to
  */
@@ -18,6 +18,7 @@ export function keptCounter(
   limits: readonly CanLimit[],
   table: readonly (readonly number[])[],
   allowances: readonly number[],
+  litres: readonly number[],
 ): (action: Action, sd: readonly number[], hands: readonly Hand[] | null, matters: (most: Kept) => boolean) => Kept {
   const real = limits.flatMap((limit, l) => (limit.scale > 0 ? [{ limit, l }] : []));
   const laidOut = (of: (limit: CanLimit, l: number) => number): Float64Array =>
@@ -28,18 +29,20 @@ export function keptCounter(
   const allowed = Float64Array.from(real, ({ l }) => -KEPT - allowances[l]!);
   // where a can fails, most others do: that limit is looked at first
   let suspect = 0;
-  return ({ keep, add, water }, sd, hands, matters) => {
+  return (action, sd, hands, matters) => {
+    const { add, water } = action;
     const count = { strictly: 0, allowed: 0 };
     const added = add.flatMap((dose, i) => (dose > 0 ? [{ i, dose, sd: sd[i]!, brings: products[i]! }] : []));
-    const poured = water.flatMap((litres, k) => (litres === 0 ? [] : [{ litres, brings: waters[k]! }]));
+    const poured = water.flatMap((x, k) => (x === 0 ? [] : [{ x, brings: waters[k]! }]));
     const brought = [...added, ...poured].map(({ brings }) => brings);
     const amounts = new Float64Array(brought.length);
     const counted = (can: Float64Array, c: number): void => {
       const hand = hands ? hands[c]! : STEADY;
-      const kept = keptOf(keep, hand);
+      const kept = keptOf(action, hand, litres[c]!);
+      const water = waterOf(action, kept, hand, litres[c]!);
       let a = 0;
       for (const { i, dose, sd: spread } of added) amounts[a++] = doseOf(dose, spread, hand.products[i] ?? 0);
-      for (const { litres } of poured) amounts[a++] = litres * waterOf(hand);
+      for (const { x } of poured) amounts[a++] = x * water;
       const inside = (l: number): number => {
         let sum = kept * can[l]!;
         for (let k = 0; k < amounts.length; k += 1) sum += amounts[k]! * brought[k]![l]!;

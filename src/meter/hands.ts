@@ -28,18 +28,31 @@ export function drawHands(count: number, { shelf }: FeedRequest, seed = SEED): H
 
 const SEED = 4711;
 
-/** An action as a pair of hands carries it out. @param sd of each dose, g or mL, by place on the shelf */
-export const carriedOut = ({ keep, water, add }: Action, sd: readonly number[], hand: Hand): Action => ({
-  keep: keptOf(keep, hand),
-  water: water.map((litres) => litres * waterOf(hand)),
-  add: add.map((x, i) => doseOf(x, sd[i]!, hand.products[i]!)),
-});
+/** An action as a pair of hands carries it out on a can of so many litres. @param sd of each dose, g or mL, by place on the shelf */
+export function carriedOut(action: Action, sd: readonly number[], hand: Hand, litres: number): Action {
+  const keep = keptOf(action, hand, litres);
+  const water = waterOf(action, keep, hand, litres);
+  return {
+    keep,
+    water: action.water.map((x) => x * water),
+    add: action.add.map((x, i) => doseOf(x, sd[i]!, hand.products[i]!)),
+  };
+}
 
-/** The share that is really kept where so much was to be kept. */
-export const keptOf = (keep: number, { poured }: Hand): number =>
-  Math.min(1, Math.max(0, 1 - (1 - keep) * (1 + SPREADS.water * poured)));
-/** The factor on water that is added. */
-export const waterOf = ({ water }: Hand): number => 1 + SPREADS.water * water;
+/** The share that is really kept of a can of so many litres. */
+export function keptOf({ keep, pourTo }: Action, { poured }: Hand, litres: number): number {
+  if (pourTo !== undefined) return Math.min(1, (pourTo * (1 + SPREADS.water * poured)) / litres);
+  return Math.min(1, Math.max(0, 1 - (1 - keep) * (1 + SPREADS.water * poured)));
+}
+
+/** The factor on the water told that really goes in: up to the mark, wherever the can stood, or as measured. */
+export function waterOf({ water: told, fillTo }: Action, kept: number, { water }: Hand, litres: number): number {
+  const factor = 1 + SPREADS.water * water;
+  if (fillTo === undefined) return factor;
+  const sum = told.reduce((a, b) => a + b, 0);
+  return sum > 0 ? Math.max(0, fillTo * factor - kept * litres) / sum : 0;
+}
+
 /** A dose as delivered; nothing stays nothing. */
 export const doseOf = (dose: number, sd: number, off: number): number => (dose > 0 ? Math.max(0, dose + sd * off) : 0);
 

@@ -23,3 +23,4 @@ export { checkPen, type PenCheck, type StandardTrial, type Suspect } from './sta
 export type { Verdict } from './verdict.js';
 export { type Told, toldOf } from './told.js';
 export { waterThatReads } from './water-that-reads.js';
+export type { Elsewhere, OtherUse } from './elsewhere.js';

@@ -3,6 +3,7 @@ import type { FeedHeader } from '../feed/results.js';
 import { type Batch, type PenUse, plannedLitres } from './batch.js';
 import type { ActualLine, Judgement } from './judge.js';
 import type { NoRemedy, Remedy } from './remedy.js';
+import type { Elsewhere } from './elsewhere.js';
 import type { Way } from '../advice/slips/types.js';
 import type { Told } from './told.js';
 import type { Verdict } from './verdict.js';
@@ -16,6 +17,8 @@ export interface MeterResult extends PlannedBatch {
   judgement: Judgement;
   actual: ActualLine[];
   remedy: Remedy | NoRemedy;
+  /** Others that can have what these plants cannot, likeliest to be at hand first; empty where nothing is left over. */
+  elsewhere: Elsewhere[];
   /** Litres to the brim. */
   capacityLitres: number;
   /** Items whose whole dose moves the pen by less than its error. */

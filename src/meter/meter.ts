@@ -7,7 +7,8 @@ import { type Batch, itemsAt, type PenUse, plannedLitres, type Reading } from '.
 import { expectedReadings } from './expected.js';
 import { judge, type Judged } from './judge.js';
 import { type MeterNote, type MeterResult, plannedBatch } from './meter-types.js';
-import { rescue } from './rescue.js';
+import { elsewhere, type OtherUse } from './elsewhere.js';
+import { doingOf, rescue } from './rescue.js';
 import type { Told } from './told.js';
 import { verdictOf } from './verdict.js';
 
@@ -25,7 +26,11 @@ export interface MeterRequest {
   kit: Kit;
   /** Litres to the brim. */
   capacityLitres: number;
+  /** False where nobody said so, and the batch is taken for it; default true. */
+  brimKnown?: boolean;
   notes: readonly MeterNote[];
+  /** Who else may have the can. */
+  others?: readonly OtherUse[];
 }
 
 /** Judges readings of a can and, where a programme says what the plants want, works out the remedy. */
@@ -36,7 +41,7 @@ export async function meter(asked: MeterRequest): Promise<MeterResult> {
     ? { status: 'none', why: 'no programme' }
     : judged.judgement.verdict === 'beyond'
       ? { status: 'none', why: 'beyond' }
-      : await rescue(judged, request, { capacityLitres, kit });
+      : await rescue(judged, request, { capacityLitres, brimKnown: asked.brimKnown ?? true, kit });
   return {
     status: 'judged',
     verdict: verdictOf(judged, remedy),
@@ -46,11 +51,19 @@ export async function meter(asked: MeterRequest): Promise<MeterResult> {
     judgement: judged.judgement,
     actual: judged.actual,
     remedy,
+    elsewhere: isLeftOver(remedy) ? elsewhere(judged, request, asked.others ?? []) : [],
     capacityLitres,
     unseen: unseen(batch),
     notes: [...asked.notes, ...unfinished(judged)],
     cautions: cautionsOf(batch, request),
   };
+}
+
+/** Whether some or all of the can is not for these plants. */
+function isLeftOver(remedy: MeterResult['remedy']): boolean {
+  if (remedy.status === 'none') return false;
+  const settled = remedy.status === 'check first' ? remedy.unknowing : remedy;
+  return settled.status === 'do not feed' || (doingOf(settled)?.pourTo ?? null) !== null;
 }
 
 /** Of the can as planned. */

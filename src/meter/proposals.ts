@@ -6,11 +6,11 @@ import type { FeedRequest } from '../feed/request.js';
 import type { Batch } from './batch.js';
 import type { Action, CanLimit } from './can-limits.js';
 import { doseSpread } from './hands.js';
-import { middleLitres, type PossibleCan } from './posterior.js';
-import { actionOf, byHand, tooLittle, waterStep } from './remedy-action.js';
+import type { Room } from './by-steps.js';
+import type { PossibleCan } from './posterior.js';
+import { actionOf, byHand, tooLittle } from './remedy-action.js';
 import { DEPTH, deepestProgram, type RescueAsked, rescueProgram } from './rescue-program.js';
 import type { Candidate, Weigh } from './weigh-remedy.js';
-import { roundDecimals } from '../units/index.js';
 import { hypot } from '../units/elementary.js';
 
 /**
@@ -23,6 +23,7 @@ export async function proposals(
   sets: readonly (readonly PossibleCan[])[],
   kit: Kit,
   weigh: Weigh,
+  room: Room,
 ): Promise<Candidate[]> {
   const met: Candidate[] = [];
   const enough = (): boolean => met.some((candidate) => candidate.sure >= GOOD);
@@ -30,7 +31,7 @@ export async function proposals(
     let degrees = 0;
     for (const sure of DEGREES) {
       if (degrees === COMPARED || enough()) break;
-      const found = await proposed({ ...asked, cans, sure }, kit, weigh);
+      const found = await proposed({ ...asked, cans, sure }, kit, weigh, room);
       if (found.length > 0) degrees += 1;
       met.push(...found);
     }
@@ -45,7 +46,7 @@ export async function proposals(
     for (const [part, most] of DEPTHS) {
       const depth = Math.min(most, part * deepest.x[DEPTH]!);
       const inside = spreads.map((spread) => depth * spread);
-      met.push(...(await proposed({ ...middle, inside }, kit, weigh)));
+      met.push(...(await proposed({ ...middle, inside }, kit, weigh, room)));
     }
   }
   return met;
@@ -85,7 +86,7 @@ const DEPTHS = [
 ] as const;
 
 /** The least wasteful remedies of one degree of caution, by hand; what is too little to measure is left out, and the rest worked out anew. */
-async function proposed(asked: RescueAsked, kit: Kit, weigh: Weigh): Promise<Candidate[]> {
+async function proposed(asked: RescueAsked, kit: Kit, weigh: Weigh, room: Room): Promise<Candidate[]> {
   const found: Candidate[] = [];
   let barred: ReadonlySet<number> = new Set();
   const tools = toolsOf(kit);
@@ -93,8 +94,8 @@ async function proposed(asked: RescueAsked, kit: Kit, weigh: Weigh): Promise<Can
     const verdict = await solve(rescueProgram({ ...asked, barred }));
     if (verdict.verdict !== 'optimal') break;
     const exact = actionOf(verdict, asked.request);
-    for (const action of byHand(exact, asked.request, asked.batch, kit)) {
-      const fitting = intoRoom(withinStock(action, asked, tools), asked);
+    for (const action of byHand(exact, asked.request, kit, room)) {
+      const fitting = withinStock(action, asked, tools);
       if (fitting.keep >= LEAST_KEPT) found.push(weigh(fitting, verdict));
     }
     const tiny = tooLittle(exact, asked.request, kit);
@@ -114,20 +115,3 @@ function withinStock(action: Action, { request, left }: RescueAsked, tools: read
   });
   return { ...action, add };
 }
-
-/** Rounded up to whole steps, the water may run over the brim: as many steps less then, and more poured off where that is not enough. */
-function intoRoom(action: Action, { cans, batch, capacityLitres, standsAt }: RescueAsked): Action {
-  const litres = standsAt ?? middleLitres(cans);
-  const jug = waterStep(batch);
-  let over = action.keep * litres + action.water.reduce((a, b) => a + b, 0) - capacityLitres;
-  if (over <= BRIM) return action;
-  const water = action.water.map((x) => {
-    const less = Math.min(x, Math.ceil(Math.max(0, over) / jug - BRIM) * jug);
-    over -= less;
-    return roundDecimals(x - less, 9);
-  });
-  const keep = over <= BRIM ? action.keep : Math.floor(100 * (action.keep - over / litres)) / 100;
-  return { ...action, keep, water };
-}
-/** Litres that nobody sees. */
-const BRIM = 1e-9;

@@ -13,8 +13,7 @@ import { productColumn, waterColumn } from '../feed/terms.js';
 import type { Batch } from './batch.js';
 import type { Action } from './can-limits.js';
 import type { PossibleCan } from './posterior.js';
-import { roundDecimals, roundDigits } from '../units/index.js';
-import { log10, powerOfTen } from '../units/elementary.js';
+import { roundDigits } from '../units/index.js';
 
 /** Feed it as it is. */
 export const nothing = ({ waters, shelf }: FeedRequest): Action => ({
@@ -33,11 +32,9 @@ export function actionOf({ x }: Optimal, request: FeedRequest): Action {
 }
 
 /**
- * Rounded to what the kit measures: whole steps of a jug of water (50 mL for 4 L), whole per cent poured off; once as near as can be, once without what is too little
- * to measure well.
+ * Rounded to what the kit measures and to the marks of the jug; once as near as can be, once without what is too little to measure well.
  */
-export function byHand(action: Action, request: FeedRequest, batch: Batch, kit: Kit): Action[] {
-  const jug = waterStep(batch);
+export function byHand(action: Action, request: FeedRequest, kit: Kit, room: Level): Action[] {
   const tools = toolsOf(kit);
   const toStep = (x: number, product: ClosedProduct): number | null => {
     const step = stepOf(product, kit);
@@ -53,22 +50,84 @@ export function byHand(action: Action, request: FeedRequest, batch: Batch, kit: 
   // a scale or syringe can still hit a few of its steps, badly; a spoon cannot
   const near = action.add.map((x, i) => toStep(x, request.shelf[i]!) ?? well[i]!);
   const least = action.add.map((x, i) => (x < 0.5 * well[i]! ? 0 : well[i]!));
-  const rest = {
-    keep: Math.round(100 * action.keep) / 100,
-    water: action.water.map((litres) => roundDecimals(Math.round(litres / jug) * jug, 9)),
-  };
   const ways = new Map([near, well, least].map((add) => [add.join(), add]));
-  return [...ways.values()].map((add) => ({ ...rest, add }));
+  return [...ways.values()].map((add) => byMarks({ ...action, add }, room));
 }
 
-/** Litres that a jug tells apart: about a seventieth of the batch, 50 mL for 4 L, 10 mL for one, 200 mL for 20 (judgement). */
-export function waterStep({ litres }: Batch): number {
-  const raw = (litres / JUGS) * (1 + 1e-9);
-  const power = powerOfTen(Math.floor(log10(raw)));
-  const first = [5, 2, 1].find((digit) => digit * power <= raw)!;
-  return roundDigits(first * power, 1);
+/** Where a can stands, how far its jug is marked, and its brim: litres. */
+export interface Level {
+  litres: number;
+  mark: number;
+  capacityLitres: number;
 }
-const JUGS = 70;
+
+/**
+ * Pouring and filling to marks of the jug. What goes over the brim is filled into two jugs, each to a mark, and never over two brims; several
+ * waters are measured one by one.
+ */
+export function byMarks({ keep, water, add }: Action, { litres, mark, capacityLitres }: Level): Action {
+  const poured = Math.max(mark, onMark(keep * litres, mark));
+  const pourTo = keep < 1 && poured < litres - mark * LITTLE ? poured : undefined;
+  const stays = pourTo ?? litres;
+  const wanted = keep * litres + water.reduce((a, b) => a + b, 0);
+  const several = water.filter((x) => x > mark / 2).length > 1;
+  if (several) {
+    const measured = water.map((x) => onMark(x, mark));
+    const over = stays + measured.reduce((a, b) => a + b, 0) > 2 * capacityLitres * (1 + DUST);
+    if (!over) return withPouring({ keep: stays / litres, water: measured, add }, pourTo);
+  }
+  const main = water.indexOf(Math.max(...water));
+  const level = levelOf(wanted, mark, capacityLitres);
+  const filled = level > stays + mark * LITTLE;
+  return withPouring(
+    {
+      keep: stays / litres,
+      water: water.map((_, i) => (filled && i === main ? level - stays : 0)),
+      add,
+      ...(filled ? { fillTo: level } : {}),
+    },
+    pourTo,
+  );
+}
+
+const withPouring = (action: Action, pourTo: number | undefined): Action =>
+  pourTo === undefined ? action : { ...action, pourTo };
+
+/** The mark nearest to a level; over the brim that of two jugs together, as far as they hold it. */
+function levelOf(litres: number, mark: number, capacity: number): number {
+  const one = Math.min(onMark(litres, mark), roundDigits(Math.floor(capacity / mark + DUST) * mark, 9));
+  if (litres <= capacity * (1 + DUST) || onMark(litres, mark) <= capacity * (1 + DUST)) return one;
+  return Math.min(onMark(litres, 2 * mark), roundDigits(Math.floor(capacity / mark + DUST) * 2 * mark, 9));
+}
+
+const onMark = (litres: number, mark: number): number => roundDigits(Math.round(litres / mark) * mark, 9);
+/** Of a mark: hands do not see less. */
+const LITTLE = 0.3;
+const DUST = 1e-6;
+
+/** How many jugs an action fills. */
+export const jugsOf = (
+  { fillTo, keep, water }: Action,
+  { litres, capacityLitres }: Pick<Level, 'litres' | 'capacityLitres'>,
+): 1 | 2 => ((fillTo ?? keep * litres + water.reduce((a, b) => a + b, 0)) > capacityLitres * (1 + DUST) ? 2 : 1);
+
+/** Whether an action leaves the can as it is. */
+export const doesNothing = ({ keep, water, add }: Action): boolean =>
+  keep === 1 && water.every((x) => x === 0) && add.every((x) => x === 0);
+
+/** The water that most of the batch was to be. */
+export function mainWater({ waters }: FeedRequest, batch: Batch): number {
+  const shares = waters.map(({ id }) => batch.waters.find(({ water }) => water.id === id)?.share ?? 0);
+  return Math.max(0, shares.indexOf(Math.max(...shares)));
+}
+
+/** The step of the scale or syringe nearest to an amount, else the nearest measure. */
+export function nearestMeasure(product: ClosedProduct, x: number, kit: Kit, tools: readonly Tool[]): number {
+  const step = stepOf(product, kit);
+  const [measure] = measuresOf(product, tools, x);
+  if (step === null) return measure?.amount ?? (countable(product, tools) ? 0 : roundDigits(x, 3));
+  return roundDigits(Math.round(x / step) * step, 9);
+}
 
 /** Places on the shelf of which an action wants so little that no measure of the kit comes near. */
 export function tooLittle({ add }: Action, request: FeedRequest, kit: Kit): number[] {

@@ -40,9 +40,10 @@ export function partWays(alternatives: readonly Alternative[]): boolean {
 function asksFor(asks: Alternative['asks']): unknown[] {
   if (asks.status === 'feed' || asks.status === 'do not feed') return [asks.status];
   const figure = (x: number): string => formatNumber(x, 3);
-  const { keepShare, pourLitres, waterLitres, waters, nameWaters, add, finalLitres } = asks.doing;
+  const { keepShare, pourLitres, jugs, waterLitres, waters, nameWaters, add, finalLitres } = asks.doing;
   return [
     asks.status,
+    jugs,
     keepShare < 1 && [figure(pourLitres), figure(100 * (1 - keepShare))],
     waterLitres > 0 && [figure(finalLitres), waters.map(({ id, litres }) => [figure(litres), nameWaters && id])],
     add.map(({ id, amount, by }) => [id, by.kind === 'measure' ? by.words : formatNumber(amount, 6)]),

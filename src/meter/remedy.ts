@@ -32,27 +32,35 @@ export interface FeedAsIs extends Outlook {
 export interface Mend extends Outlook {
   status: 'improve' | 'rescue';
   doing: Doing;
-  proof: RemedyProof;
+  proof: RemedyProof | null;
 }
 
 /** Nothing within reach saves the can; `best` is the best that was found, null where that is to do nothing. */
 export interface DoNotFeed extends Outlook {
   status: 'do not feed';
-  best: { doing: Doing; proof: RemedyProof } | null;
+  best: { doing: Doing; proof: RemedyProof | null } | null;
 }
 
-/** What hands do: pour off, fill up, add, in this order. */
+/** What hands do: pour off, add, part into two jugs, fill up, in this order. */
 export interface Doing {
   /** Share of the can that stays, and the litres that do not. */
   keepShare: number;
   pourLitres: number;
+  /** The mark that it is poured off to, litres; null where nothing is. */
+  pourTo: number | null;
+  /** Two where it would run over the brim. */
+  jugs: 1 | 2;
+  /** The mark that it is filled up to, litres in all jugs; null where nothing is, or several waters are measured one by one. */
+  fillTo: number | null;
+  /** Litres between two marks of the jug. */
+  mark: number;
   waterLitres: number;
   /** The same by water, those that are added. */
   waters: { id: string; name: string; litres: number }[];
   /** Where there are several waters each has to be named. */
   nameWaters: boolean;
   add: Added[];
-  /** Litres in the can then. */
+  /** Litres in all jugs then. */
   finalLitres: number;
 }
 
@@ -74,6 +82,8 @@ export interface Outlook {
   asRight: number;
   /** Share that keep every limit with nothing done. */
   asIs: number;
+  /** The share after the best remedy that the program found; null where it was not asked. */
+  optimum: number | null;
   /** Causes under which it is right, likeliest first, and those under which it would do harm. */
   safeUnder: string[];
   notUnder: string[];

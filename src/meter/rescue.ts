@@ -15,7 +15,7 @@ import type { Judged } from './judge.js';
 import { weigh } from './likelihood.js';
 import { possibleCans } from './posterior.js';
 import type { Added, Alternative, Doing, Outlook, Remedy, RemedyProof, SettledRemedy } from './remedy.js';
-import { after, nothing, stepOf } from './remedy-action.js';
+import { after, doesNothing, jugsOf, type Level, nothing, stepOf } from './remedy-action.js';
 import { becauseOf, partWays } from './remedy-findings.js';
 import { isPlan } from './told.js';
 import { standingOf } from './weigh-remedy.js';
@@ -28,7 +28,9 @@ export async function rescue(judged: Judged, wanted: FeedRequest, options: Rescu
   const told = remedyOf(chosen, judged, options);
   const { verdict } = judged.judgement;
   const wasteful = (doingOf(told)?.pourLitres ?? 0) > WASTEFUL * judged.weighed.batch.litres;
-  const parted = verdict !== 'within' && (wasteful || told.notUnder.length > 0 || told.status === 'do not feed');
+  const parted =
+    verdict !== 'within' &&
+    (wasteful || told.notUnder.length > 0 || told.status === 'do not feed' || isLaborious(doingOf(told)));
   const contradicted = judged.judgement.told?.agrees === false;
   const alternatives = parted || contradicted ? await alternativesOf(judged, asked, options, ground) : [];
   if (contradicted && alternatives.length > 0) return { status: 'check first', alternatives, unknowing: told };
@@ -47,6 +49,13 @@ export function doingOf(remedy: SettledRemedy): Doing | null {
   if (remedy.status === 'feed') return null;
   return remedy.status === 'do not feed' ? (remedy.best?.doing ?? null) : remedy.doing;
 }
+
+/** Steps, the last stir aside, that only pay where nobody can tell what happened. */
+const LABORIOUS = 3;
+const isLaborious = (doing: Doing | null): boolean =>
+  doing !== null &&
+  Number(doing.pourTo !== null) + Number(doing.jugs > 1) + Number(doing.waterLitres > 0) + doing.add.length >=
+    LABORIOUS;
 
 /** Pouring off more than this share of a batch is worth a look at the pen or the mark first. */
 const WASTEFUL = 0.2;
@@ -119,14 +128,17 @@ function saidCauses({ judgement: { told, asPlanned } }: Judged): Cause[] {
 /** Kept as well as right batches do in fewer of the cans than this, a can is not to be fed. */
 const LEAST_SURE = 0.3;
 
-function remedyOf(best: Chosen, judged: Judged, { kit, capacityLitres }: RescueOptions): SettledRemedy {
-  const { action, can, limits, allowances, sure, asRight, asIs, verdict, request, aside } = best;
+/** Whoever pours off more than half of it, and may still lose the rest, mixes anew. */
+const HALF = 0.5;
+const WORTH_IT = 0.8;
+
+function remedyOf(best: Chosen, judged: Judged, { kit }: RescueOptions): SettledRemedy {
+  const { action, limits, allowances, sure, asRight, asIs, optimum, request, aside, level } = best;
   const { batch } = judged.weighed;
   const standing = standingOf(judged);
-  const lost = asRight < LEAST_SURE && standing !== 'as planned';
-  const status = lost ? 'do not feed' : verdict === null ? 'feed' : standing === 'doubtful' ? 'improve' : 'rescue';
-  // no can holds more than goes in, whatever the reading says
-  const litres = Math.min(can.litres, capacityLitres);
+  const wasted = action.keep < HALF && sure < WORTH_IT;
+  const lost = (asRight < LEAST_SURE || wasted) && standing !== 'as planned';
+  const status = lost ? 'do not feed' : doesNothing(action) ? 'feed' : standing === 'doubtful' ? 'improve' : 'rescue';
   const mix = readOut(best.final, request);
   const causes = [...new Set(judged.cans.map((c) => c.cause))];
   const [safe, harmed] = [[] as string[], [] as string[]];
@@ -136,8 +148,8 @@ function remedyOf(best: Chosen, judged: Judged, { kit, capacityLitres }: RescueO
     const saved = margins(limits, action, canTable(limits, own)).filter((of) => kept(of, allowances)).length;
     (saved >= own.length / 2 ? safe : harmed).push(cause);
   }
-  const finalLitres = action.keep * litres + action.water.reduce((a, b) => a + b, 0);
-  const doing = verdict && { ...doingFor(action, litres, request, kit), finalLitres };
+  const doing = doesNothing(action) ? null : doingFor(action, level, request, kit);
+  const finalLitres = doing?.finalLitres ?? level.litres;
   const under = { safeUnder: safe, notUnder: harmed, aside: [...aside] };
   const told = judged.judgement.verdict === 'within' ? [] : judged.judgement.causes;
   const outlook: Outlook = {
@@ -145,24 +157,31 @@ function remedyOf(best: Chosen, judged: Judged, { kit, capacityLitres }: RescueO
     sure,
     asRight,
     asIs,
+    optimum: optimum === null ? null : optimum.sure,
     ...under,
     mix,
     misses: [...missesOf(mix), ...ironMiss(mix)],
     because: becauseOf(status, doing, under, batch, told),
   };
   if (status === 'feed') return { status, ...outlook };
-  const found = doing && verdict && { doing, proof: proofOf(verdict) };
+  const found = doing && { doing, proof: optimum === null ? null : proofOf(optimum.verdict) };
   return status === 'do not feed' ? { status, ...outlook, best: found } : { status, ...outlook, ...found! };
 }
 
-function doingFor(action: Action, litres: number, request: FeedRequest, kit: Kit): Omit<Doing, 'finalLitres'> {
+function doingFor(action: Action, level: Level, request: FeedRequest, kit: Kit): Doing {
+  const { litres, mark } = level;
+  const waterLitres = action.water.reduce((a, b) => a + b, 0);
   return {
     keepShare: action.keep,
     pourLitres: (1 - action.keep) * litres,
-    waterLitres: action.water.reduce((a, b) => a + b, 0),
-    waters: action.water.flatMap((litres, i) => {
+    pourTo: action.pourTo ?? null,
+    jugs: jugsOf(action, level),
+    fillTo: action.fillTo ?? null,
+    mark,
+    waterLitres,
+    waters: action.water.flatMap((x, i) => {
       const { id, name } = request.waters[i]!;
-      return litres > 0 ? [{ id, name, litres }] : [];
+      return x > 0 ? [{ id, name, litres: x }] : [];
     }),
     nameWaters: request.waters.length > 1,
     add: action.add.flatMap((amount, i) => {
@@ -170,6 +189,7 @@ function doingFor(action: Action, litres: number, request: FeedRequest, kit: Kit
       const { id, name, composition } = product;
       return amount > 0 ? [{ id, name, unit: composition.per, amount, by: measureOf(product, amount, kit) }] : [];
     }),
+    finalLitres: action.keep * litres + waterLitres,
   };
 }
 

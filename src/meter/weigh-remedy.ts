@@ -7,6 +7,7 @@ import { doseSpread, drawHands } from './hands.js';
 import { isMisfilled, plannedLitres } from './batch.js';
 import type { Judged } from './judge.js';
 import type { PossibleCan } from './posterior.js';
+import { doesNothing, jugsOf, type Level } from './remedy-action.js';
 import { wasteCounter } from './rescue-program.js';
 
 /** A remedy weighed against every can that would show these readings. */
@@ -18,7 +19,7 @@ export interface Candidate {
   asRight: number;
   /** `sure` and a part of `asRight`, less the effort. */
   worth: number;
-  /** Of the program that it came from; null for doing nothing. */
+  /** Of the program that it came from; null for what no program proposed. */
   verdict: Optimal | null;
   limits: readonly CanLimit[];
   allowances: readonly number[];
@@ -33,6 +34,8 @@ export interface Weighing {
   limits: readonly CanLimit[];
   allowances: readonly number[];
   can: PossibleCan;
+  /** Where the can stands. */
+  level: Level;
 }
 
 /**
@@ -40,10 +43,15 @@ export interface Weighing {
  * may be wrong unless a remedy saves 10 more of 100 that read like it; judgement.
  */
 const TROUBLE = { 'as planned': 1, doubtful: 0.1, off: 0.05, unexplained: 0.05 } as const;
-/** Each dose. */
-const DOSE = 0.015;
+/** Each dose; each of what was not in the plan, one more jar to open. */
+const DOSE = 0.02;
+const STRANGER = 0.03;
+/** Pouring some off, into a second jug, filling up. */
+const POURING = 0.02;
+const SPLITTING = 0.03;
+const FILLING = 0.01;
 /** Throwing the whole can away. */
-const WASTE = 0.15;
+const WASTE = 0.3;
 /** Where hardly any can keeps every limit to the letter, keeping them as well as right batches do decides. */
 const AS_RIGHT = 0.2;
 
@@ -65,22 +73,33 @@ const LIKELIER = 0.5;
 const NEARER = 0.45;
 
 /** A scale for remedies of one can. */
-export function weigher({ judged, request, kit, limits, allowances, can }: Weighing): Weigh {
+export function weigher({ judged, request, kit, limits, allowances, can, level }: Weighing): Weigh {
   const { batch } = judged.weighed;
   const table = canTable(limits, judged.cans);
   const hands = drawHands(table.length, request);
   const spreadOf = doseSpread(request, kit);
-  const countKept = keptCounter(limits, table, allowances);
+  const countKept = keptCounter(
+    limits,
+    table,
+    allowances,
+    judged.cans.map(({ litres }) => litres),
+  );
+  const isPlanned = request.shelf.map(({ id }) => batch.items.some(({ product }) => product.id === id));
   const wasteOf = wasteCounter(request, batch);
   const trouble = TROUBLE[standingOf(judged)];
   return (action, verdict, over = Number.NEGATIVE_INFINITY) => {
-    const doses = action.add.filter((x) => x > 0).length;
+    const idle = doesNothing(action);
+    const doses = action.add.reduce((sum, x, i) => sum + (x > 0 ? DOSE + (isPlanned[i] ? 0 : STRANGER) : 0), 0);
+    const handling =
+      (action.keep < 1 ? POURING : 0) +
+      (jugsOf(action, level) > 1 ? SPLITTING : 0) +
+      (action.water.some((x) => x > 0) ? FILLING : 0);
     const waste = wasteOf(action, can.litres) / plannedLitres(batch);
-    const effort = verdict === null ? 0 : trouble + DOSE * doses + WASTE * waste;
+    const effort = idle ? 0 : trouble + doses + handling + WASTE * waste;
     const worthOf = ({ strictly, allowed }: Kept): number =>
       strictly / table.length + AS_RIGHT * (allowed / table.length) - effort;
     const matters = (most: Kept): boolean => worthOf(most) > over;
-    const kept = countKept(action, spreadOf(action.add), verdict === null ? null : hands, matters);
+    const kept = countKept(action, spreadOf(action.add), idle ? null : hands, matters);
     const [sure, asRight] = [kept.strictly / table.length, kept.allowed / table.length];
     return {
       action,

@@ -95,6 +95,9 @@ export const meterShape = z.strictObject({
       status: z.enum(['feed', 'improve', 'rescue', 'check first', 'do not feed']),
       keepShare: amount,
       pourLitres: amount,
+      pourToLitres: maybe.describe('the mark that it is poured off to'),
+      jugs: z.int().min(1).max(2).describe('2 where it would run over the brim: half goes into a second jug'),
+      fillToLitres: maybe.describe('the mark that it is filled up to, in all jugs together'),
       waterLitres: amount,
       waters: z
         .array(z.strictObject({ id: z.string(), name: z.string(), litres: amount }))
@@ -121,6 +124,7 @@ export const meterShape = z.strictObject({
       sure: amount.describe('share of the cans that would show these readings which keep every limit after it'),
       asRight: amount.describe('the same, each limit kept as well as nine of ten right batches keep it'),
       asIs: amount.describe('share of the cans that keep every limit with nothing done'),
+      optimum: maybe.describe('the same share after the best remedy that the linear program finds'),
       safeUnder: z.array(z.string()),
       notUnder: z.array(z.string()),
       mix: z.strictObject(mix).describe('the likeliest feed solution after the remedy'),
@@ -142,6 +146,16 @@ export const meterShape = z.strictObject({
         .nullable(),
     })
     .nullable(),
+  elsewhere: z
+    .array(
+      z.strictObject({
+        feed: z.string(),
+        outdoors: z.boolean(),
+        waterEach: amount.describe('litres of water to each litre of the can'),
+        sure: amount.describe('share of the cans that keep the limits of that feed then'),
+      }),
+    )
+    .describe('others that can have what these plants cannot'),
   unseen: z.array(z.string()).describe('items whose whole dose moves the pen by less than its error'),
   notes: z.array(z.string()),
   cautions: z.array(z.string()),

@@ -160,7 +160,7 @@ function remedyBlocks(result: MeterResult): Block[] {
   }
   if (settled.misses.length > 0 && remedy.status !== 'do not feed')
     blocks.push(heading('Not quite inside, in the likeliest can'), list(missLines(settled.misses)));
-  const proof = 'best' in settled ? settled.best?.proof : 'proof' in settled ? settled.proof : undefined;
+  const proof = 'best' in settled ? settled.best?.proof : 'proof' in settled ? settled.proof : null;
   if (proof) blocks.push(paragraph(`Proof: ${remedyProofSays(proof)}.`, 'quiet'));
   return blocks.length === 1 ? [] : blocks;
 }
@@ -172,13 +172,14 @@ const NEXT_TIME = 'Next time sheet --sure 90% plans the doses further inside.';
 
 /** In how many of the cans every limit holds, and in how many it would with nothing done. */
 function sureText(remedy: SettledRemedy, improves: boolean): string {
-  const { sure, asRight, asIs } = remedy;
+  const { sure, asRight, asIs, optimum } = remedy;
   const mends = 'doing' in remedy;
   const share = (x: number): string => percent(roundShare(x));
   const near = asRight > sure + TELLING ? ` (as well as in a right batch in ${share(asRight)})` : '';
   const before = mends ? `; as it is, in ${share(asIs)}` : '';
+  const beside = mends && optimum !== null ? `; the best that the program finds saves ${share(optimum)}` : '';
   const next = improves ? ` ${NEXT_TIME}` : '';
-  return `Every limit ${mends ? 'then ' : ''}holds in ${share(sure)} of the cans that would show this${near}${before}.${next}`;
+  return `Every limit ${mends ? 'then ' : ''}holds in ${share(sure)} of the cans that would show this${near}${before}${beside}.${next}`;
 }
 
 /** A difference worth a word. */

@@ -17,16 +17,18 @@ describe('the verdict comes first', () => {
     [
       ['--reading', '155 ppm'],
       'find out',
-      'Don’t feed yet: find out whether the can was not topped up (still at 3 L).',
+      'Don’t feed yet: find out whether the can was not topped up (still at 3 L), or Sample Base Powder B went in twice.',
     ],
     [['--reading', '0'], 'find out', 'Don’t feed yet: find out whether the pen shows the same once more.'],
   ] as const)('%j: %s', async (argv, verdict, sentence) => {
     const { json, lines } = await judged(...argv);
     expect(json).toMatchObject({ verdict, sentence });
-    expect(lines[0]).toBe(sentence);
+    // it may run over a line
+    expect(lines.slice(0, 2).join(' ').startsWith(sentence)).toBe(true);
     expect(json.todo.length).toBeLessThanOrEqual(5);
     // what is to be done stands right under it
-    if (json.todo.length > 0) expect(lines[2]!.startsWith(`  - ${json.todo[0].slice(0, 20)}`)).toBe(true);
+    const first = lines.find((line) => line.startsWith('  - '));
+    if (json.todo.length > 0) expect(first?.startsWith(`  - ${json.todo[0].slice(0, 20)}`)).toBe(true);
   });
 
   it('a reading exactly on plan proposes nothing, also of doses that stand on their limits', async () => {

@@ -72,3 +72,39 @@ describe('what the grower says he did', () => {
     await expect(said('filled to 5 L', { measured: '5 L' })).rejects.toMatchObject({ problems: [{ code: 'did' }] });
   });
 });
+
+describe('remedies a person would think of', () => {
+  it('what was forgotten goes in as it was to go in', async () => {
+    const { text, plan } = await said('calcium part forgotten');
+    expect(text).toContain(`Add ${plan[0]!.words} ${plan[0]!.name}`);
+  });
+
+  it('over the brim it is two jugs; the batch is the brim where nobody said it', async () => {
+    const { text, remedy } = await said('everything twice');
+    expect(text).toContain('Pour half into a second jug.');
+    expect(text).toContain('Fill both up with water to the 4 L mark.');
+    expect(remedy).toMatchObject({ doing: { keepShare: 1, jugs: 2, fillTo: 8 } });
+    const roomy = await said('everything twice', { brim: '10 L' });
+    expect(roomy.text).toContain('Fill up with water to the 8 L mark.');
+  });
+
+  it('marks are quarters of the gallon that the batch is in', async () => {
+    const { text } = await said('everything twice', { mix: '1 US gal' });
+    expect(text).toMatch(/Fill both up with water to the (?:1|3\/4) US gal mark\./);
+    expect(text).not.toMatch(/0\.\d+ L of water/);
+  });
+
+  it('what cannot be mended is offered to others before it is poured away', async () => {
+    const lost = await said('2.5 g base');
+    expect(lost.first).toBe('Don’t feed it.');
+    expect(lost.elsewhere.map(({ outdoors }) => outdoors)).toContain(true);
+    expect(lost.text).toMatch(/Houseplants that stand outdoors can have it/);
+  });
+
+  it('tells how many of 100 cans it saves beside the best that the program finds', async () => {
+    const { text } = await said('potassium nitrate twice');
+    expect(text).toMatch(
+      /Every limit then holds in \d+ % of the cans .* the best that the program finds saves \d+ %\./,
+    );
+  });
+});

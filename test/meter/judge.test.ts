@@ -112,7 +112,7 @@ describe('what a reading says', () => {
     expect(['rescue', 'check first']).toContain(remedy.status);
     const told = settled(remedy);
     expect(told.misses).toEqual([]);
-    expect('proof' in told && told.proof.gap).toBeLessThanOrEqual(1e-6);
+    expect('proof' in told && told.proof!.gap).toBeLessThanOrEqual(1e-6);
   });
 
   it('a forgotten item is named and added', async () => {

@@ -94,7 +94,7 @@ function limitsOf(batch: Bench['batch'], request: Bench['request']): CanLimit[] 
 async function keptAfter({ batch, request }: Bench, truth: Mishap, judged: Judged, seed: number): Promise<boolean> {
   const { action } = await chooseRemedy(judged, request, { capacityLitres: CAPACITY, kit: SCALE_KIT });
   const [hand] = drawHands(1, request, Math.floor(1e9 * seed));
-  const done = carriedOut(action, doseSpread(request, SCALE_KIT)(action.add), hand!);
+  const done = carriedOut(action, doseSpread(request, SCALE_KIT)(action.add), hand!, truth.litres);
   return keepsAll(limitsOf(batch, request), truth, done);
 }
 

@@ -27,6 +27,8 @@ const KITS: readonly (readonly [name: string, litres: number, kit: WithoutUnits<
   ['spoons and dropper', 20, { spoons: SPOONS, dropsPerMillilitre: 20 }],
   ['everything', 10, { spoons: SPOONS, dropsPerMillilitre: 20, syringeMillilitres: 3, scaleStepGrams: 0.1 }],
 ];
+/** Litres from mark to mark, or parts of it. */
+const MARK = 0.05;
 type Printed = ReturnType<typeof meterJson>;
 
 const BENCHES = 2;
@@ -82,13 +84,15 @@ describe('whatever the reading, kit and batch, a remedy can be carried out', () 
 });
 
 function staysInTheCan({ remedy }: Printed): void {
-  const { keepShare, pourLitres, waterLitres, waters, finalLitres, capacityLitres } = remedy!;
+  const { keepShare, pourLitres, waterLitres, waters, finalLitres, capacityLitres, jugs, fillToLitres } = remedy!;
   expect(keepShare).toBeGreaterThanOrEqual(0);
   expect(keepShare).toBeLessThanOrEqual(1);
   expect(pourLitres).toBeGreaterThanOrEqual(0);
   expect(waters.reduce((sum, water) => sum + water.litres, 0)).toBeCloseTo(waterLitres, 9);
   expect(finalLitres).toBeGreaterThan(0);
-  expect(finalLitres).toBeLessThanOrEqual(capacityLitres * (1 + 1e-9));
+  expect(finalLitres).toBeLessThanOrEqual(jugs * capacityLitres * (1 + 1e-9));
+  // every level is a mark of the jug
+  if (fillToLitres !== null) expect((fillToLitres / jugs / MARK) % 1).toBeCloseTo(0, 6);
 }
 
 /** What is added beside the least that went in, nine of ten: a dose that was forgotten is wholly left. */

@@ -80,8 +80,7 @@ export const WISH_OPTIONS = {
   brim: {
     value: 'AMOUNT',
     says: 'what the can holds to the brim',
-    usual:
-      'the smallest can of the bench that takes what is in it with 2 % to spare, else a quarter more than is in it',
+    usual: 'the smallest can of the bench that takes what is in it with 2 % to spare, else the batch fills it',
     read: readCan,
   },
   water: {

@@ -1,50 +1,55 @@
 import type { Added, Because, Cause, Doing, PlannedBatch, RemedyProof } from '../../meter/index.js';
 import { formatDigits, formatNumber } from '../../units/index.js';
+import { gallonOf } from '../../meter/marks.js';
 import { causeNames } from './cause.js';
 import { limitSays } from './limits.js';
 
-/** What hands do, in order: pour off, top up, add, stir. */
+/** What hands do, in order: pour off, add, part, fill up, stir. */
 export function stepLines(doing: Doing): string[] {
-  const { pourLitres, keepShare, waterLitres, waters, nameWaters, add, finalLitres } = doing;
-  const water = waters.map(({ name, litres }) => `${figure(litres)} L of ${nameWaters ? name : 'water'}`).join(' and ');
-  return [
-    ...(keepShare < 1
-      ? [
-          `Pour off ${figure(pourLitres)} L (${figure(100 * (1 - keepShare))} % of the can): onto the ground or into the drain as local rules allow.`,
-        ]
-      : []),
-    ...(waterLitres > 0 ? [`Add ${water}, to about ${figure(finalLitres)} L.`] : []),
-    ...add.map((item) => `Add ${measureSays(item)} ${item.name}; stir until it is clear.`),
-    'Stir, wait a minute and read again.',
-  ];
+  return [...stepsInBrief(doing, true), 'Stir, wait a minute and read again.'];
 }
 
-/** The same in as few lines as hands need, without the last stir: all doses in one. */
-export function stepsInBrief(doing: Doing): string[] {
-  return doingClauses(doing).map((clause) => `${clause.charAt(0).toUpperCase()}${clause.slice(1)}.`);
+/** The same without the last stir; in as few lines as hands need, or a line for each dose. */
+export function stepsInBrief(doing: Doing, each = false): string[] {
+  return doingClauses(doing, each).map((clause) => `${clause.charAt(0).toUpperCase()}${clause.slice(1)}.`);
 }
 
 /** What hands do, as clauses. */
-export function doingClauses({
-  pourLitres,
-  keepShare,
-  waterLitres,
-  waters,
-  nameWaters,
-  add,
-  finalLitres,
-}: Doing): string[] {
-  const water = waters.map(({ name, litres }) => `${figure(litres)} L of ${nameWaters ? name : 'water'}`).join(' and ');
+export function doingClauses(doing: Doing, each = false): string[] {
+  const { pourTo, pourLitres, jugs, fillTo, waters, nameWaters, add, mark } = doing;
+  const measured = add.map((item) => `${measureSays(item)} ${item.name}`);
+  const doses = each ? measured : measured.length > 0 ? [measured.join(' and ')] : [];
+  const water = nameWaters ? waters.map(({ name }) => name).join(' and ') : 'water';
+  const poured =
+    pourTo === null
+      ? []
+      : [
+          `pour off about ${jugText(pourLitres, mark)}, down to the ${jugText(pourTo, mark)} mark, onto the ground or into the drain as local rules allow`,
+        ];
+  const filled =
+    fillTo === null
+      ? waters.map(({ name, litres }) => `add ${jugText(litres, mark)} of ${nameWaters ? name : 'water'}`)
+      : [`fill ${jugs === 2 ? 'both ' : ''}up with ${water} to the ${jugText(fillTo / jugs, mark)} mark`];
   return [
-    ...(keepShare < 1
-      ? [`pour off ${figure(pourLitres)} L, onto the ground or into the drain as local rules allow`]
-      : []),
-    ...(waterLitres > 0 ? [`add ${water}, to about ${figure(finalLitres)} L`] : []),
-    ...(add.length > 0
-      ? [`add ${add.map((item) => `${measureSays(item)} ${item.name}`).join(' and ')}, stirring until it is clear`]
-      : []),
+    ...poured,
+    ...doses.map((dose) => `add ${dose}, stirring until it is clear`),
+    ...(jugs === 2 ? ['pour half into a second jug'] : []),
+    ...filled,
   ];
 }
+
+/** A volume as the marks of a jug tell it: `4.25 L`, `1 1/4 US gal`; beside a mark, the nearest one. */
+export function jugText(litres: number, mark: number): string {
+  const gallon = gallonOf(mark);
+  const marks = Math.max(1, Math.round(litres / mark));
+  if (gallon === undefined) return litresText(formatNumber(marks * mark, 4));
+  const [whole, quarters] = [Math.floor(marks / 4), marks % 4];
+  const part = ['', '1/4', '1/2', '3/4'][quarters]!;
+  return `${[whole > 0 ? `${whole}` : '', part].filter(Boolean).join(' ')} ${gallon.name}`;
+}
+
+const litresText = (litres: string): string =>
+  Number(litres) < 1 ? `${formatNumber(1000 * Number(litres), 3)} mL` : `${litres} L`;
 
 /** `2 level 1/4 tsp`, or plain grams or millilitres with what has to be borrowed for them. */
 export function measureSays({ amount, unit, by }: Added): string {
@@ -76,6 +81,6 @@ export function becauseSays(because: Because, causes: readonly Cause[], batch: P
 
 /** Without a full stop. */
 export const remedyProofSays = ({ bound, found }: RemedyProof): string =>
-  `as cautious a remedy wastes no less than ${formatDigits(bound, 3)}, and this program found ${formatDigits(found, 3)} (litres poured off, and water and products in parts of a litre); rounded to your kit, and moved by its steps where that saves more cans`;
+  `the best remedy of the program is one of these: as cautious a one wastes no less than ${formatDigits(bound, 3)}, and it found ${formatDigits(found, 3)} (litres poured off, and water and products in parts of a litre); the one told is that or a simpler one, by marks and measures, that saves about as many`;
 
 const figure = (x: number): string => formatNumber(x, 3);

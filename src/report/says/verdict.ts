@@ -1,4 +1,5 @@
 import type { Cause, CheckFirst, Doing, MeterResult, SettledRemedy } from '../../meter/index.js';
+import { formatNumber } from '../../units/index.js';
 import { shown } from '../sheet-page/readings.js';
 import { causeBriefly, checkSays } from './cause.js';
 import { shownSays } from './pen.js';
@@ -62,7 +63,10 @@ export function todoLines(result: MeterResult): string[] {
   const { judgement, remedy, verdict } = result;
   if (judgement.verdict === 'beyond') return judgement.lookAt.map((look) => lookAtSays(look, result));
   const [likeliest] = judgement.causes;
-  const look = likeliest === undefined || judgement.verdict === 'within' ? [] : [checkSays(likeliest, result)];
+  const look =
+    likeliest === undefined || judgement.verdict === 'within'
+      ? []
+      : [`${stirFirst(likeliest, result)}${checkSays(likeliest, result)}`];
   switch (remedy.status) {
     case 'none':
       return verdict === 'good' ? [] : look;
@@ -70,20 +74,43 @@ export function todoLines(result: MeterResult): string[] {
     case 'improve':
       return judgement.told?.agrees === false ? [lookAtSays({ kind: 'read once more' }, result)] : [];
     case 'do not feed':
-      return NEVER;
+      return never(result);
     case 'check first':
-      return verdict === 'do not feed' ? NEVER : checkFirstLines(remedy, result);
-    case 'rescue':
-      return [...(verdict === 'find out' ? look : []), ...stepsInBrief(remedy.doing), readAgain(remedy, result)];
+      return verdict === 'do not feed' ? never(result) : checkFirstLines(remedy, result);
+    case 'rescue': {
+      const steps = stepsInBrief(remedy.doing);
+      const lines = [...(verdict === 'find out' ? look : []), ...steps, readAgain(remedy, result)];
+      return [...lines, ...elsewhereLines(result, 'what you pour off')].slice(0, MOST_LINES);
+    }
     default:
       return remedy satisfies never;
   }
 }
 
-const NEVER = [
-  'Nothing within the room of the can and your shelf brings every limit back.',
-  'Pour it where local rules allow, and mix anew.',
+/** Cheapest of all: a powder that lies on the bottom reads as one that is missing. */
+const stirFirst = ({ fault, value }: Cause, { plan }: MeterResult): string =>
+  fault.kind === 'item' && value.likely < 1 && plan[fault.item]!.unit === 'g'
+    ? 'Stir until nothing lies on the bottom, wait ten minutes and read again. '
+    : '';
+
+const MOST_LINES = 5;
+
+const never = (result: MeterResult): string[] => [
+  'Nothing within the room of two jugs and your shelf brings every limit back.',
+  ...elsewhereLines(result, 'it').slice(0, MOST_LINES - 2),
+  result.elsewhere.length > 0
+    ? 'Else pour it where local rules allow. Mix anew.'
+    : 'Pour it where local rules allow, and mix anew.',
 ];
+
+/** Who else can have it, as thin as they want it. */
+const elsewhereLines = ({ elsewhere }: MeterResult, what: string): string[] =>
+  elsewhere.map(({ feed, outdoors, waterEach, sure }) => {
+    const thinned = waterEach === 0 ? '' : ` with ${formatNumber(waterEach, 2)} L of water to each litre`;
+    return outdoors
+      ? `Houseplants that stand outdoors can have ${what}${thinned}, where labels and local rules allow it.`
+      : `For ${feed.name} ${what} will do${thinned} (${Math.round(100 * sure)} of 100 such cans).`;
+  });
 
 /** `Stir, wait a minute and read again: about 120 ppm.` */
 const readAgain = ({ mix }: SettledRemedy, { pen }: MeterResult): string =>
@@ -93,7 +120,9 @@ const MOST_WAYS = 3;
 
 function checkFirstLines({ alternatives, unknowing }: CheckFirst, result: MeterResult): string[] {
   const told = alternatives.slice(0, MOST_WAYS);
-  const looks = [...new Set(told.slice(0, 2).map(({ cause }: { cause: Cause }) => checkSays(cause, result)))];
+  const looks = [
+    ...new Set(told.slice(0, 2).map(({ cause }) => `${stirFirst(cause, result)}${checkSays(cause, result)}`)),
+  ];
   const ways = told.map(
     ({ cause, asks }) =>
       `If ${causeBriefly(cause, result)}: ${waySays(asks.status, 'doing' in asks ? asks.doing : null)}.`,
