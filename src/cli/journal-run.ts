@@ -1,19 +1,19 @@
-import { entryFor, type ReadyEntry } from '../desk/journal/add.js';
+import { entryFor } from '../desk/journal/add.js';
 import { undoing } from '../desk/journal/undo.js';
-import { costOfJournal, showJournal, stockOf } from '../desk/journal/views.js';
-import { appendLines } from '../files/index.js';
+import { costOfJournal, potsOfJournal, showJournal, stockOf } from '../desk/journal/views.js';
+import type { Wishes } from '../desk/wishes.js';
 import type { Problem } from '../problem.js';
-import { journalCostJson, journalEntryJson, journalJson, journalStockJson } from '../report/json/journal.js';
-import { journalCostSheet, journalEntrySheet, journalSheet, journalStockSheet } from '../report/journal.js';
+import { journalCostJson, journalJson, journalPotJson, journalStockJson } from '../report/json/journal.js';
+import { journalCostSheet, journalSheet, journalStockSheet } from '../report/journal.js';
+import { journalPotSheet } from '../report/journal-pots.js';
 import { journalPage } from '../report/journal-page.js';
 import { journalSvg } from '../report/journal-svg.js';
-import { HEAD, isWhole } from '../year/journal/layout.js';
-import { lineOf } from '../year/journal/write.js';
-import { benchTexts, journalPath } from './bench-texts.js';
+import { benchTexts } from './bench-texts.js';
 import type { Given, Outcome } from './command.js';
 import { ofSheets } from './forms.js';
 import type { Io } from './io.js';
 import type { View } from './journal-views.js';
+import { written } from './journal-write.js';
 import { wishesOf } from './wishes.js';
 
 /** One view of the journal, or an entry more. */
@@ -41,32 +41,19 @@ export async function runView(view: View, given: Given, io: Io, problems: readon
       const { result, warnings } = costOfJournal(files, wishes);
       return { exit: 0, forms: ofSheets(journalCostJson(result), [journalCostSheet(result)]), warnings };
     }
+    case 'pot': {
+      const { result, warnings } = potsOfJournal(files, potNamed(wishes, given.operands[1]));
+      return { exit: 0, forms: ofSheets(journalPotJson(result), [journalPotSheet(result)]), warnings };
+    }
     default:
       return view satisfies never;
   }
 }
 
+/** A pot is named behind the view, or by its option. */
+const potNamed = (wishes: Wishes, name: string | undefined): Wishes =>
+  name === undefined ? wishes : { ...wishes, pot: name };
+
 /** The day where the grower is. */
 const dayOf = (now: Date): string =>
   [now.getFullYear(), now.getMonth() + 1, now.getDate()].map((part) => String(part).padStart(2, '0')).join('-');
-
-/** Written at the end of the journal, with the number that comes next there; it is on the disk before anything is said. */
-function written({ result, warnings }: ReadyEntry, { words }: Given, io: Io): Outcome {
-  const path = journalPath(words);
-  let entry = 0;
-  appendLines(
-    path,
-    {
-      head: [],
-      isWhole,
-      lines: (standing) => {
-        const made = lineOf(result.draft, standing, path);
-        entry = made.entry;
-        return standing.head === '' ? [HEAD, made.line] : [made.line];
-      },
-    },
-    io.cwd,
-  );
-  const added = { ...result, entry, file: path };
-  return { exit: 0, forms: ofSheets(journalEntryJson(added), [journalEntrySheet(added)]), warnings };
-}

@@ -1,12 +1,13 @@
 import { dashed } from '../desk/options/option.js';
 import type { OptionKey, Words } from '../desk/options/table.js';
-import { type Problem, problem } from '../problem.js';
+import { nearest, type Problem, problem, Refusal } from '../problem.js';
+import type { Given } from './command.js';
 
 /** What `journal` can be asked for. */
-export const VIEWS = ['add', 'undo', 'show', 'stock', 'cost'] as const;
+export const VIEWS = ['add', 'undo', 'show', 'stock', 'cost', 'pot'] as const;
 export type View = (typeof VIEWS)[number];
 
-export const isView = (word: string): word is View => (VIEWS as readonly string[]).includes(word);
+const isView = (word: string): word is View => (VIEWS as readonly string[]).includes(word);
 
 /** Options that only some of the views read; the others have a say in all. */
 const ONLY: Readonly<Partial<Record<OptionKey, readonly View[]>>> = {
@@ -29,6 +30,8 @@ const ONLY: Readonly<Partial<Record<OptionKey, readonly View[]>>> = {
         'counted',
         'standard',
         'reads',
+        'holds',
+        'fed',
       ] as const
     ).map((key) => [key, ['add']]),
   ),
@@ -36,6 +39,7 @@ const ONLY: Readonly<Partial<Record<OptionKey, readonly View[]>>> = {
   on: ['add', 'undo'],
   feed: ['add', 'show', 'cost'],
   last: ['show'],
+  pot: ['add', 'pot'],
 };
 
 /** Options that have no say in what is asked for. */
@@ -51,4 +55,17 @@ export function idleOf(view: View, words: Words): Problem[] {
         `Leave ${dashed(key)} out.`,
       ),
     );
+}
+
+/** The view that was asked for. @throws Refusal where it is none, or a word stands behind it in vain */
+export function viewOf({ operands: [view, number] }: Given): View {
+  if (view !== undefined && isView(view)) {
+    if (number === undefined || view === 'undo' || view === 'pot') return view;
+    throw new Refusal([problem('stray-word', {}, `"${number}"`, `nothing behind ${view}`, 'Leave it out.')]);
+  }
+  const guess = view === undefined ? undefined : nearest(view, VIEWS, 1)[0];
+  const fix =
+    guess === undefined ? 'velamen journal -h tells what each does.' : `Did you mean velamen journal ${guess}?`;
+  const found = view === undefined ? 'no word behind journal' : `"${view}"`;
+  throw new Refusal([problem('journal-view', {}, found, VIEWS.join(', '), fix)]);
 }

@@ -1,7 +1,6 @@
-import { nearest, problem, Refusal } from '../problem.js';
-import { type Command, type Given, OUT } from './command.js';
+import { type Command, OUT } from './command.js';
 import { SHEET_FORMS } from './forms.js';
-import { idleOf, isView, type View, VIEWS } from './journal-views.js';
+import { idleOf, viewOf, VIEWS } from './journal-views.js';
 
 /** What was mixed, bought and counted: written down, undone, read back. */
 export const journalCommand: Command = {
@@ -16,13 +15,22 @@ export const journalCommand: Command = {
       says: 'the doses of the feed as `sheet` gives them, but for one',
     },
     { line: 'velamen journal undo 17 --bench mine', says: 'entry 17 no longer counts; nothing is ever deleted' },
+    {
+      line: 'velamen journal add --bench mine --pot window-3 --feed moss --reading 0.6 --holds "0.5 L"',
+      says: 'what ran out of a pot; velamen journal pot says whether to flush it, with how much, and when to go on',
+    },
     { line: 'velamen journal stock --bench mine', says: 'what is left' },
   ],
   about: [
     'journal.csv stands beside bench.yaml. It is plain text, a line an entry, and is only ever added to; a spreadsheet opens it. Stock is what the shelf says was there at its first line, or what was counted last (--counted), with all that was bought and used since; every command reckons with it.',
-    'add records a batch (--sheet, --feed or --recipe, with --used, --reading, --temperature, --ph), packs (--bought, --paid), jars as they are weighed (--counted), or the pen in its standard (--standard with --reads). show, stock and cost read it back; show has --svg.',
+    'add records a batch (--sheet, --feed or --recipe, with --used, --reading, --temperature, --ph), packs (--bought, --paid), jars as they are weighed (--counted), the pen in its standard (--standard with --reads), or what runs out of a pot (--pot, --reading). show, stock, cost and pot read it back; show has --svg. Three good batches of a feed narrow the readings of its later sheets and of meter; show tells a drift of the pen from one of the jars.',
   ],
-  operands: { name: 'VIEW', choices: VIEWS, says: `${VIEWS.join(', ')}; undo takes the number of an entry`, most: 2 },
+  operands: {
+    name: 'VIEW',
+    choices: VIEWS,
+    says: `${VIEWS.join(', ')}; undo takes the number of an entry, pot the name of one`,
+    most: 2,
+  },
   options: [
     'sheet',
     'feed',
@@ -41,6 +49,9 @@ export const journalCommand: Command = {
     'counted',
     'standard',
     'reads',
+    'pot',
+    'holds',
+    'fed',
     'note',
     'on',
     'last',
@@ -56,15 +67,3 @@ export const journalCommand: Command = {
     return runView(view, given, io, idleOf(view, given.words));
   },
 };
-
-function viewOf({ operands: [view, number] }: Given): View {
-  if (view !== undefined && isView(view)) {
-    if (number === undefined || view === 'undo') return view;
-    throw new Refusal([problem('stray-word', {}, `"${number}"`, `nothing behind ${view}`, 'Leave it out.')]);
-  }
-  const guess = view === undefined ? undefined : nearest(view, VIEWS, 1)[0];
-  const fix =
-    guess === undefined ? 'velamen journal -h tells what each does.' : `Did you mean velamen journal ${guess}?`;
-  const found = view === undefined ? 'no word behind journal' : `"${view}"`;
-  throw new Refusal([problem('journal-view', {}, found, VIEWS.join(', '), fix)]);
-}

@@ -139,7 +139,7 @@ function penOnCan(readings: readonly StepReading[], pen: PenUse | undefined, fac
 }
 
 /** What the pen shows, as a share of the EC at 25 °C. */
-const warmthOf = (pen: PenUse | undefined): number =>
+export const warmthOf = (pen: PenUse | undefined): number =>
   pen && pen.temperatureC !== null && pen.compensates === false ? warmth(pen.temperatureC) : 1;
 
 /** Readings at their moments, corrected to 25 °C where the pen does not do it. @throws Refusal where one is of no step */

@@ -76,6 +76,21 @@ const point = z.strictObject({
   high: maybe,
 });
 
+const drift = z
+  .strictObject({
+    verdict: z.enum(['none', 'pen', 'jars', 'either']),
+    none: amount,
+    pen: amount,
+    jars: amount,
+    feed: z.string().nullable().describe('whose jars moved; null: of all feeds, the pen, or nothing'),
+    share: z.number().describe('by which readings moved'),
+    sd: amount,
+    since: z.strictObject({ entry: z.int(), date: z.string() }).nullable(),
+    standards: z.int().describe('standards read since then'),
+    sentence: z.string(),
+  })
+  .describe('whether readings moved, and what moved: shares, given the readings; they sum to 1');
+
 /** What `journal show` prints. */
 export const journalShape = z.strictObject({
   schema: z.literal('velamen.journal/1'),
@@ -83,6 +98,7 @@ export const journalShape = z.strictObject({
   file: z.string(),
   size,
   feed: z.string().nullable(),
+  drift,
   entries: z.array(entry).describe('the newest, in their order'),
   feeds: z.array(z.strictObject({ feed: z.string(), batches: z.int(), litres: amount, points: z.array(point) })),
 });
@@ -118,6 +134,31 @@ export const journalCostShape = z.strictObject({
       lines: z.array(costLine),
       total: costLine,
       paid: amount.describe('for packs that were bought'),
+    }),
+  ),
+});
+
+/** What `journal pot` prints. */
+export const journalPotShape = z.strictObject({
+  schema: z.literal('velamen.journal-pot/1'),
+  status: z.literal('told'),
+  file: z.string(),
+  pots: z.array(
+    z.strictObject({
+      pot: z.string(),
+      feed: z.string(),
+      medium: z.string(),
+      runOff: amount.describe('mS/cm at 25 °C, the last'),
+      fed: maybe.describe('mS/cm of what it is fed'),
+      buildUp: maybe.describe('times what it is fed'),
+      standing: z.enum(['go on', 'look again', 'flush', 'not known']),
+      goOnAt: maybe.describe('mS/cm of run-off at which feeding goes on'),
+      holds: maybe.describe('litres that the empty pot holds'),
+      potVolumes: maybe.describe('plain water for a flush, in times of that'),
+      flushLitres: maybe,
+      support: z.strictObject({ source: z.string(), evidence: z.string(), notes: z.string() }).nullable(),
+      sentence: z.string(),
+      points: z.array(z.strictObject({ entry: z.int(), date: z.string(), runOff: amount, fed: maybe })),
     }),
   ),
 });

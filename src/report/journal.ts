@@ -11,6 +11,7 @@ import type {
 import type { StockLeft } from '../year/journal/stock.js';
 import { amount, figure, money } from './figures.js';
 import { readingBars } from './journal-bars.js';
+import { driftSays } from './says/journal.js';
 import { type Block, facts, heading, inFull, list, paragraph, type Sheet, table } from './sheet.js';
 import { volumeText } from './volume.js';
 
@@ -71,7 +72,7 @@ function verdict({ within, draft }: JournalAdded): Block[] {
 }
 
 /** The journal read back: the newest entries, and how readings went. */
-export function journalSheet({ file, size, entries, feeds, feed }: JournalShown): Sheet {
+export function journalSheet({ file, size, entries, feeds, feed, drift }: JournalShown): Sheet {
   const undone = size.undone === 0 ? '' : `, ${size.undone} of them undone`;
   return {
     title: feed === null ? 'Journal' : `Journal of ${feed}`,
@@ -82,6 +83,9 @@ export function journalSheet({ file, size, entries, feeds, feed }: JournalShown)
         : table(['>no.', 'day', 'what', '>litres', '>reads', '>expected', 'note'], entries.map(entryRow)),
       ...inFull(wentIn(entries)),
       ...feeds.filter(({ points }) => points.length > 0).flatMap(readings),
+      ...(feeds.some(({ points }) => points.length >= 5)
+        ? [paragraph(driftSays(drift), drift.verdict === 'none' ? 'good' : 'bad')]
+        : []),
     ],
   };
 }

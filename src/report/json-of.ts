@@ -5,7 +5,7 @@ import { buyOneJson } from './json/buy-one.js';
 import { checkJson } from './json/check.js';
 import { concentrateJson } from './json/concentrate.js';
 import { frontierJson } from './json/frontier.js';
-import { journalCostJson, journalEntryJson, journalJson, journalStockJson } from './json/journal.js';
+import { journalCostJson, journalEntryJson, journalJson, journalPotJson, journalStockJson } from './json/journal.js';
 import { labelsJson } from './json/labels.js';
 import { calibrateJson, meterJson, standardJson, weighedJson } from './json/meter.js';
 import { oneJson } from './json/one.js';
@@ -48,4 +48,5 @@ const JSONS: { [Name in keyof Results]: (result: Results[Name]) => object } = {
   'journal-entry': journalEntryJson,
   'journal-stock': journalStockJson,
   'journal-cost': journalCostJson,
+  'journal-pot': journalPotJson,
 };

@@ -7,6 +7,7 @@ import { checkSheet } from './check.js';
 import { concentrateSheet } from './concentrate.js';
 import { frontierSheet } from './frontier.js';
 import { journalCostSheet, journalEntrySheet, journalSheet, journalStockSheet } from './journal.js';
+import { journalPotSheet } from './journal-pots.js';
 import { labelsSheet } from './labels.js';
 import { calibrateSheet, standardSheet, weighedSheet } from './meter-tools.js';
 import { meterSheet } from './meter.js';
@@ -70,4 +71,5 @@ const REPORTS: { [Name in keyof Results]: (result: Results[Name], options: Repor
   'journal-entry': journalEntrySheet,
   'journal-stock': journalStockSheet,
   'journal-cost': journalCostSheet,
+  'journal-pot': journalPotSheet,
 };

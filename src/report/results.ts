@@ -8,7 +8,7 @@ import type { SubstitutesResult } from '../purchase/substitutes-types.js';
 import type { PurchaseResult } from '../purchase/types.js';
 import type { SheetOfFeed } from '../sheet/mixing-sheet.js';
 import type { ConcentrateResult } from '../stock/concentrate-result.js';
-import type { JournalAdded, JournalCost, JournalShown, JournalStock } from '../year/journal/results.js';
+import type { JournalAdded, JournalCost, JournalPots, JournalShown, JournalStock } from '../year/journal/results.js';
 import type { SeasonResult } from '../year/season-types.js';
 import type { CheckResult } from './check.js';
 import type { LabelsResult } from './labels.js';
@@ -45,4 +45,5 @@ export interface Results {
   'journal-entry': JournalAdded;
   'journal-stock': JournalStock;
   'journal-cost': JournalCost;
+  'journal-pot': JournalPots;
 }

@@ -19,7 +19,13 @@ import {
   proof,
   waterShare,
 } from './shapes.js';
-import { journalCostShape, journalEntryShape, journalShape, journalStockShape } from './journal-shapes.js';
+import {
+  journalCostShape,
+  journalEntryShape,
+  journalPotShape,
+  journalShape,
+  journalStockShape,
+} from './journal-shapes.js';
 import { reachAgainstShape, reachAllShape } from './reach-shapes.js';
 import { seasonShape } from './season-shapes.js';
 import { storageShape } from './storage-shapes.js';
@@ -226,4 +232,5 @@ export const SHAPES: ReadonlyMap<string, z.ZodType> = new Map<string, z.ZodType>
   ['journal-entry', journalEntryShape],
   ['journal-stock', journalStockShape],
   ['journal-cost', journalCostShape],
+  ['journal-pot', journalPotShape],
 ]);

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { BenchFiles } from '../../src/desk/bench-files.js';
 import { entryFor } from '../../src/desk/journal/add.js';
 import { undoing } from '../../src/desk/journal/undo.js';
-import { costOfJournal, showJournal, stockOf } from '../../src/desk/journal/views.js';
+import { costOfJournal, potsOfJournal, showJournal, stockOf } from '../../src/desk/journal/views.js';
 import { judgeReading } from '../../src/desk/judge-reading.js';
 import { mixingSheets } from '../../src/desk/mixing-sheets.js';
 import { openBench } from '../../src/desk/open-bench.js';
@@ -112,6 +112,41 @@ describe('the journal of a bench', () => {
   it('is told of a pen by what it should show', async () => {
     const { draft } = (await entryFor(BENCH, { standard: '1413 µS', reads: '650' }, DAY)).result;
     expect(draft).toMatchObject({ kind: 'standard', reading: 1.3, expected: 1.413, items: [] });
+  });
+
+  it('tells a pot by its run-off: flush, how much, when to go on', async () => {
+    expect((await refusedBy(() => entryFor(BENCH, { pot: 'a', reading: ['0.5'] }, DAY)))[0]).toMatchObject({
+      code: 'fed-missing',
+    });
+    expect((await refusedBy(() => entryFor(BENCH, { pot: 'a', fed: '0.3' }, DAY)))[0]).toMatchObject({
+      code: 'pot-reading',
+    });
+    let files = await added(BENCH, { feed: 'moss', reading: ['0.25'] });
+    files = await added(files, { pot: 'Window 3', reading: ['300 ppm'], holds: '0.5 L' });
+    files = await added(files, { pot: 'b', reading: ['0.3'], fed: '0.4' });
+    const told = () => potsOfJournal(files, {}).result.pots;
+    expect(told()).toMatchObject([
+      {
+        pot: 'Window 3',
+        medium: 'sphagnum',
+        runOff: 0.6,
+        fed: 0.25,
+        buildUp: 2.4,
+        standing: 'flush',
+        flushLitres: 1,
+        goOnAt: 0.3,
+      },
+      { pot: 'b', fed: 0.4, standing: 'go on', flushLitres: null, potVolumes: 2 },
+    ]);
+    expect(told()[0]!.support!.evidence).toBe('grower practice');
+    // flushed and read again, by a name in other letters; what it holds is remembered
+    files = await added(files, { pot: 'window 3', reading: ['0.29'] });
+    expect(potsOfJournal(files, { pot: 'WINDOW 3' }).result.pots).toMatchObject([
+      { standing: 'go on', holds: 0.5, points: [{}, {}] },
+    ]);
+    files = await added(files, { pot: 'window 3', reading: ['0.35'] });
+    expect(told()[0]!.standing).toBe('look again');
+    expect(potsOfJournal(files, { pot: 'c' }).result.pots).toEqual([]);
   });
 
   it('narrows sheet and meter after three good batches, and starts anew for another shelf', async () => {

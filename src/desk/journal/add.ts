@@ -12,6 +12,7 @@ import { made, type Wishes } from '../wishes.js';
 import { batchEntry } from './batch-entry.js';
 import { jarsEntry } from './jars-entry.js';
 import { standardEntry } from './standard-entry.js';
+import { potEntry } from './pot-entry.js';
 import { stockAfter } from './stock-after.js';
 
 /** An entry that is ready to be written, once its number is known. */
@@ -25,6 +26,7 @@ const ONLY = {
   bought: ['bought', 'paid'],
   counted: ['counted'],
   standard: ['standard', 'reads'],
+  pot: ['pot', 'holds', 'fed'],
   batch: ['sheet', 'recipe', 'used', 'mix', 'measured', 'ph', 'plants'],
 } as const satisfies Record<string, readonly (keyof Wishes)[]>;
 type Sort = keyof typeof ONLY;
@@ -53,7 +55,9 @@ export async function entryFor(
       ? await batchEntry(of)
       : sort === 'bought' || sort === 'counted'
         ? jarsEntry(sort, of)
-        : standardEntry(of);
+        : sort === 'standard'
+          ? standardEntry(of)
+          : potEntry(of);
   const { reading, low, high } = draft;
   const within = reading === null || low === null || high === null ? null : reading >= low && reading <= high;
   return {

@@ -12,15 +12,13 @@ import type { Entry } from '../../year/journal/entry.js';
 import { learn, type NewJar } from '../../year/journal/learn.js';
 import { type Lesson, lessonOf } from '../../year/journal/lesson.js';
 import { foldJournal, type JournalText } from '../../year/journal/read.js';
-import { Newest } from '../../year/journal/shown.js';
+import { MOST_SEEN, Newest } from '../../year/journal/shown.js';
 import { handOf } from '../coded-batch.js';
 import type { OpenBench } from '../opened.js';
 import { productsKnown } from '../recipe-products.js';
 
 /** The latest good batches that are learned from. */
 const MOST_LESSONS = 24;
-/** Readings that a drift is looked for in. */
-const MOST_SEEN = 60;
 
 /** What the journal of a bench tells of its feeds. */
 export interface Taught {

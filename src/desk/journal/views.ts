@@ -2,7 +2,9 @@ import type { Catalog } from '../../catalog/catalog.js';
 import { identityOf } from '../../units/index.js';
 import { journalCost } from '../../year/journal/cost.js';
 import { foldJournal, type JournalSize } from '../../year/journal/read.js';
-import type { JournalCost, JournalShown, JournalStock } from '../../year/journal/results.js';
+import type { JournalCost, JournalPots, JournalShown, JournalStock } from '../../year/journal/results.js';
+import { compiledPractice } from '../../year/compiled-practice.js';
+import { potsOf } from '../../year/journal/pots.js';
 import { shownJournal } from '../../year/journal/shown.js';
 import { type StockChange, stockLeft, stockWith } from '../../year/journal/stock.js';
 import type { Answer } from '../answer.js';
@@ -64,5 +66,17 @@ export function costOfJournal(files: BenchFiles, wishes: Wishes): Answer<Journal
   const wanted = wishes.feed === undefined ? null : identityOf(wishes.feed);
   const isMeant = (name: string): boolean => wanted === null || identityOf(name) === wanted;
   const result = settled(journal && collected.take(journalCost(journal, isMeant)), collected);
+  return { met: true, result, warnings: [...collected.problems] };
+}
+
+/**
+ * How pots stand by what ran out of them: build-up against what they are fed, how much to flush, when to go on.
+ * @throws Refusal with every line that cannot be read
+ */
+export function potsOfJournal(files: BenchFiles, wishes: Wishes): Answer<JournalPots> {
+  const collected = collecting(files, wishes);
+  const journal = journalNeeded(files, collected);
+  const pots = journal && collected.take(potsOf(journal, compiledPractice.flushes, wishes.pot?.trim() ?? null));
+  const result = settled(pots, collected);
   return { met: true, result, warnings: [...collected.problems] };
 }

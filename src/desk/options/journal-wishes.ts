@@ -1,10 +1,12 @@
 import { readRecipe } from '../../advice/read-recipe.js';
 import type { ReadRecipeBy, RecipeLine } from '../../advice/recipe.js';
+import { readCan } from '../../catalog/feed-values.js';
 import type { Product } from '../../label/product.js';
 import type { Checked, Where } from '../../problem.js';
 import { isWithin, MOST, readPlainNumber } from '../../units/index.js';
 import { parseDate } from './day.js';
 import type { Option } from './option.js';
+import { parsePenValue, type Scale } from './pen.js';
 import { refused, refusedText, taken } from './refused.js';
 
 /** What amounts of products are read by. */
@@ -35,6 +37,19 @@ export const JOURNAL_WISHES = {
     value: 'MONEY',
     says: 'what was paid for what was bought',
     read: (text: string, where: Where) => parseCost(text, where),
+  },
+  pot: {
+    value: 'NAME',
+    says: 'a pot by your own name for it; the reading is that of what runs out below',
+    read: shortText,
+  },
+  holds: { value: 'AMOUNT', says: 'what the empty pot holds: "0.5 L"', usual: 'as told last', read: readCan },
+  fed: {
+    value: 'READING',
+    says: 'what the pen shows of what the pot is fed',
+    usual: 'the last batch of its feed in the journal',
+    unit: 'mS/cm',
+    read: (text: string, where: Where, { scale }: { scale: Scale }) => parsePenValue(text, scale, where),
   },
   ph: { value: 'PH', says: 'the pH of the can, as measured', read: parsePh },
   note: { value: 'TEXT', says: 'whatever is to be remembered', read: shortText },

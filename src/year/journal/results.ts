@@ -1,3 +1,5 @@
+import type { Evidence } from '../../label/product.js';
+import type { Drift } from './drift.js';
 import type { Entry, Draft } from './entry.js';
 import type { JournalSize } from './read.js';
 import type { StockChange, StockLeft } from './stock.js';
@@ -51,6 +53,8 @@ export interface JournalShown {
   /** The latest, in their order. */
   entries: ShownEntry[];
   feeds: FeedReadings[];
+  /** Whether readings moved away from what they were; of all feeds, with the readings of standards. */
+  drift: Drift;
 }
 
 /** What is left. */
@@ -89,4 +93,35 @@ export interface JournalCost {
     /** Money paid for packs. */
     paid: number;
   }[];
+}
+
+/** A pot by what runs out of it. */
+export interface PotLine {
+  pot: string;
+  feed: string;
+  medium: string;
+  /** mS/cm at 25 °C, the last; and of what it is fed, null where nobody knows. */
+  runOff: number;
+  fed: number | null;
+  /** Times what it is fed. */
+  buildUp: number | null;
+  standing: 'go on' | 'look again' | 'flush' | 'not known';
+  /** mS/cm of run-off at which feeding goes on. */
+  goOnAt: number | null;
+  /** Litres that the empty pot holds; null where nobody said. */
+  holds: number | null;
+  /** Plain water for a flush, in times of that; null where there is no pot. */
+  potVolumes: number | null;
+  flushLitres: number | null;
+  /** What stands behind that volume. */
+  support: { source: string; evidence: Evidence; notes: string } | null;
+  /** The latest, in their order. */
+  points: { entry: number; date: string; runOff: number; fed: number | null }[];
+}
+
+/** The pots that were read. */
+export interface JournalPots {
+  status: 'told';
+  file: string;
+  pots: PotLine[];
 }

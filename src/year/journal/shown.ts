@@ -1,5 +1,6 @@
 import type { Checked } from '../../problem.js';
 import { identityOf } from '../../units/index.js';
+import { driftOf, type Seen, seenIn } from './drift.js';
 import type { Entry } from './entry.js';
 import { foldJournal, type JournalText } from './read.js';
 import type { FeedReadings, JournalShown, ShownEntry } from './results.js';
@@ -14,6 +15,8 @@ export interface ShowAsked {
 
 /** Readings of one feed that a picture still shows. */
 const MOST_POINTS = 200;
+/** Readings that a drift is looked for in. */
+export const MOST_SEEN = 60;
 /** Feeds that are told apart. */
 const MOST_FEEDS = 50;
 
@@ -22,7 +25,10 @@ export function shownJournal(journal: JournalText, { last, feed }: ShowAsked): C
   const wanted = feed === null ? null : identityOf(feed);
   const entries = new Newest<ShownEntry>(last);
   const feeds = new Map<string, FeedReadings & { newest: Newest<FeedReadings['points'][number]> }>();
+  const seen = new Newest<Seen>(MOST_SEEN);
   const read = foldJournal(journal, (entry, isLive) => {
+    const one = isLive ? seenIn(entry, entry.entry) : null;
+    if (one !== null) seen.put(one);
     if (wanted !== null && identityOf(entry.feed) !== wanted) return;
     entries.put({ ...entry, isLive });
     if (isLive && entry.kind === 'batch') readingOf(entry, feeds);
@@ -31,7 +37,15 @@ export function shownJournal(journal: JournalText, { last, feed }: ShowAsked): C
   const readings = [...feeds.values()].map(({ newest, ...rest }) => ({ ...rest, points: newest.all() }));
   return {
     ...read,
-    value: { status: 'shown', file: journal.name, size: read.value, feed, entries: entries.all(), feeds: readings },
+    value: {
+      status: 'shown',
+      file: journal.name,
+      size: read.value,
+      feed,
+      entries: entries.all(),
+      feeds: readings,
+      drift: driftOf(seen.all()),
+    },
   };
 }
 
