@@ -44,7 +44,7 @@ export function App({ state, desk }: { state: State; desk: Desk }) {
         <View state={state} desk={desk} />
       </main>
       {state.undo && (
-        <div class="undo">
+        <section class="undo" aria-label="The last change">
           <span>{state.undo.said}.</span>
           <button type="button" onClick={() => desk.change((s) => undone(s, desk.now()))}>
             Take back
@@ -56,7 +56,7 @@ export function App({ state, desk }: { state: State; desk: Desk }) {
           >
             ✕
           </button>
-        </div>
+        </section>
       )}
       <p class="spoken" role="status" aria-live="polite">
         {state.said}

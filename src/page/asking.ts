@@ -156,6 +156,18 @@ export function askingOf(store: Store, spawn: () => Promise<Worker>): Asking {
   };
 }
 
+/** Searches that may take minutes; nothing at the sink waits for them. */
+const LONG: ReadonlySet<Kind> = new Set(['buy', 'season']);
+
+/** Two workers: one for long searches, one for all else. */
+export const inTwoLanes = (quick: Asking, long: Asking): Asking => ({
+  ask: (channel, kind, asked) => (LONG.has(kind) ? long : quick).ask(channel, kind, asked),
+  stop(channel) {
+    quick.stop(channel);
+    long.stop(channel);
+  },
+});
+
 const NOTHING: Answered = { status: 'asking', of: '', answer: undefined, problems: [], said: '', took: 0 };
 
 const told = ({ answers }: State, channel: string, part: Partial<Answered>): Answered => ({

@@ -12,6 +12,8 @@ export interface BatchInHand {
   /** As typed, by the number of the step. */
   readings: Readonly<Record<number, string>>;
   pH: string;
+  /** What was done otherwise than planned, each as `meter --did` reads it, with the words it is shown in. */
+  did: readonly { clause: string; words: string }[];
   begunAt: string;
   /** When it was written into the journal. */
   enteredAt: string | null;
@@ -26,6 +28,7 @@ export const begun = (texts: BenchTexts, sheet: SinkView, at: string): BatchInHa
   done: sheet.lines.map(() => null),
   readings: {},
   pH: '',
+  did: [],
   begunAt: at,
   enteredAt: null,
 });
@@ -59,3 +62,16 @@ export const readingsTo = ({ readings }: BatchInHand, step: number): string[] =>
 /** The step after which the can is full: the last that is read. */
 export const lastStep = ({ sheet }: BatchInHand): number =>
   Math.max(...sheet.lines.flatMap(({ step, reading }) => (step !== null && reading !== null ? [step] : [])));
+
+export const withDid = (batch: BatchInHand, clause: string, words: string): BatchInHand => ({
+  ...batch,
+  did: [...batch.did.filter((one) => one.clause !== clause), { clause, words }],
+});
+
+export const withoutDid = (batch: BatchInHand, clause: string): BatchInHand => ({
+  ...batch,
+  did: batch.did.filter((one) => one.clause !== clause),
+});
+
+/** All that went otherwise, as one sentence for `meter --did`. */
+export const didOf = ({ did }: BatchInHand): string => did.map(({ clause }) => clause).join(', ');

@@ -23,6 +23,21 @@ export interface Tuned {
   near?: string;
 }
 
+/** What is to be bought for: how long, at most how many new products, for how much money; one mix for all pots. Empty: no such wish. */
+export interface BuyWish {
+  horizon: 'a quarter' | 'half a year' | 'a year';
+  atMost: string;
+  budget: string;
+  one: boolean;
+}
+
+/** What is looked at of the year, from which day (empty: today), in which half of the world (empty: as the bench says). */
+export interface YearWish {
+  look: 'season' | 'journal' | 'stock' | 'cost';
+  from: string;
+  hemisphere: '' | 'north' | 'south';
+}
+
 /** Small things that outlive a reload: where somebody stands in a place. A place adds its own key. */
 export interface Remembered {
   place: PlaceName;
@@ -32,6 +47,8 @@ export interface Remembered {
   /** How much is to be mixed, as typed; and the batch that is being mixed. */
   mix: string;
   batch: BatchInHand | null;
+  buy: BuyWish;
+  year: YearWish;
   /** Cards of the tour that were put away. */
   tourDone: boolean;
 }
@@ -62,7 +79,16 @@ export interface State {
 
 export const startOf = (texts: BenchTexts): State => ({
   kept: { texts, isExample: true, changedAt: null, exportedAt: null },
-  remembered: { place: 'feed', feed: null, tuned: { way: 'given' }, mix: '', batch: null, tourDone: false },
+  remembered: {
+    place: 'feed',
+    feed: null,
+    tuned: { way: 'given' },
+    mix: '',
+    batch: null,
+    buy: { horizon: 'half a year', atMost: '', budget: '', one: false },
+    year: { look: 'season', from: '', hemisphere: '' },
+    tourDone: false,
+  },
   saving: { status: 'saved', why: '' },
   undo: null,
   said: '',

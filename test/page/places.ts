@@ -6,6 +6,8 @@ export const PLACES: { word: string; ready: (page: Page) => Promise<unknown> }[]
   { word: 'Plants', ready: (page) => page.getByLabel('Strength').first().waitFor() },
   { word: 'Feed', ready: (page) => page.locator('.answer').waitFor() },
   { word: 'Sink', ready: (page) => page.getByRole('button', { name: /^Start mixing/ }).waitFor() },
+  { word: 'Buy', ready: (page) => page.getByRole('button', { name: /^Look for what to buy/ }).waitFor() },
+  { word: 'Year', ready: (page) => page.locator('.answer').waitFor() },
   { word: 'Files', ready: (page) => page.getByRole('button', { name: 'Write out all' }).waitFor() },
 ];
 

@@ -72,14 +72,27 @@ describe.skipIf(withoutBrowser())('the sink', () => {
     const { page, asked, faults } = await visit(browser, built.url);
     await begin(page);
     expect(await stepThrough(page)).toEqual(await sheetOf(browser, MOSS, 'moss'));
-    for (const typed of ['122', '90', '243', '2 mS/cm']) {
-      const says = await judged(page, typed);
-      const { stdout } = await velamen(['meter', '--bench', MOSS, '--reading', typed], root);
+    const compare = async (...wishes: string[]): Promise<void> => {
+      const { stdout } = await velamen(['meter', '--bench', MOSS, ...wishes], root);
       const [first, ...rest] = stdout.split('\n\n').map(squeezed);
-      expect(says).toBe(first);
+      expect(squeezed(await page.locator('.judged .says').textContent())).toBe(first);
       const todo = (await page.locator('.judged .todo li').allTextContents()).map(squeezed);
       if (todo.length > 0) expect(squeezed(rest[0]!)).toBe(todo.map((line) => `- ${line}`).join(' '));
+    };
+    for (const typed of ['122', '90', '2 mS/cm']) {
+      await judged(page, typed);
+      await compare('--reading', typed);
     }
+    await judged(page, '97');
+    await page.getByText('What happened?').click();
+    await button(page, 'Say so').click();
+    await page.locator('.judged[data-of^="sample-calcium forgotten"]').waitFor();
+    await compare('--reading', '97', '--did', 'sample-calcium forgotten');
+    await button(page, 'Not so').click();
+    await page.getByLabel('Or in your own words').fill('potassium nitrate twice');
+    await button(page, 'Say this').click();
+    await page.locator('.judged[data-of^="potassium"]').waitFor();
+    await compare('--reading', '97', '--did', 'potassium nitrate twice');
     expect([...asked, ...faults]).toEqual([]);
     await page.context().close();
   });

@@ -1,6 +1,8 @@
 import type { Block, Table } from '../../report/sheet.js';
 import { barView } from '../work/bars.js';
+import { chartView } from '../work/chart.js';
 import { Bars } from './bars.js';
+import { ChartOf } from './chart.js';
 
 /** Blocks of a report, as every report has them; texts are set as text, whatever stands in them. */
 export const Blocks = ({ blocks }: { blocks: readonly Block[] }) => (
@@ -32,12 +34,16 @@ function OneBlock({ block }: { block: Block }) {
       return <TableBlock table={block} />;
     case 'bars':
       return <Bars bars={block.bars.map((bar) => barView(bar))} />;
+    case 'chart':
+      return <ChartOf chart={chartView(block)} />;
     case 'list':
       return <List items={block.items} name="list" />;
     case 'cautions':
       return <List items={block.items} name="cautions" />;
     case 'command':
       return <pre tabIndex={0}>{block.text}</pre>;
+    default:
+      return block satisfies never;
   }
 }
 

@@ -1,3 +1,3 @@
 /** The places of the page, in the order of its bar. */
-export const PLACES = ['shelf', 'plants', 'feed', 'sink', 'files'] as const;
+export const PLACES = ['shelf', 'plants', 'feed', 'sink', 'buy', 'year', 'files'] as const;
 export type PlaceName = (typeof PLACES)[number];

@@ -5,6 +5,7 @@ import { useAwake } from '../parts/use-awake.js';
 import type { SinkView } from '../sheet-view.js';
 import type { PlaceProps } from './place.js';
 import { BatchDone } from './sink-done.js';
+import { Happened } from './sink-happened.js';
 import { Judged } from './sink-judged.js';
 
 export type BatchProps = PlaceProps & {
@@ -47,6 +48,7 @@ export function BatchPlace({ state, desk }: PlaceProps) {
         ))}
       </ol>
       {line === undefined ? <BatchDone {...props} /> : <OneStep key={batch.at} {...props} line={line} />}
+      {batch.sheet.judgedBy !== null && <Happened {...props} />}
       {line !== undefined && <PutAway {...props} />}
     </div>
   );
@@ -118,8 +120,13 @@ function OneStep({ line, ...props }: BatchProps & { line: Line }) {
           )}
         </article>
       )}
-      {batch.sheet.judgedBy !== null && told.length > 0 && (
-        <Judged {...props} readings={told} isFull={step === lastStep(batch)} onlyIfOff={!isRead} />
+      {batch.sheet.judgedBy !== null && (told.length > 0 || batch.did.length > 0) && (
+        <Judged
+          {...props}
+          readings={told}
+          isFull={step === lastStep(batch)}
+          onlyIfOff={!isRead && batch.did.length === 0}
+        />
       )}
       <div class="row go">
         <button type="button" disabled={batch.at === 0} onClick={() => change(steppedBack)}>

@@ -43,7 +43,7 @@ export function BatchDone(props: BatchProps) {
           </form>
         </article>
       )}
-      {judgedBy !== null && readings.length > 0 && (
+      {judgedBy !== null && (readings.length > 0 || batch.did.length > 0) && (
         <Judged {...props} readings={readings} isFull={batch.readings[last] !== undefined} />
       )}
       <article>
@@ -96,9 +96,12 @@ function Entry({ readings, ...props }: BatchProps & { readings: string[] }) {
   const { 'journal.csv': _, ...then } = batch.texts;
   const asked = {
     texts: journal === undefined ? then : { ...then, 'journal.csv': journal },
-    judgedBy: batch.sheet.judgedBy!,
-    readings,
-    pH: batch.pH,
+    wishes: {
+      ...batch.sheet.judgedBy,
+      ...(readings.length === 0 ? {} : { reading: readings }),
+      ...(batch.pH.trim() === '' ? {} : { ph: batch.pH }),
+      ...(batch.did.length === 0 ? {} : { note: batch.did.map(({ words }) => words).join('; ') }),
+    },
     on: batch.begunAt.slice(0, 10),
   };
   const answer = useAnswer(props, 'record', 'record', asked);

@@ -1,5 +1,6 @@
 import { useEffect, useRef } from 'preact/hooks';
 import { say } from '../actions.js';
+import { didOf } from '../batch.js';
 import { Blocks } from '../parts/blocks.js';
 import { Problems } from '../parts/problems.js';
 import { useAnswer } from '../parts/use-answer.js';
@@ -15,7 +16,7 @@ export function Judged({
   ...props
 }: BatchProps & { readings: string[]; isFull: boolean; onlyIfOff?: boolean }) {
   const { batch, desk } = props;
-  const asked = { texts: batch.texts, judgedBy: batch.sheet.judgedBy!, readings, isFull };
+  const asked = { texts: batch.texts, judgedBy: batch.sheet.judgedBy!, readings, did: didOf(batch), isFull };
   const answer = useAnswer(props, 'judge', 'judge', asked);
   const view = answer.isCurrent && answer.status === 'answered' ? answer.answer : undefined;
   const said = view?.says ?? '';
@@ -29,7 +30,7 @@ export function Judged({
     return onlyIfOff && answer.status === 'asking' ? null : <Waiting answer={answer} desk={desk} channel="judge" />;
   if (onlyIfOff && view.tone !== 'bad') return null;
   return (
-    <article ref={article} class={`judged ${view.tone}`} data-of={readings.join(' ')}>
+    <article ref={article} class={`judged ${view.tone}`} data-of={[didOf(batch), ...readings].join(' ')}>
       <p class="answer">
         <span aria-hidden="true">{MARKS[view.tone]} </span>
         <span class="says">{view.says}</span>

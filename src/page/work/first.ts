@@ -1,4 +1,5 @@
 import { mixingSheets } from '../../desk/mixing-sheets.js';
+import { renderHtml } from '../../report/html.js';
 import { labelHtml, sheetHtml } from '../../report/sheet-page/index.js';
 import { EXAMPLE } from '../example.js';
 import { benchQuestion } from './bench.js';
@@ -15,7 +16,9 @@ export async function first(): Promise<{ answers: Record<string, unknown>; style
   const sink = { ...feed, mix: '' };
   const { results } = await mixingSheets(filesOf(EXAMPLE), {});
   const sheets = results.flatMap((sheet) => (sheet.status === 'cannot' ? [] : [sheet]));
-  const styles = [sheetHtml(sheets), labelHtml(sheets)].map((html) => /<style>([\s\S]*?)<\/style>/.exec(html)![1]!);
+  const styles = [sheetHtml(sheets), labelHtml(sheets), renderHtml([])].map(
+    (html) => /<style>([\s\S]*?)<\/style>/.exec(html)![1]!,
+  );
   return {
     answers: {
       [JSON.stringify(['salts', {}])]: await saltsQuestion({}),

@@ -13,6 +13,8 @@ export interface JudgeAsked {
   texts: BenchTexts;
   judgedBy: Wishes;
   readings: string[];
+  /** What the grower says was done otherwise; empty where nothing was. */
+  did: string;
   /** True where the can is full. */
   isFull: boolean;
 }
@@ -30,11 +32,16 @@ export interface JudgeView {
 }
 
 /** What readings say, and what to do about it, as the command line's `meter` has it. */
-export async function judgeQuestion({ texts, judgedBy, readings, isFull }: JudgeAsked): Promise<JudgeView> {
-  const { result, warnings } = await judgeReading(filesOf(texts), { ...judgedBy, reading: readings });
+export async function judgeQuestion({ texts, judgedBy, readings, did, isFull }: JudgeAsked): Promise<JudgeView> {
+  const { result, warnings } = await judgeReading(filesOf(texts), {
+    ...judgedBy,
+    ...(readings.length === 0 ? {} : { reading: readings }),
+    ...(did === '' ? {} : { did }),
+  });
   const { blocks } = meterSheet(result);
   const todo = todoLines(result);
-  if (isFull) return { tone: toneOf(result.verdict), says: verdictSays(result), todo, later: [], blocks, warnings };
+  if (isFull || did !== '')
+    return { tone: toneOf(result.verdict), says: verdictSays(result), todo, later: [], blocks, warnings };
   const { tone, says, look } = stepVerdict(result);
   const later = tone === 'bad' ? todo.filter((line) => !look.includes(line)) : [];
   return { tone, says, todo: look, later, blocks, warnings };

@@ -1,21 +1,27 @@
 import { benchQuestion } from './bench.js';
 import { feedQuestion, quickQuestion } from './feed.js';
+import { buyQuestion } from './buy.js';
 import { addQuestion, printedQuestion, saltsQuestion, shelfQuestion } from './shelf.js';
 import { wordsQuestion } from './words.js';
+import { journalQuestion } from './journal.js';
 import { judgeQuestion } from './judge.js';
 import { printQuestion } from './print.js';
 import { recordQuestion } from './record.js';
+import { seasonQuestion } from './season.js';
 import { sinkQuestion } from './sink.js';
 
 /** What the worker can be asked, by name: `(asked, say) → answer`, each in a file of its own. A `Refusal` comes back as its problems. */
 export const QUESTIONS = {
   bench: benchQuestion,
+  buy: buyQuestion,
   feed: feedQuestion,
   quick: quickQuestion,
+  journal: journalQuestion,
   words: wordsQuestion,
   judge: judgeQuestion,
   print: printQuestion,
   record: recordQuestion,
+  season: seasonQuestion,
   sink: sinkQuestion,
   shelf: shelfQuestion,
   printed: printedQuestion,

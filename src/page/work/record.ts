@@ -1,4 +1,5 @@
 import { entryFor } from '../../desk/journal/add.js';
+import { undoing } from '../../desk/journal/undo.js';
 import type { Wishes } from '../../desk/wishes.js';
 import { journalEntrySheet } from '../../report/journal.js';
 import type { Block } from '../../report/sheet.js';
@@ -6,12 +7,12 @@ import { withEntry } from '../../year/journal/write.js';
 import type { BenchTexts } from '../state.js';
 import { filesOf } from './files.js';
 
-/** A batch that was mixed: bench and shelf as they were then, the journal as it is now. */
+/** What is to be written down: the journal as it is now, bench and shelf as they were when it was done. */
 export interface RecordAsked {
   texts: BenchTexts;
-  judgedBy: Wishes;
-  readings: string[];
-  pH: string;
+  /** As `journal add` takes them: a batch, what was bought, what was counted; or the number of an entry to be undone. */
+  wishes: Wishes;
+  undo?: string;
   /** The day, `2026-11-28`. */
   on: string;
 }
@@ -23,15 +24,12 @@ export interface RecordView {
   blocks: Block[];
 }
 
-/** What `journal add` would write for a batch; nothing is written here. */
-export async function recordQuestion({ texts, judgedBy, readings, pH, on }: RecordAsked): Promise<RecordView> {
-  const wishes: Wishes = {
-    ...judgedBy,
-    ...(readings.length === 0 ? {} : { reading: readings }),
-    ...(pH.trim() === '' ? {} : { ph: pH }),
-  };
-  const { result } = await entryFor(filesOf(texts), wishes, on);
+/** What `journal add` or `journal undo` would write; nothing is written here. */
+export async function recordQuestion({ texts, wishes, undo, on }: RecordAsked): Promise<RecordView> {
+  const files = filesOf(texts);
+  const { result } = undo === undefined ? await entryFor(files, wishes, on) : undoing(files, wishes, undo, on);
   const { entry, text } = withEntry(texts['journal.csv'] ?? '', result.draft, 'journal.csv');
   const { title, blocks } = journalEntrySheet({ ...result, entry });
-  return { journal: text, title, blocks };
+  // that it can be undone is told by a button here
+  return { journal: text, title, blocks: blocks.slice(0, -1) };
 }
