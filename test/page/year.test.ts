@@ -83,7 +83,7 @@ describe.skipIf(withoutBrowser())('what to buy, and the year', () => {
       await page.getByLabel(/^Its number/).fill('1');
       await button(page, 'Look at the entry').click();
       await button(page, 'Write this entry').click();
-      await page.locator('tr', { hasText: 'undo' }).waitFor();
+      await page.locator('tr', { hasText: 'undoes 1' }).waitFor();
       expect(await axeFinds(page)).toEqual([]);
       expect(faults).toEqual([]);
       await page.context().close();

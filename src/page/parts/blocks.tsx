@@ -8,12 +8,22 @@ import { ChartOf } from './chart.js';
 export const Blocks = ({ blocks }: { blocks: readonly Block[] }) => (
   <>
     {blocks.map((block, i) => (
-      <OneBlock key={i} block={block} />
+      <OneBlock key={i} block={block} name={nameAt(blocks, i)} />
     ))}
   </>
 );
 
-function OneBlock({ block }: { block: Block }) {
+/** What a table is called to those who hear it: by the heading above it, numbered where it is not the first under it. */
+function nameAt(blocks: readonly Block[], i: number): string {
+  const above = blocks.slice(0, i);
+  const at = above.findLastIndex(({ kind }) => kind === 'heading');
+  const head = above[at];
+  const before = above.slice(at + 1).filter(({ kind }) => kind === 'table').length;
+  const name = head?.kind === 'heading' ? head.text : 'Table';
+  return before === 0 ? name : `${name}, ${before + 1}`;
+}
+
+function OneBlock({ block, name }: { block: Block; name: string }) {
   switch (block.kind) {
     case 'heading':
       return <h3>{block.text}</h3>;
@@ -31,7 +41,7 @@ function OneBlock({ block }: { block: Block }) {
         </dl>
       );
     case 'table':
-      return <TableBlock table={block} />;
+      return <TableBlock table={block} name={name} />;
     case 'bars':
       return <Bars bars={block.bars.map((bar) => barView(bar))} />;
     case 'chart':
@@ -55,11 +65,11 @@ const List = ({ items, name }: { items: readonly string[]; name: string }) => (
   </ul>
 );
 
-function TableBlock({ table: { columns, rows, total } }: { table: Table }) {
+function TableBlock({ table: { columns, rows, total }, name }: { table: Table; name: string }) {
   const side = (i: number) => columns[i]?.align;
   const cells = (row: readonly string[]) =>
     row.map((cell, i) =>
-      i === 0 ? (
+      i === 0 && cell !== '' ? (
         <th key={i} scope="row">
           {cell}
         </th>
@@ -70,7 +80,7 @@ function TableBlock({ table: { columns, rows, total } }: { table: Table }) {
       ),
     );
   return (
-    <section class="wide" tabIndex={0} aria-label="table">
+    <section class="wide" tabIndex={0} aria-label={name}>
       <table>
         <thead>
           <tr>
