@@ -162,6 +162,7 @@ const LONG: ReadonlySet<Kind> = new Set(['buy', 'season']);
 /** Two workers: one for long searches, one for all else. */
 export const inTwoLanes = (quick: Asking, long: Asking): Asking => ({
   ask: (channel, kind, asked) => (LONG.has(kind) ? long : quick).ask(channel, kind, asked),
+  once: (kind, asked) => (LONG.has(kind) ? long : quick).once(kind, asked),
   stop(channel) {
     quick.stop(channel);
     long.stop(channel);
