@@ -13,7 +13,7 @@ import { purchaseStepSays } from '../../report/says/purchase.js';
 import { type Block, spoken } from '../../report/sheet.js';
 import type { BenchTexts, BuyWish } from '../state.js';
 import { filesOf } from './files.js';
-import type { Say } from './questions.js';
+import type { Say } from './say.js';
 
 /** One way to buy, as a card. */
 export interface BuyOption {

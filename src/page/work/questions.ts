@@ -1,3 +1,4 @@
+import type { Say } from './say.js';
 import { benchQuestion } from './bench.js';
 import { feedQuestion, quickQuestion } from './feed.js';
 import { buyQuestion } from './buy.js';
@@ -28,9 +29,6 @@ export const QUESTIONS = {
   add: addQuestion,
   salts: saltsQuestion,
 } as const satisfies Record<string, (asked: never, say: Say) => Promise<unknown>>;
-
-/** Tells what a long search is at. */
-export type Say = (step: string) => void;
 
 export type Kind = keyof typeof QUESTIONS;
 export type AskedOf<K extends Kind> = Parameters<(typeof QUESTIONS)[K]>[0];

@@ -1,5 +1,6 @@
 import { Refusal } from '../../problem.js';
-import { type Kind, QUESTIONS, type Say } from './questions.js';
+import { type Kind, QUESTIONS } from './questions.js';
+import type { Say } from './say.js';
 
 /** The worker: one question after the other, each answered, refused or failed. */
 const here = globalThis as unknown as {

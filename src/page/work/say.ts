@@ -1,0 +1,2 @@
+/** Tells what a long search is at. */
+export type Say = (step: string) => void;
