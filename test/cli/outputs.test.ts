@@ -192,7 +192,10 @@ describe('old spellings', () => {
   });
 
   it('are not offered by help', async () => {
-    const helps = await Promise.all(COMMANDS.map(({ name }) => velamen([name, '-h'], folder())));
-    for (const { stdout } of helps) expect(stdout).not.toMatch(/--(can|volume|batch|label|pdf)\b/);
+    for (const { name } of COMMANDS) {
+      const { stdout } = await velamen([name, '-h'], folder());
+      // a label is what start begins with; elsewhere it was the sheet for the jug
+      expect(stdout).not.toMatch(name === 'start' ? /--(can|volume|batch|pdf)\b/ : /--(can|volume|batch|label|pdf)\b/);
+    }
   });
 });

@@ -32,9 +32,12 @@ describe('README', () => {
     const lines = new Set(shown.flat().map((line) => line.replace(/\s+#.*$/, '').trim()));
     // the reader's own bench is begun in a folder with a label in it
     const home = folder({ 'label.txt': 'Sample Feed 10-4-8\nTotal Nitrogen (N) 10%\n' });
+    // and a journal is kept beside the bench of an example
+    const text = (name: string) => readFileSync(join(examples, 'moss-without-ammonium', name), 'utf8');
+    const diary = folder({ 'bench.yaml': text('bench.yaml'), 'shelf.csv': text('shelf.csv') });
     for (const line of lines) {
-      const isOwn = /\bmine\b/.test(line);
-      const ran = await velamen(shellWords(line).slice(1), isOwn ? home : root);
+      const place = /\bmine\b/.test(line) ? home : /^velamen journal (?!.*--bench)/.test(line) ? diary : root;
+      const ran = await velamen(shellWords(line).slice(1), place);
       expect([0, 3], `${line}\n${ran.stderr}`).toContain(ran.exit);
     }
     // buy alone takes several seconds, more where other tests share the machine

@@ -1,5 +1,6 @@
 import type { Catalog } from '../../catalog/catalog.js';
 import { likelyEc } from '../../can/part.js';
+import { log } from '../../units/elementary.js';
 import type { Collected } from '../collected.js';
 import { parseWaterWords } from '../options/water.js';
 import type { Wishes } from '../wishes.js';
@@ -35,7 +36,7 @@ const USUAL = ['rain', 'soft-tap', 'median-tap', 'hard-tap'];
 
 /** The usual water whose predicted EC is nearest, as a ratio: what dissolves doubles rather than adds. */
 function waterLike(mSPerCm: number, { waters }: Catalog): { id: string; name: string; reads: number } {
-  const ratio = (reads: number): number => Math.abs(Math.log((mSPerCm + 0.005) / (reads + 0.005)));
+  const ratio = (reads: number): number => Math.abs(log((mSPerCm + 0.005) / (reads + 0.005)));
   return USUAL.map((id) => {
     const { synonyms: _, where: __, ...water } = waters.find((one) => one.id === id)!;
     return { id, name: water.name, reads: likelyEc([], [{ water, share: 1 }]) as number };
