@@ -19,6 +19,19 @@ export function withValue(text: string, path: readonly string[], value: string |
   return after.errors.length === 0 && JSON.stringify(after.toJS()) === JSON.stringify(wanted) ? changed : null;
 }
 
+/** The text of bench.yaml with a key called otherwise, every other character kept; null where it cannot be done for certain. */
+export function withKey(text: string, path: readonly string[], name: string): string | null {
+  const document = parseDocument(text, { stringKeys: true });
+  const map: unknown = document.getIn(path.slice(0, -1), true);
+  if (document.errors.length > 0 || !isMap(map) || map.has(name)) return null;
+  const key = map.items.find((pair) => keyOf(pair) === path.at(-1))?.key;
+  if (!isNode(key) || !key.range) return null;
+  const changed = text.slice(0, key.range[0]) + inOneLine(name) + text.slice(key.range[1]);
+  const after = parseDocument(changed, { stringKeys: true });
+  const same = JSON.stringify(after.getIn([...path.slice(0, -1), name])) === JSON.stringify(document.getIn(path));
+  return after.errors.length === 0 && same ? changed : null;
+}
+
 /** The value under a path as it is written, on one line; empty where nothing stands there. */
 export function writtenAt(text: string, path: readonly string[]): string {
   const document = parseDocument(text, { stringKeys: true });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { keysAt, withValue, writtenAt } from '../../src/catalog/edit-bench.js';
+import { keysAt, withKey, withValue, writtenAt } from '../../src/catalog/edit-bench.js';
 
 const BENCH = `# Our bench
 name: Fern Street   # since spring
@@ -51,6 +51,13 @@ describe('one value of bench.yaml changed, every other character kept', () => {
       ['name: a\n', ['name', 'deep'], 'b'],
     ] as const)
       expect(withValue(text, path, value), text).toBeNull();
+  });
+
+  it('calls a feed otherwise, but never like another', () => {
+    expect(withKey(BENCH, ['feeds', 'moss'], 'moss, wet')).toBe(BENCH.replace('  moss:', '  "moss, wet":'));
+    expect(withKey(BENCH, ['feeds', 'bark'], 'oak')).toBe(BENCH.replace('  bark:', '  oak:'));
+    expect(withKey(BENCH, ['feeds', 'bark'], 'moss')).toBeNull();
+    expect(withKey(BENCH, ['feeds', 'none'], 'oak')).toBeNull();
   });
 
   it('tells what is written', () => {

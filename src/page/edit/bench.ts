@@ -1,6 +1,6 @@
 import { parseDocument } from 'yaml';
-import { inOneLine, itemsAt, keysAt, withValue, writtenAt } from '../../catalog/edit-bench.js';
-import { say, withText } from '../actions.js';
+import { inOneLine, itemsAt, keysAt, withKey, withValue, writtenAt } from '../../catalog/edit-bench.js';
+import { remember, say, withText } from '../actions.js';
 import type { State } from '../state.js';
 
 export { itemsAt, keysAt, writtenAt };
@@ -32,6 +32,16 @@ export function setValue(
       `${path.join(' ')} cannot be changed here without harm to the file: change bench.yaml as a text.`,
     );
   return withText(state, 'bench.yaml', next, at, undo);
+}
+
+/** A feed called otherwise; who looked at it still does. */
+export function renamed(state: State, from: string, to: string, at: string): State {
+  const next = withKey(state.kept.texts['bench.yaml'] ?? '', ['feeds', from], to.trim());
+  if (next === null || to.trim() === '')
+    return say(state, `${from} cannot be called so: is there another of that name?`);
+  const { feed } = state.remembered;
+  const named = withText(state, 'bench.yaml', next, at);
+  return feed === from ? remember(named, 'feed', to.trim()) : named;
 }
 
 /** A name that no feed has yet. */

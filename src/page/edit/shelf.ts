@@ -1,6 +1,8 @@
+import { withRow } from '../../catalog/edit-row.js';
 import { withoutProduct, withProductCell, type WrittenProduct, writtenProducts } from '../../catalog/edit-product.js';
 import { say, withText } from '../actions.js';
 import type { State } from '../state.js';
+import { freeName } from './bench.js';
 
 export { type WrittenProduct, writtenProducts };
 
@@ -10,6 +12,24 @@ export const setCell = (state: State, id: string, column: string, value: string,
 
 export const takeOff = (state: State, id: string, at: string): State =>
   changed(state, withoutProduct(state.kept.texts['shelf.csv'] ?? '', id), at, `${id} was taken off the shelf`);
+
+/** A row with nothing but its name, to be filled in. */
+export function putBlank(state: State, name: string, form: 'powder' | 'liquid', at: string): State {
+  const text = state.kept.texts['shelf.csv'] ?? 'id,name,form\n';
+  const ids = (writtenProducts(text) ?? []).map(({ id }) => id);
+  const plain =
+    name
+      .toLowerCase()
+      .replace(/[^\p{L}\p{N}]+/gu, '-')
+      .replace(/^-|-$/g, '') || 'product';
+  const id = freeName(ids, plain).replaceAll(' ', '-');
+  const cells = new Map([
+    ['id', id],
+    ['name', name.trim()],
+    ['form', form],
+  ]);
+  return changed(state, withRow(text, cells), at, `${id} was put on the shelf, to be filled in`);
+}
 
 function changed(state: State, text: string | null, at: string, undo?: string): State {
   return text === null

@@ -11,11 +11,9 @@ export const FeedAnswer = ({ view }: { view: FeedView }) => (
   <article class="first">
     <p class={view.met ? 'answer' : 'answer off'}>{view.title}</p>
     <Problems problems={view.warnings} />
-    {view.doses.length > 0 && (
+    {view.brief.length === 0 && view.doses.length > 0 && (
       <>
-        <h3>
-          {view.met ? 'What goes in' : 'What comes nearest'}, for {view.batch}
-        </h3>
+        <h3>What goes in, for {view.batch}</h3>
         <ol class="doses">
           {view.doses.map(({ name, words }) => (
             <li key={name}>
@@ -25,7 +23,7 @@ export const FeedAnswer = ({ view }: { view: FeedView }) => (
         </ol>
       </>
     )}
-    {(view.doses.length === 0 || !view.met) && <Blocks blocks={view.blocks} />}
+    <Blocks blocks={view.brief} />
   </article>
 );
 

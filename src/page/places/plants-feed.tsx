@@ -18,6 +18,7 @@ export function FeedCard({
   problems,
   onSet,
   onGone,
+  onName,
   onFeed,
 }: {
   name: string;
@@ -26,6 +27,7 @@ export function FeedCard({
   problems: readonly Problem[];
   onSet: (key: string, value: string | null) => void;
   onGone: (() => void) | undefined;
+  onName: (name: string) => void;
   onFeed: () => void;
 }) {
   const path = (key: string): string[] => ['feeds', name, key];
@@ -49,6 +51,7 @@ export function FeedCard({
       <h3>{name}</h3>
       <Problems problems={problems.filter((one) => !beside.has(one))} />
       <div class="pair">
+        <Field name="Name of the feed" value={name} onSet={onName} />
         {chosen('plants', 'Plants', words?.plants)}
         {chosen('medium', 'In', words?.media)}
         {chosen('phase', 'Phase', words?.phases)}

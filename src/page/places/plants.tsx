@@ -1,5 +1,5 @@
 import { remember } from '../actions.js';
-import { asList, asValue, freeName, keysAt, setValue, writtenAt } from '../edit/bench.js';
+import { asList, asValue, freeName, keysAt, renamed, setValue, writtenAt } from '../edit/bench.js';
 import { Field } from '../parts/field.js';
 import { Problems } from '../parts/problems.js';
 import { TextOf } from '../parts/text-of.js';
@@ -58,6 +58,7 @@ function PlantsPlace(props: PlaceProps) {
           problems={about(`feeds.${name}`)}
           onSet={(key, value) => set(['feeds', name, key], value)}
           onGone={names.length > 1 ? () => set(['feeds', name], null, `The feed ${name} was taken out`) : undefined}
+          onName={(to) => desk.change((s) => renamed(s, name, to, desk.now()))}
           onFeed={() => desk.change((s) => remember(remember(s, 'feed', name), 'place', 'feed'))}
         />
       ))}

@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import type { Problem } from '../../problem.js';
 import { say, withText } from '../actions.js';
 import { Refused } from '../asking.js';
+import { putBlank } from '../edit/shelf.js';
 import { readDropped } from '../exchange.js';
 import { Blocks } from '../parts/blocks.js';
 import { Problems } from '../parts/problems.js';
@@ -10,6 +11,7 @@ import type { PlaceProps } from './place.js';
 
 const WAYS = [
   ['label', 'A label'],
+  ['blank', 'Fill in'],
   ['salt', 'A salt'],
   ['csv', 'A CSV'],
 ] as const;
@@ -114,6 +116,7 @@ export function ShelfAdd(props: PlaceProps) {
         </div>
       )}
       {way === 'label' && label !== '' && printed.status === 'refused' && <Problems problems={printed.problems} />}
+      {way === 'blank' && <Blank state={state} desk={desk} />}
       {way === 'salt' && (
         <label class="field">
           Generic salts, by their chemical names
@@ -145,5 +148,31 @@ export function ShelfAdd(props: PlaceProps) {
       )}
       <Problems problems={problems} />
     </article>
+  );
+}
+
+/** A product by its name, whose label is then filled in cell by cell. */
+function Blank({ desk }: PlaceProps) {
+  const [name, setName] = useState('');
+  const put = (form: 'powder' | 'liquid') => {
+    desk.change((s) => putBlank(s, name, form, desk.now()));
+    setName('');
+  };
+  return (
+    <>
+      <label class="field">
+        Its name, as the label says
+        <input type="text" value={name} autocomplete="off" onInput={(event) => setName(event.currentTarget.value)} />
+      </label>
+      <div class="row">
+        <button type="button" disabled={name.trim() === ''} onClick={() => put('powder')}>
+          A powder
+        </button>
+        <button type="button" disabled={name.trim() === ''} onClick={() => put('liquid')}>
+          A liquid
+        </button>
+      </div>
+      <p class="quiet">Its row then stands below, to be filled in.</p>
+    </>
   );
 }

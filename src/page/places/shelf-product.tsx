@@ -13,11 +13,23 @@ const JAR: [column: string, name: string, hint: string][] = [
   ['price', 'Price of a pack', 'Such as 12.90'],
   ['bulk_density', 'How it fills a spoon', 'g/mL, or 1.1 g per 1/4 tsp'],
   ['density', 'Density, if liquid', 'g/mL'],
+  ['max_rate', 'Most, by its label', 'Such as 1 g/L'],
   ['derived_from', 'Derived from', 'The salts it names, with ; between'],
   ['notes', 'Notes', ''],
 ];
 
-const LABEL = ['name', 'form', 'basis', 'formula'];
+const LABEL: [column: string, name: string, hint: string][] = [
+  ['name', 'Name', ''],
+  ['form', 'Form', 'powder or liquid'],
+  ['basis', 'Its % are', 'w/w by weight, w/v of 100 mL'],
+  ['formula', 'Formula', 'Of a pure salt'],
+  ['purity', 'Purity, %', ''],
+  ['ec', 'EC of 1 g/L or mL/L', 'mS/cm, if you measured it'],
+];
+
+/** What most labels state, in %; others are shown where the row states them. */
+const STATED = ['N', 'NO3-N', 'NH4-N', 'urea-N', 'P2O5', 'K2O', 'Ca', 'Mg', 'S', 'Fe', 'Mn', 'Zn', 'Cu', 'B', 'Mo'];
+const NOT_STATED = ['id', 'kind', 'source', 'evidence', 'refs'];
 
 /** One product: what its label brings, what is wrong with it, and its cells to fill in. */
 export function ProductCard({
@@ -34,18 +46,23 @@ export function ProductCard({
   onGone: () => void;
 }) {
   const name = row.cells.get('name') || row.id;
-  const jar = new Set(['id', 'kind', 'source', 'evidence', 'refs', ...LABEL, ...JAR.map(([column]) => column)]);
-  const stated = [...row.cells].filter(([column, value]) => !jar.has(column) && value !== '');
+  const others = new Set([...NOT_STATED, ...STATED, ...[...LABEL, ...JAR].map(([column]) => column)]);
+  const stated = [...STATED, ...[...row.cells.keys()].filter((column) => !others.has(column))];
   const told = [
     ...problems,
     ...(meaning?.problems ?? []).filter((one) => !problems.some((p) => p.found === one.found)),
   ];
-  const fields = [
-    ...LABEL.map((column) => [column, capital(column), ''] as const),
-    ...stated.map(([column]) => [column, `${column}, %`, ''] as const),
-    ...JAR,
-  ];
   const beside = (column: string) => problems.filter(({ where }) => where.field === column);
+  const field = (column: string, title: string, hint: string) => (
+    <Field
+      key={column}
+      name={title}
+      value={row.cells.get(column) ?? ''}
+      hint={hint}
+      problems={beside(column)}
+      onSet={(value) => onSet(column, value)}
+    />
+  );
   return (
     <article>
       <h3>{name}</h3>
@@ -64,18 +81,9 @@ export function ProductCard({
       <More title="What is written of it">
         {() => (
           <>
-            <div class="pair">
-              {fields.map(([column, title, hint]) => (
-                <Field
-                  key={column}
-                  name={title}
-                  value={row.cells.get(column) ?? ''}
-                  hint={hint}
-                  problems={beside(column)}
-                  onSet={(value) => onSet(column, value)}
-                />
-              ))}
-            </div>
+            <div class="pair">{LABEL.map(([column, title, hint]) => field(column, title, hint))}</div>
+            <div class="cells">{stated.map((column) => field(column, `${column}, %`, ''))}</div>
+            <div class="pair">{JAR.map(([column, title, hint]) => field(column, title, hint))}</div>
             <button type="button" onClick={onGone}>
               Take {name} off the shelf
             </button>
@@ -86,5 +94,3 @@ export function ProductCard({
     </article>
   );
 }
-
-const capital = (word: string): string => word.charAt(0).toUpperCase() + word.slice(1);

@@ -43,6 +43,8 @@ export interface FeedView {
   cautions: Block[];
   /** How strong it is: share of full strength, as the programme counts it. */
   strength: number | null;
+  /** Where there is no such feed, or one mix for many: what comes nearest, what it lacks, what helps; as the report begins. */
+  brief: Block[];
   /** The whole report, block by block. */
   blocks: Block[];
   warnings: readonly Problem[];
@@ -60,12 +62,24 @@ export async function feedQuestion(asked: FeedAsked): Promise<FeedView> {
   const wishes = await wishesFor(asked);
   if (wishes.one) {
     const { met, result, warnings } = await oneForBench(files, wishes);
-    return { ...NOTHING, ...told(oneSheet(result)), met, warnings };
+    const sheet = oneSheet(result);
+    return {
+      ...NOTHING,
+      ...told(sheet),
+      brief: briefOf(sheet.blocks),
+      cautions: cautionBlocks(result.cautions),
+      met,
+      warnings,
+    };
   }
   const { met, results, warnings, pen, unfed } = await blendFeeds(files, wishes);
   const [result] = results;
-  if (result === undefined) return { ...NOTHING, ...told(unfedSheet(unfed[0]!)), met: false, warnings };
-  return { ...(await viewOf(result, pen, asked.texts, wishes)), met, warnings };
+  if (result === undefined) {
+    const sheet = unfedSheet(unfed[0]!);
+    return { ...NOTHING, ...told(sheet), brief: sheet.blocks, met: false, warnings };
+  }
+  const view = await viewOf(result, pen, asked.texts, wishes);
+  return { ...view, brief: met && view.doses.length > 0 ? [] : briefOf(view.blocks), met, warnings };
 }
 
 /**
@@ -81,7 +95,9 @@ export async function quickQuestion(asked: FeedAsked): Promise<FeedView | null> 
   if (request === undefined) return null;
   const which = feedWishes(wishes, collecting(files, wishes));
   const { result } = await dosesOfFeed(request, open, which, { offers: false });
-  return { ...(await viewOf(result, open.pen, asked.texts, wishes)), met: isMet(result), warnings };
+  const view = await viewOf(result, open.pen, asked.texts, wishes);
+  const met = isMet(result);
+  return { ...view, brief: met ? [] : briefOf(view.blocks), met, warnings };
 }
 
 async function viewOf(
@@ -128,11 +144,20 @@ const NOTHING: FeedView = {
   beside: null,
   cautions: [],
   strength: null,
+  brief: [],
   blocks: [],
   warnings: [],
 };
 
 const told = ({ title, blocks }: Sheet): Pick<FeedView, 'title' | 'blocks'> => ({ title, blocks });
+
+/** The beginning of a report: up to its elements, which are drawn, and its cautions; without what is typed into a terminal. */
+function briefOf(blocks: readonly Block[]): Block[] {
+  const first = blocks.filter(({ full }) => !full);
+  const end = first.findIndex(({ kind }) => kind === 'bars' || kind === 'cautions');
+  // the heading above goes with it
+  return first.slice(0, end < 0 ? undefined : end - 1).filter(({ kind }) => kind !== 'command' && kind !== 'facts');
+}
 
 /** What is measured out, where anything is. */
 function planOf(result: GivenResult | BlendResult): (Mixed & { mix: Mix; doses: FeedView['doses'] }) | null {
