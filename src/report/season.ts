@@ -70,8 +70,26 @@ function fedBlocks({ feeds, currency }: SeasonResult): Block[] {
   return [heading('What is fed when'), table(heads, rows)];
 }
 
-const mixBlocks = ({ mixes }: SeasonResult): Block[] =>
-  mixes.length === 0 ? [] : [heading('What goes in'), list(mixes.map(mixSays))];
+function mixBlocks({ mixes }: SeasonResult): Block[] {
+  if (mixes.length === 0) return [];
+  const rows = mixes.flatMap(({ feeds, batchLitres, items, litres }) =>
+    items.map(({ id, inBatch, perLitre, unit }) => [
+      feeds.map(({ name, phase, strength }) => `${name}, ${phase}, ${strength}`).join('; '),
+      id,
+      `${inBatch} for ${volumeText(batchLitres)}`,
+      `${amount(perLitre, unit)}/L`,
+      figure(litres),
+    ]),
+  );
+  return [
+    heading('What goes in'),
+    list(mixes.map(mixSays)),
+    ...inFull([
+      heading('What goes in, item by item'),
+      table(['mix', 'product', 'measured', '>a litre', '>L in all'], rows),
+    ]),
+  ];
+}
 
 function useBlocks({ products, currency, weeks }: SeasonResult): Block[] {
   if (products.length === 0) return [];

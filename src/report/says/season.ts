@@ -170,6 +170,6 @@ export const KEEPING: readonly string[] = [
   'Closed, dry, cool, out of the sun and of the reach of children and animals, each in its own jar with its name, the figures of its label and the day it was opened (common practice, no source).',
   'What feeds fire stands apart from paper, sawdust, sulfur, fuel and oil, and is never swept up with them.',
   'A powder draws water where the air is damper than its figure; the figures hold at 30 °C and fall as it gets warmer, and impurities lower them.',
-  `Write the weight of the closed jar on it, less the jar. What it weighs more the next time, with nothing taken out, is water: of a powder that weighed ${DRY} g and weighs ${DAMP} g, weigh ${figure(dampGrams(1, DRY, DAMP))} g for each gram. Spoons tell nothing of a damp powder.`,
+  `Write the weight of the closed jar on it, less the jar. What it weighs more the next time, with nothing taken out, is water: of a powder that weighed ${DRY} g and weighs ${DAMP} g, weigh ${figure(dampGrams(1, DRY, DAMP))} g for each gram; or write ${figure(100 / dampGrams(1, DRY, DAMP))} % in column purity of a pure salt, and every dose follows. Spoons tell nothing of a damp powder.`,
   'How long an opened jar keeps no source that was read tells. Lumps, a wet film or a changed colour: weigh it anew, or do without.',
 ];
