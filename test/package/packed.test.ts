@@ -1,4 +1,4 @@
-import { execFileSync } from 'node:child_process';
+import { execFileSync, spawnSync } from 'node:child_process';
 import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { build } from 'esbuild';
@@ -31,6 +31,9 @@ describe('the package from its tarball', () => {
       'zod',
       'yargs',
       'yargs-parser',
+      'preact',
+      'idb',
+      'fflate',
     ])
       expect(notices).toMatch(new RegExp(`^${name} \\d`, 'm'));
   });
@@ -67,6 +70,13 @@ describe('the package from its tarball', () => {
     expect(() => node([cli, 'page', '--to', 'own.html'], home)).toThrow(/a file that velamen did not write/);
     expect(() => node([cli, 'page'], home)).toThrow(/no file to write the page into/);
     expect(readFileSync(join(home, 'own.html'), 'utf8')).toBe('mine');
+    // nothing is there that could show it
+    const opening = spawnSync(process.execPath, [cli, 'page', '--to', 'velamen.html', '--open'], {
+      cwd: home,
+      encoding: 'utf8',
+      env: { PATH: home },
+    });
+    expect([opening.status, opening.stderr]).toEqual([0, expect.stringContaining('Open velamen.html yourself.')]);
   });
 
   it.each(['nodenext', 'bundler'])(

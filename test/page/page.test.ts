@@ -112,7 +112,11 @@ describe.skipIf(withoutBrowser())('the page', () => {
     const after = await page.locator('.doses').textContent();
     expect(after).not.toBe(before);
     expect(await page.locator('[role=status]').textContent()).toContain('moss: ');
-    await page.getByRole('button', { name: 'Back to the bench: Strength' }).click();
+    await page.getByRole('button', { name: 'Write 100 % into the bench' }).click();
+    await page.locator('.undo', { hasText: 'moss is fed at 100 %' }).waitFor();
+    await page.locator('[aria-busy=false] .answer').waitFor();
+    expect(await page.locator('.doses').textContent()).toBe(after);
+    await page.getByRole('button', { name: 'Take back' }).click();
     await page.locator('[aria-busy=false] .answer').waitFor();
     expect(await page.locator('.doses').textContent()).toBe(before);
     expect(faults).toEqual([]);

@@ -1,9 +1,10 @@
 import { remember, tune } from '../actions.js';
+import { setValue } from '../edit/bench.js';
 import { Slider } from '../parts/slider.js';
 import type { PlaceProps } from './place.js';
 
 /** Strength, ammonium and nearness, worked out anew as they move. */
-export function Sliders({ state, desk, strength }: PlaceProps & { strength: number | null }) {
+export function Sliders({ state, desk, strength, feed }: PlaceProps & { strength: number | null; feed: string }) {
   const { tuned } = state.remembered;
   const share = (text: string | undefined): number | null => (text === undefined ? null : Number.parseFloat(text));
   const strong = share(tuned.strength);
@@ -14,6 +15,14 @@ export function Sliders({ state, desk, strength }: PlaceProps & { strength: numb
       const { [key]: _, ...rest } = s.remembered.tuned;
       return value === null ? remember(s, 'tuned', rest) : tune(s, { [key]: `${value} %` });
     });
+  const keep = (): void => {
+    if (strong === null) return;
+    desk.change((s) => {
+      const { strength: _, ...rest } = s.remembered.tuned;
+      const kept = setValue(s, ['feeds', feed, 'strength'], `${strong} %`, desk.now(), `${feed} is fed at ${strong} %`);
+      return kept.kept === s.kept ? kept : remember(kept, 'tuned', rest);
+    });
+  };
   return (
     <article>
       <h3>What if</h3>
@@ -27,6 +36,11 @@ export function Sliders({ state, desk, strength }: PlaceProps & { strength: numb
         onMove={(value) => wish('strength', value)}
         onBack={strong === null ? undefined : () => wish('strength', null)}
       />
+      {strong !== null && tuned.way !== 'one' && (
+        <button type="button" onClick={keep}>
+          Write {strong} % into the bench
+        </button>
+      )}
       <Slider
         name="Ammonium, at most"
         least={0}

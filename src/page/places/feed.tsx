@@ -91,7 +91,7 @@ function FeedPlace(props: PlaceProps) {
               <FeedHolds view={view} />
             </div>
             <div>
-              <Sliders state={state} desk={desk} strength={view.strength} />
+              <Sliders state={state} desk={desk} strength={view.strength} feed={feed ?? feeds[0]?.name ?? ''} />
               <FeedBeside view={view} way={tuned.way} />
             </div>
           </div>
