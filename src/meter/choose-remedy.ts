@@ -103,10 +103,15 @@ async function choose(
   const sets = own.length > ALONE * judged.cans.length ? [judged.cans] : [judged.cans, own];
   const asked = { request, batch, limits, capacityLitres: 2 * room.capacityLitres, standsAt, left };
   const met = await proposals(asked, sets, kit, weigh, room);
-  const plain = plainRemedies(can, request, batch, kit, room).map(({ action, asPlanned }): Candidate => {
-    const weighed = weigh(action, null);
-    return { ...weighed, worth: weighed.worth + AS_PLANNED * asPlanned };
-  });
+  const plain: Candidate[] = [];
+  let least = alone.worth;
+  for (const { action, asPlanned } of plainRemedies(can, request, batch, kit, room)) {
+    const bonus = AS_PLANNED * asPlanned;
+    const weighed = weigh(action, null, least - bonus);
+    if (weighed.worth + bonus <= least) continue;
+    least = weighed.worth + bonus;
+    plain.push({ ...weighed, worth: least });
+  }
   const stepped = [...met, ...plain]
     .sort((a, b) => b.worth - a.worth)
     .slice(0, STARTS)

@@ -14,7 +14,7 @@ import type { Limit, MissableLimit } from '../../src/feed/limits.js';
 import { type Bench, benches, SCALE_KIT } from './benches.js';
 
 const PEN = { scale: null, temperatureC: null, compensates: null } as const;
-const BENCHES = 6;
+const BENCHES = Number(process.env.BENCHES ?? 6);
 const EACH = 8;
 
 /**

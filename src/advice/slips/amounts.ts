@@ -10,7 +10,7 @@ export const AMOUNT = String.raw`(?:about\s+|around\s+|roughly\s+|approximately\
 type Told = { amounts: readonly number[] } | { ask: AskedBack };
 
 /** A heaped spoon in level ones: heaps differ by half (common practice, no source). */
-const HEAPED = [1.25, 1.5, 1.75];
+export const HEAPED = [1.25, 1.5, 1.75];
 
 /** So much of an item, in the unit its label counts by. */
 export function amountOf(words: string, { product }: ItemSpokenOf, batch: BatchSpokenOf): Told {

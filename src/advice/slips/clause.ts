@@ -1,4 +1,4 @@
-import { amountsOfItem, itemPlanned, moreOfItem } from './amounts.js';
+import { amountsOfItem, HEAPED, itemPlanned, moreOfItem, waysOf } from './amounts.js';
 import {
   FORGOTTEN,
   ALL_BUT,
@@ -12,6 +12,9 @@ import {
   NO_ITEM,
   MORE,
   SWAPPED,
+  SHARE_OF,
+  HEAPED_UP,
+  AS_TOLD,
   ORDER,
 } from './patterns.js';
 import type { AskedBack, BatchSpokenOf, ReadClause, Way } from './types.js';
@@ -32,6 +35,7 @@ export function readClause(clause: string, batch: BatchSpokenOf): ReadClause {
 
 const READERS: readonly ((clause: string, batch: BatchSpokenOf) => ReadClause)[] = [
   (clause, batch) => unsureClause(clause, batch, readClause),
+  asTold,
   waterClause,
   forgotten,
   multiplied,
@@ -49,13 +53,23 @@ export function ofItems(words: string, batch: BatchSpokenOf, factor: number): Re
   return { ways: slips.map((slip): Way => ({ share: 1 / slips.length, slips: [slip] })) };
 }
 
+function asTold(clause: string): ReadClause {
+  return AS_TOLD.test(clause) ? { ways: [{ share: 1, slips: [] }] } : null;
+}
+
 function forgotten(clause: string, batch: BatchSpokenOf): ReadClause {
   return first([...FORGOTTEN, ALL_BUT], clause, ({ items }) => ofItems(items!, batch, 0));
 }
 
 function multiplied(clause: string, batch: BatchSpokenOf): ReadClause {
   const strength = STRENGTH.exec(clause);
-  if (strength) return ofItems('everything', batch, factorOf(strength.groups!.times!));
+  if (strength) return ofItems('everything', batch, factorOf((strength.groups!.times ?? strength.groups!.changed)!));
+  const heaped = first(HEAPED_UP, clause, ({ items }) => heapedUp(items!, clause, batch));
+  if (heaped !== null) return heaped;
+  const share = first(SHARE_OF, clause, ({ items, percent: of }) =>
+    ofItems(items!, batch, Number(of!.replace(',', '.')) / 100),
+  );
+  if (share !== null) return share;
   if (OF_WHAT.test(clause)) return { ask: ofWhat(clause, batch) };
   const unclear = AMBIGUOUS_TIMES.exec(clause);
   if (unclear)
@@ -74,9 +88,19 @@ function multiplied(clause: string, batch: BatchSpokenOf): ReadClause {
   return percent ?? first(TIMES_OF, clause, ({ items, times }) => ofItems(items!, batch, factorOf(times!)));
 }
 
+/** Heaped spoons of an item that is planned in level ones. */
+const heapedUp = (words: string, clause: string, batch: BatchSpokenOf): ReadClause =>
+  ofOne(words, batch, (place) =>
+    batch.items[place]!.bySpoon
+      ? { ways: waysOf(HEAPED.map((factor) => [place, factor])) }
+      : asking(`"${clause}"`, 'how much of it went in', 'It is not planned by the spoon: write how much went in.'),
+  );
+
 function measured(clause: string, batch: BatchSpokenOf): ReadClause {
   const more = first(MORE, clause, ({ items, amount, side }) =>
-    ofOne(items!, batch, (place) => moreOfItem(place, amount!, /little|few|less|short/.test(side!) ? -1 : 1, batch)),
+    ofOne(items!, batch, (place) =>
+      moreOfItem(place, amount!, /little|few|less|short|under/.test(side!) ? -1 : 1, batch),
+    ),
   );
   if (more !== null && 'ways' in more) return more;
   const told = first(AMOUNTS, clause, ({ items, amount, meant }) =>
@@ -160,20 +184,27 @@ function ofOne(words: string, batch: BatchSpokenOf, read: (place: number) => Rea
 }
 
 const FACTORS: readonly (readonly [RegExp, number])[] = [
-  [/^(?:two thirds|2\/3)/, 2 / 3],
-  [/^(?:three quarters|3\/4)/, 0.75],
+  [/^two thirds/, 2 / 3],
+  [/^three quarters/, 0.75],
   [/^(?:a half|half|halved|1\/2)/, 0.5],
   [/^(?:a third|1\/3)/, 1 / 3],
   [/^(?:a quarter|quarter|1\/4)/, 0.25],
   [/^(?:a tenth|1\/10)/, 0.1],
   [/^once/, 1],
+  [/^second/, 2],
   [/^(?:ten|10)/, 10],
   [/^(?:four|4|x ?4)/, 4],
   [/^(?:three|thrice|trip|3|x ?3)/, 3],
   [/^(?:twice|two|doubl|2|x ?2)/, 2],
 ];
 
-const factorOf = (words: string): number => FACTORS.find(([pattern]) => pattern.test(words))![1];
+function factorOf(words: string): number {
+  // `1.5 times`, `2 x`
+  const figure = /^(?:(\d+) )?(\d+)\/(\d+)|^\d*[.,]?\d+/.exec(words);
+  if (figure === null) return FACTORS.find(([pattern]) => pattern.test(words))![1];
+  const [whole, ones, top, bottom] = figure;
+  return bottom === undefined ? Number(whole.replace(',', '.')) : Number(ones ?? 0) + Number(top) / Number(bottom);
+}
 
 const ofWhat = (clause: string, { items }: BatchSpokenOf): AskedBack => {
   const often = /half|halv|under/.test(clause) ? 'half of' : null;

@@ -9,8 +9,9 @@ const IN = String.raw`(?: in| to it| into it| in it)?`;
 
 /** Words that say that items are not in. */
 export const FORGOTTEN = [
+  on(String.raw`left ${ITEMS} (?:out|off)`),
   on(
-    String.raw`(?:forgot|forgotten|forgetting|missed|missed out|skipped|omitted|left out|left off|missing)(?: to (?:add|put in|put|measure))?(?: in| out)?:? ${ITEMS}(?: in| out)?`,
+    String.raw`(?:forgot|forgotten|forgetting|missed|missed out|skipped|omitted|left out|left off|missing)(?: all)?(?: about| to (?:add|put in|put|measure|use))?(?: in| out)?:? ${ITEMS}(?: in| out)?`,
   ),
   on(
     String.raw`${ITEMS}:? (?:${BE} )?(?:forgotten|left out|missing|skipped|omitted|not added|never added|not in|not put in|not used|missed|missed out)`,
@@ -19,7 +20,7 @@ export const FORGOTTEN = [
     String.raw`(?:did not|never|have not|had not) (?:add|added|put|put in|use|used|give|given) ${ITEMS}${IN}(?: yet)?`,
   ),
   on(
-    String.raw`${ITEMS} (?:did not|never|has not|have not) (?:go|went|gone|get|got|gotten|make it|made it) in(?:to it)?`,
+    String.raw`${ITEMS} (?:did not|never|has not|have not) (?:(?:go|went|gone|get|got|gotten|make it|made it) in(?:to it)?|(?:get|got) (?:added|put in))`,
   ),
   on(String.raw`(?:no|without|minus|zero) (?:any )?${ITEMS}(?: in it| went in| added| was added| at all)?`),
 ];
@@ -27,14 +28,14 @@ export const ALL_BUT = on(
   String.raw`(?:${GIVEN} )?(?:everything|all|all of it|all items)(?: is in| went in| in)? (?:but|except|except for|bar|apart from) ${ITEMS}(?: went in| is in| added| was added)?`,
 );
 
-const TIMES = String.raw`(?:once|twice|double|doubled|two times|2 times|2x|x2|x 2|2 x|thrice|three times|3 times|3x|x3|triple|tripled|four times|4 times|4x|x4|ten times|10 times|10x|half|halved|a half|1\/2|a third|1\/3|two thirds|2\/3|a quarter|1\/4|three quarters|3\/4|a tenth|1\/10)`;
+const TIMES = String.raw`(?:once|twice|double|doubled|two times|2 times|2x|x2|x 2|2 x|thrice|three times|3 times|3x|x3|triple|tripled|four times|4 times|4x|x4|ten times|10 times|10x|${N} ?x|${N} times|half|halved|a half|1\/2|a third|1\/3|two thirds|2\/3|a quarter|quarter|1\/4|three quarters|3\/4|a tenth|1\/10)`;
 /** A factor on what was planned. */
 export const TIMES_OF = [
   on(
-    String.raw`${ITEMS}:?(?: ${BE})?(?: went in| added| in| put in| given| dosed)? (?:only )?(?<times>once|twice|doubled|two times|2 times|2x|x2|thrice|three times|3 times|3x|x3|tripled|four times|4 times|halved)(?: over)?`,
+    String.raw`${ITEMS}:?(?: ${BE})?(?: went in| added| in| put in| given| dosed)? (?:only )?(?<times>once|twice|doubled|double|two times|2 times|2x|x2|thrice|three times|3 times|3x|x3|tripled|triple|four times|4 times|halved)(?: over)?(?: instead of once)?`,
   ),
   on(
-    String.raw`(?:${GIVEN}|put|poured|mixed|stirred) ${ITEMS}(?: in)? (?<times>once|twice|two times|2 times|thrice|three times|3 times|four times|4 times)`,
+    String.raw`(?:${GIVEN}|put|poured|mixed|stirred) ${ITEMS}(?: in)? (?<times>once|twice|double|two times|2 times|thrice|three times|3 times|four times|4 times)(?: instead of once)?`,
   ),
   on(
     String.raw`(?:only |just )?(?:${GIVEN} )?(?:only |just )?(?:an? )?(?<times>${TIMES}) (?:of )?(?:the |a |an )?(?:doses?|amounts?|portions?|helpings?|quantity|measure) (?:of |for )?${ITEMS}(?: went in)?`,
@@ -46,14 +47,33 @@ export const TIMES_OF = [
     String.raw`(?:${GIVEN} )?(?<times>twice|double|half|three times|3 times|ten times|10 times) as much ${ITEMS}(?: as (?:planned|told|on the sheet))?`,
   ),
   on(String.raw`(?<times>doubled|tripled|halved)(?: up)?(?: on)? ${ITEMS}`),
+  on(
+    String.raw`(?:${GIVEN} )?(?<times>two|2|three|3|four|4) (?:whole |full )?(?:doses|portions|helpings|measures|lots) of ${ITEMS}`,
+  ),
+  on(String.raw`(?:${GIVEN} )?(?:a |the )?(?<times>second) (?:dose|portion|helping|lot) of ${ITEMS}`),
   on(String.raw`${ITEMS} at (?:only )?(?<times>half|double|twice)(?: the)?(?: dose| amount| strength| rate)?`),
 ];
+/** `150 % of the base`, `base at 150 %`. */
+export const SHARE_OF = [
+  on(String.raw`(?:only )?(?:${GIVEN} )?(?:only )?(?<percent>\d+(?:[.,]\d+)?) ?(?:%|per ?cent) of(?: the)? ${ITEMS}`),
+  on(String.raw`${ITEMS} at (?<percent>\d+(?:[.,]\d+)?) ?(?:%|per ?cent)`),
+];
+/** Heaped spoons for level ones. */
+export const HEAPED_UP = [
+  on(String.raw`(?:${GIVEN} )?(?:a )?(?:heaped|heaping) spoons?(?:ful|fuls)? (?:of|for) ${ITEMS}`),
+  on(String.raw`heaped (?:the |up the )?(?:spoons? (?:of|for) )?${ITEMS}(?: spoons?)?`),
+  on(String.raw`${ITEMS}:? (?:${BE} )?heaped`),
+];
+/** Nothing was otherwise. */
+export const AS_TOLD = on(
+  String.raw`nothing(?: else)?(?: wrong| went wrong)?|all (?:good|right|fine|well|as planned|as told)|(?:did |made |mixed )?(?:everything|it|all)(?: (?:was|is|went in|done))? (?:right|as planned|by the sheet|as on the sheet|as told|correctly|fine)|(?:followed|by|as on) the sheet|as planned`,
+);
 export const STRENGTH = on(
-  String.raw`(?:made (?:it )?|mixed (?:it )?|it is |it was )?(?:only )?(?:at |to )?(?<times>double|twice(?: the)?|half|triple|a quarter|quarter) (?:strength|strong)`,
+  String.raw`(?:made (?:it )?|mixed (?:it )?|it is |it was )?(?:only )?(?:at |to )?(?<times>double|twice(?: the)?|half|triple|a quarter|quarter) (?:strength|strong)|strength (?<changed>doubled|halved|tripled)`,
 );
 /** A factor that is told of nothing: of one item, or of all. */
 export const OF_WHAT = on(
-  String.raw`(?:a |an )?(?:twice|double|doubled|doubled it|double dose|half|half dose|halved|triple|triple dose|went in twice|added twice|did it twice|put it in twice|added it twice|overdosed|underdosed)`,
+  String.raw`(?:a |an )?(?:twice|double|doubled|doubled it|double dose|half|half dose|halved|triple|triple dose|went in twice|double[- ]dosed|added twice|did it twice|put it in twice|added it twice|overdosed|underdosed)`,
 );
 export const AMBIGUOUS_TIMES = on(
   String.raw`(?:${GIVEN} )?(?:an? )?(?:(?:${N}|two|three|four|five|ten|twice) (?:times|x) (?:more|too much|less|too little|over)|(?:twice|double) too much)(?: of)?(?: the)? ${ITEMS}`,
@@ -85,6 +105,7 @@ export const AMOUNTS = [
   on(
     String.raw`(?:only |just )?(?:${GIVEN} )?(?:only |just )?(?<amount>${AMOUNT})(?: of)?(?: the)? ${ITEMS}(?: went in| was added| is in)?`,
   ),
+  on(String.raw`put (?:only |just )?(?<amount>${AMOUNT})(?: of)?(?: the)? ${ITEMS} in`),
   on(String.raw`(?:${GIVEN} )?${ITEMS}(?: was)?:? ?=? ?(?:only |just )?(?<amount>${AMOUNT})`),
 ];
 export const NO_ITEM = on(String.raw`(?:only |just )?(?:${GIVEN} )?(?:only |just )?(?<amount>${AMOUNT}) ${AS_MEANT}`);
@@ -94,6 +115,9 @@ export const MORE = [
   ),
   on(
     String.raw`(?:${GIVEN} )?(?<amount>${AMOUNT})(?: of)?(?: the)? ${ITEMS} (?<side>too much|too many|extra|too little|too few|short|more|less)`,
+  ),
+  on(
+    String.raw`${ITEMS} (?:by )?(?<amount>${AMOUNT}) (?<side>too much|too many|extra|too little|too few|short|more|less|over|under)`,
   ),
   on(
     String.raw`(?:${GIVEN} )?(?:an |another |one )(?<side>extra|more|)\s?(?<amount>${AMOUNT})(?: of)?(?: the)? ${ITEMS}`,

@@ -137,13 +137,17 @@ function plainOf(text: string): string {
     .replace(/\bthere's\b/g, 'there is')
     .replace(/\s+/g, ' ')
     .trim();
-  return bare(inFigures(small).replace(/\bteaspoonfuls?\b/g, 'teaspoon'));
+  const spoons = small.replace(
+    /\bthe (?=(?:(?:half|quarter|third|eighth|\d+\/\d+) )?(?:tea|table)?(?:spoon|tsp|tbsp)\b)/g,
+    'a ',
+  );
+  return bare(inFigures(spoons).replace(/\bteaspoonfuls?\b/g, 'teaspoon'));
 }
 
 const LEAD =
   /^(?:oops|sorry|damn|oh no|oh|hm+|well|so|ok|okay|and|but|unfortunately|accidentally|mistakenly|by mistake|by accident|silly me|it seems(?: that)?|seems(?: that)?)(?:[,:!.]\s*|\s+)/;
 const SUBJECT =
-  /^(?:i|we|somebody|my wife|my husband|my partner)(?: have| had)?(?: also| then| just| accidentally| mistakenly)* (?!think|guess|believe|suspect|fear|am |not )/;
+  /^(?:i|we|somebody|my wife|my husband|my partner)(?: have| had)?(?: also| then| just| accidentally| mistakenly| totally| completely| simply| clean)* (?!think|guess|believe|suspect|fear|am |not )/;
 const TAIL =
   /(?:[\s,]+(?:by mistake|by accident|accidentally|in error|this time|today|sorry|oops|instead))$|\s*[.!,]+$/;
 

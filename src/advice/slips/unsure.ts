@@ -7,6 +7,8 @@ const WHETHER = new RegExp(
   'u',
 );
 const ABOUT = new RegExp(String.raw`^${UNSURE} (?:about|adding|putting in|using) (?<item>.+)$`, 'u');
+const WAS =
+  /^(?:was|is|did|has) (?:the )?(?<item>.+?) (?:in|in it|added|put in|go in|get in|gone in)(?: or not)?\s*\?*$/u;
 const DID =
   /^(?:did|have) (?:i|we) (?:really |even )?(?:add|added|put in|put|use|used|forget|forgotten) (?<item>.+?)(?: in)?(?: or not)?\s*\?*$/u;
 /** It went in: as planned, unless it did not. */
@@ -32,7 +34,7 @@ export function unsureClause(
   batch: BatchSpokenOf,
   read: (clause: string, batch: BatchSpokenOf) => ReadClause,
 ): ReadClause {
-  const asked = DID.exec(clause)?.groups?.item ?? ABOUT.exec(clause)?.groups?.item;
+  const asked = DID.exec(clause)?.groups?.item ?? WAS.exec(clause)?.groups?.item ?? ABOUT.exec(clause)?.groups?.item;
   if (asked !== undefined) return wentInOrNot(asked, batch);
   const whether = WHETHER.exec(clause)?.groups?.clause;
   if (whether !== undefined) {

@@ -8,7 +8,7 @@ import type { AskedBack, BatchSpokenOf, ReadClause } from './types.js';
 const VOLUME = String.raw`(?:about\s+|around\s+|roughly\s+)?(?:${N}|an?|one)\s*(?:${WATER}|ml|mls|millilit(?:re|er)s?)(?![\p{L}\d])`;
 const INSTEAD = String.raw`(?:\s+(?:instead of|rather than|not)\s+(?<meant>${VOLUME}|${N}))?`;
 const FILL = String.raw`(?:filled|topped|made|fill|brought)(?: it| the can| the jug| the bottle| the bucket)?(?: up)?`;
-const USED = String.raw`(?:used|took|measured|poured in|put in|added|mixed (?:it )?(?:in|with|into)|made (?:it )?(?:in|with)|in|with|into)`;
+const USED = String.raw`(?:there (?:is|are|was)|it (?:has|had|holds|held)|used|took|measured|poured in|put in|added|mixed (?:it )?(?:in|with|into)|made (?:it )?(?:in|with)|in|with|into)`;
 const ONLY = String.raw`(?:only |just )?`;
 
 const FILLED_TO = on(
@@ -18,9 +18,13 @@ const SO_MUCH = on(String.raw`${ONLY}(?:${USED} )?${ONLY}(?<volume>${VOLUME})(?:
 const INSTEAD_OF = on(
   String.raw`${ONLY}(?:${USED} )?${ONLY}(?<volume>${VOLUME})(?: of water)?${INSTEAD}(?: of water)?`,
 );
+const IN_IT = on(
+  String.raw`${ONLY}(?:there (?:is|are|was|were)|water(?: is| was)?(?: filled)?(?: up)? to|it (?:holds|held)) ${ONLY}(?<volume>${VOLUME})(?: of water)?(?: in it| in the can| in the jug| in)?`,
+);
 const MORE = [
+  on(String.raw`(?<side>overfilled|underfilled)(?: it| the can)? by (?<volume>${VOLUME})(?: of water)?`),
   on(
-    String.raw`(?:added )?(?<volume>${VOLUME})(?: of water)? (?<side>too much|too many|more|extra|too little|too few|short|less|missing)(?: water)?`,
+    String.raw`(?:added |put in |used )?(?<volume>${VOLUME})(?: of water)? (?<side>too much|too many|more|extra|too little|too few|short|less|missing)(?: water)?`,
   ),
   on(
     String.raw`(?:added )?(?<volume>${VOLUME}) (?<side>too much|too many|more|extra|too little|too few|short of|less)(?: of)? (?:the )?water`,
@@ -33,12 +37,16 @@ const TIMES = on(
 const NOT_TOPPED = on(
   String.raw`(?:forgot(?:ten)? to (?:top (?:it )?up|fill (?:it )?up)(?: to the mark| with water)?|not topped (?:it )?up|(?:did not|never) (?:top|topped|fill|filled) (?:it )?up(?: to the mark)?|topping up forgotten|forgot (?:the )?topping up)`,
 );
+const HALF_FULL = on(
+  String.raw`(?:${FILL} )?${ONLY}(?:about )?(?:half ?full|half ?way(?: up)?|3\/4 full|three quarters full)|(?:did not|not) (?:fill|filled)(?: it| the can)?(?: up)?(?: all the way)? to the mark`,
+);
 const BRIM = on(String.raw`${FILL} (?:up )?(?:to )?(?:the (?:brim|top|rim|full)|full|completely)`);
 const VAGUE = on(
   String.raw`(?:used |added |filled )?(?:a (?:bit|little) )?(?:too much|too little|more|less|not enough|extra) water|overfilled(?: it| the can)?|underfilled(?: it| the can)?|(?:forgot )?(?:the )?water(?: forgotten| twice)?`,
 );
+const NAME = String.raw`(?:${WATER_NAME}|water from the (?:tap|well|barrel)|(?:the )?(?:tap|mains|distilled|softened|osmosis|well))(?![\p{L}\d])`;
 const NAMED = on(
-  String.raw`${ONLY}(?:${USED} |it was |was )?(?<water>${WATER_NAME})(?: (?:instead of|rather than|not|in place of) (?<meant>${WATER_NAME}))?(?: went in| was used)?`,
+  String.raw`${ONLY}(?:${USED} |it was |was )?(?<water>${NAME})(?: (?:instead of|rather than|not|in place of) (?<meant>${NAME}))?(?: went in| was used)?`,
 );
 const PARTS: ReadonlyMap<string, number> = new Map([
   ['twice', 2],
@@ -56,12 +64,12 @@ const PARTS: ReadonlyMap<string, number> = new Map([
 /** A clause about the water: how much, to where, or which. */
 export function waterClause(clause: string, batch: BatchSpokenOf): ReadClause {
   if (NOT_TOPPED.test(clause)) return notTopped(batch);
-  const filled = FILLED_TO.exec(clause) ?? SO_MUCH.exec(clause) ?? meantVolume(clause);
+  const filled = FILLED_TO.exec(clause) ?? IN_IT.exec(clause) ?? SO_MUCH.exec(clause) ?? meantVolume(clause);
   if (filled?.groups) return filledTo(filled.groups.volume!, filled.groups.meant, batch);
   const more = MORE.map((pattern) => pattern.exec(clause)).find((match) => match !== null);
   if (more?.groups) {
     const by = volumeOf(more.groups.volume!);
-    const sign = /much|many|more|extra/.test(more.groups.side!) ? 1 : -1;
+    const sign = /much|many|more|extra|over/.test(more.groups.side!) ? 1 : -1;
     return typeof by === 'number' ? toLitres(batch.litres + sign * by, clause) : by;
   }
   const times = TIMES.exec(clause);
@@ -70,6 +78,7 @@ export function waterClause(clause: string, batch: BatchSpokenOf): ReadClause {
     return batch.brimLitres === null
       ? asked(`"${clause}"`, 'how much the can then holds', 'Say --brim with what it holds, or write filled to 5 L.')
       : toLitres(batch.brimLitres, clause);
+  if (HALF_FULL.test(clause)) return asked(`"${clause}"`, 'how full the can is', 'Write for example filled to 3 L.');
   if (VAGUE.test(clause))
     return asked(`"${clause}"`, 'how much water', 'Write for example filled to 5 L, or 1 L too much water.');
   const named = NAMED.exec(clause);
@@ -176,6 +185,7 @@ const bare = (words: string): string =>
     .toLowerCase()
     .replace(/[\s_-]+/g, ' ')
     .replace(/^(?:(?:clean|fresh|lukewarm|warm|plain|cold|your|my|the|room temperature)\s+)+/, '')
+    .replace(/^water from the /, '')
     .replace(/(?<=\S)\s*water$/, '')
     .replace(/^r\.o\.$|^r\/o$/, 'ro')
     .trim();

@@ -10,6 +10,12 @@ export function whichItems(words: string, batch: BatchSpokenOf): Which {
   const one = whichItem(words, batch);
   if (typeof one === 'number') return { items: [one], joint: 'and' };
   if (ALL.test(words)) return { items: batch.items.map((_, i) => i), joint: 'and' };
+  const any = ANY_ONE.exec(words);
+  if (any) {
+    const form = any[1];
+    const items = batch.items.flatMap(({ product }, i) => (form === undefined || product.form === form ? [i] : []));
+    return items.length > 0 ? { items, joint: 'or' } : null;
+  }
   for (const joint of ['or', 'and'] as const) {
     const parts = words.replace(/^(?:either|both)\s+/, '').split(joint === 'or' ? OR : AND);
     if (parts.length < 2) continue;
@@ -24,6 +30,9 @@ export function whichItems(words: string, batch: BatchSpokenOf): Which {
 
 export const ALL =
   /^(?:everything|it all|all(?: of (?:it|them))?|all (?:the )?(?:items|doses|parts|products|powders)|the lot|the whole (?:recipe|lot|thing)|each item|every (?:item|dose|part))$/;
+/** Nobody knows which. */
+const ANY_ONE =
+  /^(?:something|one|one of them|one (?:item|part|product|thing)|one of the (?:items|parts|products|things)|one of the (powder|liquid)s)$/;
 const AND = /\s*(?:,\s*and\s|,|\band\b|&|\+|\bplus\b)\s*/;
 const OR = /\s*\bor\b\s*/;
 
