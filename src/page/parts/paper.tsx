@@ -40,5 +40,7 @@ function sized(frame: HTMLIFrameElement): void {
   if (there === null) return;
   for (const element of there.querySelectorAll<HTMLElement>(`[${SET_LATER}]`))
     element.style.cssText = element.getAttribute(SET_LATER) ?? '';
+  // paper is white in the dark, too
+  there.documentElement.style.colorScheme = 'light';
   frame.height = String(there.documentElement.scrollHeight + 2);
 }

@@ -1,6 +1,7 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { remember, say } from '../actions.js';
 import { type BatchInHand, lastStep, readingsTo, stepped, steppedBack, withReading } from '../batch.js';
+import { Blocks } from '../parts/blocks.js';
 import { useAwake } from '../parts/use-awake.js';
 import type { SinkView } from '../sheet-view.js';
 import type { PlaceProps } from './place.js';
@@ -48,6 +49,14 @@ export function BatchPlace({ state, desk }: PlaceProps) {
         ))}
       </ol>
       {line === undefined ? <BatchDone {...props} /> : <OneStep key={batch.at} {...props} line={line} />}
+      {batch.at === 0 && batch.sheet.cautions.length > 0 && (
+        <article>
+          <details>
+            <summary>Take care</summary>
+            <Blocks blocks={[{ kind: 'cautions', items: batch.sheet.cautions }]} />
+          </details>
+        </article>
+      )}
       {batch.sheet.judgedBy !== null && <Happened {...props} />}
       {line !== undefined && <PutAway {...props} />}
     </div>

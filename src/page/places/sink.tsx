@@ -63,19 +63,18 @@ function Before(props: PlaceProps) {
         <div class={answer.isCurrent ? undefined : 'old'} aria-busy={!answer.isCurrent}>
           <Sheet view={answer.answer} />
           {answer.isCurrent && answer.answer.lines.length > 0 && (
-            <>
-              <div class="row">
-                <button
-                  type="button"
-                  class="main large"
-                  onClick={() => desk.change((s) => remember(s, 'batch', begun(texts, answer.answer!, desk.now())))}
-                >
-                  Start mixing {answer.answer.litres}
-                </button>
-              </div>
-              <ToPrint {...props} asked={asked} />
-            </>
+            <div class="row">
+              <button
+                type="button"
+                class="main large"
+                onClick={() => desk.change((s) => remember(s, 'batch', begun(texts, answer.answer!, desk.now())))}
+              >
+                Start mixing {answer.answer.litres}
+              </button>
+            </div>
           )}
+          <Care view={answer.answer} />
+          {answer.isCurrent && answer.answer.lines.length > 0 && <ToPrint {...props} asked={asked} />}
         </div>
       )}
     </>
@@ -84,34 +83,46 @@ function Before(props: PlaceProps) {
 
 /** The whole sheet at a glance. */
 const Sheet = ({ view }: { view: SinkView }) => (
+  <article class="first">
+    <p class="answer">{view.title}</p>
+    <p class="quiet">{view.plants}</p>
+    <Problems problems={view.warnings} />
+    {view.alert.map((line) => (
+      <p key={line} class="bad">
+        {line}
+      </p>
+    ))}
+    {view.lines.length > 0 && (
+      <ol class="doses">
+        {view.lines.map(({ amount, what }, i) => (
+          <li key={i}>
+            <b>{amount}</b> {what}
+          </li>
+        ))}
+      </ol>
+    )}
+    {view.keeps !== '' && <p class="quiet">{view.keeps}</p>}
+  </article>
+);
+
+const Care = ({ view: { cautions, notes } }: { view: SinkView }) => (
   <>
-    <article class="first">
-      <p class="answer">{view.title}</p>
-      <p class="quiet">{view.plants}</p>
-      <Problems problems={view.warnings} />
-      {view.alert.map((line) => (
-        <p key={line} class="bad">
-          {line}
-        </p>
-      ))}
-      {view.lines.length > 0 && (
-        <ol class="doses">
-          {view.lines.map(({ amount, what }, i) => (
-            <li key={i}>
-              <b>{amount}</b> {what}
-            </li>
-          ))}
-        </ol>
-      )}
-      {view.keeps !== '' && <p class="quiet">{view.keeps}</p>}
-    </article>
-    {(view.cautions.length > 0 || view.notes.length > 0) && (
+    {notes.length > 0 && (
       <article>
-        <h3>Take care</h3>
         <Blocks
           blocks={[
-            ...(view.cautions.length > 0 ? [{ kind: 'cautions' as const, items: view.cautions }] : []),
-            ...(view.notes.length > 0 ? [{ kind: 'list' as const, items: view.notes }] : []),
+            { kind: 'heading', text: 'Notes' },
+            { kind: 'list', items: notes },
+          ]}
+        />
+      </article>
+    )}
+    {cautions.length > 0 && (
+      <article>
+        <Blocks
+          blocks={[
+            { kind: 'heading', text: 'Take care' },
+            { kind: 'cautions', items: cautions },
           ]}
         />
       </article>

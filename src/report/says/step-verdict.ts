@@ -1,6 +1,7 @@
 import type { MeterResult } from '../../meter/index.js';
-import { causeBriefly, checkSays } from './cause.js';
+import { causeBriefly } from './cause.js';
 import { lookAtSays } from './meter.js';
+import { lookSays } from './verdict.js';
 
 /** What the last reading of a can says while more is still to go in: whether to go on, in one sentence, and what to look at. */
 export interface StepVerdict {
@@ -29,7 +30,7 @@ export function stepVerdict(result: MeterResult): StepVerdict {
   return {
     tone: 'bad',
     says: `${off}. Stop: it looks as if ${causeBriefly(likeliest, result)}.`,
-    look: [checkSays(likeliest, result)],
+    look: [lookSays(likeliest, result)],
   };
 }
 

@@ -63,10 +63,7 @@ export function todoLines(result: MeterResult): string[] {
   const { judgement, remedy, verdict } = result;
   if (judgement.verdict === 'beyond') return judgement.lookAt.map((look) => lookAtSays(look, result));
   const [likeliest] = judgement.causes;
-  const look =
-    likeliest === undefined || judgement.verdict === 'within'
-      ? []
-      : [`${stirFirst(likeliest, result)}${checkSays(likeliest, result)}`];
+  const look = likeliest === undefined || judgement.verdict === 'within' ? [] : [lookSays(likeliest, result)];
   switch (remedy.status) {
     case 'none':
       return verdict === 'good' ? [] : look;
@@ -86,6 +83,10 @@ export function todoLines(result: MeterResult): string[] {
       return remedy satisfies never;
   }
 }
+
+/** How to find out whether it was that, the cheapest first. */
+export const lookSays = (cause: Cause, result: MeterResult): string =>
+  `${stirFirst(cause, result)}${checkSays(cause, result)}`;
 
 /** Cheapest of all: a powder that lies on the bottom reads as one that is missing. */
 const stirFirst = ({ fault, value }: Cause, { plan }: MeterResult): string =>
@@ -120,9 +121,7 @@ const MOST_WAYS = 3;
 
 function checkFirstLines({ alternatives, unknowing }: CheckFirst, result: MeterResult): string[] {
   const told = alternatives.slice(0, MOST_WAYS);
-  const looks = [
-    ...new Set(told.slice(0, 2).map(({ cause }) => `${stirFirst(cause, result)}${checkSays(cause, result)}`)),
-  ];
+  const looks = [...new Set(told.slice(0, 2).map(({ cause }) => lookSays(cause, result)))];
   const ways = told.map(
     ({ cause, asks }) =>
       `If ${causeBriefly(cause, result)}: ${waySays(asks.status, 'doing' in asks ? asks.doing : null)}.`,
