@@ -83,6 +83,11 @@ describe.skipIf(withoutBrowser())('the sink', () => {
       await judged(page, typed);
       await compare('--reading', typed);
     }
+    // read out as well as shown
+    await page
+      .getByRole('status')
+      .filter({ hasText: /^Don’t feed|^Good|^A little/ })
+      .waitFor();
     await judged(page, '97');
     await page.getByText('What happened?').click();
     await button(page, 'Say so').click();
