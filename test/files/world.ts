@@ -1,10 +1,11 @@
-import { type ChildProcess, spawn } from 'node:child_process';
 import { mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { build } from 'esbuild';
 import { afterAll } from 'vitest';
 import { Refusal } from '../../src/problem.js';
+
+export { started } from './started.js';
 
 /** A folder of its own for a file of tests. */
 export function home(): string {
@@ -32,27 +33,6 @@ export async function script(folder: string, name: string, text: string): Promis
   writeFileSync(path, `import * as files from ${JSON.stringify(door)};\n${text}`);
   return path;
 }
-
-/** A process that runs it; what it said is in `said()`; it `speaks` when its first word has come. */
-export function started(path: string, words: readonly string[]) {
-  const child = spawn(process.execPath, [path, ...words], { stdio: ['ignore', 'pipe', 'pipe'] });
-  let out = '';
-  child.stdout.on('data', (bytes: Buffer) => {
-    out += bytes.toString();
-  });
-  child.stderr.on('data', (bytes: Buffer) => {
-    out += bytes.toString();
-  });
-  const speaks = new Promise<void>((done) => {
-    child.stdout.once('data', () => done());
-  });
-  return { child, said: () => out, speaks, ended: ending(child) };
-}
-
-const ending = (child: ChildProcess): Promise<number | null> =>
-  new Promise((done) => {
-    child.on('close', (code) => done(code));
-  });
 
 /** What velamen left in a folder besides the grower's files. */
 export const strays = (folder: string): string[] => readdirSync(folder).filter((name) => name.startsWith('.velamen-'));

@@ -1,4 +1,3 @@
-import { recipeReadBy } from '../dosed-recipe.js';
 import { benchAndShelf } from '../opened.js';
 import { problem } from '../../problem.js';
 import { identityOf } from '../../units/index.js';
@@ -10,10 +9,8 @@ export function jarsEntry(sort: 'bought' | 'counted', { files, wishes, catalog, 
   const { bench, shelf } = benchAndShelf(files, wishes, catalog, collected, true);
   const kit = bench?.kit ?? { spoons: [] };
   const among = shelf.products;
-  const lines =
-    among.length === 0
-      ? []
-      : collected.wishes(wishes, sort, { ...recipeReadBy({ shelf, kit } as never, catalog, null), among }).flat();
+  const by = { among, kit, scale: null, onShelf: new Set(among.map(({ id }) => id)) };
+  const lines = among.length === 0 ? [] : collected.wishes(wishes, sort, by).flat();
   const paid = collected.wish(wishes, 'paid') ?? null;
   const items = lines.map(
     ({ product: { id, form }, amount }): JournalItem => ({
