@@ -1,4 +1,5 @@
 import { COOL } from './climate.js';
+import { compiledPractice } from './compiled-practice.js';
 import type { ProductYear, SeasonAsked, SeasonFeed, SeasonMix, SeasonNote } from './season-types.js';
 
 /** Share of nitrogen as ammonium and urea from which a cool month is told; a judgement of ours. */
@@ -24,7 +25,9 @@ export function notesOf(
     spans.some(({ state }) => state.kind === 'none' && state.why === 'no doses'),
   );
   return [
-    ...(climate.hemisphereBy === 'assumed' ? [{ kind: 'hemisphere assumed' } as const] : []),
+    ...(climate.hemisphereBy === 'assumed' && asked.some(({ spec }) => goesByHemisphere(spec.plants, climate))
+      ? [{ kind: 'hemisphere assumed' } as const]
+      : []),
     ...of(
       'no doses',
       without.map(({ name }) => name),
@@ -43,6 +46,10 @@ export function notesOf(
     ...coolAmmonium(climate, asked, mixes),
   ];
 }
+
+/** Own light and temperature decide for all plants but those with months of rest of their own. */
+const goesByHemisphere = (plants: string, { isOwn }: SeasonAsked['climate']): boolean =>
+  !isOwn || compiledPractice.rests.some((row) => row.plants === plants);
 
 /** Feeds rich in ammonium that are given in months in which the medium hardly turns it to nitrate. */
 function coolAmmonium(

@@ -115,6 +115,10 @@ describe('a year of feed', () => {
       ['2027-02-02', 43, 'growth 100 %'],
     ]);
     expect(result.climate).toMatchObject({ isOwn: true, hemisphereBy: 'temperature' });
+    // where the figures are as good north as south, it matters to plants with months of their own alone
+    const even = await year(files, { light: lamps });
+    expect(even.climate).toMatchObject({ hemisphere: 'north', hemisphereBy: 'assumed' });
+    expect(even.notes).toEqual([]);
   });
 
   it('makes one mix for all where it is asked to, and uses no more of it than its share', async () => {
