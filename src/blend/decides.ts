@@ -56,7 +56,8 @@ export function decidesOn(
   [first]: readonly Pick<Part, 'limit'>[],
 ): Decides | null {
   const sources = sourcesOf(shelf, nutrient);
-  if (short && sources.length === 0) return { kind: 'nothing brings it' };
+  const byWater = waters.some((water) => waterContent(water, nutrient) > 0);
+  if (short && sources.length === 0 && (first === undefined || !byWater)) return { kind: 'nothing brings it' };
   if (first === undefined) return null;
   const { limit } = first;
   if (limit.kind === 'water')

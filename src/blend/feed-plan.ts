@@ -3,6 +3,7 @@ import type { Amounts } from '../can/mix-amounts.js';
 import type { DosePlan } from '../dose/plan-types.js';
 import type { Limit, Miss } from '../feed/limits.js';
 import { type NearAsked, nearBands, NITROGEN_WITHIN } from '../feed/near.js';
+import { withoutHopelessAlkalinity } from '../feed/alkalinity-limit.js';
 import { withoutCustom } from '../feed/grade.js';
 import type { Proof } from '../feed/proof.js';
 import { proofOf } from './plan-proof.js';
@@ -115,9 +116,10 @@ async function withGrades(
   { want, factor, nitrogen: [first] = NITROGEN }: FeedAsked,
 ): Promise<{ within: FeedRequest; nearest: Awaited<ReturnType<typeof nearestWidth>> }> {
   const seek = (one: FeedRequest) => (want === 'closest' ? nearestOfAll(one) : nearestWidth(one, factor, {}, first));
-  const nearest = await seek(request);
+  const whole = withoutHopelessAlkalinity(request);
+  const nearest = await seek(whole);
   if ('found' in nearest && nearest.asked.nitrogenWithin <= first! && nearest.asked.factor <= factor * FARTHER)
-    return { within: request, nearest };
+    return { within: whole, nearest };
   const within = { ...request, programme: withoutCustom(request.programme) };
   const without = await seek(within);
   // nitrogen at its aim is worth more than what only convention asks for
@@ -126,7 +128,7 @@ async function withGrades(
     ('found' in without &&
       (without.asked.nitrogenWithin < nearest.asked.nitrogenWithin * 0.95 ||
         without.asked.factor * FARTHER < nearest.asked.factor));
-  return isBetter ? { within, nearest: without } : { within: request, nearest };
+  return isBetter ? { within, nearest: without } : { within: whole, nearest };
 }
 
 interface Setting {

@@ -3,6 +3,7 @@ import type { Nutrient } from '../chemistry/nutrients.js';
 import type { Water } from '../label/product.js';
 import { type FeedRequest, withoutEcCap } from '../feed/request.js';
 import type { Decides } from '../feed/results.js';
+import { waterContent } from '../feed/terms.js';
 import type { FormulateOptions } from '../formulation/index.js';
 import { type AimsTold, nearestToAims } from './aims.js';
 import { decidesOn, type Part, partsOf, sourcesOf } from './decides.js';
@@ -28,7 +29,8 @@ export async function whatLifts(
   near: AimsTold,
   options: FormulateOptions,
 ): Promise<{ decides: Decides | null; verdicts: Verdict[] }> {
-  if (short && sourcesOf(request.shelf, nutrient).length === 0)
+  const held = request.waters.some((water) => waterContent(water, nutrient) > 0);
+  if (short && !held && sourcesOf(request.shelf, nutrient).length === 0)
     return { decides: { kind: 'nothing brings it' }, verdicts: [] };
   const verdicts: Verdict[] = [];
   const without = async (parts: readonly Part[]): Promise<AimsTold | null> => {

@@ -2,6 +2,7 @@ import type { Verdict } from '../../solver/index.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
 import { type Formulated, type FormulateOptions, leastOf } from '../formulation/index.js';
 import { Proof } from '../feed/proof.js';
+import { isOnAlkalinity, withoutHopelessAlkalinity } from '../feed/alkalinity-limit.js';
 import { withoutAimed } from '../feed/grade.js';
 import type { FeedRequest } from '../feed/request.js';
 import type { Decides, Extent, ReachLine, ReachResult } from '../feed/results.js';
@@ -24,7 +25,8 @@ const NAMED_CEILINGS = 200;
  * contents count towards the highest, worst cases towards the lowest, what labels state towards the aim.
  */
 export async function reach(asked: FeedRequest, shelfName: string): Promise<ReachResult> {
-  const request = { ...asked, programme: withoutAimed(asked.programme) };
+  const borne = withoutHopelessAlkalinity(asked);
+  const request = { ...asked, programme: withoutAimed(borne.programme, isOnAlkalinity) };
   const ceilingsAsRows = request.shelf.length <= NAMED_CEILINGS;
   const { verdict: whole, formulated } = await leastOf(request, null, { ceilingsAsRows });
   const told = [];
@@ -42,8 +44,16 @@ export async function reach(asked: FeedRequest, shelfName: string): Promise<Reac
     aimsMiss: aims?.miss ?? null,
     conflict: whole.verdict === 'infeasible' ? limitsOf(formulated, whole) : [],
     conflicting: whole.verdict === 'infeasible',
+    alkaline: alkalineOf(asked, borne),
     proof: Proof.of({ question: 'reach', whole, ends: verdicts }),
   };
+}
+
+/** The limit on alkalinity that was dropped because no water here keeps it. */
+function alkalineOf({ programme, waters }: FeedRequest, borne: FeedRequest): ReachResult['alkaline'] {
+  const dropped = programme.rules.find((rule) => isOnAlkalinity(rule) && !borne.programme.rules.includes(rule));
+  if (dropped?.kind !== 'linear') return null;
+  return { limit: dropped.upper!, least: Math.min(...waters.map(({ alkalinity }) => alkalinity)) };
 }
 
 /** One element, with every verdict that its figures rest on. */

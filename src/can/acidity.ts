@@ -4,7 +4,7 @@ import type { Nutrient } from '../chemistry/nutrients.js';
 import type { AcidityLine } from './can-lines.js';
 
 /** mg/L of each nutrient in the feed solution, as labels state it and as they leave it. */
-export type Totals = ReadonlyMap<Nutrient, { low: number; stated: number; high: number }>;
+export type Totals = Pick<ReadonlyMap<Nutrient, { low: number; stated: number; high: number }>, 'get'>;
 
 /**
  * Potential acidity of a litre of feed solution over the make-ups that the labels allow, the likeliest first. The water's own salts count

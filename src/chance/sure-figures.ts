@@ -1,5 +1,5 @@
 import type { PowderKnown } from '../label/product.js';
-import type { Nutrient } from '../chemistry/nutrients.js';
+import type { Measured, Nutrient } from '../chemistry/nutrients.js';
 import type { EcLinearisation } from '../feed/ec-linearisation.js';
 import { linearisationOfMix, linearisationOfProduct, linearisationOfWater } from '../formulation/index.js';
 import { ecLimit, type MissableLimit } from '../feed/limits.js';
@@ -36,7 +36,7 @@ export function judgedCan(
 /** Every band, rule and cap of a feed, as the program counts them: a floor by what is guaranteed, a cap by what is possible. */
 export function judgedLimits(can: VaryingCan, request: FeedRequest, ec: Figure): JudgedLimit[] {
   const found: JudgedLimit[] = [];
-  const judge = (limit: MissableLimit, weights: ReadonlyMap<Nutrient, number>): void => {
+  const judge = (limit: MissableLimit, weights: ReadonlyMap<Measured, number>): void => {
     found.push({ limit, figure: nutrientFigure(can, weights, limit.end === 'least' ? 'floor' : 'cap') });
   };
   for (const [nutrient, { min, max }] of Object.entries(request.programme.bands) as [Nutrient, Band][]) {
@@ -47,7 +47,7 @@ export function judgedLimits(can: VaryingCan, request: FeedRequest, ec: Figure):
   }
   for (const rule of linearRules(request)) {
     const own = { kind: 'rule', rule, owner: rule.from.owner } as const;
-    const weights = new Map(Object.entries(rule.terms) as [Nutrient, number][]);
+    const weights = new Map(Object.entries(rule.terms) as [Measured, number][]);
     if (rule.upper !== undefined) judge({ ...own, end: 'most', bound: rule.upper }, weights);
     if (rule.lower !== undefined) judge({ ...own, end: 'least', bound: rule.lower }, weights);
   }

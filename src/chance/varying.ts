@@ -1,8 +1,8 @@
 import type { ClosedProduct } from '../label/closed-product.js';
 import type { PowderKnown, Water } from '../label/product.js';
-import { NUTRIENTS, type Nutrient } from '../chemistry/nutrients.js';
+import { type Measured, NUTRIENTS, type Nutrient } from '../chemistry/nutrients.js';
 import type { FeedRequest } from '../feed/request.js';
-import { waterContent } from '../feed/terms.js';
+import { contentOf, waterContent } from '../feed/terms.js';
 import { bulkDensityOf } from '../dose/density.js';
 import { untoldByPen } from './jar-conductivity.js';
 import type { Part, Source } from './spread-part.js';
@@ -135,7 +135,7 @@ export interface Figure {
 /** A weighted sum of nutrients as a cap or a floor counts it. */
 export function nutrientFigure(
   can: VaryingCan,
-  weights: ReadonlyMap<Nutrient, number>,
+  weights: ReadonlyMap<Measured, number>,
   side: 'cap' | 'floor' | 'stated',
 ): Figure {
   const items = can.items.map(({ product, label }) => {
@@ -143,9 +143,9 @@ export function nutrientFigure(
     let shift = 0;
     const parts = new Map<string, Part>();
     for (const [nutrient, weight] of weights) {
-      const { low, stated, high } = product.composition.content[nutrient];
+      const { low, stated, high } = contentOf(product, nutrient);
       nominal += weight * (side === 'stated' ? (stated ?? low) : (side === 'cap') === weight > 0 ? high : low);
-      const spread = label.get(nutrient);
+      const spread = nutrient === 'alkalinity' ? undefined : label.get(nutrient);
       if (!spread) continue;
       shift += weight * spread.shift;
       const { factor, source } = spread.part;

@@ -29,12 +29,16 @@ export type Nutrient = (typeof NUTRIENTS)[number];
 /** The four forms of nitrogen that a label can guarantee. */
 export const NITROGEN_FORMS = ['NO3-N', 'NH4-N', 'urea-N', 'other-N'] as const satisfies readonly Nutrient[];
 
-/** Names that a rule may use, with the nutrient each stands for. */
-export const RULE_NAMES: ReadonlyMap<string, Nutrient> = new Map<string, Nutrient>([
+/** What a rule adds up: elements, mg/L, or the alkalinity of the can, mg/L as CaCO3. */
+export type Measured = Nutrient | 'alkalinity';
+
+/** Names that a rule may use, with what each stands for. */
+export const RULE_NAMES: ReadonlyMap<string, Measured> = new Map<string, Measured>([
   ['NO3', 'NO3-N'],
   ['NH4', 'NH4-N'],
   ['urea', 'urea-N'],
   ...NUTRIENTS.filter((n) => !n.includes('-')).map((n): [string, Nutrient] => [n, n]),
+  ['alkalinity', 'alkalinity'],
 ]);
 
 /** A table with a value for every nutrient. */

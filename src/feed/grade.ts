@@ -1,6 +1,6 @@
 import type { Nutrient } from '../chemistry/nutrients.js';
 import type { Programme } from '../programme/programme.js';
-import type { LinearRule } from '../programme/rule.js';
+import type { LinearRule, Rule } from '../programme/rule.js';
 import type { MgPerLitre } from '../units/index.js';
 import type { MissableLimit } from './limits.js';
 import { MAIN_ELEMENTS } from './near.js';
@@ -64,8 +64,8 @@ export function withoutCustom(programme: Programme): Programme {
   return { ...withoutAimed(programme), bands };
 }
 
-/** The programme without the rules that are only aimed at. */
-export const withoutAimed = (programme: Programme): Programme => ({
+/** The programme without the rules that are only aimed at. @param but those that stay all the same */
+export const withoutAimed = (programme: Programme, but: (rule: Rule) => boolean = () => false): Programme => ({
   ...programme,
-  rules: programme.rules.filter((rule) => rule.kind !== 'linear' || !rule.aimed),
+  rules: programme.rules.filter((rule) => rule.kind !== 'linear' || !rule.aimed || but(rule)),
 });

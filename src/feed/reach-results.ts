@@ -59,5 +59,7 @@ export interface ReachResult {
   conflict: Limit[];
   /** True where it is proved that the limits cannot all be kept together: then the caps alone decide. */
   conflicting: boolean;
+  /** A limit on alkalinity that none of the waters keeps, mg/L as CaCO3, with the least that one of them brings; null where there is none. */
+  alkaline: { limit: number; least: number } | null;
   proof: Proof;
 }

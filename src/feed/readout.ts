@@ -7,7 +7,7 @@ import {
 } from '../units/index.js';
 import type { ClosedProduct } from '../label/closed-product.js';
 import type { Water } from '../label/product.js';
-import { NUTRIENTS, type Nutrient } from '../chemistry/nutrients.js';
+import { type Measured, NUTRIENTS, type Nutrient } from '../chemistry/nutrients.js';
 import type { LinearRule } from '../programme/rule.js';
 import { inTheCan } from '../can/in-the-can.js';
 import type { Amounts } from '../can/mix-amounts.js';
@@ -17,7 +17,7 @@ import { pricePerUnit } from './price.js';
 import { ecLimit, type End, type Miss, type NutrientLimit } from './limits.js';
 import { ecRule, type FeedRequest, linearRules } from './request.js';
 import type { ElementLine, Item, Mix, RuleLine } from './results.js';
-import { waterContent } from './terms.js';
+import { contentOf, waterContent } from './terms.js';
 
 /** Elements always listed; the rest only when present. */
 const RARE: ReadonlySet<Nutrient> = new Set<Nutrient>(['other-N', 'Co', 'Ni']);
@@ -195,13 +195,13 @@ function ruleMiss({ rule, value, bound }: RuleLine): Miss {
 
 type Total = { low: number; stated: number; high: number };
 
-function totalsOf(amounts: Amounts, shelf: readonly ClosedProduct[], waters: readonly Water[]): Map<Nutrient, Total> {
+function totalsOf(amounts: Amounts, shelf: readonly ClosedProduct[], waters: readonly Water[]): Map<Measured, Total> {
   return new Map(
-    NUTRIENTS.map((n) => {
+    [...NUTRIENTS, 'alkalinity' as const].map((n) => {
       const total: Total = { low: 0, stated: 0, high: 0 };
       amounts.products.forEach((x, i) => {
         if (x === 0) return;
-        const c = shelf[i]!.composition.content[n];
+        const c = contentOf(shelf[i]!, n);
         total.low += x * c.low;
         total.stated += x * (c.stated ?? c.low);
         total.high += x * c.high;
@@ -217,7 +217,7 @@ function totalsOf(amounts: Amounts, shelf: readonly ClosedProduct[], waters: rea
   );
 }
 
-function nitrogenShares(totals: ReadonlyMap<Nutrient, Total>): Mix['nitrogenShares'] {
+function nitrogenShares(totals: Pick<ReadonlyMap<Nutrient, Total>, 'get'>): Mix['nitrogenShares'] {
   const n = totals.get('N')!.stated;
   if (!(n > 0)) return null;
   const share = (form: Nutrient): number => totals.get(form)!.stated / n;
@@ -226,8 +226,8 @@ function nitrogenShares(totals: ReadonlyMap<Nutrient, Total>): Mix['nitrogenShar
   return { nitrate, ammonium, urea, other, undeclared: Math.abs(rest) < 1e-6 ? 0 : Math.max(0, rest) };
 }
 
-function ruleLine(rule: LinearRule, totals: ReadonlyMap<Nutrient, Total>): RuleLine {
-  const entries = Object.entries(rule.terms) as [Nutrient, number][];
+function ruleLine(rule: LinearRule, totals: ReadonlyMap<Measured, Total>): RuleLine {
+  const entries = Object.entries(rule.terms) as [Measured, number][];
   const sum = (end: 'most' | 'least'): { value: number; size: number } =>
     entries.reduce(
       (acc, [n, weight]) => {
@@ -254,14 +254,14 @@ function ruleLine(rule: LinearRule, totals: ReadonlyMap<Nutrient, Total>): RuleL
 /** `A ≤ k · B` is shown as the ratio A : B; any other rule as its left side. */
 function ratioOf(
   rule: LinearRule,
-  entries: [Nutrient, number][],
-  totals: ReadonlyMap<Nutrient, Total>,
+  entries: [Measured, number][],
+  totals: ReadonlyMap<Measured, Total>,
   cap: number,
   floor: number,
 ): { value: number | null; bound: number | null } {
   const homogeneous = (rule.upper ?? rule.lower) === 0;
   if (homogeneous && entries.length === 2) {
-    const [[a, wa], [b, wb]] = entries as [[Nutrient, number], [Nutrient, number]];
+    const [[a, wa], [b, wb]] = entries as [[Measured, number], [Measured, number]];
     if (wa * wb < 0) {
       const isCap = (rule.upper !== undefined) === wa > 0;
       const top = isCap ? totals.get(a)!.high : totals.get(a)!.low;

@@ -1,6 +1,7 @@
 import type { ClosedProduct } from '../label/closed-product.js';
 import type { Water } from '../label/product.js';
-import type { Nutrient } from '../chemistry/nutrients.js';
+import { CACO3_PER_MEQ } from '../chemistry/acidity.js';
+import type { Measured } from '../chemistry/nutrients.js';
 
 /**
  * Σ weight · content of each column. For a cap, positive weights take the most a label allows and negative weights the
@@ -9,29 +10,29 @@ import type { Nutrient } from '../chemistry/nutrients.js';
 export function termsOf(
   shelf: readonly ClosedProduct[],
   waters: readonly Water[],
-  weights: ReadonlyMap<Nutrient, number>,
+  weights: ReadonlyMap<Measured, number>,
   side: 'cap' | 'floor' | 'stated',
 ): Record<string, number> {
   const terms: Record<string, number> = {};
-  const put = (column: string, part: (nutrient: Nutrient, weight: number) => number): void => {
+  const put = (column: string, part: (measured: Measured, weight: number) => number): void => {
     let sum = 0;
     let size = 0;
-    for (const [nutrient, weight] of weights) {
-      const term = weight * part(nutrient, weight);
+    for (const [measured, weight] of weights) {
+      const term = weight * part(measured, weight);
       sum += term;
       size += Math.abs(term);
     }
     if (Math.abs(sum) > CANCELLED * size) terms[column] = sum;
   };
   shelf.forEach((product, i) => {
-    put(productColumn(i), (nutrient, weight) => {
-      const content = product.composition.content[nutrient];
+    put(productColumn(i), (measured, weight) => {
+      const content = contentOf(product, measured);
       if (side === 'stated') return content.stated ?? content.low;
       return (side === 'cap') === weight > 0 ? content.high : content.low;
     });
   });
   waters.forEach((water, i) => {
-    put(waterColumn(i), (nutrient) => waterContent(water, nutrient));
+    put(waterColumn(i), (measured) => waterContent(water, measured));
   });
   return terms;
 }
@@ -39,8 +40,19 @@ export function termsOf(
 /** A coefficient a − q·b this small beside its parts is rounding dust (a product that keeps the ratio exactly). */
 const CANCELLED = 1e-9;
 
-/** mg/L of a nutrient in a water; total N is the sum of its forms where not given. */
-export function waterContent(water: Water, nutrient: Nutrient): number {
+/** mg in a g or mL of a product, alkalinity as CaCO3 by the likeliest make-up: as its label leaves them open, and as it states them. */
+export function contentOf(
+  { composition, ions }: ClosedProduct,
+  measured: Measured,
+): { low: number; stated: number | null; high: number } {
+  if (measured !== 'alkalinity') return composition.content[measured];
+  const brings = CACO3_PER_MEQ * ions.value.alkalinity;
+  return { low: brings, stated: brings, high: brings };
+}
+
+/** mg/L in a water, alkalinity as CaCO3; total N is the sum of its forms where not given. */
+export function waterContent(water: Water, nutrient: Measured): number {
+  if (nutrient === 'alkalinity') return water.alkalinity;
   const given = water.mgPerLitre[nutrient];
   if (given !== undefined || nutrient !== 'N') return given ?? 0;
   return (water.mgPerLitre['NO3-N'] ?? 0) + (water.mgPerLitre['NH4-N'] ?? 0);

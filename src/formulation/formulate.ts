@@ -1,6 +1,6 @@
 import type { Column, LinearProgram, Row } from '../../solver/index.js';
 import type { ClosedProduct } from '../label/closed-product.js';
-import { NUTRIENTS, type Nutrient } from '../chemistry/nutrients.js';
+import { type Measured, NUTRIENTS, type Nutrient } from '../chemistry/nutrients.js';
 import type { EcLinearisation } from '../feed/ec-linearisation.js';
 import type { EcRule } from '../programme/rule.js';
 import { firstLinearisation, linearisationOfProduct, linearisationOfWater } from './ec-row.js';
@@ -209,7 +209,7 @@ function ruleRows(request: FeedRequest): Unnamed[] {
   const { shelf, waters } = request;
   return linearRules(request).flatMap((rule, i): Unnamed[] => {
     const { terms, upper, lower, from } = rule;
-    const weights = new Map(Object.entries(terms) as [Nutrient, number][]);
+    const weights = new Map(Object.entries(terms) as [Measured, number][]);
     const limit = (end: End, bound: number): Limit => ({ kind: 'rule', rule, end, bound, owner: from.owner });
     return [
       ...(upper === undefined

@@ -1,5 +1,5 @@
 import { milliSiemensPerCm } from '../units/index.js';
-import { type Nutrient, RULE_NAMES } from '../chemistry/nutrients.js';
+import { type Measured, RULE_NAMES } from '../chemistry/nutrients.js';
 import { type Checked, checked, type Problem, problem, type Where } from '../problem.js';
 import { parseRelation } from '../units/expression.js';
 import type { LinearRelation } from '../units/linear.js';
@@ -49,8 +49,8 @@ function ecRuleOf(relation: LinearRelation, text: string, from: RuleOrigin): EcR
 function linearRuleOf(relation: LinearRelation, text: string, from: RuleOrigin): LinearRule {
   const terms: LinearRule['terms'] = {};
   for (const [name, weight] of relation.terms) {
-    const nutrient: Nutrient = RULE_NAMES.get(name)!;
-    if (weight !== 0) terms[nutrient] = weight;
+    const measured: Measured = RULE_NAMES.get(name)!;
+    if (weight !== 0) terms[measured] = weight;
   }
   return {
     kind: 'linear',

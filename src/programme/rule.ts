@@ -1,4 +1,4 @@
-import type { Nutrient } from '../chemistry/nutrients.js';
+import type { Measured } from '../chemistry/nutrients.js';
 import type { MilliSiemensPerCm } from '../units/index.js';
 import type { Medium, Phase } from './phases.js';
 
@@ -13,7 +13,7 @@ export interface LinearRule {
   kind: 'linear';
   /** As written, for the report. */
   text: string;
-  terms: Partial<Record<Nutrient, number>>;
+  terms: Partial<Record<Measured, number>>;
   lower?: number;
   upper?: number;
   /** True where it is aimed at, as the aims of elements are, and gives way where the shelf would be far from those otherwise. */

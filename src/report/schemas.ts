@@ -138,7 +138,7 @@ export const programmesShape = z.strictObject({
       rules: z.array(
         z.strictObject({
           text: z.string(),
-          terms: z.partialRecord(element, z.number()),
+          terms: z.partialRecord(z.union([element, z.literal('alkalinity')]), z.number()),
           lower: z.number().optional(),
           upper: z.number().optional(),
           from: z.string(),

@@ -11,7 +11,9 @@ const MAIN: readonly string[] = ['P', 'K', 'Ca', 'Mg', 'S'];
 type End = 'low' | 'stated' | 'high';
 
 /** mg per g or mL. */
-function holds({ composition }: FeedRequest['shelf'][number], nutrient: string, end: End): number {
+function holds({ composition, ions }: FeedRequest['shelf'][number], nutrient: string, end: End): number {
+  // mg of CaCO3 that a meq of alkalinity is
+  if (nutrient === 'alkalinity') return 50.04 * ions.value.alkalinity;
   const content = composition.content[nutrient as Nutrient];
   return end === 'stated' ? (content.stated ?? content.low) : content[end];
 }
@@ -31,7 +33,8 @@ function terms({ shelf }: FeedRequest, weights: Record<string, number>, side: 'f
 
 /** mg/L in rain; its nitrogen is the sum of its forms where no total is told. */
 function rain({ waters }: FeedRequest, weights: Record<string, number>): number {
-  const told = (n: string): number | undefined => waters[0]!.mgPerLitre[n as Nutrient];
+  const told = (n: string): number | undefined =>
+    n === 'alkalinity' ? waters[0]!.alkalinity : waters[0]!.mgPerLitre[n as Nutrient];
   const of = (n: string): number => told(n) ?? (n === 'N' ? (told('NO3-N') ?? 0) + (told('NH4-N') ?? 0) : 0);
   return Object.entries(weights).reduce((sum, [nutrient, w]) => sum + w * of(nutrient), 0);
 }

@@ -8,7 +8,7 @@ import { judgeReading } from '../../src/desk/judge-reading.js';
 import { mixingSheets } from '../../src/desk/mixing-sheets.js';
 import { openBench } from '../../src/desk/open-bench.js';
 import { linearRules } from '../../src/feed/request.js';
-import { waterContent } from '../../src/feed/terms.js';
+import { contentOf, waterContent } from '../../src/feed/terms.js';
 import type { MixingSheet } from '../../src/sheet/sheet-types.js';
 import { dice } from '../solver/dice.js';
 import { exampleFiles } from './benches.js';
@@ -44,7 +44,7 @@ async function kept(files: BenchFiles, sheet: MixingSheet): Promise<number> {
   const limitsOf = (parts: readonly Part[]): Map<string, number> => {
     const mg = (nutrient: Parameters<typeof waterContent>[1]): number =>
       parts.reduce((sum, { product, perLitre }) => {
-        return sum + perLitre * (product.composition.content[nutrient].stated ?? 0);
+        return sum + perLitre * (contentOf(product, nutrient).stated ?? 0);
       }, 0) + blend.reduce((sum, { water, share }) => sum + share * waterContent(water, nutrient), 0);
     const room = new Map<string, number>();
     for (const [nutrient, { min, max }] of Object.entries(programme.bands)) {

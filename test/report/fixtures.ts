@@ -214,6 +214,7 @@ export const reachResult: ReachResult = {
   aimsMiss: null,
   conflict: [bandEnd('Ca', 'least', 24), bandEnd('Mg', 'most', 12)],
   conflicting: true,
+  alkaline: null,
   proof: Proof.of({ question: 'reach', whole: optimal, ends: [] }),
 };
 

@@ -3,6 +3,7 @@ import { roomFor } from '../../chance/tightened.js';
 import { planOnce } from '../../dose/plan-once.js';
 import type { DosePlan, TrialPlan } from '../../dose/plan-types.js';
 import { ordered } from '../../dose/ordered.js';
+import { withoutHopelessAlkalinity } from '../../feed/alkalinity-limit.js';
 import { withoutCustom } from '../../feed/grade.js';
 import type { Limited } from '../../formulation/index.js';
 import { type FeedAnswer, linearisationOfMix, programOn } from '../../formulation/index.js';
@@ -99,7 +100,7 @@ const shortest = ({ cans: { cans } }: Tried, alone: readonly number[], { sure }:
 async function limitsThatHold(
   group: readonly Sharing[],
 ): Promise<{ limits: FeedRequest[] } | { answer: FeedAnswer; request: FeedRequest }> {
-  const whole = group.map(({ request }) => request);
+  const whole = group.map(({ request }) => withoutHopelessAlkalinity(request));
   const first = await cheapestShared(sharedRequest(group, MOST_STRETCH, whole));
   if (first.answer.answer === 'found') return { limits: whole };
   const graver = whole.map((request) => ({ ...request, programme: withoutCustom(request.programme) }));

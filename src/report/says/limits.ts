@@ -88,9 +88,11 @@ export function violatedName(limit: MissableLimit, bound: string): string {
 
 /** A least that convention alone stands behind, missed: told, and no more. */
 export const missSays = ({ limit, value, bound }: Miss): string =>
-  limit.kind === 'rule' && limit.rule.aimed
-    ? `${limit.rule.text} is aimed at and not reached (${formatNumber(value, 3)}): the shelf would be far from its other aims.`
-    : `${violatedName(limit, formatNumber(bound, 3))} is not reached (${formatNumber(value, 3)}): only convention stands behind it.`;
+  limit.kind === 'rule' && limit.rule.terms.alkalinity !== undefined
+    ? `${limit.rule.text} is not kept (${formatNumber(value, 3)} mg/L as CaCO3): the acid, or the share of pure water, that would mend it is told under Take care.`
+    : limit.kind === 'rule' && limit.rule.aimed
+      ? `${limit.rule.text} is aimed at and not reached (${formatNumber(value, 3)}): the shelf would be far from its other aims.`
+      : `${violatedName(limit, formatNumber(bound, 3))} is not reached (${formatNumber(value, 3)}): only convention stands behind it.`;
 
 export const products = (count: number): string => `${count} ${count === 1 ? 'product' : 'products'}`;
 const newProducts = (count: number): string => `${count} new ${count === 1 ? 'product' : 'products'}`;

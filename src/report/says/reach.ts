@@ -100,9 +100,15 @@ export const limitedBySays = ({ limitedBy }: ReachLine): string[] =>
   limitedBy === null ? ['nothing: no cap limits it'] : limitedBy.map(limitSays);
 
 /** What is worth knowing beside the reach of a shelf. */
-export const reachNotes = ({ conflicting }: ReachResult): string[] =>
-  conflicting
+export const reachNotes = ({ conflicting, alkaline }: ReachResult): string[] => [
+  ...(conflicting
     ? [
         'The limits cannot all be kept together, so most elements show no range: for those, the range with the caps alone decides.',
       ]
-    : [];
+    : []),
+  ...(alkaline
+    ? [
+        `Alkalinity is out of reach: the softest water here brings ${figure(alkaline.least)} mg/L as CaCO3, and the medium bears ${figure(alkaline.limit)}; \`velamen blend\` tells the acid, or the share of pure water.`,
+      ]
+    : []),
+];

@@ -45,17 +45,20 @@ export function jointProgram(group: readonly Sharing[], stretch: number): Linear
     ends: Pick<Row, 'lower' | 'upper'>,
   ) => {
     const terms: Record<string, number> = {};
-    shelf.forEach(({ composition }, i) => {
+    shelf.forEach(({ composition, ions }, i) => {
       terms[`p${i}`] = weights.reduce((sum, [nutrient, weight]) => {
+        // mg of CaCO3 that a meq of alkalinity is
+        if (nutrient === 'alkalinity') return sum + share * weight * 50.04 * ions.value.alkalinity;
         const { low, stated, high } = composition.content[nutrient as Nutrient];
         const worst = (how === 'most') === weight > 0 ? high : low;
         return sum + share * weight * (how === 'label' ? (stated ?? low) : worst);
       }, 0);
     });
-    waters.forEach(({ mgPerLitre: own }, j) => {
+    waters.forEach(({ mgPerLitre: own, alkalinity }, j) => {
       const forms = (own['NO3-N'] ?? 0) + (own['NH4-N'] ?? 0);
       terms[`w${j}`] = weights.reduce(
-        (sum, [n, weight]) => sum + weight * (own[n as Nutrient] ?? (n === 'N' ? forms : 0)),
+        (sum, [n, weight]) =>
+          sum + weight * (n === 'alkalinity' ? alkalinity : (own[n as Nutrient] ?? (n === 'N' ? forms : 0))),
         0,
       );
     });
