@@ -83,7 +83,7 @@ export function readOut(amounts: Amounts, request: ReadoutRequest, parts = inOrd
 }
 
 function elementLines(
-  totals: ReadonlyMap<Nutrient, Total>,
+  totals: Pick<ReadonlyMap<Nutrient, Total>, 'get'>,
   { programme }: Pick<ReadoutRequest, 'programme'>,
 ): ElementLine[] {
   return NUTRIENTS.filter((n) => !RARE.has(n) || totals.get(n)!.high > 0).map((n): ElementLine => {
