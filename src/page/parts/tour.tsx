@@ -9,6 +9,8 @@ const STOPS: [PlaceName, string, string][] = [
   ['plants', 'Plants', 'what grows in what, how strong you feed, and what you water, measure and read with.'],
   ['feed', 'Feed', 'what to measure. Open any figure to see its sum; move a slider to see what else could be.'],
   ['sink', 'Sink', 'one step at a time, each with the reading your pen should show; and what to do when it does not.'],
+  ['buy', 'Buy', 'whole packs for every feed, for the least money, the fewest jars, or the nearest to the aims.'],
+  ['year', 'Year', 'what is fed when, what was mixed, what is left, and what it cost.'],
   ['files', 'Files', 'the real copy of all this. Write it out whenever it matters.'],
 ];
 
