@@ -48,7 +48,11 @@ export function figuresIn(text: string): { figures: Figure[]; leftOver: string[]
 /** Where the analysis begins in a line that tells figures: at its first nutrient or figure; undefined where it tells none. */
 export function analysisAt(line: string): number | undefined {
   const tokens = tokensIn(line);
-  return tokens.some((token) => token.isFigure && !token.bare) ? tokens[0]!.start : undefined;
+  const isAnalysis =
+    tokens.some((token) => token.isFigure && !token.bare) ||
+    // bare numbers are figures where nutrients stand beside several
+    Math.min(tokens.filter(({ isFigure }) => isFigure).length, tokens.filter(({ isFigure }) => !isFigure).length) > 1;
+  return isAnalysis ? tokens[0]!.start : undefined;
 }
 
 /** True where the words say a nutrient and nothing else. */
@@ -74,7 +78,7 @@ function tokensIn(text: string): Token[] {
   const inHundred = /per\s*100\s*(?:g|ml)\b|g\s*\/\s*100\s*(?:g|ml)\b/i.test(text);
   const units = `%|per\\s?cent\\b|pct\\b|ppm\\b|m?g\\s?\\/\\s?(?:kg|l(?:itre)?)\\b${inHundred ? '|g\\b(?!\\s*\\/)' : ''}`;
   const figures = [
-    ...text.matchAll(new RegExp(`(?<![\\d.,\\w-])(\\d{1,6}(?:[.,]\\d+)?|[.,]\\d+)\\s*(${units})`, 'gi')),
+    ...text.matchAll(new RegExp(`(?<![\\d.,\\w-])(?<!\\bper\\s*)(\\d{1,6}(?:[.,]\\d+)?|[.,]\\d+)\\s*(${units})`, 'gi')),
   ];
   const bare = text.matchAll(
     /(?<![\d.,\w-])(\d{1,2}(?:[.,]\d+)?|[.,]\d+)(?![\d.,-]*\d|\s*(?:%|(?:[Pp]er\s?[Cc]ent|pct|ppm|m?g|kg|m[lL]|[lL]|LB|lbs?|OZ|oz|gal|fl|tsp)\b))/g,

@@ -23,7 +23,7 @@ const LIQUID =
 
 /** `Net contents 8 fl oz (237 mL)`. */
 const SOLD_BY_VOLUME =
-  /\b(?:net\s+(?:contents?|volume|vol)|contents?|volume)\b[^\n%]{0,25}?\d\s*(?:ml|cl|l|lit(?:re|er)s?|fl\.?\s*oz|fluid\s+ounces?|qt|quarts?|pt|pints?|gal(?:lons?)?)\b/i;
+  /\b(?:net(?:\s+(?:contents?|volume|vol))?|contents?|volume)\b[^\n%]{0,25}?\d\s*(?:ml|cl|l|lit(?:re|er)s?|fl\.?\s*oz|fluid\s+ounces?|qt|quarts?|pt|pints?|gal(?:lons?)?)\b/i;
 
 function densityOf(text: string): number | undefined {
   const metric = /(?:density|specific\s+gravity|spec\.?\s*gr(?:avity)?\.?|\bS\.?G\.?)[^\d\n]{0,20}([01][.,]\d+)/i.exec(

@@ -1,3 +1,4 @@
+import { saltNamed } from '../chemistry/salts.js';
 import { analysisAt, isNutrientName } from './printed-figures.js';
 import { gradeIn } from './printed-grade.js';
 
@@ -9,6 +10,9 @@ export function nameOf(text: string): string {
   if (graded !== undefined) return clean(headOf(graded));
   const first = said[0];
   if (first === undefined || HEADING.test(first)) return '';
+  const salt = first.slice(0, first.search(/[\d,:;]|$/)).trim();
+  if (/^[a-z]+(?: [a-z]+)+$/i.test(salt) && !/edta|dtpa/i.test(salt) && saltNamed(salt) !== undefined)
+    return clean(salt);
   const at = analysisAt(first);
   const clause = at === undefined ? first : (/^([^:,;%]*)[:,;]/.exec(first)?.[1] ?? first.slice(0, at));
   const head = /[a-z]\s+\d|\d\s*%/i.test(clause) && at !== undefined ? first.slice(0, at) : clause;

@@ -25,7 +25,7 @@ export const PRINTED_NAMES: readonly PrintedName[] = [
     'N-?\\s?NO3\\b',
   ]),
   ...of('NH4-N', [
-    `(?:ammoniacal|ammonium|ammonia|ammonic)[\\s-]+${nitrogen}`,
+    `(?:ammoniacal|ammonical|ammonium|ammonia|ammonic)[\\s-]+${nitrogen}`,
     `${nitrogen}\\s+(?:(?:as|from)\\s+)?(?:ammoniacal|ammonium)`,
     ofKind('(?:ammoniacal|ammonium)'),
     'NH4-?\\s?N\\b',
@@ -43,7 +43,8 @@ export const PRINTED_NAMES: readonly PrintedName[] = [
     `(?:organic|(?:other\\s+)?water[\\s-]+(?:in)?soluble|slowly\\s+available(?:\\s+water[\\s-]+soluble)?|methylene\\s*urea)[\\s-]+${nitrogen}`,
   ]),
   ...of('NO3-N', ['(?<!\\b(?:as|potassium|calcium|magnesium|ammonium|sodium)\\s+)nitrate\\b']),
-  ...of('NH4-N', ['(?<!\\bas\\s+)(?:ammoniacal|ammonium(?!\\s+(?:nitrate|phosph|sul|citrate)))\\b']),
+  ...of('NO3-N', ['nitric\\b(?!\\s+acid)']),
+  ...of('NH4-N', ['(?<!\\bas\\s+)(?:ammoniacal|ammonical|ammonium(?!\\s+(?:nitrate|phosph|sul|citrate)))\\b']),
   ...of('urea-N', ['(?<!\\bas\\s+)urea\\b']),
   // `10.5 % as nitrate`, `8 %, as ammonium`: of the nitrogen; `potassium (K) as nitrate` is none
   ...of('NO3-N', ['(?<=[%,(:;]\\s*(?:is\\s+)?as\\s+)nitrate\\b', 'NO3(?![-\\w])']),

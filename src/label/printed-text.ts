@@ -1,6 +1,6 @@
 /** A label's text in plain marks: one kind of dash, no dotted leaders or footnote signs, oxides in letters where a zero was typed. */
 export const plainLabel = (text: string): string =>
-  text
+  withoutFootnotes(text)
     .normalize('NFKC')
     .replace(/\r\n?/g, '\n')
     .replace(/[\u2010-\u2012\u2212]/g, '-')
@@ -11,6 +11,10 @@ export const plainLabel = (text: string): string =>
     .replace(/\b(Ca|Mg|Na2)0\b/g, '$1O')
     .replace(/\bS03\b/g, 'SO3')
     .replace(/\bSi02\b/g, 'SiO2');
+
+/** A sign inside the text says that a line which begins with it is a footnote: its figures are parts of what is told above. */
+const withoutFootnotes = (text: string): string =>
+  /[^\s*][ \t.]*\*/.test(text) ? text.replace(/(^|\n)[ \t]*\*[^\n]*/g, '$1') : text;
 
 /** The text without what tells how to use the product: shares and rates stand there that are no part of the analysis. */
 export const withoutDirections = (text: string): string => text.replace(DIRECTIONS, '\n');

@@ -4,6 +4,7 @@ import { formatNumber, isWithin, readPlainNumber } from '../../units/index.js';
 import type { Wishes } from '../wishes.js';
 import type { Answered, Question } from './question.js';
 import { startBench } from './start-bench.js';
+import { saltTwice } from './salt-row.js';
 import { readStartLabel, type StartLabel } from './start-label.js';
 
 /** What to ask next of labels: what the last one leaves open, or the next one; null where there are no more. */
@@ -87,7 +88,12 @@ function liquidText(answer: string, text: string): Checked<string> {
 async function withLabel(text: string, wishes: Wishes, catalog: Catalog): Promise<Checked<Answered>> {
   try {
     const { result } = await startBench({ label: [text] }, '', catalog);
-    return { ok: true, value: { wishes, label: result.labels[0]! }, warnings: [] };
+    const twice = saltTwice(wishes.label ?? [], catalog);
+    if (twice) return { ok: false, problems: [twice] };
+    const read = result.labels[0]!;
+    // the row is not written yet
+    const doubts = read.doubts.map((found) => ({ ...found, where: { field: found.where.field ?? read.id } }));
+    return { ok: true, value: { wishes, label: { ...read, doubts } }, warnings: [] };
   } catch (fault) {
     if (fault instanceof Refusal) return { ok: false, problems: [...fault.problems] };
     throw fault;

@@ -3,6 +3,7 @@ import { saltNamed } from '../../chemistry/salts.js';
 import { parseFormula, nutrientsPerGram } from '../../chemistry/formula.js';
 import { NITROGEN_FORMS, NUTRIENTS, type Nutrient } from '../../chemistry/nutrients.js';
 import type { Product } from '../../label/product.js';
+import { type Problem, problem } from '../../problem.js';
 import { formatNumber, identityOf } from '../../units/index.js';
 
 /** A plain salt that was named instead of a label: that of the catalog, and the others that its name may mean. */
@@ -16,6 +17,7 @@ export function saltMeant(text: string, { salts }: Pick<Catalog, 'salts'>): Name
   const name = text.trim().replace(/[.;,\s]+$/, '');
   if (name.length > 80 || name.includes('\n')) return undefined;
   const wanted = plain(name);
+  if (wanted === '') return undefined;
   const formula = saltNamed(name)?.formula;
   const salt =
     salts.find((one) => plain(one.id) === wanted) ??
@@ -24,6 +26,21 @@ export function saltMeant(text: string, { salts }: Pick<Catalog, 'salts'>): Name
   if (salt === undefined) return undefined;
   const others = salts.filter((one) => one !== salt && plain(one.name).startsWith(`${wanted} `)).map((one) => one.id);
   return { salt, others };
+}
+
+/** A plain salt that is named a second time, by this name or another. */
+export function saltTwice(texts: readonly string[], catalog: Pick<Catalog, 'salts'>): Problem | undefined {
+  const meant = texts.map((text) => saltMeant(text, catalog)?.salt.id);
+  const at = meant.findIndex((id, i) => id !== undefined && meant.indexOf(id) < i);
+  if (at < 0) return undefined;
+  const fix = 'Leave it out; two packs of one salt are one row.';
+  return problem(
+    'salt-twice',
+    { field: '--label' },
+    `"${texts[at]!.trim()}", which is ${meant[at]} again`,
+    'each salt once',
+    fix,
+  );
 }
 
 /** Letters and figures, blind to grade, case and brackets. */

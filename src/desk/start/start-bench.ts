@@ -14,6 +14,7 @@ import type { Wishes } from '../wishes.js';
 import type { Assumed } from '../../report/start-assumed.js';
 import { benchText, type BenchWords, SCHEMA_FILE } from './bench-text.js';
 import { type Grown, mediaOf, mediumProblems, readGrown } from './grown.js';
+import { saltTwice } from './salt-row.js';
 import { shelfText } from './shelf-text.js';
 import { readStartLabel, type StartLabel } from './start-label.js';
 import { startWater } from './start-water.js';
@@ -79,6 +80,8 @@ function readLabels(wishes: Wishes, catalog: Catalog, collected: Collected): Sta
     if (read) labels.push(apart(read, labels));
   });
   if (texts.length === 0) collected.add(NO_LABEL);
+  const twice = saltTwice(texts, catalog);
+  if (twice) collected.add(twice);
   return labels;
 }
 

@@ -1,3 +1,4 @@
+import { Ajv } from 'ajv';
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
 import { readProducts } from '../../../src/catalog/shelf.js';
@@ -46,7 +47,7 @@ describe('a bench from labels', () => {
         expect(row.name).toBe(name === '' ? `label ${i + 1}` : name);
         expect(result.labels[i]!.id).toBe(row.id);
       });
-      // what was written is a bench as any other
+      // what was written is a shelf as any other
       const { shelf: read } = await openBench(texts, {});
       expect(read.products.map(({ id }) => id)).toEqual(rows.map(({ id }) => id));
     },
@@ -121,6 +122,18 @@ describe('a bench from labels', () => {
     expect(acid.composition.content.P.stated! / 1580 / 0.75).toBeCloseTo(30.974 / 97.995, 4);
   });
 
+  it('writes a bench that is right by the schema beside it', async () => {
+    const { files } = await startBench(
+      { ...PLAIN, weekly: '8 L', rule: ['Ca >= 2 * Mg'], water: ['Ca=40', 'rain'] },
+      'mine',
+    );
+    const [schema, , bench] = files.map(({ content }) => content);
+    const valid = new Ajv({ allowUnionTypes: true }).compile(JSON.parse(schema!) as object);
+    expect(valid(parse(bench!)), JSON.stringify(valid.errors)).toBe(true);
+    expect(valid({ ...(parse(bench!) as object), watr: 'rain' })).toBe(false);
+    expect(bench).toMatch(new RegExp(`^# yaml-language-server: \\$schema=${files[0]!.name}\\n`));
+  });
+
   it('follows the law of the labels’ style', async () => {
     const european = await startBench({ ...PLAIN, label: [EU_LABELS[0]![0], 'Epsom salt'] });
     expect(parse(european.texts.bench.text)).toMatchObject({ law: 'eu' });
@@ -153,6 +166,9 @@ describe('a bench from labels', () => {
       ...['name-unknown --plants', 'name-unknown --plants'],
     ]);
     expect(await refused({ ...PLAIN, label: [] })).toEqual(['no-label --label']);
+    expect(await refused({ ...PLAIN, label: ['bitter salt', '20-20-20', 'Epsom salt'] })).toEqual([
+      'salt-twice --label',
+    ]);
     expect(await refused({ ...PLAIN, plants: 'vanda in moss' })).toEqual(['medium-not-grown --plants']);
     // what only the reader of a shelf can tell is told of the label
     const over = 'Sample Sum\nTotal Nitrogen (N) 60%\nSoluble Potash (K2O) 70%';
