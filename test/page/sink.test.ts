@@ -98,6 +98,12 @@ describe.skipIf(withoutBrowser())('the sink', () => {
     await button(page, 'Say this').click();
     await page.locator('.judged[data-of^="potassium"]').waitFor();
     await compare('--reading', '97', '--did', 'potassium nitrate twice');
+    await page.locator('.read input').fill('wet');
+    await button(page, 'Judge it').click();
+    expect(squeezed(await page.locator('.problems li').first().textContent())).toMatch(
+      /^found "wet"; expected a reading/,
+    );
+    await page.getByRole('status').filter({ hasText: 'Not understood. Write for example' }).waitFor();
     expect([...asked, ...faults]).toEqual([]);
     await page.context().close();
   });

@@ -14,6 +14,7 @@ export const Problems = ({ problems }: { problems: readonly Problem[] }) =>
 
 const placeOf = ({ where }: Problem): string => {
   const place = [where.file, where.line === undefined ? undefined : `line ${where.line}`].filter(Boolean).join(', ');
-  const field = where.field ? ` (${where.field})` : '';
+  // an option of the command line is a field here, and the problem stands beside it
+  const field = where.field && !where.field.startsWith('--') ? ` (${where.field})` : '';
   return place || field ? `${place}${field}:` : '';
 };

@@ -26,6 +26,10 @@ export function Judged({
     desk.change((s) => say(s, said));
     article.current?.scrollIntoView({ block: 'nearest' });
   }, [said, onlyIfOff]);
+  const refused = answer.status === 'refused' ? (answer.problems[0]?.fix ?? '') : '';
+  useEffect(() => {
+    if (refused !== '') desk.change((s) => say(s, `Not understood. ${refused}`));
+  }, [refused]);
   if (view === undefined)
     return onlyIfOff && answer.status === 'asking' ? null : <Waiting answer={answer} desk={desk} channel="judge" />;
   if (onlyIfOff && view.tone !== 'bad') return null;
