@@ -1,3 +1,4 @@
+import type { Keeping } from '../can/keeping.js';
 import type { Sureness } from '../chance/sure.js';
 import type { Source } from '../chance/varying.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
@@ -34,6 +35,8 @@ export interface Given {
   plan: DosePlan;
   /** How it can be made although the kit alone could not; null where the kit can. */
   wayOut: WayOut | null;
+  /** How long a can of it may stand. */
+  keeps: Keeping;
   near: Near;
   sure: Sure;
   /** Leasts that only convention stands behind and that this feed does not keep. */
@@ -53,9 +56,15 @@ export interface WayOut {
   /** Whether a pen steers the doses that no bottle holds. */
   byPen: boolean;
   /** What the kit alone comes to: what it cannot measure, what would be missed, and how many cans would keep the limits. */
-  without: { unmeasured: string[]; misses: Miss[]; share: number };
+  without: { unmeasured: string[]; weigh: ToWeigh[]; misses: Miss[]; share: number };
   /** What would do as well. */
   others: DoseOffer[];
+}
+
+/** A powder whose level spoons are to be weighed: id and spoon. */
+export interface ToWeigh {
+  product: string;
+  spoon: string;
 }
 
 /** What was taken for granted because nobody said it. */

@@ -1,4 +1,6 @@
 import { withCan } from '../can/can-cautions.js';
+import { keepingOf } from '../can/keeping.js';
+import { partsOf, watersOf } from '../can/part.js';
 import { cautionsFor, inOneList, ureaCaution } from '../can/cautions.js';
 import { sureness } from '../chance/sure.js';
 import { isEmptyKit, USUAL_KIT } from '../dose/usual-kit.js';
@@ -146,6 +148,7 @@ async function givenOf(
   const own = besideOf(plan.mix, request, planned.share);
   return {
     plan,
+    keeps: keepingOf(partsOf(plan.amounts, plan.request.shelf), watersOf(plan.amounts, plan.request.waters)),
     near: nearOf(planned, request),
     sure: await sureOf(planned, request, asked, beside === true),
     custom,

@@ -66,6 +66,9 @@ export function withoutWay({ plan, share }: FeedPlan): WayOut['without'] {
   const little = plan.status === 'kept' ? [] : plan.leftOut.map(({ product: { id } }) => id);
   return {
     unmeasured: [...new Set([...without, ...little])].map(nameOf),
+    weigh: plan.notes.flatMap((note) =>
+      note.kind === 'bulk density missing' ? [{ product: note.product, spoon: note.spoon }] : [],
+    ),
     misses: plan.status === 'kept' ? [] : plan.violations,
     share,
   };

@@ -5,10 +5,10 @@ import type { Column } from './columns.js';
 import { SOURCE_COLUMNS } from './shared-columns.js';
 import { readTable } from './table.js';
 
-/** An end that a can is judged by besides nutrients and EC: alkalinity in mg/L CaCO3, pH of a chelate, mg/L of nitrogen as ammonia. */
+/** An end that a can is judged by besides nutrients and EC: alkalinity in mg/L CaCO3, pH of a chelate, mg/L of nitrogen as ammonia, hours that it keeps. */
 export interface CanLimit {
   quantity: (typeof QUANTITIES)[number];
-  /** A medium, the agent of a chelate, or `*`. */
+  /** A medium, the agent of a chelate, what ends its keeping, or `*`. */
   of: string;
   least: number | null;
   aim: number | null;
@@ -18,7 +18,7 @@ export interface CanLimit {
   notes: string;
 }
 
-export const QUANTITIES = ['alkalinity', 'chelate', 'ammonia'] as const;
+export const QUANTITIES = ['alkalinity', 'chelate', 'ammonia', 'keeping'] as const;
 
 /** Reads `can-limits.csv`. */
 export function readCanLimits(text: string, file: string): Checked<CanLimit[]> {

@@ -62,13 +62,31 @@ export const wayOut = z
       misses: z.array(z.string()),
       share: share.describe('of cans that would keep the limits by the kit alone'),
     }),
+    weigh: z.array(z.string()).describe('commands by which level spoons are weighed that nobody knows'),
     others: z.array(z.string()).describe('what would do as well'),
   })
   .nullable()
   .describe('how it is made although the kit alone cannot; null where the kit can');
 
+const keeps = z
+  .strictObject({
+    hours: amount.describe('that a mixed can may stand closed, cool and dark; 0: at once'),
+    says: z.string().describe('whether last week’s jug may be used'),
+    causes: z.array(
+      z.strictObject({
+        why: z.enum(['plain water', 'organic matter', 'unnamed nitrogen', 'urea', 'clouds', 'iron not held', 'light']),
+        hours: amount,
+        says: z.string(),
+        source: z.string(),
+        evidence: z.string(),
+      }),
+    ),
+  })
+  .describe('how long it keeps, the soonest first');
+
 export const given = {
   near,
+  keeps,
   wayOut,
   sure,
   beside,

@@ -18,9 +18,11 @@ import { priceBlocks } from './prices.js';
 import { cautionSays } from './says/cautions.js';
 import { proofSentence, stageWords } from './says/proof.js';
 import { doseProofSays } from './says/dose-proof.js';
-import { doseOfferSays } from './says/doses.js';
+import { doseOfferSays, weighSays } from './says/doses.js';
+import { weighBlocks } from './sheet-page/no-sheet.js';
 import { askedSays } from './says/given.js';
 import { surenessLines } from './says/sureness.js';
+import { keepingInFull, keepingSays } from './says/keeping.js';
 import { wayOutSays } from './says/way-out.js';
 import { solutionBlocks } from './solution.js';
 import { type Block, facts, heading, inFull, list, paragraph, section, type Sheet, spoken, table } from './sheet.js';
@@ -117,11 +119,14 @@ function givenSheet(result: GivenMade, pen: PenScale | null, allPrices: boolean)
       ...(proof.unfinished ? doubtBlocks(result) : []),
       ...unmeasuredBlocks(plan),
       ...(given.wayOut ? [paragraph(wayOutSays(given.wayOut, sure.share))] : []),
+      ...weighBlocks(weighSays(plan.notes, given.wayOut?.without.weigh)),
       ...givenBlocks(result),
       ...elementBlocks(elements),
       ...nitrogenBlocks(result),
       ...ecBlocks(result, pen),
+      paragraph(keepingSays(given.keeps)),
       ...inFull([
+        ...section('How long it keeps, and why', keepingInFull(given.keeps)),
         ...section('Other ways out', given.wayOut?.others.map(doseOfferSays) ?? []),
         heading('How near and how sure'),
         list([askedSays(near), ...surenessLines(sure.sureness, elements, sure)]),

@@ -122,7 +122,7 @@ export const sheetShape = z.strictObject({
     .describe('where readings are narrowed by good batches of the journal'),
   slips: z.array(slip).describe('what common slips would make the finished can read'),
   unseen: z.array(z.string()),
-  keeps: z.strictObject({ hours: amount, says: z.string() }),
+  keeps: given.keeps,
   elements: z.array(elementLine).describe('as measured out'),
   misses,
   offers: z.array(z.string()),

@@ -9,7 +9,7 @@ import type { Alternative, DosePlan } from '../dose/plan-types.js';
 import { violationsOf } from '../dose/plan.js';
 import type { Tool } from '../dose/tools.js';
 import { isCodable, sheetCode } from './code.js';
-import { keepingOf } from './keeping.js';
+import { keepingOf } from '../can/keeping.js';
 import { slipsOf } from './off.js';
 import type {
   DropNote,
@@ -139,7 +139,7 @@ function sheetOf(
     learned: isLearned ? { ...daysOf(options.learned!), predicted } : null,
     slips,
     unseen: unseenOf(plan, slips),
-    keeps: keepingOf(products, mix, sequence.verdict),
+    keeps: keepingOf(parts, blendOf(plan, request)),
     elements: mix.elements,
     leftOut: leftOutOf(plan),
     sureness: options.sureness ?? null,

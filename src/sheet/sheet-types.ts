@@ -11,7 +11,7 @@ import type { DoseProof } from '../dose/proof.js';
 import type { Given, Sure } from '../blend/given-types.js';
 import type { Learned } from '../chance/learned.js';
 import type { Sureness } from '../chance/sure.js';
-import type { Keeping } from './keeping.js';
+import type { Keeping } from '../can/keeping.js';
 import type { Slip } from './off.js';
 import type { Reading } from './steps.js';
 import type { Unseen } from './unseen.js';

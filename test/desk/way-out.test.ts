@@ -3,7 +3,11 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { blendFeeds } from '../../src/desk/blend.js';
+import type { Wishes } from '../../src/desk/wishes.js';
 import { mixingSheets } from '../../src/desk/mixing-sheets.js';
+import { renderText } from '../../src/report/text.js';
+import { reportOf } from '../../src/report/report-of.js';
+import { dice as diceOf } from '../solver/dice.js';
 import { jsonOf } from '../../src/report/json-of.js';
 
 const kitchens = fileURLToPath(new URL('../golden/kitchens/', import.meta.url));
@@ -30,8 +34,8 @@ interface Told {
   } | null;
 }
 
-const sheetOf = async (files: ReturnType<typeof bench>): Promise<Told & { met: boolean }> => {
-  const { results, met } = await mixingSheets(files, {});
+const sheetOf = async (files: ReturnType<typeof bench>, wishes: Wishes = {}): Promise<Told & { met: boolean }> => {
+  const { results, met } = await mixingSheets(files, wishes);
   return { ...(jsonOf('sheet', results[0]!) as Told), met };
 };
 
@@ -39,7 +43,8 @@ const sheetOf = async (files: ReturnType<typeof bench>): Promise<Told & { met: b
 describe('a way out', () => {
   it('is a bottle of what is too little, in the steps of a pipette; blend gives the same', async () => {
     const files = bench('{ scale: 0.1 g, syringe: 3 mL }', 'batch: 1 US gal');
-    const sheet = await sheetOf(files);
+    const few = { without: ['trace-mix'] };
+    const sheet = await sheetOf(files, few);
     expect(sheet).toMatchObject({ status: 'kept', met: true, wayOut: { kind: 'item stock' } });
     const { bottles, without } = sheet.wayOut!;
     expect(without.share).toBeLessThan(0.75);
@@ -51,7 +56,7 @@ describe('a way out', () => {
       expect(step.grams).toBeCloseTo((Number.parseFloat(words) / bottleMillilitres) * doseMillilitres, 9);
       expect(amount).toBeCloseTo(Number.parseFloat(words), 9);
     }
-    const { results } = await blendFeeds(files, {});
+    const { results } = await blendFeeds(files, few);
     const blend = jsonOf('blend', results[0]!) as { items: { id: string; measures: { words: string }[] }[] };
     expect(blend.items.map(({ id, measures }) => [id, measures[0]!.words])).toEqual(
       sheet.steps.map(({ id, measures }) => [id, measures[0]!.words]),
@@ -67,5 +72,32 @@ describe('a way out', () => {
 
   it('is none where the kit does', async () => {
     expect((await sheetOf(bench('{ scale: 0.01 g }', 'batch: 10 L'))).wayOut).toBeNull();
+  });
+
+  it('asks for ten level spoons, in one line with the command, where nobody knows what they weigh', async () => {
+    const untold = { name: 'salts.csv', text: shelf.text.replace('0.7,0.06,0.8,iron', '0.7,0.06,,iron') };
+    const files = { ...bench('{ spoons: [1 tsp, 1/2 tsp, 1/4 tsp, 1/8 tsp] }', 'batch: 1 US gal'), shelf: untold };
+    const [sheet] = (await mixingSheets(files, {})).results;
+    const asks = '  velamen meter --weigh "ten level 1/4 US tsp of trace-mix weigh __ g" --save';
+    expect(renderText(reportOf('sheet', sheet!), { columns: 60, colour: false }).split('\n')).toContain(asks);
+  });
+
+  it('or none: sheet and blend tell the same doses in the same order, on seeded kitchens', async () => {
+    const dice = diceOf(8);
+    const amount = (): string => dice.pick(['1 US gal', '2 US gal', '10 L', '6 L', '1.5 imperial gal']);
+    for (let kitchen = 0; kitchen < 6; kitchen += 1) {
+      const kit = dice.pick([
+        '{ scale: 0.01 g }',
+        '{ scale: 0.01 g, syringe: 5 mL }',
+        '{ scale: 0.02 g, spoons: [1/4 tsp] }',
+      ]);
+      const files = bench(kit, `batch: ${amount()}, weekly: ${dice.whole(1, 20)} L`);
+      const sheet = await sheetOf(files);
+      const { results } = await blendFeeds(files, {});
+      const blend = jsonOf('blend', results[0]!) as { items: { id: string; measures: { words: string }[] }[] };
+      expect(blend.items.map(({ id, measures }) => [id, measures[0]!.words])).toEqual(
+        sheet.steps.map(({ id, measures }) => [id, measures[0]!.words]),
+      );
+    }
   });
 });

@@ -4,7 +4,9 @@ import type { ElementLine } from '../../feed/results.js';
 import { assumedSays } from '../says/given.js';
 import { limitSays, missSays } from '../says/limits.js';
 import { surenessLines } from '../says/sureness.js';
-import { doseOfferSays } from '../says/doses.js';
+import type { Keeping } from '../../can/keeping.js';
+import { doseOfferSays, weighCommand } from '../says/doses.js';
+import { causeSays, keepingSays } from '../says/keeping.js';
 import { wayOutSays } from '../says/way-out.js';
 import type { beside, given, near, wayOut } from '../blend-shapes.js';
 
@@ -15,6 +17,7 @@ export function givenJson(told: Given, elements: readonly ElementLine[]): GivenJ
   const { sure, custom, assumed, litresPerYear, plan, idealCostPerLitre } = told;
   return {
     near: nearJson(told.near),
+    keeps: keepsJson(told.keeps),
     wayOut: told.wayOut && wayOutJson(told.wayOut, sure.share),
     sure: { share: sure.share, wanted: sure.wanted, says: surenessLines(sure.sureness, elements, sure) },
     beside: besideJson(told),
@@ -25,11 +28,26 @@ export function givenJson(told: Given, elements: readonly ElementLine[]): GivenJ
   };
 }
 
+/** How long a can keeps, and why. */
+export const keepsJson = (told: Keeping): z.infer<(typeof given)['keeps']> => ({
+  hours: told.hours,
+  says: keepingSays(told),
+  causes: told.causes.map((cause) => {
+    const { why, hours, source, evidence } = cause;
+    return { why, hours, says: causeSays(cause), source, evidence };
+  }),
+});
+
 const wayOutJson = (told: NonNullable<Given['wayOut']>, share: number): z.infer<typeof wayOut> => ({
   kind: told.way.kind,
   says: wayOutSays(told, share),
   bottles: told.way.kind === 'item stock' ? told.way.bottles : [],
-  without: { ...told.without, misses: told.without.misses.map(missSays) },
+  without: {
+    unmeasured: told.without.unmeasured,
+    misses: told.without.misses.map(missSays),
+    share: told.without.share,
+  },
+  weigh: told.without.weigh.map(({ product, spoon }) => weighCommand(product, spoon)),
   others: told.others.map(doseOfferSays),
 });
 

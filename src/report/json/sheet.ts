@@ -4,10 +4,10 @@ import { doseProofSays } from '../says/dose-proof.js';
 import { doseOfferSays } from '../says/doses.js';
 import { proofSentence } from '../says/proof.js';
 import { orderLines } from '../says/order.js';
-import { effectSays, keepingSays, noSheetSays, notesSay, surenessSays, unseenSays, waterNames } from '../says/sheet.js';
+import { effectSays, noSheetSays, notesSay, surenessSays, unseenSays, waterNames } from '../says/sheet.js';
 import type { NoSheetJson, SheetJson } from '../sheet-shapes.js';
 import { missName } from '../says/limits.js';
-import { givenJson } from './given.js';
+import { givenJson, keepsJson } from './given.js';
 import { careJson, missesJson } from './mix.js';
 
 /** What `sheet --json` prints. */
@@ -26,7 +26,7 @@ export function mixingSheetJson(sheet: MixingSheet): SheetJson {
     order: { verdict: sheet.order.verdict, says: orderLines(sheet.order) },
     ...{ end, learned: sheet.learned, slips },
     unseen: sheet.unseen.map(unseenSays),
-    keeps: { hours: sheet.keeps.hours, says: keepingSays(sheet.keeps) },
+    keeps: keepsJson(sheet.keeps),
     elements,
     misses: sheet.status === 'kept' ? [] : missesJson(sheet.violations),
     offers: sheet.status === 'violated' || sheet.status === 'kept' ? sheet.offers.map(doseOfferSays) : [],

@@ -27,6 +27,20 @@ export function doseNoteSays(note: DoseNote): string {
 export const weighCommand = (product: string, spoon: string): string =>
   `velamen meter --weigh "ten level ${spoon} of ${product} weigh __ g" --save`;
 
+/** What to do about powders whose bulk density is missing: a line, and the commands of it; null where none is. */
+export function weighSays(
+  notes: readonly DoseNote[],
+  more: readonly { product: string; spoon: string }[] = [],
+): { says: string; commands: string[] } | null {
+  const missing = [...notes.flatMap((note) => (note.kind === 'bulk density missing' ? [note] : [])), ...more];
+  const ids = [...new Set(missing.map(({ product }) => product))];
+  if (ids.length === 0) return null;
+  return {
+    says: `Nobody knows what a level spoon of ${ids.join(', ')} weighs: weigh ten of them on any kitchen scale, and fill in the grams:`,
+    commands: ids.map((id) => weighCommand(id, missing.find(({ product }) => product === id)!.spoon)),
+  };
+}
+
 const askedToWeigh = ({ product, spoon }: { product: string; spoon: string }): string =>
   `Weigh ten level spoons on any kitchen scale, fill in the grams: ${weighCommand(product, spoon)}`;
 

@@ -1,4 +1,3 @@
-import type { Keeping } from '../../sheet/keeping.js';
 import type { DropNote, LeftOut, MixingSheet, NoSheet, SheetStep } from '../../sheet/sheet-types.js';
 import type { Unseen } from '../../sheet/unseen.js';
 import { formatNumber } from '../../units/format.js';
@@ -21,24 +20,6 @@ export function effectSays({ wanted, measures }: Pick<SheetStep, 'wanted' | 'mea
   const by =
     Math.abs(off) < 0.0005 ? 'exact' : `${formatNumber(Math.abs(100 * off), 2)} % ${off > 0 ? 'more' : 'less'}`;
   return `the blend wants ${unit === 'g' ? grams(wanted) : `${formatNumber(wanted, 3)} mL`}: ${by}`;
-}
-
-/** How long the can keeps. */
-export function keepingSays(keeping: Keeping): string {
-  switch (keeping.why) {
-    case 'plain water':
-      return 'Plain water: nothing in it goes off.';
-    case 'organic matter':
-      return `Use it within 24 hours: ${keeping.products.join(', ')} feeds microbes, and the can begins to smell.`;
-    case 'near clouding':
-      return 'Use it within 24 hours: it is near the point where it clouds. Stir before use.';
-    case 'urea':
-      return 'Use it within 2 days: microbes split urea into ammonia, and the pH climbs.';
-    case 'light':
-      return `Keeps up to 7 days closed, cool and in the dark: light ${keeping.iron ? 'breaks the iron chelate down and ' : ''}feeds algae.`;
-    default:
-      return keeping satisfies never;
-  }
 }
 
 /** What the pen cannot see. */

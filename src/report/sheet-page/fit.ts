@@ -101,8 +101,8 @@ const alert = (page: SheetPage, width: number): number =>
   page.alert.length === 0 ? 0 : 1.4 + sum(page.alert.map((text) => 1.22 * lines(text, width - 2.5)));
 
 /** What was chosen, and the bottles that are made once. */
-const bottles = ({ wayOut, bottles: made }: SheetPage, width: number): number =>
-  (wayOut === null ? 0 : 0.4 + 1.3 * lines(wayOut, width)) +
+const bottles = ({ wayOut, weigh, bottles: made }: SheetPage, width: number): number =>
+  sum([wayOut, weigh?.says, ...(weigh?.commands ?? [])].map((text) => (text ? 0.4 + 1.3 * lines(text, width) : 0))) +
   sum(made.map(({ steps: once }) => 2.2 + sum(once.map((one) => 1.3 * lines(one, width - 2, 0.9)))));
 
 function head(page: SheetPage, width: number): number {

@@ -56,6 +56,12 @@ function article(page: SheetPage): { title: string; html: string } {
       ? []
       : [`<div class="alert"><p><b>${safe(page.alert[0]!)}</b></p>${list(page.alert.slice(1))}</div>`]),
     ...(page.wayOut === null ? [] : [`<p class="way">${safe(page.wayOut)}</p>`]),
+    ...(page.weigh === null
+      ? []
+      : [
+          `<p class="way">${safe(page.weigh.says)}</p>`,
+          ...page.weigh.commands.map((one) => `<p><code>${safe(one)}</code></p>`),
+        ]),
     `<dl class="facts">${page.facts.map((f) => `<div><dt>${safe(f.name)}</dt><dd>${safe(f.value)}</dd></div>`).join('')}</dl>`,
     ...page.bottles.map(({ title, steps: once }) =>
       part('bottle', title, `<ol>${once.map((one) => `<li>${safe(one)}</li>`).join('')}</ol>`),

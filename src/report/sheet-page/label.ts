@@ -3,6 +3,7 @@ import { escapeMarkup as safe } from '../escape.js';
 import { figure, percent } from '../figures.js';
 import { htmlPage } from '../html-page.js';
 import { plainText, widthOf, wrap } from '../wrap.js';
+import { withinSays } from '../says/keeping.js';
 import { dilutionHazardsSay } from '../says/cautions.js';
 import { volumeText } from '../volume.js';
 import { mSPerCm, range, shown } from './readings.js';
@@ -20,7 +21,7 @@ function labelLines(sheet: MixingSheet): string[] {
     `Nitrogen ${figure(nitrogen.mgPerLitre)} mg/L${ammonium}`,
     `Reads ${shown(end.reading, pen)} (${range(end.reading, pen)})${pen === 'EC' ? '' : ` on the ${pen} scale, ${mSPerCm(end.reading.mSPerCm)}`}, pH about ${formatFixed(end.ph.asMixed, 1)}`,
     ...(sheet.code === null ? [] : [`Code ${sheet.code}`]),
-    `Mixed on: ${sheet.date ?? '______________'}   Use within ${keeps.hours < 72 ? `${keeps.hours} hours` : `${figure(keeps.hours / 24)} days`}`,
+    `Mixed on: ${sheet.date ?? '______________'}   Use ${withinSays(keeps.hours)}`,
     dilutionHazardsSay(sheet.hazards),
     'NOT FOR DRINKING. Keep from children and pets. Not for food crops.',
   ];

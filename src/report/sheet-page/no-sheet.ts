@@ -1,6 +1,7 @@
 import type { NoSheet } from '../../sheet/sheet-types.js';
 import { leftOutSays, noSheetSays, notesSay } from '../says/sheet.js';
-import { facts, list, paragraph, section, type Sheet } from '../sheet.js';
+import { weighSays } from '../says/doses.js';
+import { type Block, facts, list, paragraph, section, type Sheet } from '../sheet.js';
 import { offerLine } from './page.js';
 
 /** What stands where there is nothing to mix. */
@@ -23,6 +24,10 @@ export function noSheetPage(sheet: NoSheet): NoSheetPage {
   };
 }
 
+/** The commands that level spoons are weighed with, each to be pasted. */
+export const weighBlocks = (weigh: ReturnType<typeof weighSays>): Block[] =>
+  weigh === null ? [] : [paragraph(weigh.says), ...weigh.commands.map((text): Block => ({ kind: 'command', text }))];
+
 /** The same as blocks, for text and CSV. */
 export function noSheetBlocks(sheet: NoSheet): Sheet {
   const { title, plants, alert, notes } = noSheetPage(sheet);
@@ -32,6 +37,7 @@ export function noSheetBlocks(sheet: NoSheet): Sheet {
     blocks: [
       paragraph(first, 'bad'),
       ...(rest.length === 0 ? [] : [list(rest)]),
+      ...weighBlocks(weighSays(sheet.notes.doses)),
       facts(['Plants', plants]),
       ...section('Notes', notes),
     ],

@@ -5,11 +5,12 @@ import { besideRows } from '../given.js';
 import { elementBar, missLines } from '../mix.js';
 import { type Bar, type Fact, spoken } from '../sheet.js';
 import { cautionSays } from '../says/cautions.js';
-import { doseOfferSays } from '../says/doses.js';
+import { doseOfferSays, weighSays } from '../says/doses.js';
 import { byPenSays } from '../says/by-pen.js';
 import { dilutionSays } from '../says/one.js';
 import { orderLines } from '../says/order.js';
-import { keepingSays, leftOutSays, notesSay, surenessSays, unseenSays, waterNames } from '../says/sheet.js';
+import { keepingInFull, keepingSays } from '../says/keeping.js';
+import { leftOutSays, notesSay, surenessSays, unseenSays, waterNames } from '../says/sheet.js';
 import { bottleSteps, bottleTitle, wayOutSays } from '../says/way-out.js';
 import { ladderOf, type Rung } from './ladder.js';
 import { type LineOnPage, linesOf } from './lines.js';
@@ -27,6 +28,8 @@ export interface SheetPage {
   wayOut: string | null;
   /** What would do as well. */
   others: string[];
+  /** Spoons to be weighed where a missing bulk density stands in the way; null where none does. */
+  weigh: ReturnType<typeof weighSays>;
   /** Bottles that are made once, before anything is mixed. */
   bottles: { title: string; steps: string[] }[];
   facts: Fact[];
@@ -39,7 +42,9 @@ export interface SheetPage {
   /** Common to all readings. */
   tolerance: string;
   unseen: string[];
+  /** Whether last week's jug may be used, in one line; and all that ends it. */
   keeps: string;
+  keepsBecause: string[];
   sureness: string[];
   /** What giving up nearness would save, and what going all the way would cost; null where it was not worked out. */
   beside: ReturnType<typeof besideRows>;
@@ -58,6 +63,7 @@ export function pageOf(sheet: MixingSheet): SheetPage {
     alert: alertOf(sheet),
     wayOut: sheet.given?.wayOut ? wayOutSays(sheet.given.wayOut, sheet.given.sure.share) : null,
     others: sheet.given?.wayOut?.others.map(doseOfferSays) ?? [],
+    weigh: weighSays(sheet.notes.doses, sheet.given?.wayOut?.without.weigh),
     bottles: bottlesOf(sheet),
     facts: [
       { name: 'Can', value: canText(sheet.litres) },
@@ -75,17 +81,24 @@ export function pageOf(sheet: MixingSheet): SheetPage {
     tolerance: byPenText(sheet) ?? toleranceText(sheet),
     unseen: sheet.unseen.map(unseenSays),
     keeps: keepingSays(sheet.keeps),
+    keepsBecause: keepingInFull(sheet.keeps),
     sureness: surenessSays(sheet),
     beside: sheet.given && besideRows(sheet.given, feed),
     bars: sheet.elements.filter((e) => e.min !== null || e.max !== null).map(elementBar),
     notes: [
       ...(sheet.order.verdict === 'will cloud' ? [] : orderLines(sheet.order)),
       ...(sheet.status === 'violated' ? [] : sheet.leftOut.map(leftOutSays)),
-      ...notesSay(sheet),
+      ...notesSay(told(sheet)),
     ],
     cautions: sheet.cautions.map(cautionSays),
   };
 }
+
+/** Without what stands on top. */
+const told = ({ notes, feed }: MixingSheet): Pick<MixingSheet, 'notes' | 'feed'> => ({
+  feed,
+  notes: { ...notes, doses: notes.doses.filter(({ kind }) => kind !== 'bulk density missing') },
+});
 
 const bottlesOf = ({ steps, water }: MixingSheet): SheetPage['bottles'] =>
   steps.flatMap(({ name, bottle, millilitres }) => {
@@ -143,11 +156,7 @@ function borrowedLines({ steps }: MixingSheet): string[] {
       .join(', ');
   const [powders, liquids] = [named('g'), named('mL')];
   return [
-    ...(powders === ''
-      ? []
-      : [
-          `YOUR KIT CANNOT MEASURE ${powders}: borrow a scale, or find out what a level spoon of it weighs (see Notes).`,
-        ]),
+    ...(powders === '' ? [] : [`YOUR KIT CANNOT MEASURE ${powders}: borrow a scale, or weigh its level spoons once.`]),
     ...(liquids === '' ? [] : [`YOUR KIT CANNOT MEASURE ${liquids}: take a syringe (see Notes).`]),
   ];
 }

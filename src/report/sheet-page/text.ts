@@ -3,7 +3,7 @@ import { besideBlocks } from '../given.js';
 import { type Block, facts, heading, inFull, list, paragraph, type Sheet, section, table } from '../sheet.js';
 import { type TextOptions, renderText } from '../text.js';
 import type { LineOnPage } from './lines.js';
-import { noSheetBlocks } from './no-sheet.js';
+import { noSheetBlocks, weighBlocks } from './no-sheet.js';
 import { pageOf, type SheetPage } from './page.js';
 
 /** A mixing sheet for the terminal or a plain printer, or why there is none. */
@@ -21,6 +21,7 @@ function textSheet(page: SheetPage): Sheet {
       ...page.alert.slice(0, 1).map((line) => paragraph(line, 'bad')),
       ...(page.alert.length > 1 ? [list(page.alert.slice(1))] : []),
       ...(page.wayOut === null ? [] : [paragraph(page.wayOut)]),
+      ...weighBlocks(page.weigh),
       facts(
         ['Plants', page.plants],
         ['Date', page.date ?? '____________________'],
@@ -33,14 +34,14 @@ function textSheet(page: SheetPage): Sheet {
       heading('If the reading at the end is off'),
       ladderTable(page),
       ...section('How sure', page.sureness.slice(0, 1)),
+      paragraph(page.keeps),
       ...besideBlocks(page.beside),
       ...section('Notes', page.notes),
       ...inFull([
         ...section('Other ways out', page.others),
         ...section('What the pen cannot see', page.unseen),
         ...section('How sure, in full', page.sureness.slice(1)),
-        heading('How long it keeps'),
-        paragraph(page.keeps),
+        ...section('How long it keeps, and why', page.keepsBecause),
         ...(page.bars.length === 0
           ? []
           : [heading('What the can holds as measured, against what the plants want'), bars(page)]),
