@@ -97,7 +97,7 @@ function clouds(parts: readonly Part[], waters: readonly Blend[]): KeepingCause[
 
 function iron(parts: readonly Part[], waters: readonly Blend[]): KeepingCause[] {
   const line = ironOf(parts, waters);
-  return line !== null && line.sources.every(({ holds }) => !holds)
+  return line?.sources.every(({ holds }) => !holds)
     ? [{ ...ofRow('iron not held'), why: 'iron not held', pH: line.pH }]
     : [];
 }
