@@ -70,7 +70,10 @@ describe('refusals', () => {
       'found --prices and --at-most expected prices of the cheapest blend of the whole shelf',
     ],
     [['--at-most', '0'], 'found a feed of no products expected 1 or more Water alone is no feed.'],
-    [['--svg'], 'found --svg expected text, --json, --csv or --html Only the curve of `blend --frontier` is drawn.'],
+    [
+      ['--svg'],
+      'found --svg expected text, --json, --csv or --html Only `blend --frontier` and `journal show` are drawn.',
+    ],
     [['--to', 'a.svg'], 'found "a.svg" expected a name that ends in .txt, .json, .csv or .html'],
     [
       ['--frontier', '--to', 'gone/a.svg'],
