@@ -3,6 +3,7 @@ import type { FeedHeader } from '../feed/results.js';
 import { type Batch, type PenUse, plannedLitres } from './batch.js';
 import type { ActualLine, Judgement } from './judge.js';
 import type { NoRemedy, Remedy } from './remedy.js';
+import type { Completion } from './complete-recipe.js';
 import type { Elsewhere } from './elsewhere.js';
 import type { Way } from '../advice/slips/types.js';
 import type { Told } from './told.js';
@@ -17,6 +18,8 @@ export interface MeterResult extends PlannedBatch {
   judgement: Judgement;
   actual: ActualLine[];
   remedy: Remedy | NoRemedy;
+  /** What completes the batch, from what was said alone; null where a programme gives a remedy, or nothing certain was said. */
+  completion: Completion | null;
   /** Others that can have what these plants cannot, likeliest to be at hand first; empty where nothing is left over. */
   elsewhere: Elsewhere[];
   /** Litres to the brim. */

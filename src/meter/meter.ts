@@ -7,6 +7,7 @@ import { type Batch, itemsAt, type PenUse, plannedLitres, type Reading } from '.
 import { expectedReadings } from './expected.js';
 import { judge, type Judged } from './judge.js';
 import { type MeterNote, type MeterResult, plannedBatch } from './meter-types.js';
+import { completionOf } from './complete-recipe.js';
 import { elsewhere, type OtherUse } from './elsewhere.js';
 import { doingOf, rescue } from './rescue.js';
 import type { Told } from './told.js';
@@ -42,15 +43,17 @@ export async function meter(asked: MeterRequest): Promise<MeterResult> {
     : judged.judgement.verdict === 'beyond'
       ? { status: 'none', why: 'beyond' }
       : await rescue(judged, request, { capacityLitres, brimKnown: asked.brimKnown ?? true, kit });
+  const completion = asked.hasProgramme ? null : completionOf(batch, judged.judgement);
   return {
     status: 'judged',
-    verdict: verdictOf(judged, remedy),
+    verdict: verdictOf(judged, remedy, completion),
     feed: asked.hasProgramme ? request.header : null,
     recipe: asked.recipe,
     ...plannedBatch(batch, pen, asked.told ?? null),
     judgement: judged.judgement,
     actual: judged.actual,
     remedy,
+    completion,
     elsewhere: isLeftOver(remedy) ? elsewhere(judged, request, asked.others ?? []) : [],
     capacityLitres,
     unseen: unseen(batch),

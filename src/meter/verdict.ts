@@ -2,6 +2,7 @@ import { isMisfilled } from './batch.js';
 import type { Fault } from './cause.js';
 import type { Judged } from './judge.js';
 import type { Doing, NoRemedy, Remedy } from './remedy.js';
+import type { Completion } from './complete-recipe.js';
 import type { Told } from './told.js';
 import { standingOf } from './weigh-remedy.js';
 
@@ -9,13 +10,14 @@ import { standingOf } from './weigh-remedy.js';
 export type Verdict = 'good' | 'a little off' | 'top up' | 'mend' | 'find out' | 'do not feed';
 
 /** The one answer about a can, before any reason. */
-export function verdictOf(judged: Judged, remedy: Remedy | NoRemedy): Verdict {
+export function verdictOf(judged: Judged, remedy: Remedy | NoRemedy, completion: Completion | null = null): Verdict {
   const { judgement } = judged;
   // two facts that contradict each other are one to find out
   if (judgement.verdict === 'beyond' || judgement.told?.agrees === false) return 'find out';
   const fine = judgement.verdict === 'within';
   switch (remedy.status) {
     case 'none':
+      if (completion !== null) return completes(completion);
       return fine ? 'good' : 'find out';
     case 'feed':
       return standingOf(judged) === 'as planned' ? 'good' : 'a little off';
@@ -32,6 +34,9 @@ export function verdictOf(judged: Judged, remedy: Remedy | NoRemedy): Verdict {
       return remedy satisfies never;
   }
 }
+
+const completes = ({ add, fillTo }: Completion): Verdict =>
+  add.length > 0 ? 'mend' : fillTo === null ? 'a little off' : 'top up';
 
 /** Whatever it was, nothing saves the can. */
 const hopeless = ({ alternatives, unknowing }: Extract<Remedy, { status: 'check first' }>): boolean =>

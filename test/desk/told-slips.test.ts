@@ -65,6 +65,29 @@ describe('what the grower says he did', () => {
     expect(told[0]!.waters).toMatch(/^Tap water/);
   });
 
+  it('a recipe of plants unknown is completed, from the words alone', async () => {
+    const files = {
+      shelf: moss.shelf!,
+      bench: { name: 'bench.yaml', text: 'name: x\nwater: { use: rain }\npen: EC\n' },
+    };
+    const told = async (did: string) => {
+      const wishes = { did, recipe: '0.43 g sample-calcium + 0.28 g sample-base in 4 L' };
+      const { result } = await judgeReading(files, wishes);
+      return meterJson(result);
+    };
+    expect(await told('base forgotten')).toMatchObject({
+      verdict: 'mend',
+      todo: ['Add 0.28 g Sample Base Powder B, stirring until it is clear.', 'It is then your recipe.'],
+    });
+    expect((await told('filled to 3 L')).todo[0]).toBe('Fill up with water to 4 L.');
+    expect((await told('base twice')).todo).toEqual([
+      'Add 0.43 g Sample Calcium Powder A, stirring until it is clear.',
+      'Pour half into a second jug.',
+      'Fill both up with water to 4 L.',
+      'It is then 2 times your recipe for 4 L, as strong as it was to be.',
+    ]);
+  });
+
   it('works on a recipe and on more than the batch; a volume told twice is refused', async () => {
     const recipe = await said('base forgotten', { recipe: '0.43 g sample-calcium + 0.28 g sample-base in 4 L' });
     expect(recipe.told[0]!.slips).toEqual([{ kind: 'item', item: 1, factor: 0 }]);

@@ -1,4 +1,5 @@
 import type { Cause, CheckFirst, Doing, MeterResult, SettledRemedy } from '../../meter/index.js';
+import { volumeText } from '../volume.js';
 import { formatNumber } from '../../units/index.js';
 import { shown } from '../sheet-page/readings.js';
 import { causeBriefly, checkSays } from './cause.js';
@@ -66,6 +67,7 @@ export function todoLines(result: MeterResult): string[] {
   const look = likeliest === undefined || judgement.verdict === 'within' ? [] : [lookSays(likeliest, result)];
   switch (remedy.status) {
     case 'none':
+      if (result.completion !== null) return completionLines(result);
       return verdict === 'good' ? [] : look;
     case 'feed':
     case 'improve':
@@ -87,6 +89,23 @@ export function todoLines(result: MeterResult): string[] {
 /** How to find out whether it was that, the cheapest first. */
 export const lookSays = (cause: Cause, result: MeterResult): string =>
   `${stirFirst(cause, result)}${checkSays(cause, result)}`;
+
+/** No programme says what the plants want: the recipe is completed, in two jugs where it would run over. */
+function completionLines({ completion, capacityLitres, plannedLitres }: MeterResult): string[] {
+  const { add, fillTo, batches } = completion!;
+  if (add.length === 0 && fillTo === null) return [];
+  const doses = add.map(({ name, unit, amount }) => `${formatNumber(amount, 3)} ${unit} ${name}`);
+  const jugs = (fillTo ?? 0) > capacityLitres * (1 + 1e-6) ? 2 : 1;
+  const level = fillTo === null ? '' : volumeText(fillTo / jugs);
+  return [
+    ...(doses.length > 0 ? [`Add ${doses.join(' and ')}, stirring until it is clear.`] : []),
+    ...(jugs > 1 ? ['Pour half into a second jug.'] : []),
+    ...(fillTo === null ? [] : [`Fill ${jugs > 1 ? 'both ' : ''}up with water to ${level}.`]),
+    batches > 1.02
+      ? `It is then ${formatNumber(batches, 3)} times your recipe for ${volumeText(plannedLitres)}, as strong as it was to be.`
+      : 'It is then your recipe.',
+  ];
+}
 
 /** Cheapest of all: a powder that lies on the bottom reads as one that is missing. */
 const stirFirst = ({ fault, value }: Cause, { plan }: MeterResult): string =>
