@@ -48,14 +48,18 @@ export function writeNew(folder: string, files: readonly FileInside[], cwd: stri
 /** What keeps new files from being written there: those that are there already, or the place itself. */
 export function newFolderProblems(folder: string, names: readonly string[], cwd: string): Problem[] {
   const full = resolve(cwd, folder);
-  const found = statOf(full, '/');
-  if (found === undefined && !isFolder(dirname(full), '/'))
-    return [faultOf(shown(dirname(full), cwd), 'ENOENT', 'write')];
-  if (found !== undefined && !found.isDirectory()) return [faultOf(shown(full, cwd), 'ENOTDIR', 'write')];
-  return names.flatMap((name) => {
-    const there = lstatSync(join(full, name), { throwIfNoEntry: false });
-    return there === undefined || isLeft(full, names, name) ? [] : [isThere(shown(join(full, name), cwd))];
-  });
+  try {
+    const found = statSync(full, { throwIfNoEntry: false });
+    if (found === undefined && !isFolder(dirname(full), '/'))
+      return [faultOf(shown(dirname(full), cwd), 'ENOENT', 'write')];
+    if (found !== undefined && !found.isDirectory()) return [faultOf(shown(full, cwd), 'ENOTDIR', 'write')];
+    return names.flatMap((name) => {
+      const there = lstatSync(join(full, name), { throwIfNoEntry: false });
+      return there === undefined || isLeft(full, names, name) ? [] : [isThere(shown(join(full, name), cwd))];
+    });
+  } catch (fault) {
+    return [...refusalOf(shown(folder, cwd), fault, 'write').problems];
+  }
 }
 
 /** A whole folder at once. */

@@ -71,6 +71,8 @@ describe('start', () => {
     expect((await velamen(['start', 'other', '--label', 'nothing'], home)).exit).toBe(2);
     expect((await velamen(['start', 'no/such/place', ...QUICK], home)).exit).toBe(2);
     expect((await velamen(['start', 'notes.txt', ...QUICK], home)).exit).toBe(2);
+    for (const name of ['n'.repeat(400), 'a\u0000b', '/dev/null', 'notes.txt/in'])
+      expect((await velamen(['start', name, ...QUICK], home)).exit, name.slice(0, 20)).toBe(2);
     expect(readdirSync(home)).toHaveLength(4);
   });
 
