@@ -1,4 +1,4 @@
-import { useEffect, useRef } from 'preact/hooks';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 import { isUnexported, remember, undone } from './actions.js';
 import type { Desk } from './desk.js';
 import { PLACE } from './places/index.js';
@@ -11,7 +11,7 @@ export function App({ state, desk }: { state: State; desk: Desk }) {
   const { View } = PLACE[place];
   const main = useRef<HTMLElement>(null);
   const shown = useRef<PlaceName>(place);
-  useEffect(() => {
+  useLayoutEffect(() => {
     // a new place is read from its top, by eyes and by screen readers
     if (shown.current !== place) {
       main.current?.focus();

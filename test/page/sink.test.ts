@@ -169,6 +169,7 @@ describe.skipIf(withoutBrowser())('the sink', () => {
       await page.locator('h2', { hasText: `Step ${i} of 6` }).waitFor();
       await press(/^Done$/);
     }
+    await page.locator('h2', { hasText: 'The can is done' }).waitFor();
     await press(/^What the pen shows/);
     await page.keyboard.type('122');
     await page.keyboard.press('Enter');

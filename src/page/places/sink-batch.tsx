@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { remember, say } from '../actions.js';
 import { type BatchInHand, lastStep, readingsTo, stepped, steppedBack, withReading } from '../batch.js';
 import { Blocks } from '../parts/blocks.js';
@@ -25,7 +25,7 @@ export function BatchPlace({ state, desk }: PlaceProps) {
   const shown = useRef(batch.at);
   const change: BatchProps['change'] = (next) =>
     desk.change((s) => (s.remembered.batch === null ? s : remember(s, 'batch', next(s.remembered.batch))));
-  useEffect(() => {
+  useLayoutEffect(() => {
     // each step is read from its top; the first one is not jumped to on a visit
     if (shown.current !== batch.at) {
       head.current?.focus({ preventScroll: true });
