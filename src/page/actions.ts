@@ -11,7 +11,7 @@ export function withText(state: State, file: FileName, text: string, at: string,
 export function withTexts(state: State, texts: BenchTexts, at: string, undo?: string): State {
   return {
     ...state,
-    kept: { ...state.kept, texts, isExample: false, changedAt: at },
+    kept: { ...state.kept, texts, isExample: false, changedAt: at, isOut: false },
     undo: undo === undefined ? null : { texts: state.kept.texts, said: undo },
     ...(undo === undefined ? {} : { said: `${undo}. It can be taken back.` }),
   };
@@ -20,21 +20,33 @@ export function withTexts(state: State, texts: BenchTexts, at: string, undo?: st
 export function undone(state: State, at: string): State {
   if (state.undo === null) return state;
   const { texts, said } = state.undo;
-  return { ...state, kept: { ...state.kept, texts, changedAt: at }, undo: null, said: `Taken back: ${said}.` };
+  return {
+    ...state,
+    kept: { ...state.kept, texts, changedAt: at, isOut: false },
+    undo: null,
+    said: `Taken back: ${said}.`,
+  };
 }
 
 /** Another bench in place of this one; where somebody stood is forgotten, it belonged to the other. */
 export const replaced = (state: State, texts: BenchTexts, isExample: boolean, at: string | null): State => ({
   ...state,
-  kept: { texts, isExample, changedAt: null, exportedAt: isExample ? null : at },
+  kept: {
+    texts,
+    isExample,
+    changedAt: null,
+    exportedAt: isExample ? null : at,
+    isOut: at !== null && (state.kept.isExample || state.kept.isOut),
+  },
   remembered: { ...state.remembered, feed: null, tuned: { way: 'given' } },
   undo: { texts: state.kept.texts, said: 'The bench was replaced' },
   said: 'The bench was replaced. It can be taken back.',
 });
 
-export const exported = (state: State, at: string): State => ({
+/** @param all whether every file was written out, or one of them alone */
+export const exported = (state: State, at: string, all: boolean): State => ({
   ...state,
-  kept: { ...state.kept, exportedAt: at },
+  kept: { ...state.kept, exportedAt: at, isOut: all || state.kept.isOut },
   said: 'The bench files were written.',
 });
 
@@ -49,5 +61,4 @@ export const tune = (state: State, wish: Partial<Tuned>): State =>
 export const say = (state: State, said: string): State => (state.said === said ? state : { ...state, said });
 
 /** True where something was changed since the files were last written out. */
-export const isUnexported = ({ kept }: State): boolean =>
-  !kept.isExample && kept.changedAt !== null && (kept.exportedAt === null || kept.exportedAt < kept.changedAt);
+export const isUnexported = ({ kept }: State): boolean => !kept.isExample && !kept.isOut;

@@ -13,6 +13,8 @@ export interface Kept {
   /** When a text was last changed, and when the files were last written out: `2026-11-25T10:30`; null for never. */
   changedAt: string | null;
   exportedAt: string | null;
+  /** True while the files that were written out, or brought in, hold the very texts that are kept. */
+  isOut: boolean;
 }
 
 /** How the feed is wished at the moment, beside what the bench says; an absent one is as the bench says. */
@@ -78,7 +80,7 @@ export interface State {
 }
 
 export const startOf = (texts: BenchTexts): State => ({
-  kept: { texts, isExample: true, changedAt: null, exportedAt: null },
+  kept: { texts, isExample: true, changedAt: null, exportedAt: null, isOut: false },
   remembered: {
     place: 'feed',
     feed: null,

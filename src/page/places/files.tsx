@@ -19,7 +19,7 @@ function FilesPlace({ state, desk }: PlaceProps) {
   const out = (names: readonly (typeof FILE_NAMES)[number][]) => {
     if (names.length === 1) download(names[0]!, new TextEncoder().encode(texts[names[0]!]!));
     else download('bench.zip', zipOf(texts));
-    desk.change((s) => exported(s, desk.now()));
+    desk.change((s) => exported(s, desk.now(), names.length === there.length));
   };
   return (
     <>
