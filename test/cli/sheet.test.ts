@@ -63,7 +63,7 @@ describe('sheet', () => {
     const { stdout } = await velamen([...MOSS, '--mix', '1 US gal', '--json'], folder());
     expect(sheetShape.parse(JSON.parse(stdout)).litres).toBeCloseTo(3.785411784, 9);
     const text = await velamen([...MOSS, '--mix', '1 imperial gal'], folder());
-    expect(text.stdout).toMatch(/4\.55 L = 1\.2 US gallons \(3\.785 L each\) = 1 imperial gallon \(4\.546 L/);
+    expect(text.stdout).toMatch(/1 imperial gal \(4\.55 L\) = 1\.2 US gallons \(3\.785 L each\)/);
   });
 
   it.each([
@@ -93,20 +93,19 @@ describe('sheet', () => {
     expect(label.stdout).toContain('DOES NOT KEEP EVERY LIMIT');
   });
 
-  it('offers stock bottles and a set of small spoons, and names on top what was left out', async () => {
+  it('takes what is too little for the spoons from stock bottles, says so in its first line, and tells what else would do with --full', async () => {
     const kitchen = folder({
       ...SILL,
       'bench.yaml': sill('{ spoons: [5 mL, 2.5 mL, 1.25 mL], dropper: 20 drops/mL }'),
     });
-    const ran = await velamen(['sheet'], kitchen);
-    expect(ran.exit).toBe(3);
-    const [top = ''] = ran.stdout.replace(/\n {4}/g, ' ').split('Plants');
-    expect(top).toMatch(/A way out: Keep it as stock, 1 part in \d+: .*fills? of a 1 mL syringe/);
-    expect(top).toMatch(/Nitre: left out; the blend wants less/);
-    const coarse = folder({ ...SILL, 'bench.yaml': sill('{ spoons: [5 mL], syringe: 1 mL }') });
-    expect((await velamen(['sheet'], coarse)).stdout.replace(/\n {4}/g, ' ')).toMatch(
-      /A way out: A (set of level spoons from 1\/2 to 1\/64|level 1\/\d+) US tsp/,
+    const ran = await velamen(['sheet', '--full'], kitchen);
+    expect(ran.exit).toBe(0);
+    const [top = '', rest = ''] = ran.stdout.replace(/\n\s*/g, ' ').split('Plants');
+    expect(top).toMatch(
+      /Stock bottles? of .*: .* per can.*Your kit alone cannot measure .*: \d+ of 100 cans would keep/,
     );
+    expect(rest).toContain('First, once: a stock bottle of');
+    expect(rest).toMatch(/Other ways out - /);
   });
 
   it('says on top, and by its exit code, what the kit has nothing for', async () => {

@@ -93,7 +93,7 @@ describe('when the reading is off', () => {
     expect(slip('twice', 'urea-like').shows).toBe(false);
     expect(sheet.unseen.map(({ kind }) => kind)).toEqual(['salt', 'urea', 'items']);
     expect(sheet.unseen).toContainEqual({ kind: 'items', products: ['urea-like'] });
-    expect(sheet.keeps).toEqual({ hours: 48, why: 'urea' });
+    expect(sheet.keeps).toMatchObject({ hours: 48, causes: [{ why: 'urea' }, { why: 'light' }] });
   });
 
   it('water alone is no sheet', async () => {
