@@ -1,6 +1,7 @@
 import { fullEc, linearisationOfMix, programOn } from '../formulation/index.js';
 import type { Amounts } from '../can/mix-amounts.js';
 import { ecCap, type FeedRequest } from '../feed/request.js';
+import { rulesOf } from '../feed/readout.js';
 import { productColumn, waterColumn } from '../feed/terms.js';
 import type { UpperRow } from '../../solver/small/index.js';
 
@@ -36,7 +37,10 @@ export function doseLimits(
   const cap = ecCap(request);
   const { program, limited } = programOn(request, cap === null ? null : linearisationOfMix(amounts, request));
   const columns = new Map(program.columns.map((column) => [column.id, column]));
+  const held = new Set(rulesOf(amounts, request).flatMap(({ rule, holds }) => (holds ? [rule] : [])));
   const rows: UpperRow[] = [];
+  /** Rules that the blend keeps as it is read out: within a share of all their terms, of which little may be left over. */
+  const keptRules = new Set<UpperRow>();
   let ecRow: UpperRow | null = null;
   for (const { limit, row, of } of limited) {
     if (limit.kind === 'water') continue;
@@ -51,8 +55,13 @@ export function doseLimits(
     });
     if (limit.kind === 'ec' && of === undefined) ecRow = put(limit.bound, 1);
     else {
-      if (upper !== undefined) rows.push(put(upper, 1));
-      if (lower !== undefined) rows.push(put(lower, -1));
+      const bounds = [
+        ...(upper === undefined ? [] : [put(upper, 1)]),
+        ...(lower === undefined ? [] : [put(lower, -1)]),
+      ];
+      rows.push(...bounds);
+      if (limit.kind === 'rule' && of === undefined && held.has(limit.rule))
+        for (const one of bounds) keptRules.add(one);
     }
   }
   const blend = items.map((i) => amounts.products[i]! * batchLitres);
@@ -61,20 +70,20 @@ export function doseLimits(
     rows,
     ecRow,
     cap,
-    likeBlend: likeBlend({ rows, ecRow, cap }, blend, ecOf),
+    likeBlend: likeBlend({ rows, ecRow, cap, keptRules }, blend, ecOf),
     ceilings: items.map((i) => (columns.get(productColumn(i))?.upper ?? Number.POSITIVE_INFINITY) * batchLitres),
     ecOf,
   };
 }
 
 function likeBlend(
-  { rows, ecRow, cap }: Pick<DoseLimits, 'rows' | 'ecRow' | 'cap'>,
+  { rows, ecRow, cap, keptRules }: Pick<DoseLimits, 'rows' | 'ecRow' | 'cap'> & { keptRules: ReadonlySet<UpperRow> },
   blend: readonly number[],
   ecOf: DoseLimits['ecOf'],
 ): LikeBlend | null {
   const own = rows.map((row): UpperRow => {
     const value = row.terms.reduce((sum, term, i) => sum + term * blend[i]!, 0);
-    const kept = value <= row.upper + JUDGED * row.size;
+    const kept = keptRules.has(row) || value <= row.upper + JUDGED * row.size;
     return kept ? { ...row, firm: true } : { ...row, upper: value };
   });
   const ec = cap === null ? 0 : ecOf(blend);

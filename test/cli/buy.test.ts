@@ -14,6 +14,7 @@ sour,powder,15.5,15.5,,19,200 g,1,acid
 `;
 const BENCH = `water: pure
 currency: EUR
+kit: { scale: 0.01 g }
 feeds:
   ferns:
     plants: fern
