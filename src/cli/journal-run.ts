@@ -30,7 +30,7 @@ export async function runView(view: View, given: Given, io: Io, problems: readon
       const { result, warnings } = showJournal(files, wishes);
       const sheet = journalSheet(result);
       const forms = ofSheets(journalJson(result), [sheet]);
-      const page = { html: journalPage(sheet, result), svg: () => journalSvg(result.feeds) };
+      const page = { html: journalPage(sheet, result), svg: () => journalSvg(result.feeds, result.scale) };
       return { exit: 0, forms: { ...forms, ...page }, warnings };
     }
     case 'stock': {

@@ -5,6 +5,6 @@ import type { Sheet } from './sheet.js';
 
 /** The journal as a page with its picture below the tables; nothing runs in it. */
 export const journalPage =
-  (sheet: Sheet, { feeds }: JournalShown) =>
+  (sheet: Sheet, { feeds, scale }: JournalShown) =>
   (set: { full?: boolean }): string =>
-    renderHtml([sheet], set, [journalSvg(feeds)]);
+    renderHtml([sheet], set, [journalSvg(feeds, scale)]);

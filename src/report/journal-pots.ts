@@ -1,10 +1,11 @@
-import type { JournalPots, PotLine } from '../year/journal/results.js';
+import type { JournalPots, PotLine, PotStands } from '../year/journal/results.js';
 import { figure } from './figures.js';
 import { potSays } from './says/journal.js';
+import { onPen, penUnit } from './says/on-pen.js';
 import { type Block, heading, inFull, list, paragraph, type Sheet, table } from './sheet.js';
 
 /** The pots by what runs out of them: how each stands, what to do, and how it went. */
-export function journalPotSheet({ file, pots }: JournalPots): Sheet {
+export function journalPotSheet({ file, pots, scale }: JournalPots): Sheet {
   return {
     title: 'Pots',
     blocks: [
@@ -15,27 +16,31 @@ export function journalPotSheet({ file, pots }: JournalPots): Sheet {
               'bad',
             ),
           ]
-        : pots.flatMap(potBlocks)),
+        : pots.flatMap((pot) => potBlocks(pot, scale))),
       ...(pots.length === 0 ? [] : [heading('Where this is from'), list(sources(pots))]),
     ],
   };
 }
 
-function potBlocks(pot: PotLine): Block[] {
-  const { points, feed, medium, standing } = pot;
+/** What to do with a pot, in the tone of it. */
+export const potBlock = (pot: PotStands, scale: number | null): Block =>
+  paragraph(potSays(pot, scale), pot.standing === 'go on' ? 'good' : pot.standing === 'flush' ? 'bad' : 'plain');
+
+function potBlocks(pot: PotLine, scale: number | null): Block[] {
+  const { points, feed, medium } = pot;
   const of = [feed, medium].filter((word) => word !== '').join(', ');
   return [
     heading(of === '' ? pot.pot : `${pot.pot} (${of})`),
-    paragraph(potSays(pot), standing === 'go on' ? 'good' : standing === 'flush' ? 'bad' : 'plain'),
+    potBlock(pot, scale),
     ...(points.length < 2
       ? []
       : inFull([
           table(
-            ['day', '>run-off', '>fed', '>times'],
+            ['day', `>run-off, ${penUnit(scale)}`, '>fed', '>times'],
             points.map(({ date, runOff, fed }) => [
               date,
-              figure(runOff),
-              fed === null ? '' : figure(fed),
+              onPen(runOff, scale),
+              fed === null ? '' : onPen(fed, scale),
               fed === null || fed <= 0 ? '' : figure(runOff / fed),
             ]),
           ),

@@ -55,6 +55,24 @@ const stockLine = z.strictObject({
   left: maybe.describe('null: nobody said how much there was; below zero: more was used than was there'),
 });
 
+const pot = {
+  pot: z.string(),
+  feed: z.string(),
+  medium: z.string(),
+  runOff: amount.describe('mS/cm at 25 °C, the last'),
+  fed: maybe.describe('mS/cm of what it is fed'),
+  buildUp: maybe.describe('times what it is fed'),
+  standing: z.enum(['go on', 'look again', 'flush', 'not known']),
+  goOnAt: maybe.describe('mS/cm of run-off at which feeding goes on'),
+  holds: maybe.describe('litres that the empty pot holds'),
+  potVolumes: maybe.describe('plain water for a flush, in times of that'),
+  flushLitres: maybe,
+  support: z.strictObject({ source: z.string(), evidence: z.string(), notes: z.string() }).nullable(),
+  sentence: z.string(),
+};
+
+const scale = maybe.describe('ppm per mS/cm of the pen; null: it shows EC. Readings here are in mS/cm');
+
 /** What `journal add` and `journal undo` print. */
 export const journalEntryShape = z.strictObject({
   schema: z.literal('velamen.journal-entry/1'),
@@ -65,6 +83,8 @@ export const journalEntryShape = z.strictObject({
   stock: z.array(stockLine).describe('of the products that it is about, after it'),
   within: z.boolean().nullable().describe('whether the reading lies within low to high'),
   undone: z.strictObject({ ...draft, entry: z.int().min(1), line: z.int().min(1) }).nullable(),
+  stands: z.strictObject(pot).nullable().describe('the pot that was read'),
+  scale,
 });
 
 const point = z.strictObject({
@@ -99,6 +119,7 @@ export const journalShape = z.strictObject({
   size,
   feed: z.string().nullable(),
   drift,
+  scale,
   entries: z.array(entry).describe('the newest, in their order'),
   feeds: z.array(z.strictObject({ feed: z.string(), batches: z.int(), litres: amount, points: z.array(point) })),
 });
@@ -143,21 +164,10 @@ export const journalPotShape = z.strictObject({
   schema: z.literal('velamen.journal-pot/1'),
   status: z.literal('told'),
   file: z.string(),
+  scale,
   pots: z.array(
     z.strictObject({
-      pot: z.string(),
-      feed: z.string(),
-      medium: z.string(),
-      runOff: amount.describe('mS/cm at 25 °C, the last'),
-      fed: maybe.describe('mS/cm of what it is fed'),
-      buildUp: maybe.describe('times what it is fed'),
-      standing: z.enum(['go on', 'look again', 'flush', 'not known']),
-      goOnAt: maybe.describe('mS/cm of run-off at which feeding goes on'),
-      holds: maybe.describe('litres that the empty pot holds'),
-      potVolumes: maybe.describe('plain water for a flush, in times of that'),
-      flushLitres: maybe,
-      support: z.strictObject({ source: z.string(), evidence: z.string(), notes: z.string() }).nullable(),
-      sentence: z.string(),
+      ...pot,
       points: z.array(z.strictObject({ entry: z.int(), date: z.string(), runOff: amount, fed: maybe })),
     }),
   ),

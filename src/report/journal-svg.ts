@@ -1,6 +1,7 @@
 import type { FeedReadings, ReadPoint } from '../year/journal/results.js';
 import { escapeMarkup as safe } from './escape.js';
 import { figure } from './figures.js';
+import { penUnit } from './says/on-pen.js';
 
 const WIDTH = 720;
 const PANEL = 230;
@@ -10,7 +11,7 @@ const PLOT = { left: 60, right: 700, top: 40, bottom: 190 };
  * Readings over time as a picture of its own, a panel a feed: a dot a batch, filled where it lies where nine of ten right ones do; behind it
  * that range as a stroke, and what was expected as a notch. Nothing runs in it, and it reads without colour.
  */
-export function journalSvg(feeds: readonly FeedReadings[]): string {
+export function journalSvg(feeds: readonly FeedReadings[], scale: number | null = null): string {
   const panels = feeds.filter(({ points }) => points.length > 0);
   const height = Math.max(1, panels.length) * PANEL;
   return `${[
@@ -19,12 +20,28 @@ export function journalSvg(feeds: readonly FeedReadings[]): string {
     `<rect width="${WIDTH}" height="${height}" fill="#fff"/>`,
     ...(panels.length === 0
       ? [text(WIDTH / 2, PANEL / 2, 'No batch was read yet.', 'middle')]
-      : panels.flatMap((feed, i) => panel(feed, i * PANEL))),
+      : panels.flatMap((feed, i) => panel(onScale(feed, scale), i * PANEL, penUnit(scale)))),
     '</svg>',
   ].join('\n')}\n`;
 }
 
-function panel({ feed, points }: FeedReadings, down: number): string[] {
+/** The readings as the pen shows them. */
+function onScale(feed: FeedReadings, scale: number | null): FeedReadings {
+  if (scale === null) return feed;
+  const shown = (mSPerCm: number | null): number | null => (mSPerCm === null ? null : Math.round(mSPerCm * scale));
+  return {
+    ...feed,
+    points: feed.points.map((point) => ({
+      ...point,
+      reading: shown(point.reading)!,
+      expected: shown(point.expected),
+      low: shown(point.low),
+      high: shown(point.high),
+    })),
+  };
+}
+
+function panel({ feed, points }: FeedReadings, down: number, unit: string): string[] {
   const all = points.flatMap(({ reading, low, high, expected }) => [
     reading,
     low ?? reading,
@@ -38,7 +55,7 @@ function panel({ feed, points }: FeedReadings, down: number): string[] {
   return [
     `<g transform="translate(0 ${down})">`,
     `<g fill="#222">`,
-    text(PLOT.left, 22, `${feed}: readings, mS/cm at 25 °C`, 'start', 'font-size="15" font-weight="600"'),
+    text(PLOT.left, 22, `${feed}: readings, ${unit} at 25 °C`, 'start', 'font-size="15" font-weight="600"'),
     ...ticks.map((tick) => text(PLOT.left - 8, y(tick) + 4, figure(tick), 'end')),
     text(x(0), PLOT.bottom + 20, points[0]!.date, points.length > 1 ? 'start' : 'middle'),
     ...(points.length > 1 ? [text(x(points.length - 1), PLOT.bottom + 20, points.at(-1)!.date, 'end')] : []),
@@ -65,10 +82,13 @@ function mark(point: ReadPoint, x: number, y: (value: number) => number, half: n
   return parts.join('');
 }
 
+/** Between ticks, from a hundredth of mS/cm to thousands of ppm. */
+const STEPS = [0.005, 0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000] as const;
+
 /** Round ends around the values, and round steps between them. */
 function scaleOf(low: number, high: number): { from: number; to: number; ticks: number[] } {
   const span = Math.max(high - low, 0.02);
-  const step = [0.005, 0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5].find((s) => span / s <= 6) ?? 10;
+  const step = STEPS.find((s) => span / s <= 6) ?? 5000;
   const first = Math.max(0, Math.floor(low / step));
   const last = Math.max(first + 1, Math.ceil(high / step));
   const ticks = Array.from({ length: last - first + 1 }, (_, i) => (first + i) * step);

@@ -11,7 +11,9 @@ import type {
 import type { StockLeft } from '../year/journal/stock.js';
 import { amount, figure, money } from './figures.js';
 import { readingBars } from './journal-bars.js';
+import { potBlock } from './journal-pots.js';
 import { driftSays } from './says/journal.js';
+import { onPen, penUnit } from './says/on-pen.js';
 import { type Block, facts, heading, inFull, list, paragraph, type Sheet, table } from './sheet.js';
 import { volumeText } from './volume.js';
 
@@ -23,9 +25,9 @@ export function journalEntrySheet(result: JournalAdded): Sheet {
     facts(
       ['Day', draft.date],
       ['Feed', draft.feed],
-      ['Litres', draft.litres === null ? null : volumeText(draft.litres)],
+      [draft.kind === 'pot' ? 'The pot holds' : 'Litres', draft.litres === null ? null : volumeText(draft.litres)],
       ['What', itemsText(undone?.items ?? draft.items)],
-      ['Reading', readingText(draft)],
+      ['Reading', readingText(draft, result.scale)],
       ['pH', draft.pH === null ? null : figure(draft.pH)],
       ['Cost', draft.cost === null ? null : money(draft.cost, draft.currency)],
       ['Note', draft.note],
@@ -51,7 +53,8 @@ const TITLES: Readonly<Record<Draft['kind'], string>> = {
   undo: 'undone',
 };
 
-function verdict({ within, draft }: JournalAdded): Block[] {
+function verdict({ within, draft, stands, scale }: JournalAdded): Block[] {
+  if (stands !== null) return [potBlock(stands, scale)];
   if (draft.kind === 'standard' && draft.reading !== null && draft.expected !== null) {
     const off = draft.reading / draft.expected - 1;
     const words =
@@ -72,7 +75,7 @@ function verdict({ within, draft }: JournalAdded): Block[] {
 }
 
 /** The journal read back: the newest entries, and how readings went. */
-export function journalSheet({ file, size, entries, feeds, feed, drift }: JournalShown): Sheet {
+export function journalSheet({ file, size, entries, feeds, feed, drift, scale }: JournalShown): Sheet {
   const undone = size.undone === 0 ? '' : `, ${size.undone} of them undone`;
   return {
     title: feed === null ? 'Journal' : `Journal of ${feed}`,
@@ -80,9 +83,12 @@ export function journalSheet({ file, size, entries, feeds, feed, drift }: Journa
       paragraph(`${size.entries} ${size.entries === 1 ? 'entry' : 'entries'} in ${file}${undone}.`),
       entries.length === 0
         ? paragraph('None of them is meant: look at the name, or leave --feed out.', 'bad')
-        : table(['>no.', 'day', 'what', '>litres', '>reads', '>expected', 'note'], entries.map(entryRow)),
+        : table(
+            ['>no.', 'day', 'what', '>litres', `>reads, ${scale === null ? 'mS/cm' : 'ppm'}`, '>expected', 'note'],
+            entries.map((entry) => entryRow(entry, scale)),
+          ),
       ...inFull(wentIn(entries)),
-      ...feeds.filter(({ points }) => points.length > 0).flatMap(readings),
+      ...feeds.filter(({ points }) => points.length > 0).flatMap((one) => readings(one, scale)),
       ...(feeds.some(({ points }) => points.length >= 5)
         ? [paragraph(driftSays(drift), drift.verdict === 'none' ? 'good' : 'bad')]
         : []),
@@ -90,13 +96,13 @@ export function journalSheet({ file, size, entries, feeds, feed, drift }: Journa
   };
 }
 
-function entryRow(entry: ShownEntry): string[] {
+function entryRow(entry: ShownEntry, scale: number | null): string[] {
   const { kind, feed, isLive, litres, reading, expected, note, pot, of, items } = entry;
   const what =
     kind === 'batch'
       ? feed
       : kind === 'pot'
-        ? `pot ${pot}`
+        ? `pot ${pot}${litres === null ? '' : ` (holds ${volumeText(litres)})`}`
         : kind === 'undo'
           ? `undoes ${of}`
           : `${kind} ${itemsText(items)}`.trim();
@@ -104,9 +110,9 @@ function entryRow(entry: ShownEntry): string[] {
     String(entry.entry),
     entry.date,
     isLive ? what : `${what} (undone)`,
-    litres === null ? '' : figure(litres),
-    reading === null ? '' : figure(reading),
-    expected === null ? '' : figure(expected),
+    litres === null || kind === 'pot' ? '' : figure(litres),
+    reading === null ? '' : onPen(reading, scale),
+    expected === null ? '' : onPen(expected, scale),
     note,
   ];
 }
@@ -119,11 +125,11 @@ function wentIn(entries: readonly ShownEntry[]): Block[] {
     : [heading('What went in'), list(batches.map(({ entry, items }) => `${entry}: ${itemsText(items)}`))];
 }
 
-function readings({ feed, batches, litres, points }: FeedReadings): Block[] {
+function readings({ feed, batches, litres, points }: FeedReadings, scale: number | null): Block[] {
   return [
-    heading(`${feed}: readings, mS/cm`),
+    heading(`${feed}: readings, ${penUnit(scale)}`),
     paragraph(`${batches} ${batches === 1 ? 'batch' : 'batches'}, ${volumeText(litres)}.`, 'quiet'),
-    ...readingBars(points),
+    ...readingBars(points, scale),
   ];
 }
 
@@ -208,10 +214,11 @@ const costRow = ({ month, feed, batches, litres, cost, unknown }: CostLine): str
 const itemsText = (items: readonly JournalItem[]): string =>
   items.map(({ id, amount: much, unit }) => `${amount(much, unit)} ${id}`).join(', ');
 
-function readingText({ reading, expected, low, high, kind }: Draft): string | null {
-  const read = reading === null ? 'not read' : `${figure(reading)} mS/cm`;
+function readingText({ reading, expected, low, high, kind }: Draft, scale: number | null): string | null {
+  const read = reading === null ? 'not read' : `${onPen(reading, scale)} ${penUnit(scale)}`;
   if (expected === null) return reading === null ? null : read;
+  const right = onPen(expected, scale);
   if (low === null || high === null)
-    return `${read}; ${kind === 'standard' ? 'should read' : 'expected'} ${figure(expected)}`;
-  return `${read}; right is ${figure(low)} to ${figure(high)} (${figure(expected)} by the labels)`;
+    return `${read}; ${kind === 'standard' ? 'should read' : kind === 'pot' ? 'it is fed' : 'expected'} ${right}`;
+  return `${read}; right is ${onPen(low, scale)} to ${onPen(high, scale)} (${right} by the labels)`;
 }

@@ -8,11 +8,14 @@ import { mixingSheets } from '../../src/desk/mixing-sheets.js';
 import { openBench } from '../../src/desk/open-bench.js';
 import type { Wishes } from '../../src/desk/wishes.js';
 import { type Problem, Refusal } from '../../src/problem.js';
+import { journalEntrySheet, journalSheet } from '../../src/report/journal.js';
+import { renderText } from '../../src/report/text.js';
 import { withEntry } from '../../src/year/journal/write.js';
 import { exampleFiles } from './benches.js';
 
 const BENCH = exampleFiles('moss-without-ammonium');
 const DAY = '2026-11-28';
+const SCREEN = { columns: 400, colour: false, full: false };
 
 /** The bench with an entry more, as a page keeps it: text in, text out. */
 async function added(files: BenchFiles, wishes: Wishes): Promise<BenchFiles> {
@@ -216,5 +219,29 @@ describe('the journal of a bench', () => {
     };
     for (const ask of [() => openBench(bad, {}), () => stockOf(bad, {}), () => entryFor(bad, { feed: 'moss' }, DAY)])
       expect(await refusedBy(ask)).toMatchObject([{ code: 'entry-items', where: { file: 'journal.csv', line: 2 } }]);
+  });
+
+  it('speaks as the pen of the bench does, and tells of a pot at once', async () => {
+    const bench = BENCH.bench!;
+    const scaled = `pen: { scale: 500 }\n${bench.text.replace(/^pen:.*\n/m, '')}`;
+    const files = await added({ ...BENCH, bench: { ...bench, text: scaled } }, { feed: 'moss', reading: ['120 ppm'] });
+    // the file keeps mS/cm
+    expect(files.journal!.text).toContain(',0.24,');
+    const shown = renderText(journalSheet(showJournal(files, {}).result), SCREEN);
+    expect(shown).toContain('readings, ppm (500 scale)');
+    expect(shown).toMatch(/moss +4 +120 /);
+    expect(shown).not.toContain('mS/cm');
+    const wishes = { pot: 'window 3', feed: 'moss', reading: ['250 ppm'], holds: '0.5 L' };
+    const { result } = await entryFor(files, wishes, DAY);
+    expect(result.stands).toMatchObject({ standing: 'flush', holds: 0.5 });
+    const told = renderText(journalEntrySheet({ ...result, entry: 2 }), SCREEN);
+    expect(told).toMatch(/The pot holds +500 mL/);
+    expect(told).toContain('250 ppm (500 scale); it is fed 120');
+    expect(told).toContain('salts build up. Flush with');
+    expect(told).not.toMatch(/Litres|mS\/cm/);
+    // what it holds is remembered
+    const twice = await added(files, wishes);
+    expect((await entryFor(twice, { ...wishes, holds: undefined }, DAY)).result.stands).toMatchObject({ holds: 0.5 });
+    expect(potsOfJournal(twice, {}).result.scale).toBe(500);
   });
 });

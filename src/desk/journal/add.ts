@@ -12,7 +12,8 @@ import { made, type Wishes } from '../wishes.js';
 import { batchEntry } from './batch-entry.js';
 import { jarsEntry } from './jars-entry.js';
 import { standardEntry } from './standard-entry.js';
-import { potEntry } from './pot-entry.js';
+import { potEntry, potStands } from './pot-entry.js';
+import { scaleOfBench } from './scale.js';
 import { stockAfter } from './stock-after.js';
 
 /** An entry that is ready to be written, once its number is known. */
@@ -68,6 +69,8 @@ export async function entryFor(
       stock: stockAfter(files, draft, draft.items),
       within,
       undone: null,
+      stands: draft.kind === 'pot' ? potStands(files, draft) : null,
+      scale: (wishes.scale === undefined ? undefined : collected.wish(wishes, 'scale')) ?? scaleOfBench(files, catalog),
     },
     warnings: [...collected.problems],
   };

@@ -2,7 +2,10 @@ import type { FeedSpec } from '../../catalog/bench-types.js';
 import { problem } from '../../problem.js';
 import { byName, identityOf } from '../../units/index.js';
 import type { Draft } from '../../year/journal/entry.js';
+import { compiledPractice } from '../../year/compiled-practice.js';
+import { potsOf, standsOf } from '../../year/journal/pots.js';
 import { foldJournal } from '../../year/journal/read.js';
+import type { PotStands } from '../../year/journal/results.js';
 import { warmthOf } from '../asked-can.js';
 import { benchAndShelf } from '../opened.js';
 import { penFactor, penUse } from '../pen.js';
@@ -58,6 +61,13 @@ export function potEntry({ files, wishes, catalog, collected, begun }: EntryAske
     penFactor: factor === 1 ? null : factor,
     temperature: pen?.temperatureC ?? null,
   };
+}
+
+/** How the pot stands by this reading; what it holds is remembered from an earlier one. */
+export function potStands({ journal }: EntryAsked['files'], draft: Draft): PotStands {
+  const { flushes } = compiledPractice;
+  const known = journal && draft.litres === null ? potsOf(journal, flushes, draft.pot) : undefined;
+  return standsOf(draft, draft.litres ?? (known?.ok ? (known.value.pots[0]?.holds ?? null) : null), flushes);
 }
 
 /** The feed that is meant; of a bench with one, that. */

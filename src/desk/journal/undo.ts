@@ -1,3 +1,4 @@
+import type { Catalog } from '../../catalog/catalog.js';
 import { problem } from '../../problem.js';
 import { blank, type Entry } from '../../year/journal/entry.js';
 import { foldJournal } from '../../year/journal/read.js';
@@ -5,7 +6,9 @@ import type { BenchFiles } from '../bench-files.js';
 import { collecting } from '../collecting.js';
 import type { Wishes } from '../wishes.js';
 import type { ReadyEntry } from './add.js';
+import { shippedCatalog } from '../shipped-catalog.js';
 import { journalNeeded, settled } from './journal-of.js';
+import { scaleOfBench } from './scale.js';
 import { stockAfter } from './stock-after.js';
 
 /**
@@ -13,7 +16,13 @@ import { stockAfter } from './stock-after.js';
  * brings it back. @param number of the entry, as it was typed
  * @throws Refusal with every problem, and where there is no such entry or it is undone already
  */
-export function undoing(files: BenchFiles, wishes: Wishes, number: string | undefined, today: string): ReadyEntry {
+export function undoing(
+  files: BenchFiles,
+  wishes: Wishes,
+  number: string | undefined,
+  today: string,
+  catalog: Catalog = shippedCatalog(),
+): ReadyEntry {
   const collected = collecting(files, wishes);
   const date = collected.wish(wishes, 'on') ?? today;
   const note = collected.wish(wishes, 'note') ?? '';
@@ -48,6 +57,8 @@ export function undoing(files: BenchFiles, wishes: Wishes, number: string | unde
       stock: stockAfter(files, draft, undone.items),
       within: null,
       undone,
+      stands: null,
+      scale: scaleOfBench(files, catalog),
     },
     warnings: [...collected.problems],
   };

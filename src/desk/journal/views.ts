@@ -14,17 +14,22 @@ import { benchAndShelf } from '../opened.js';
 import { shippedCatalog } from '../shipped-catalog.js';
 import type { Wishes } from '../wishes.js';
 import { journalNeeded, settled } from './journal-of.js';
+import { scaleOfBench } from './scale.js';
 
 /** How many entries are shown where nobody says. */
 const USUAL = 20;
 
 /** The newest entries of the journal, and what each feed read over time. @throws Refusal with every line that cannot be read */
-export function showJournal(files: BenchFiles, wishes: Wishes): Answer<JournalShown> {
+export function showJournal(
+  files: BenchFiles,
+  wishes: Wishes,
+  catalog: Catalog = shippedCatalog(),
+): Answer<JournalShown> {
   const collected = collecting(files, wishes);
   const last = collected.wish(wishes, 'last') ?? USUAL;
   const journal = journalNeeded(files, collected);
   const shown = journal && collected.take(shownJournal(journal, { last, feed: wishes.feed ?? null }));
-  const result = settled(shown, collected);
+  const result = { ...settled(shown, collected), scale: scaleOfBench(files, catalog) };
   return { met: true, result, warnings: [...collected.problems] };
 }
 
@@ -73,10 +78,14 @@ export function costOfJournal(files: BenchFiles, wishes: Wishes): Answer<Journal
  * How pots stand by what ran out of them: build-up against what they are fed, how much to flush, when to go on.
  * @throws Refusal with every line that cannot be read
  */
-export function potsOfJournal(files: BenchFiles, wishes: Wishes): Answer<JournalPots> {
+export function potsOfJournal(
+  files: BenchFiles,
+  wishes: Wishes,
+  catalog: Catalog = shippedCatalog(),
+): Answer<JournalPots> {
   const collected = collecting(files, wishes);
   const journal = journalNeeded(files, collected);
   const pots = journal && collected.take(potsOf(journal, compiledPractice.flushes, wishes.pot?.trim() ?? null));
-  const result = settled(pots, collected);
+  const result = { ...settled(pots, collected), scale: scaleOfBench(files, catalog) };
   return { met: true, result, warnings: [...collected.problems] };
 }

@@ -24,7 +24,7 @@ export async function journalQuestion(asked: {
     case 'journal': {
       const { result, warnings } = showJournal(files, {});
       const isRead = result.feeds.some(({ points }) => points.length > 0);
-      return { ...journalSheet(result), picture: isRead ? journalSvg(result.feeds) : null, warnings };
+      return { ...journalSheet(result), picture: isRead ? journalSvg(result.feeds, result.scale) : null, warnings };
     }
     case 'stock': {
       const { result, warnings } = stockOf(files, {});

@@ -16,7 +16,11 @@ const own = <T>(value: unknown): T => structuredClone(value) as T;
 
 /** What `journal add` and `journal undo --json` print. */
 export const journalEntryJson = (result: JournalAdded): Print<typeof journalEntryShape> =>
-  own({ schema: 'velamen.journal-entry/1', ...result });
+  own({
+    schema: 'velamen.journal-entry/1',
+    ...result,
+    stands: result.stands && { ...result.stands, sentence: potSays(result.stands, result.scale) },
+  });
 
 /** What `journal show --json` prints. */
 export const journalJson = (result: JournalShown): Print<typeof journalShape> =>
@@ -35,5 +39,5 @@ export const journalPotJson = (result: JournalPots): Print<typeof journalPotShap
   own({
     schema: 'velamen.journal-pot/1',
     ...result,
-    pots: result.pots.map((pot) => ({ ...pot, sentence: potSays(pot) })),
+    pots: result.pots.map((pot) => ({ ...pot, sentence: potSays(pot, result.scale) })),
   });

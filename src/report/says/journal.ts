@@ -1,8 +1,9 @@
 import type { Drift } from '../../year/journal/drift.js';
-import type { PotLine } from '../../year/journal/results.js';
+import type { PotStands } from '../../year/journal/results.js';
 import { formatNumber } from '../../units/index.js';
 import { figure } from '../figures.js';
 import { volumeText } from '../volume.js';
+import { onPen, penUnit } from './on-pen.js';
 
 /** Whether readings moved, and what to do about it. */
 export function driftSays({ verdict, none, pen, jars, feed, share, since, standards }: Drift): string {
@@ -25,19 +26,19 @@ export function driftSays({ verdict, none, pen, jars, feed, share, since, standa
 
 const hundred = (share: number): string => `${Math.min(99, Math.round(100 * share))} of 100`;
 
-/** How a pot stands and what to do. */
-export function potSays(pot: PotLine): string {
+/** How a pot stands and what to do, as the pen of the bench shows it. @param scale ppm per mS/cm; null of a pen that shows EC */
+export function potSays(pot: PotStands, scale: number | null): string {
   const { standing, runOff, fed, buildUp, goOnAt } = pot;
   if (standing === 'not known' || fed === null)
-    return `Run-off reads ${figure(runOff)} mS/cm; what it is fed is not known (--fed).`;
-  const times = `Run-off reads ${figure(runOff)} mS/cm, ${figure(buildUp!)} × what it is fed (${figure(fed)})`;
+    return `Run-off reads ${onPen(runOff, scale)} ${penUnit(scale)}; what it is fed is not known (--fed).`;
+  const times = `Run-off reads ${onPen(runOff, scale)} ${penUnit(scale)}, ${figure(buildUp!)} × what it is fed (${onPen(fed, scale)})`;
   if (standing === 'go on') return `${times}: go on feeding.`;
   if (standing === 'look again')
     return `${times}: a little is building up. Water plainly once, and read again at the watering after.`;
-  return `${times}: salts build up. Flush ${waterSays(pot)}, let it drain, read what runs out last, and feed again once it reads ${figure(goOnAt!)} or less; else flush once more.`;
+  return `${times}: salts build up. Flush ${waterSays(pot)}, let it drain, read what runs out last, and feed again once it reads ${onPen(goOnAt!, scale)} or less; else flush once more.`;
 }
 
-function waterSays({ flushLitres, potVolumes, holds, medium }: PotLine): string {
+function waterSays({ flushLitres, potVolumes, holds, medium }: PotStands): string {
   if (potVolumes === null)
     return medium === 'mounted' ? 'it: water it plainly until nothing salty runs off' : 'with plain water';
   const times = `${figure(potVolumes)} × what the empty pot holds`;

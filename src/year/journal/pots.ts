@@ -1,9 +1,9 @@
 import type { FlushRow } from '../../catalog/practice.js';
 import type { Checked } from '../../problem.js';
 import { identityOf } from '../../units/index.js';
-import type { Entry } from './entry.js';
+import type { Draft, Entry } from './entry.js';
 import { foldJournal, type JournalText } from './read.js';
-import type { JournalPots, PotLine } from './results.js';
+import type { JournalPots, PotLine, PotStands } from './results.js';
 import { Newest } from './shown.js';
 
 /**
@@ -43,16 +43,19 @@ export function potsOf(journal: JournalText, flushes: readonly FlushRow[], name:
     pot.newest.put({ entry: entry.entry, date: entry.date, runOff: entry.reading, fed: entry.expected });
   });
   if (!read.ok) return read;
-  const lines = [...pots.values()].map(({ last, holds, newest }) => lineOf(last, holds, newest.all(), flushes));
-  return { ...read, value: { status: 'told', file: journal.name, pots: lines } };
+  const lines = [...pots.values()].map(({ last, holds, newest }) => ({
+    ...standsOf(last, holds, flushes),
+    points: newest.all(),
+  }));
+  return { ...read, value: { status: 'told', file: journal.name, pots: lines, scale: null } };
 }
 
-function lineOf(
-  { pot, feed, medium, reading, expected }: Entry,
+/** How a pot stands by one reading of it. @param holds litres of the empty pot */
+export function standsOf(
+  { pot, feed, medium, reading, expected }: Draft,
   holds: number | null,
-  points: PotLine['points'],
   flushes: readonly FlushRow[],
-): PotLine {
+): PotStands {
   const row = flushes.find((one) => one.medium === medium) ?? null;
   const fed = expected === null || expected <= 0 ? null : expected;
   return {
@@ -68,6 +71,5 @@ function lineOf(
     potVolumes: row?.potVolumes ?? null,
     flushLitres: row?.potVolumes != null && holds !== null ? row.potVolumes * holds : null,
     support: row && { source: row.source, evidence: row.evidence, notes: row.notes },
-    points,
   };
 }

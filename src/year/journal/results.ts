@@ -18,6 +18,10 @@ export interface JournalAdded {
   within: boolean | null;
   /** The entry that was undone. */
   undone: Entry | null;
+  /** How the pot stands by what ran out of it just now; null of other entries. */
+  stands: PotStands | null;
+  /** ppm per mS/cm of the bench's pen; null of one that shows EC. */
+  scale: number | null;
 }
 
 /** An entry as it is shown. */
@@ -55,6 +59,8 @@ export interface JournalShown {
   feeds: FeedReadings[];
   /** Whether readings moved away from what they were; of all feeds, with the readings of standards. */
   drift: Drift;
+  /** ppm per mS/cm of the bench's pen; null of one that shows EC. */
+  scale: number | null;
 }
 
 /** What is left. */
@@ -95,8 +101,8 @@ export interface JournalCost {
   }[];
 }
 
-/** A pot by what runs out of it. */
-export interface PotLine {
+/** A pot by what ran out of it last. */
+export interface PotStands {
   pot: string;
   feed: string;
   medium: string;
@@ -115,6 +121,10 @@ export interface PotLine {
   flushLitres: number | null;
   /** What stands behind that volume. */
   support: { source: string; evidence: Evidence; notes: string } | null;
+}
+
+/** A pot by what runs out of it. */
+export interface PotLine extends PotStands {
   /** The latest, in their order. */
   points: { entry: number; date: string; runOff: number; fed: number | null }[];
 }
@@ -124,4 +134,6 @@ export interface JournalPots {
   status: 'told';
   file: string;
   pots: PotLine[];
+  /** ppm per mS/cm of the bench's pen; null of one that shows EC. */
+  scale: number | null;
 }

@@ -45,6 +45,7 @@ export function shownJournal(journal: JournalText, { last, feed }: ShowAsked): C
       entries: entries.all(),
       feeds: readings,
       drift: driftOf(seen.all()),
+      scale: null,
     },
   };
 }
