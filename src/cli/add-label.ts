@@ -23,11 +23,11 @@ export async function addLabel(given: Given, add: string, already: readonly Prob
     return made.text;
   };
   changeText(path, change, io.cwd);
-  const { text: now, label } = made!;
+  const { text: now, label, doubts } = made!;
   const { result, warnings } = await labelsOf({ ...files, shelf: { name: path, text: now } }, { products: [label.id] });
   const { id, understood, leftOver } = label;
   const told = { ...result, printed: { understood, leftOver }, added: { id, file: path } };
-  return { exit: 0, forms: ofSheets(labelsJson(told), [labelsSheet(told)]), warnings };
+  return { exit: 0, forms: ofSheets(labelsJson(told), [labelsSheet(told)]), warnings: [...doubts, ...warnings] };
 }
 
 const noShelf = (path: string): Problem =>

@@ -2,7 +2,7 @@ import { labelFacts } from '../can/label-facts.js';
 import { type Catalog, findProduct } from '../catalog/catalog.js';
 import { labelLine } from '../label/label-line.js';
 import { misreadOxides } from '../label/misread.js';
-import { readPrintedLabel } from '../label/printed-label.js';
+import { doubtsOfPrint, readPrintedLabel } from '../label/printed-label.js';
 import type { ClosedProduct } from '../label/closed-product.js';
 import type { PowderKnown, Product } from '../label/product.js';
 import { bulkDensityOf } from '../dose/density.js';
@@ -41,7 +41,7 @@ export async function labelsOf(
     : wishes.catalog
       ? { name: 'the catalog', products: [...catalog.products, ...catalog.salts] }
       : readShelfAlone(files, catalog, collected);
-  if (printed) collected.add(...printed.doubts.filter(({ code }) => code === 'printed-twice'));
+  if (printed) collected.add(...doubtsOfPrint(printed));
   const ids = wishes.products ?? [];
   const shown =
     ids.length === 0 || shelf.products.length === 0

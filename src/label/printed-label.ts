@@ -50,6 +50,7 @@ export function readPrintedLabel(text: string): PrintedLabel {
     percent[figure.column] = figure.percent;
     understood.push(figure);
   }
+  doubts.push(...splitIn(told));
   const name = nameOf(plain);
   const analysis = { ...formOf(plain, perLitre), percent, ...(derivedFrom.length > 0 ? { derivedFrom } : {}) };
   doubts.push(...doubtsOf({ ...analysis, name }, {}));
@@ -79,6 +80,28 @@ const ELEMENT_OF = new Map<AnalysisColumn, AnalysisColumn>([
   ['Mg', 'MgO'],
   ['S', 'SO3'],
 ]);
+
+/** `Potash 1 2 %`: a figure that a slip of the keys took apart. */
+function splitIn(text: string): Problem[] {
+  return [...text.matchAll(/(?<![\p{L}\d.,:–-])(\d{1,2})[ \t]+(\d{1,2}(?:[.,]\d+)?)[ \t]*%/gu)].map(([, one, two]) =>
+    warning(
+      'printed-split',
+      {},
+      `two figures side by side, "${one} ${two} %"`,
+      'one figure',
+      `Is it ${one}${two} %? Look at the label, and write it as it is printed.`,
+    ),
+  );
+}
+
+/**
+ * What is doubtful about the print alone, by the name of its label; what is doubtful about the figures themselves is told where the row
+ * of the shelf is read.
+ */
+export const doubtsOfPrint = ({ name, doubts }: PrintedLabel): Problem[] =>
+  doubts
+    .filter(({ code }) => code === 'printed-twice' || code === 'printed-split')
+    .map((found) => ({ ...found, where: { ...found.where, file: name === '' ? 'the text' : `the label ${name}` } }));
 
 /** A figure that is part of one told before: `of which 4 % soluble in water`, `0.1 % chelated iron`. */
 const isPart = (figure: Figure, before: number): boolean => figure.percent <= before && figure.part;

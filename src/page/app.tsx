@@ -1,4 +1,4 @@
-import { useLayoutEffect, useRef } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { isUnexported, remember, undone } from './actions.js';
 import type { Desk } from './desk.js';
 import { PLACE } from './places/index.js';
@@ -43,25 +43,33 @@ export function App({ state, desk }: { state: State; desk: Desk }) {
       <main ref={main} tabIndex={-1} data-place={place}>
         <View state={state} desk={desk} />
       </main>
-      {state.undo && (
-        <section class="undo" aria-label="The last change">
-          <span>{state.undo.said}.</span>
-          <button type="button" onClick={() => desk.change((s) => undone(s, desk.now()))}>
-            Take back
-          </button>
-          <button
-            type="button"
-            aria-label="Put this note away"
-            onClick={() => desk.change((s) => ({ ...s, undo: null }))}
-          >
-            ✕
-          </button>
-        </section>
-      )}
+      {state.undo && <Undo undo={state.undo} desk={desk} />}
       <p class="spoken" role="status" aria-live="polite">
         {state.said}
       </p>
     </>
+  );
+}
+
+/** Milliseconds for which what can be taken back lies over the page; then it stands at its end, and covers nothing. */
+const OVER_THE_PAGE = 8000;
+
+function Undo({ undo, desk }: { undo: NonNullable<State['undo']>; desk: Desk }) {
+  const [resting, setResting] = useState<State['undo']>(null);
+  useEffect(() => {
+    const timer = setTimeout(() => setResting(undo), OVER_THE_PAGE);
+    return () => clearTimeout(timer);
+  }, [undo]);
+  return (
+    <section class={resting === undo ? 'undo resting' : 'undo'} aria-label="The last change">
+      <span>{undo.said}.</span>
+      <button type="button" onClick={() => desk.change((s) => undone(s, desk.now()))}>
+        Take back
+      </button>
+      <button type="button" aria-label="Put this note away" onClick={() => desk.change((s) => ({ ...s, undo: null }))}>
+        ✕
+      </button>
+    </section>
   );
 }
 
@@ -75,7 +83,7 @@ function Kept({ state, desk }: { state: State; desk: Desk }) {
       : kept.isExample
         ? ['An invented example', 'quiet']
         : isUnexported(state)
-          ? ['Kept here, not in your files yet', 'open']
+          ? [kept.exportedAt === null ? 'Kept here, not in a file yet' : 'Kept here, not in your files yet', 'open']
           : ['Kept, and in your files', 'quiet'];
   return (
     <button type="button" class={`kept ${tone}`} title={saving.why} onClick={toFiles}>

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { readPrintedLabel } from '../../src/label/printed-label.js';
+import { doubtsOfPrint, readPrintedLabel } from '../../src/label/printed-label.js';
 import { readAnalysis } from '../../src/label/read-analysis.js';
 import { EU_LABELS } from './printed-eu.js';
 import { UNLIKE_LABELS } from './printed-unlike.js';
@@ -78,6 +78,18 @@ describe('a printed label', () => {
     expect(readPrintedLabel('Total Nitrogen 8%\nTotal Nitrogen 9%').doubts.map(({ code }) => code)).toEqual([
       'printed-twice',
     ]);
+    const split = readPrintedLabel('Sample Feed 5-2-12\nN 5%\nP2O5 2 %\nSoluble Potash (K2O) 1 2%');
+    expect(doubtsOfPrint(split)).toMatchObject([
+      { code: 'printed-split', where: { file: 'the label Sample Feed 5-2-12' }, fix: expect.stringContaining('12 %') },
+    ]);
+    for (const whole of [
+      '20-20-20\n5 %',
+      'P2O5 2 %',
+      'N 5 % 2 % nitrate nitrogen',
+      'Nitrogen 12,5 %',
+      'NPK 8 2 4\nFe 0.1 %',
+    ])
+      expect(readPrintedLabel(whole).doubts.filter(({ code }) => code === 'printed-split')).toEqual([]);
     expect(readPrintedLabel('').analysis.percent).toEqual({});
   });
 });

@@ -105,6 +105,31 @@ describe.skipIf(withoutBrowser())('the page in use', () => {
     await page.context().close();
   });
 
+  it('begins a bench of one’s own without an error, and takes its first label', async () => {
+    const { page, faults } = await visit(browser, built.url);
+    await page.getByRole('button', { name: 'Begin a bench of my own' }).click();
+    await page.getByText('Put your first label here').waitFor();
+    await page.getByRole('button', { name: 'Kept here, not in a file yet' }).waitFor();
+    for (const place of ['Feed', 'Sink']) {
+      await page.locator('nav').getByRole('button', { name: place }).click();
+      await page.getByRole('button', { name: 'Put your first label on the shelf' }).waitFor();
+      expect(await page.locator('.problems .error').count()).toBe(0);
+    }
+    await page.getByRole('button', { name: 'Put your first label on the shelf' }).click();
+    const label = 'Plain Moss Feed\nTotal Nitrogen (N) 10 %\nSoluble Potash (K2O) 1 2 %';
+    await page.getByLabel('The label, as it is printed').fill(label);
+    await page.locator('.problems', { hasText: 'the label Plain Moss Feed' }).getByText('"1 2 %"').waitFor();
+    await page.getByLabel('The label, as it is printed').fill(label.replace('1 2', '12'));
+    await page.getByText('Soluble Potash (K2O) 12 %').first().waitFor();
+    await page.getByRole('button', { name: 'Put it on the shelf' }).click();
+    await page.locator('.shelf > li', { hasText: 'Plain Moss Feed' }).waitFor();
+    // what can be taken back covers nothing for long
+    expect(await page.locator('.undo.resting').count()).toBe(0);
+    await page.locator('.undo.resting').waitFor();
+    expect(faults).toEqual([]);
+    await page.context().close();
+  });
+
   it('keeps what was changed over a reload, and a deletion can be taken back', async () => {
     const { page } = await visit(browser, built.url);
     await goTo(page, 'Plants');

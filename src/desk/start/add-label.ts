@@ -1,7 +1,8 @@
 import type { Catalog } from '../../catalog/catalog.js';
 import { withRow } from '../../catalog/edit-row.js';
 import { readProducts } from '../../catalog/shelf.js';
-import { problem, Refusal, unwrap } from '../../problem.js';
+import { doubtsOfPrint, readPrintedLabel } from '../../label/printed-label.js';
+import { type Problem, problem, Refusal, unwrap } from '../../problem.js';
 import { byName } from '../../units/index.js';
 import type { TextFile } from '../bench-files.js';
 import { shippedCatalog } from '../shipped-catalog.js';
@@ -16,8 +17,8 @@ export function labelOnShelf(
   shelf: TextFile,
   text: string,
   catalog: Catalog = shippedCatalog(),
-): { text: string; label: StartLabel } {
-  const before = unwrap(readProducts(shelf.text, shelf.name));
+): { text: string; label: StartLabel; doubts: Problem[] } {
+  const before = standingOn(shelf);
   const label = unwrap(readStartLabel(text, before.length + 1, catalog, { field: '--add' }));
   const same = byName(before, label.id, ({ id }) => id);
   if (same) throw new Refusal([clash(shelf, label, same.where.line)]);
@@ -31,7 +32,14 @@ export function labelOnShelf(
   const { length } = now.value;
   const kept = length === before.length + 1 && JSON.stringify(now.value.slice(0, -1)) === JSON.stringify(before);
   if (!kept || now.value[length - 1]!.id !== label.id) throw new Refusal([cannotAdd(shelf, label)]);
-  return { text: after, label };
+  return { text: after, label, doubts: doubtsOfPrint(readPrintedLabel(text)) };
+}
+
+/** What stands on a shelf; on one with a header alone nothing does, yet. */
+function standingOn({ text, name }: TextFile) {
+  const read = readProducts(text, name);
+  const isEmpty = !read.ok && read.problems.every(({ code }) => code === 'csv-no-rows');
+  return isEmpty ? [] : unwrap(read);
 }
 
 const clash = ({ name }: TextFile, { id, name: called }: StartLabel, line: number | undefined) =>

@@ -6,6 +6,15 @@ import { freeName } from './bench.js';
 
 export { type WrittenProduct, writtenProducts };
 
+/** True of a shelf on which nothing stands yet: a header alone, or less. */
+export const isEmptyShelf = (text: string | undefined): boolean =>
+  text === undefined ||
+  text
+    .replace(/^\uFEFF/, '')
+    .trim()
+    .split(/\r?\n/)
+    .filter((line) => !line.startsWith('#')).length <= 1;
+
 /** shelf.csv with one cell changed; where that cannot be done for certain nothing changes, and that is said. */
 export const setCell = (state: State, id: string, column: string, value: string, at: string): State =>
   changed(state, withProductCell(state.kept.texts['shelf.csv'] ?? '', id, column, value), at);

@@ -1,6 +1,8 @@
 import { useEffect } from 'preact/hooks';
 import { remember, say, tune } from '../actions.js';
+import { isEmptyShelf } from '../edit/shelf.js';
 import { Blocks } from '../parts/blocks.js';
+import { EmptyShelf } from '../parts/empty-shelf.js';
 import { useAnswer } from '../parts/use-answer.js';
 import { More } from '../parts/more.js';
 import { Tour } from '../parts/tour.js';
@@ -39,6 +41,7 @@ function FeedPlace(props: PlaceProps) {
   const before = answer.isCurrent ? undefined : quick.isCurrent ? (quick.answer ?? undefined) : undefined;
   const view = before ?? answer.answer;
   const isCurrent = answer.isCurrent || before !== undefined;
+  const isEmpty = isEmptyShelf(texts['shelf.csv']);
   const feeds = bench.answer?.feeds ?? [];
   const title = isCurrent ? (view?.title ?? '') : '';
   useEffect(() => {
@@ -77,8 +80,12 @@ function FeedPlace(props: PlaceProps) {
           </label>
         ))}
       </fieldset>
-      {answer.status !== 'answered' && <Waiting answer={answer} desk={desk} channel="feed" />}
-      {view && answer.status !== 'refused' && (
+      {isEmpty ? (
+        <EmptyShelf desk={desk} />
+      ) : (
+        answer.status !== 'answered' && <Waiting answer={answer} desk={desk} channel="feed" />
+      )}
+      {view && !isEmpty && answer.status !== 'refused' && (
         <div class={isCurrent ? undefined : 'old'} aria-busy={!answer.isCurrent}>
           <FeedAnswer view={view} />
           <div class="row">

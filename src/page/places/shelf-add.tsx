@@ -107,7 +107,7 @@ export function ShelfAdd(props: PlaceProps) {
           {read.leftOver.map((text) => (
             <p key={text}>“{text}” stands beside no nutrient, and is not used.</p>
           ))}
-          <Problems problems={read.product?.problems ?? []} />
+          <Problems problems={[...read.warnings, ...(read.product?.problems ?? [])]} />
           <div class="row">
             <button type="button" class="main" disabled={read.understood.length === 0} onClick={() => put(label)}>
               Put it on the shelf

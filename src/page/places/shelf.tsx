@@ -1,7 +1,7 @@
 import { Problems } from '../parts/problems.js';
 import { TextOf } from '../parts/text-of.js';
 import { useAnswer } from '../parts/use-answer.js';
-import { setCell, takeOff, writtenProducts } from '../edit/shelf.js';
+import { isEmptyShelf, setCell, takeOff, writtenProducts } from '../edit/shelf.js';
 import type { Place, PlaceProps } from './place.js';
 import { ShelfAdd } from './shelf-add.js';
 import { ProductCard } from './shelf-product.js';
@@ -20,7 +20,10 @@ function ShelfPlace(props: PlaceProps) {
   const bench = useAnswer(props, 'bench', 'bench', { texts });
   const labels = useAnswer(props, 'shelf', 'shelf', { texts });
   const rows = writtenProducts(text) ?? [];
-  const problems = (bench.answer?.problems ?? []).filter(({ where }) => where.file === 'shelf.csv');
+  const problems = (bench.answer?.problems ?? []).filter(
+    ({ where }) => where.file === 'shelf.csv' && !isEmptyShelf(text),
+  );
+  const isEmpty = isEmptyShelf(texts['shelf.csv']);
   const lines = new Set(rows.map(({ line }) => line));
   return (
     <>
@@ -40,7 +43,7 @@ function ShelfPlace(props: PlaceProps) {
           </li>
         ))}
       </ul>
-      {rows.length === 0 && <p>Nothing stands here yet: put a label or a salt on it, or bring in shelf.csv.</p>}
+      {isEmpty && <p>Put your first label here: paste it above as it is printed, or choose a salt by its name.</p>}
       {(labels.answer?.missing ?? []).length > 0 && (
         <details>
           <summary>What the shelf does not say</summary>

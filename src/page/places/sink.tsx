@@ -1,7 +1,9 @@
 import { useEffect, useState } from 'preact/hooks';
 import { remember, say } from '../actions.js';
 import { begun } from '../batch.js';
+import { isEmptyShelf } from '../edit/shelf.js';
 import { Blocks } from '../parts/blocks.js';
+import { EmptyShelf } from '../parts/empty-shelf.js';
 import { Paper } from '../parts/paper.js';
 import { Problems } from '../parts/problems.js';
 import { useAnswer } from '../parts/use-answer.js';
@@ -25,6 +27,7 @@ function Before(props: PlaceProps) {
   const bench = useAnswer(props, 'bench', 'bench', { texts });
   const asked = { texts, feed, tuned, mix };
   const answer = useAnswer(props, 'sink', 'sink', asked);
+  const isEmpty = isEmptyShelf(texts['shelf.csv']);
   const feeds = bench.answer?.feeds ?? [];
   const view = answer.isCurrent ? answer.answer : undefined;
   const said = view === undefined ? '' : `${view.title}${view.litres === '' ? '' : `, ${view.litres}`}`;
@@ -58,8 +61,12 @@ function Before(props: PlaceProps) {
           onChange={(event) => desk.change((s) => remember(s, 'mix', event.currentTarget.value))}
         />
       </label>
-      {answer.status !== 'answered' && <Waiting answer={answer} desk={desk} channel="sink" />}
-      {answer.answer && answer.status !== 'refused' && (
+      {isEmpty ? (
+        <EmptyShelf desk={desk} />
+      ) : (
+        answer.status !== 'answered' && <Waiting answer={answer} desk={desk} channel="sink" />
+      )}
+      {answer.answer && !isEmpty && answer.status !== 'refused' && (
         <div class={answer.isCurrent ? undefined : 'old'} aria-busy={!answer.isCurrent}>
           <Sheet view={answer.answer} />
           {answer.isCurrent && answer.answer.lines.length > 0 && (
