@@ -97,7 +97,12 @@ export interface Sure {
 }
 
 /** What would raise the share, with the share that it was found to reach. */
-export type SureRemedy = { share: number } & ({ kind: 'batch'; litres: number } | { kind: 'scale'; stepGrams: number });
+export type SureRemedy = { share: number } & (
+  | { kind: 'batch'; litres: number }
+  | { kind: 'scale'; stepGrams: number }
+  /** Ten level spoons of a powder weighed, whatever they weigh. */
+  | ({ kind: 'weigh' } & ToWeigh)
+);
 
 /** A feed in four figures, to be held against another. */
 export interface Beside {

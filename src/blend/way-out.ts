@@ -26,12 +26,15 @@ const FEW = 3;
 /** So far off is a dose that no limit forgives. */
 const HOPELESS = 0.3;
 const WEEKS = 52;
+/** Times the batch where nothing else does, if it is used up in so many weeks (common practice, no source). */
+const LARGER = [3, 4];
+const FRESH_WEEKS = 2;
 const FINE = grams(0.001);
 
 /**
  * Where the kit alone cannot make a feed: the best of the ways that stand open with what is on the bench. Double the amount where a week
  * uses it up and no can that is known is too small; a bottle of each item that is too little, as few bottles as will do; double the amount although half
- * of it stands. The first that is sure enough, else the surest; none where the kit does.
+ * of it stands; where none of them helps, three or four times as much where that is soon used up. The first that is sure enough, else the surest; none where the kit does.
  * @param asked the hands, which have to be a grower's own
  */
 export async function wayOutOf(
@@ -44,13 +47,22 @@ export async function wayOutOf(
   const helps = ({ planned }: Way): boolean =>
     isMeasured(planned) && (!measured || planned.share >= kit.share + MANY_MORE);
   const found: Way[] = [];
-  const litres = scaleBy(request.header.batchLitres!, 2);
   const can = largestCan(asked.kit.cans);
-  const fits = can === null || litres * 1000 <= can.millilitres * 1.001;
-  const isUsedUp = (asked.litresPerYear ?? 0) >= litres * WEEKS;
-  const double = () => (fits ? doubled(request, asked) : Promise.resolve(null));
-  const bottles = () => bottled(request, asked);
-  for (const way of isUsedUp ? [double, bottles] : [bottles, double]) {
+  const perWeek = (asked.litresPerYear ?? 0) / WEEKS;
+  const batch = request.header.batchLitres!;
+  const larger = (times: number) => () =>
+    can === null || times * batch * 1000 <= can.millilitres * 1.001
+      ? enlarged(request, asked, times)
+      : Promise.resolve(null);
+  const double = larger(2);
+  const bottles = async () => {
+    const planned = await bottled(kit, request, asked);
+    return planned && { planned, way: offerOfBottles(planned.plan) };
+  };
+  const usual = perWeek >= 2 * batch ? [double, bottles] : [bottles, double];
+  const last = LARGER.filter((times) => perWeek * FRESH_WEEKS >= times * batch).map(larger);
+  for (const [i, way] of [...usual, ...last].entries()) {
+    if (i >= usual.length && found.length > 0) break;
     const one = await way();
     if (one === null || !helps(one)) continue;
     if (one.planned.share >= one.planned.wanted) return one;
@@ -87,21 +99,31 @@ export async function otherWays(
 /** A pen that stood in for the kit. */
 export const byPenOffer = ({ plan }: FeedPlan): WayOut['way'] => ({ kind: 'pen', doses: dosesOf(plan) });
 
-async function doubled(request: FeedRequest, asked: FeedAsked): Promise<Way | null> {
+async function enlarged(request: FeedRequest, asked: FeedAsked, times: number): Promise<Way | null> {
   const instead = request.header.batchLitres!;
-  const litres = scaleBy(instead, 2);
+  const litres = scaleBy(instead, times);
   const planned = await planCounted(withBatch(request, litres), asked);
   if (!('plan' in planned)) return null;
   return { planned, way: { kind: 'batch', litres, instead, doses: dosesOf(planned.plan) } };
 }
 
-/** A feed with as few bottles as enough cans ask for, else with those that most cans keep. */
-async function bottled(request: FeedRequest, asked: FeedAsked): Promise<Way | null> {
+/**
+ * A feed with as few bottles as enough cans ask for, else with those that most cans keep: bottles for what hands would mix that weigh to a
+ * milligram, where those do not do for the mix that the kit was to measure, which holds nothing too little for a bottle.
+ */
+async function bottled(first: FeedPlan, request: FeedRequest, asked: FeedAsked): Promise<FeedPlan | null> {
   const { scaleErrorGrams: _, ...kit } = asked.kit;
-  // as surely as out of a bottle: what hands would mix that weigh to a milligram
+  // as surely as out of a bottle
   const fine = await planCounted(request, { ...asked, kit: { ...kit, scaleStepGrams: FINE } });
   if (!('plan' in fine)) return null;
-  const { within, amounts } = fine.measuring;
+  return (await withBottles(request, asked, fine)) ?? withBottles(request, asked, first);
+}
+
+async function withBottles(
+  request: FeedRequest,
+  asked: FeedAsked,
+  { measuring: { within, amounts }, custom }: FeedPlan,
+): Promise<FeedPlan | null> {
   const bottles = bottlesFor({ request: within, amounts, kit: asked.kit, options: asked });
   const needed = bottles.filter(({ off }) => off > HOPELESS).length;
   let best: FeedPlan | null = null;
@@ -110,9 +132,9 @@ async function bottled(request: FeedRequest, asked: FeedAsked): Promise<Way | nu
     const planned = await planCounted(request, { ...asked, bottles: some });
     if (!('plan' in planned) || !isMeasured(planned) || bottlesIn(planned.plan).length === 0) continue;
     if (best === null || isBetter(planned, best)) best = planned;
-    if (isSure(best) && best.custom.length <= fine.custom.length) break;
+    if (isSure(best) && best.custom.length <= custom.length) break;
   }
-  return best && { planned: best, way: offerOfBottles(best.plan) };
+  return best;
 }
 
 /** As many bottles as are needed at least, and one more while they stay few; where more are needed, as many. */

@@ -30,6 +30,9 @@ export function gradeOf(limit: MissableLimit, { evidence }: Pick<Programme, 'evi
   }
 }
 
+/** Whether a feed over it is never recommended, whatever stands behind the programme. */
+export const doesHarm = (limit: MissableLimit): boolean => gradeOf(limit, { evidence: [] }) === 'harm';
+
 /** Nitrogen and the main elements but sulfur, of which water, air and impurities bring some. */
 const isNeeded = (nutrient: Nutrient): boolean =>
   nutrient === 'N' || (nutrient !== 'S' && MAIN_ELEMENTS.includes(nutrient));

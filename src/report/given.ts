@@ -1,6 +1,7 @@
 import type { Beside, Given, GivenMade } from '../blend/given-types.js';
 import type { Measure } from '../dose/measure.js';
 import type { PlannedItem } from '../dose/plan-types.js';
+import { doesHarm } from '../feed/grade.js';
 import type { FeedHeader } from '../feed/results.js';
 import { figure, money } from './figures.js';
 import { waterText } from './mix.js';
@@ -36,13 +37,21 @@ export function givenBlocks({ feed, given, waters }: GivenMade): Block[] {
   const short = [...spoiledSays(given.sure), ...farthestSays(given.near), ...given.custom.map(missSays)];
   const assumed = assumedSays(given.assumed, plan.batchLitres);
   return [
-    heading('What goes in, in this order'),
+    heading(goesIn(plan)),
     table(heads, rows),
     ...bottleBlocks(plan, waters),
     ...assumed.map((line) => paragraph(line)),
     ...(short.length === 0 ? [] : [list(short)]),
     ...besideBlocks(besideRows(given, feed)),
   ];
+}
+
+/** Doses that break a limit are no recipe. */
+function goesIn(plan: Given['plan']): string {
+  if (plan.status === 'kept') return 'What goes in, in this order';
+  return plan.violations.some(({ limit }) => doesHarm(limit))
+    ? 'What comes nearest; not to be fed'
+    : 'What comes nearest, in this order';
 }
 
 /** How the bottles are made that doses are taken from. */

@@ -88,7 +88,15 @@ export function shortSays({ short, share, wanted }: Sure): string[] {
     : [`It would help to take ${remedies.map((one) => `${remedySays(one)} (${canCount(one.share)})`).join(', or ')}.`];
 }
 
-const remedySays = (remedy: SureRemedy): string =>
-  remedy.kind === 'batch'
-    ? `a batch of ${formatNumber(remedy.litres, 4)} L`
-    : `a ${formatNumber(remedy.stepGrams)} g scale`;
+function remedySays(remedy: SureRemedy): string {
+  switch (remedy.kind) {
+    case 'batch':
+      return `a batch of ${formatNumber(remedy.litres, 4)} L`;
+    case 'scale':
+      return `a ${formatNumber(remedy.stepGrams)} g scale`;
+    case 'weigh':
+      return `the weight of ten level ${remedy.spoon} of ${remedy.product}`;
+    default:
+      return remedy satisfies never;
+  }
+}

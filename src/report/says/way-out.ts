@@ -16,7 +16,9 @@ function chosenSays(way: WayOut['way']): string {
     case 'pen':
       return 'Dosed by the pen';
     case 'batch':
-      return `Mixed double: ${volumeText(way.litres)} instead of ${volumeText(way.instead)}, half of it kept for the next time`;
+      return Math.round(way.litres / way.instead) === 2
+        ? `Mixed double: ${volumeText(way.litres)} instead of ${volumeText(way.instead)}, half of it kept for the next time`
+        : `Mixed for several times: ${volumeText(way.litres)} instead of ${volumeText(way.instead)}, the rest kept and used up in two weeks`;
     case 'item stock':
       return `${way.bottles.length === 1 ? 'A stock bottle' : 'Stock bottles'} of ${way.bottles.map(({ name, dose }) => `${name}: ${dose} per can`).join('; of ')}`;
     default:

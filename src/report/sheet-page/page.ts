@@ -1,5 +1,6 @@
 import type { MixingSheet } from '../../sheet/sheet-types.js';
 import type { DoseOffer } from '../../dose/findings.js';
+import { doesHarm } from '../../feed/grade.js';
 import { figure, percent } from '../figures.js';
 import { besideRows } from '../given.js';
 import { elementBar, missLines } from '../mix.js';
@@ -117,7 +118,7 @@ function alertOf(sheet: MixingSheet): string[] {
       return [...borrowed, ...sheet.offers.map(offerLine), ...clouds];
     case 'violated':
       return [
-        'NOT EVERY LIMIT IS KEPT: your tools cannot measure this batch closely enough.',
+        `NOT EVERY LIMIT IS KEPT: your tools cannot measure this batch closely enough.${sheet.violations.some(({ limit }) => doesHarm(limit)) ? ' Not to be fed.' : ''}`,
         ...lines,
         ...sheet.leftOut.map(leftOutSays),
         ...sheet.offers.map(offerLine),
