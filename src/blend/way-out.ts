@@ -62,7 +62,7 @@ export async function wayOutOf(
   const usual = perWeek >= 2 * batch ? [double, bottles] : [bottles, double];
   const last = LARGER.filter((times) => perWeek * FRESH_WEEKS >= times * batch).map(larger);
   for (const [i, way] of [...usual, ...last].entries()) {
-    if (i >= usual.length && found.length > 0) break;
+    if (i === usual.length && found.length > 0) break;
     const one = await way();
     if (one === null || !helps(one)) continue;
     if (one.planned.share >= one.planned.wanted) return one;

@@ -82,6 +82,21 @@ describe('a way out', () => {
     expect(renderText(reportOf('sheet', sheet!), { columns: 60, colour: false }).split('\n')).toContain(asks);
   });
 
+  it('is up to four times the batch where two weeks use it up and nothing else does', async () => {
+    const sheet = await sheetOf(bench('{ scale: 0.1 g }', 'batch: 1.5 L, weekly: 3 L'));
+    expect(sheet).toMatchObject({ status: 'kept', wayOut: { kind: 'batch' } });
+    expect([4.5, 6]).toContain(sheet.litres);
+    expect(sheet.wayOut!.says).toMatch(/^Mixed for several times: [\d.]+ L instead of 1.5 L/);
+  });
+
+  it('is none where no week uses it up: the larger batch is told with its cans, and no recipe is printed', async () => {
+    const { results } = await blendFeeds(bench('{ scale: 0.1 g }', 'batch: 1 L, weekly: 0.5 L'), {});
+    const text = renderText(reportOf('blend', results[0]!), { columns: 200, colour: false });
+    expect(text).not.toContain('What goes in');
+    expect(text).toContain('What comes nearest; not to be fed');
+    expect(text).toMatch(/It would help to take .*a batch of [34] L \(\d+ of 100\)/);
+  });
+
   it('or none: sheet and blend tell the same doses in the same order, on seeded kitchens', async () => {
     const dice = diceOf(8);
     const amount = (): string => dice.pick(['1 US gal', '2 US gal', '10 L', '6 L', '1.5 imperial gal']);
