@@ -25,7 +25,8 @@ export async function addLabel(given: Given, add: string, already: readonly Prob
   changeText(path, change, io.cwd);
   const { text: now, label, doubts } = made!;
   const { result, warnings } = await labelsOf({ ...files, shelf: { name: path, text: now } }, { products: [label.id] });
-  const { id, understood, leftOver } = label;
+  const { id, understood } = label;
+  const leftOver = [...label.leftOver, ...label.assumed.flatMap((one) => (one.of === 'pack' ? one.leftOut : []))];
   const told = { ...result, printed: { understood, leftOver }, added: { id, file: path } };
   return { exit: 0, forms: ofSheets(labelsJson(told), [labelsSheet(told)]), warnings: [...doubts, ...warnings] };
 }

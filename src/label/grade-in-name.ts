@@ -83,7 +83,7 @@ const oxideOf = (oxide: OxideColumn, element: number | undefined): number | unde
   element === undefined ? undefined : element / elementPerOxide(oxide);
 
 /** A guarantee is rounded down and a grade in whole numbers: 13-0-46 is 13.9-0-46.6. */
-const alike = (value: number, grade: number): boolean =>
+export const alike = (value: number, grade: number): boolean =>
   value >= grade - 0.5 - 0.01 * grade && value <= grade + 1 + 0.02 * grade;
 
 const columnsOf = <C extends keyof Analysis['percent']>(percent: Analysis['percent'], columns: readonly C[]): C[] =>

@@ -1,4 +1,5 @@
 import type { AnalysisColumn } from './analysis.js';
+import { gradeIn } from './printed-grade.js';
 import { PRINTED_NAMES } from './printed-names.js';
 import { pairsOf } from './printed-pairs.js';
 
@@ -80,13 +81,15 @@ function tokensIn(text: string): Token[] {
   const figures = [
     ...text.matchAll(new RegExp(`(?<![\\d.,\\w-])(?<!\\bper\\s*)(\\d{1,6}(?:[.,]\\d+)?|[.,]\\d+)\\s*(${units})`, 'gi')),
   ];
-  const bare = text.matchAll(
+  const numbers = text.matchAll(
     /(?<![\d.,\w-])(\d{1,2}(?:[.,]\d+)?|[.,]\d+)(?![\d.,-]*\d|\s*(?:%|(?:[Pp]er\s?[Cc]ent|pct|ppm|m?g|kg|m[lL]|[lL]|LB|lbs?|OZ|oz|gal|fl|tsp)\b))/g,
   );
-  const withUnits = figures.length > 0;
+  const bare = [...numbers];
+  // beside a grade one number alone may be of anything: it counts right behind its nutrient
+  const withUnits = figures.length > 0 || (bare.length === 1 && gradeIn(text) !== null);
   const found: Token[] = [
     ...figures.map((match) => figureOf(match)),
-    ...[...bare].map((match) => ({ ...figureOf(match, true), ...(withUnits ? { stray: true } : {}) })),
+    ...bare.map((match) => ({ ...figureOf(match, true), ...(withUnits ? { stray: true } : {}) })),
   ];
   let at = 0;
   while (at < text.length) {

@@ -1,12 +1,15 @@
 import type { Problem } from '../problem.js';
 import { warning } from '../problem.js';
 import { formatNumber } from '../units/format.js';
+import { elementPerOxide } from '../chemistry/oxides.js';
 import type { Analysis, AnalysisColumn } from './analysis.js';
 import { doubtsOf } from './doubts.js';
 import { type Figure, figuresIn } from './printed-figures.js';
 import { formOf } from './printed-form.js';
+import { alike } from './grade-in-name.js';
 import { gradeIn } from './printed-grade.js';
 import { nameOf } from './printed-name.js';
+import { withoutPack } from './printed-pack.js';
 import { sourcesIn } from './printed-sources.js';
 import { plainLabel, withoutDirections } from './printed-text.js';
 
@@ -32,7 +35,7 @@ export interface PrintedLabel {
 export function readPrintedLabel(text: string): PrintedLabel {
   const plain = plainLabel(text);
   const { rest, derivedFrom } = sourcesIn(plain);
-  const told = withoutDirections(rest);
+  const told = withoutPack(withoutDirections(rest));
   const { figures, leftOver, perLitre } = figuresIn(told);
   const doubts: Problem[] = [];
   const percent: Analysis['percent'] = {};
@@ -46,12 +49,18 @@ export function readPrintedLabel(text: string): PrintedLabel {
     else if (before !== null && !isPart(figure, before)) doubts.push(twice(figure, before));
     understood.push({ printed: figure.printed, column: figure.column, percent: figure.percent });
   }
+  const beaten = againstTheGrade(told, figures);
+  if (beaten !== null) {
+    delete percent[beaten.figure.column];
+    understood.length = 0;
+    doubts.push(beaten.doubt);
+  }
   for (const figure of ofTheGrade(told, percent)) {
     percent[figure.column] = figure.percent;
     understood.push(figure);
   }
   doubts.push(...splitIn(told));
-  const name = nameOf(plain);
+  const name = nameOf(withoutPack(plain));
   const analysis = { ...formOf(plain, perLitre), percent, ...(derivedFrom.length > 0 ? { derivedFrom } : {}) };
   doubts.push(...doubtsOf({ ...analysis, name }, {}));
   return { name, analysis, understood, leftOver, doubts };
@@ -66,6 +75,24 @@ function ofTheGrade(text: string, percent: Analysis['percent']) {
     ({ column, percent: value }) => value > 0 && !isTold(column) && !(column === 'N' && forms),
   );
 }
+
+/** One figure alone that the grade contradicts, as an element and as an oxide: a whole grade is harder to misread than one figure. */
+function againstTheGrade(text: string, figures: readonly Figure[]): { figure: Figure; doubt: Problem } | null {
+  const [figure, ...more] = figures;
+  const grade = gradeIn(text);
+  if (figure === undefined || more.length > 0 || grade === null) return null;
+  const column = figure.column === 'P' || figure.column === 'K' ? ELEMENT_TO_OXIDE[figure.column] : figure.column;
+  const told = grade.figures.slice(0, 3).find((one) => one.column === column);
+  if (told === undefined) return null;
+  const share = column === 'N' ? 1 : elementPerOxide(column as 'P2O5' | 'K2O');
+  const meant = [told.percent, told.percent * share, told.percent / share];
+  if (meant.some((percent) => alike(figure.percent, percent))) return null;
+  const fix = 'The grade is used: give the whole analysis of the label where the figure is right.';
+  const found = `"${figure.printed}" beside ${told.printed}`;
+  return { figure, doubt: warning('grade-wins', { field: column }, found, 'a figure of the grade', fix) };
+}
+
+const ELEMENT_TO_OXIDE = { P: 'P2O5', K: 'K2O' } as const;
 
 const NITROGEN: readonly AnalysisColumn[] = ['NO3-N', 'NH4-N', 'urea-N', 'other-N'];
 
@@ -100,7 +127,7 @@ function splitIn(text: string): Problem[] {
  */
 export const doubtsOfPrint = ({ name, doubts }: PrintedLabel): Problem[] =>
   doubts
-    .filter(({ code }) => code === 'printed-twice' || code === 'printed-split')
+    .filter(({ code }) => ['printed-twice', 'printed-split', 'grade-wins'].includes(code))
     .map((found) => ({ ...found, where: { ...found.where, file: name === '' ? 'the text' : `the label ${name}` } }));
 
 /** A figure that is part of one told before: `of which 4 % soluble in water`, `0.1 % chelated iron`. */

@@ -34,7 +34,7 @@ function headOf(line: string): string {
 const clean = (name: string): string =>
   name
     .replace(/\s+/g, ' ')
-    .replace(/[\s:;,.|=–—-]+$/, '')
+    .replace(/[\s:;,.|=–—/-]+$/, '')
     .slice(0, 80)
     .trim();
 

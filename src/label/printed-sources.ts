@@ -1,4 +1,5 @@
 import { saltNamed } from '../chemistry/salts.js';
+import { withoutPack } from './printed-pack.js';
 
 /** The list of sources of a label's text, and the text without it. */
 export function sourcesIn(text: string): { rest: string; derivedFrom: string[] } {
@@ -6,10 +7,10 @@ export function sourcesIn(text: string): { rest: string; derivedFrom: string[] }
   if (!found) return { rest: text, derivedFrom: [] };
   const [whole, list] = found;
   const own = withoutNextLine(list!);
-  const derivedFrom = own
+  const derivedFrom = withoutPack(own)
     .replace(/\s+/g, ' ')
     .split(/[,;](?!\d)|\band\b|&|\n/i)
-    .map((name) => name.replace(/^[\s:.-]+|[\s.:]+$/g, ''))
+    .map((name) => name.replace(/^[\s:./-]+|[\s.:/(]+$/g, ''))
     .filter((name) => /[a-z]{2}/i.test(name));
   return { rest: text.replace(whole, () => `\n${list!.slice(own.length)}`), derivedFrom };
 }

@@ -45,7 +45,7 @@ export const USUAL_SPOONS = ['1 tsp', '1/2 tsp', '1/4 tsp', '1/8 tsp'];
 function toolOf(part: string): Tool | null {
   if (/^(?:(?:a|the|my|usual|set|of|level|kitchen|measuring)\s+)*(?:measuring\s+)?spoons?$/i.test(part))
     return { key: 'spoons', words: USUAL_SPOONS };
-  const words = part
+  const words = inFigures(part)
     .replace(/^(?:an?|the|my|one)\s+(?=\d|\.)/i, '')
     .replace(
       /\b(?:level|measuring|kitchen|pocket|digital|letter|steps?|readable|to|spoons?|scales?|balance|syringe|pipette|dropper|jug|can|bucket|bottle|pitcher)\b(?!\/)/gi,
@@ -66,6 +66,19 @@ function toolOf(part: string): Tool | null {
   if (/tsp|tbsp|teaspoon|tablespoon/i.test(amount.value.unit) || /spoon/i.test(part))
     return { key: 'spoons', words: [words] };
   return amount.value.millilitres >= 500 ? { key: 'cans', words: [words] } : null;
+}
+
+/** `teaspoon`, `half teaspoon`, `a gallon jug` with the figure that is meant. */
+function inFigures(part: string): string {
+  const size = String.raw`(?=(?:(?:US|imp(?:erial)?|UK|metric)\s+)?(?:tea|table)spoons?\b|(?:(?:US|imp(?:erial)?|UK|metric)\s+)?(?:tsp|tbsp|gal(?:lons?)?|quart|pint|lit(?:re|er))\b)`;
+  const fraction = new RegExp(
+    `^(?:an?\\s+|the\\s+|my\\s+|one\\s+)?(half|quarter|eighth)[\\s-]+(?:an?\\s+|of\\s+an?\\s+)?${size}`,
+    'i',
+  );
+  const of = { half: '1/2 ', quarter: '1/4 ', eighth: '1/8 ' } as const;
+  return part
+    .replace(fraction, (_, word: string) => of[word.toLowerCase() as keyof typeof of])
+    .replace(new RegExp(`^(?:an?\\s+|the\\s+|my\\s+|one\\s+)?${size}`, 'i'), '1 ');
 }
 
 const unknownTool = (part: string, where: Where): Problem =>

@@ -2,6 +2,7 @@ import type { Catalog } from '../../catalog/catalog.js';
 import { saltNamed } from '../../chemistry/salts.js';
 import { parseFormula, nutrientsPerGram } from '../../chemistry/formula.js';
 import { NITROGEN_FORMS, NUTRIENTS, type Nutrient } from '../../chemistry/nutrients.js';
+import { withoutPack } from '../../label/printed-pack.js';
 import type { Product } from '../../label/product.js';
 import { type Problem, problem } from '../../problem.js';
 import { formatNumber, identityOf } from '../../units/index.js';
@@ -12,13 +13,32 @@ export interface NamedSalt {
   others: readonly string[];
 }
 
-/** The salt of the catalog that is meant by a name (`Epsom salt`, `potassium nitrate`); undefined where none is. */
-export function saltMeant(text: string, { salts }: Pick<Catalog, 'salts'>): NamedSalt | undefined {
+/**
+ * The salt of the catalog that is meant by a name (`Epsom salt`, `potassium nitrate`), or by several names of it (`Epsom salt, magnesium
+ * sulfate heptahydrate`), beside the size and price of a pack or none; undefined where none is.
+ */
+export function saltMeant(text: string, catalog: Pick<Catalog, 'salts'>): NamedSalt | undefined {
+  const words = withoutPack(text);
+  const whole = named(words, catalog);
+  if (whole !== undefined) return whole;
+  const parts = words
+    .split(/[,;|()\n=]|\s[-–—/]\s|\bor\b|\baka\b/i)
+    .map((part) => part.trim())
+    .filter((part) => plain(part) !== '' || part.includes('/'));
+  const meant = parts.map((part) => named(part, catalog));
+  const [first] = meant;
+  return parts.length > 0 && first !== undefined && meant.every((one) => one?.salt.id === first.salt.id)
+    ? // the narrowest name tells which one
+      (meant.find((one) => one!.others.length === 0) ?? first)
+    : undefined;
+}
+
+function named(text: string, { salts }: Pick<Catalog, 'salts'>): NamedSalt | undefined {
   const name = text.trim().replace(/[.;,\s]+$/, '');
   if (name.length > 80 || name.includes('\n')) return undefined;
   const wanted = plain(name);
   if (wanted === '') return undefined;
-  const formula = saltNamed(name)?.formula;
+  const formula = saltNamed(name)?.formula ?? formulaIn(name);
   const salt =
     salts.find((one) => plain(one.id) === wanted) ??
     salts.find((one) => namesOf(one).includes(wanted)) ??
@@ -26,6 +46,12 @@ export function saltMeant(text: string, { salts }: Pick<Catalog, 'salts'>): Name
   if (salt === undefined) return undefined;
   const others = salts.filter((one) => one !== salt && plain(one.name).startsWith(`${wanted} `)).map((one) => one.id);
   return { salt, others };
+}
+
+/** `MgSO4·7H2O` as it is written in the catalog. */
+function formulaIn(name: string): string | undefined {
+  const read = /\d/.test(name) ? parseFormula(name) : undefined;
+  return read?.ok ? read.value.text : undefined;
 }
 
 /** A plain salt that is named a second time, by this name or another. */

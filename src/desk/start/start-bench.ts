@@ -15,6 +15,7 @@ import type { Assumed } from '../../report/start-assumed.js';
 import { benchText, type BenchWords, SCHEMA_FILE } from './bench-text.js';
 import { type Grown, mediaOf, mediumProblems, readGrown } from './grown.js';
 import { saltTwice } from './salt-row.js';
+import { currencyOf, usualBatch } from './start-defaults.js';
 import { shelfText } from './shelf-text.js';
 import { readStartLabel, type StartLabel } from './start-label.js';
 import { startWater } from './start-water.js';
@@ -129,9 +130,12 @@ function readWords(
     labels.every(({ european, understood }) => european || understood.length === 0) &&
     labels.some(({ european }) => european);
   const emptyKit = kit === undefined || Object.keys(kit).every((key) => key === 'cans');
+  const usual = usualBatch(kit);
+  const money = currencyOf(labels, wishes.currency);
   const assumed: Assumed[] = [
     ...grown.assumed,
-    ...(batch === undefined ? [{ of: 'batch', batch: USUAL_BATCH } as const] : []),
+    ...(batch === undefined ? [usual] : []),
+    ...money.assumed,
     ...(emptyKit ? [{ of: 'kit' } as const] : []),
     ...(wishes.scale === undefined ? [{ of: 'pen' } as const] : []),
     ...water.assumed,
@@ -139,7 +143,7 @@ function readWords(
   ];
   const words: BenchWords = {
     name,
-    currency: wishes.currency,
+    currency: money.currency,
     law: law ? 'eu' : undefined,
     waters: water.waters,
     kit,
@@ -147,14 +151,12 @@ function readWords(
     feeds: grown.feeds,
     phase,
     strength: wishes.strength,
-    batch: batch ?? USUAL_BATCH,
+    batch: batch ?? usual.batch,
     weekly,
     rules: wishes.rule ?? [],
   };
   return { words, assumed };
 }
-
-const USUAL_BATCH = '4 L';
 
 /** The feeds of the plants named; phalaenopsis, the commonest, where none are. */
 function grownOf(wishes: Wishes, catalog: Catalog, collected: Collected) {

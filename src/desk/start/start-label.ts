@@ -2,6 +2,7 @@ import type { Catalog } from '../../catalog/catalog.js';
 import { NITROGEN_FORMS } from '../../chemistry/nutrients.js';
 import { saltNamed } from '../../chemistry/salts.js';
 import type { AnalysisColumn } from '../../label/analysis.js';
+import { packIn, sizeFor } from '../../label/printed-pack.js';
 import { type PrintedLabel, readPrintedLabel } from '../../label/printed-label.js';
 import { type Checked, problem, type Where } from '../../problem.js';
 import { formatNumber, identityOf } from '../../units/index.js';
@@ -29,17 +30,42 @@ export interface StartLabel {
   nameOpen: boolean;
   /** True where the label is of the style that the EU asks for. */
   european: boolean;
+  /** The sign or code beside its price; absent where none is told. */
+  currency?: string;
 }
 
 /** Reads one label, or the name of a plain salt. @returns a Problem where the text tells neither */
 export function readStartLabel(text: string, at: number, catalog: Catalog, where: Where): Checked<StartLabel> {
   const label = readPrintedLabel(text);
   const meant = Object.keys(label.analysis.percent).length === 0 ? saltMeant(text, catalog) : undefined;
-  if (meant) return { ok: true, value: ofSalt(meant, text), warnings: [] };
+  if (meant) return { ok: true, value: packed(ofSalt(meant, text), label), warnings: [] };
   if (Object.values(label.analysis.percent).every((percent) => !percent))
     return { ok: false, problems: [nothingRead(text, where)] };
-  return { ok: true, value: ofLabel(label, text, at), warnings: [] };
+  return { ok: true, value: packed(ofLabel(label, text, at), label), warnings: [] };
 }
+
+/** With the size and price of the pack, where the text tells them. */
+function packed(label: StartLabel, { analysis }: PrintedLabel): StartLabel {
+  const { sizes, price, printed } = packIn(label.text);
+  const pack = sizeFor(sizes, { form: label.form, ...(analysis.density === undefined ? {} : analysis) });
+  if (printed.length === 0) return label;
+  const isPriced = price !== null && pack !== null;
+  // $ is the sign of many: the bench tells which
+  const cost = isPriced ? `${formatNumber(price.amount)}${price.currency === '$' ? '' : ` ${price.currency}`}` : null;
+  if (pack !== null) label.cells.set('pack', pack);
+  if (cost !== null) label.cells.set('price', cost);
+  const told = [...(pack === null ? [] : [pack]), ...(cost === null ? [] : [cost])];
+  const leftOut = printed.filter(
+    (one) => !told.some((cell) => sameFigure(cell, one)) && !(pack !== null && isSize(one)),
+  );
+  label.assumed.push({ of: 'pack', id: label.id, pack, price: cost, leftOut });
+  return isPriced ? { ...label, currency: price.currency } : label;
+}
+
+/** A second size of the same pack says nothing more. */
+const isSize = (printed: string): boolean => packIn(printed).sizes.length > 0;
+const sameFigure = (cell: string, printed: string): boolean =>
+  Number(/\d+(?:[.,]\d+)?/.exec(printed)?.[0].replace(',', '.')) === Number(cell.split(' ')[0]);
 
 function ofSalt({ salt, others }: NamedSalt, text: string): StartLabel {
   return {
@@ -72,6 +98,9 @@ function ofLabel(label: PrintedLabel, text: string, at: number): StartLabel {
   const assumed: Assumed[] = [
     ...(label.name === '' ? [{ of: 'name', id, as: name } as const] : []),
     ...(byGrade.length > 0 ? [{ of: 'grade', id, columns: byGrade } as const] : []),
+    ...label.doubts
+      .filter(({ code }) => code === 'grade-wins')
+      .map(({ found }) => ({ of: 'figure against grade', id, printed: found }) as const),
     ...(basisOpen ? [{ of: 'density', id, gramsPerMillilitre: density! } as const] : []),
   ];
   const cells = new Map<string, string>([
