@@ -1,4 +1,5 @@
 import type { Analysis } from './analysis.js';
+import { packIn } from './printed-pack.js';
 
 /**
  * Powder unless a liquid is told; a liquid's density, and whether its figures are by volume.
@@ -8,7 +9,12 @@ export function formOf(text: string, perLitre: boolean): Pick<Analysis, 'form' |
   const density = densityOf(text);
   const byVolume = perLitre || BY_VOLUME.test(text);
   const byWeight = !byVolume && /\b[wm]\s?\/\s?[wm]\b/i.test(text);
-  const liquid = byVolume || density !== undefined || LIQUID.test(text) || SOLD_BY_VOLUME.test(text);
+  const liquid =
+    byVolume ||
+    density !== undefined ||
+    LIQUID.test(text) ||
+    SOLD_BY_VOLUME.test(text) ||
+    packIn(text).sizes.some((size) => size.endsWith('fl oz'));
   return {
     form: liquid ? 'liquid' : 'powder',
     ...(byVolume ? { basis: 'w/v' as const } : liquid && byWeight ? { basis: 'w/w' as const } : {}),

@@ -17,7 +17,7 @@ const UNIT = String.raw`lbs?|pounds?|kgs?|kilograms?|oz|ounces?|fl\.?[ \t]?oz|fl
 /** A rate, a density or a share goes on behind the unit; a size ends there. */
 const ENDS = String.raw`(?=\.?[ \t]*(?:$|[,;\n()|\p{Sc}]|[-–—][ \t]|[ \t]\/[ \t]|\.[ \t]|(?:for|at|USD|EUR|GBP)\b|@))(?![ \t]*\/[ \t]*(?:1[ \t]|100[ \t])?[ \t]*(?:l|lit|gal|k?g|m)\b)`;
 const SIZE = new RegExp(
-  String.raw`(?<=^|[,;\n(|]|[ \t][/–—-])[ \t]*${LEAD}(${NUMBER})[ \t-]*(${UNIT})\b${VESSEL}${ENDS}`,
+  String.raw`(?<=^|[,;\n(|]|[ \t][/–—-])(?<!\d[ \t]*(?:k?g|ml|l|oz|tsp|tbsp|drops?)[ \t]*\/)[ \t]*${LEAD}(${NUMBER})[ \t-]*(${UNIT})\b${VESSEL}${ENDS}`,
   'giu',
 );
 /** In one short line a size needs no mark before it; grams and volumes do, for figures of an analysis stand in them too. */

@@ -17,7 +17,7 @@ import {
 } from './undeclared-program.js';
 import type { Composition } from './composition.js';
 import { between, type Ends } from './counter-ions.js';
-import { plausibleSources, SILENT, type Source, sourcesNamed } from './sources.js';
+import { isForm, plausibleSources, SILENT, type Source, sourcesNamed } from './sources.js';
 
 /** The ions of the ends of all make-ups that keep within a label. */
 interface Span extends Pick<Ends<Ions>, 'leastConductive' | 'mostConductive'> {
@@ -62,12 +62,21 @@ export async function closeBySources(
   if (known.length === 0 || unknown.length > 0) return null;
   const sources = sourcesNamed(known);
   const mass = massOf(composition, density);
-  const figures = figuresOf(composition, mass);
+  const declared = figuresOf(composition, mass);
   const others = unclaimed(composition, sources, mass, false);
-  const near = nearestMakeUp(sources, figures, others, mass, true);
-  const nearest = await regionOf(near, makeUpForms(sources, near.columns.length)).point(
-    near.columns.map(({ cost }) => cost),
-  );
+  const within = (figures: readonly Figure[]) => {
+    const program = nearestMakeUp(sources, figures, others, mass, true);
+    const region = regionOf(program, makeUpForms(sources, program.columns.length));
+    return { figures, near: program, point: () => region.point(program.columns.map(({ cost }) => cost)) };
+  };
+  let { figures, near, point } = within(declared);
+  let nearest = await point();
+  if (nearest === null && sources.length === 1) {
+    ({ figures, near, point } = within(ofOneSalt(declared, mass.whole)));
+    nearest = await point();
+    // what is off is told of the allowances of the law
+    if (nearest === null) figures = declared;
+  }
   if (nearest === null) {
     if ((await solve(near)).verdict !== 'infeasible') return null;
     const far = nearestMakeUp(sources, figures, others, mass, false);
@@ -94,6 +103,17 @@ export async function closeBySources(
   );
   return { verdict: 'closed', nearest: value, ...span, acid, alkaline, usual };
 }
+
+/**
+ * Room for the figures of one salt alone. Its elements and forms stand in a fixed ratio, so that a label which names no other says no
+ * more than that salt by its rounded figures: 1.0 % ammoniacal for the 1.29 % of 5Ca(NO3)2·NH4NO3·10H2O. A twentieth of an element and
+ * 0.3 points of a form (our own, no source).
+ */
+const ofOneSalt = (figures: readonly Figure[], whole: number): Figure[] =>
+  figures.map((figure) => {
+    const room = isForm(figure.nutrient) ? (0.3 * whole) / 100 : 0.05 * figure.mg;
+    return { ...figure, under: Math.max(figure.under, room), over: Math.max(figure.over, room) };
+  });
 
 /**
  * Where several make-ups are equally near (two of the salts named bring the same), the value lies halfway between the least and the

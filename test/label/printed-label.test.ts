@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { doubtsOfPrint, readPrintedLabel } from '../../src/label/printed-label.js';
+import { packIn } from '../../src/label/printed-pack.js';
 import { readAnalysis } from '../../src/label/read-analysis.js';
 import { EU_LABELS } from './printed-eu.js';
 import { UNLIKE_LABELS } from './printed-unlike.js';
@@ -91,5 +92,35 @@ describe('a printed label', () => {
     ])
       expect(readPrintedLabel(whole).doubts.filter(({ code }) => code === 'printed-split')).toEqual([]);
     expect(readPrintedLabel('').analysis.percent).toEqual({});
+  });
+});
+
+describe('packs', () => {
+  it.each([
+    ['Foo 2 lb, $12', ['2 lb'], 12, '$'],
+    ['Epsom salt, Net Wt. 4 lb (1.81 kg), CA$ 6.99', ['4 lb', '1.81 kg'], 6.99, 'CAD'],
+    ['derived from: kelp extract / 32 fl oz, weight 2.2 lb', ['32 fl oz', '2.2 lb'], null, ''],
+    ['13-0-46 $12', [], 12, '$'],
+    ['12,50 € for 1 kg', ['1 kg'], 12.5, 'EUR'],
+  ])('%s', (text, sizes, amount, currency) => {
+    const pack = packIn(text);
+    expect(pack.sizes).toEqual(sizes);
+    expect(pack.price).toEqual(amount === null ? null : { amount, currency });
+  });
+
+  it.each([
+    'Weighs 9.6 lb/gal',
+    'Use 5 g / 10 L',
+    '2 g per L',
+    'apply 2 lb per acre',
+    'N 5 g, P 2 g',
+    '13-0-46',
+    '5 g/L',
+  ])('no pack: %s', (text) => expect(packIn(text)).toEqual({ sizes: [], price: null, printed: [] }));
+
+  it('are no sources', () => {
+    const { analysis } = readPrintedLabel('Drops 0-0-1\nderived from: kelp extract / 32 fl oz, weight 2.2 lb');
+    expect(analysis.derivedFrom).toEqual(['kelp extract']);
+    expect(analysis.form).toBe('liquid');
   });
 });

@@ -44,6 +44,6 @@ function packSays({ pack, price, leftOut }: Extract<Assumed, { of: 'pack' }>): s
   const cells = [...(pack === null ? [] : [`pack ${pack}`]), ...(price === null ? [] : [`price ${price}`])];
   const read = cells.length === 0 ? '' : `${cells.join(', ')} ${cells.length > 1 ? 'are' : 'is'} on the shelf.`;
   const out = leftOut.map((text) => `"${text}"`).join(', ');
-  const left = leftOut.length === 0 ? '' : `${out} is none of the analysis, and is left out.`;
+  const left = leftOut.length === 0 ? '' : `${out}: no figure of the analysis, and left out.`;
   return [read, left].filter((text) => text !== '').join(' ');
 }

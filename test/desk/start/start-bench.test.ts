@@ -196,4 +196,65 @@ describe('a bench from labels', () => {
     expect(read.ok && read.value[0]!.name).toBe(result.labels[0]!.name);
     expect(texts.shelf.text).toContain(`"'=Sum`);
   });
+
+  it.each([
+    [
+      'potassium nitrate 13-0-46, 2 lb, $12',
+      { id: 'potassium-nitrate', N: '13', K2O: '46', pack: '2 lb', price: '12' },
+    ],
+    ['Epsom salt, 4 lb, $6', { id: 'magnesium-sulfate', pack: '4 lb', price: '6' }],
+    ['Magnesium sulfate, 2 lb', { id: 'magnesium-sulfate', pack: '2 lb', price: '' }],
+    ['Epsom salt, magnesium sulfate heptahydrate', { id: 'magnesium-sulfate' }],
+    ['Epsom salt (MgSO4·7H2O) 1.5 kg bag for 6.50 EUR', { id: 'magnesium-sulfate', pack: '1.5 kg', price: '6.5 EUR' }],
+    ['Sample 20-20-20, $12/lb, 500 g', { K2O: '20', pack: '500 g', price: '' }],
+    ['Epsom salt, $6', { id: 'magnesium-sulfate', price: '' }],
+  ])('a pack and its price are no figures of the label: %s', async (text, told) => {
+    const { texts, result } = await startBench({ ...PLAIN, label: [text] });
+    const [row] = parseCsv(texts.shelf.text);
+    expect(row).toMatchObject(told);
+    expect(row).not.toHaveProperty('K');
+    expect(readProducts(texts.shelf.text, 'shelf.csv').ok).toBe(true);
+    if (/[$€]|EUR/.test(text) && row!.price !== '')
+      expect(parse(texts.bench.text)).toHaveProperty('currency', /EUR/.test(text) ? 'EUR' : 'USD');
+    if (/\/lb/.test(text))
+      expect(result.assumed).toContainEqual(expect.objectContaining({ of: 'pack', leftOut: ['$12/lb'] }));
+  });
+
+  it('counts dollars as the bench does, and tells a price in other money', async () => {
+    const { texts } = await startBench({ ...PLAIN, label: ['Epsom salt, 4 lb, $6'], currency: 'CAD' });
+    expect(parse(texts.bench.text)).toHaveProperty('currency', 'CAD');
+    expect(await refused({ ...PLAIN, label: ['Epsom salt, 4 lb, $6'], currency: 'EUR' })).toEqual([
+      expect.stringMatching(/^price-currency /),
+    ]);
+  });
+
+  it('a grade beats one figure alone that contradicts it, and it is said', async () => {
+    const { texts, result } = await startBench({ ...PLAIN, label: ['13-0-46 potassium 12 %'] });
+    expect(parseCsv(texts.shelf.text)[0]).toMatchObject({ N: '13', K2O: '46' });
+    expect(result.assumed.map((one) => one.of)).toContain('figure against grade');
+    // the potassium of the potash is no contradiction
+    const element = await startBench({ ...PLAIN, label: ['13-0-46, potassium 38 %'] });
+    expect(element.result.assumed.map((one) => one.of)).not.toContain('figure against grade');
+  });
+
+  it('mixes what the largest can holds where nobody told how much', async () => {
+    const wishes = { label: PLAIN.label, kit: 'teaspoon, half a teaspoon, gallon jug, 2 L can', gallon: 'us' };
+    const { texts, result } = await startBench(wishes);
+    expect(parse(texts.bench.text)).toMatchObject({
+      kit: { spoons: ['1 teaspoon', '1/2 teaspoon'], cans: ['1 US gal', '2 L'] },
+      feeds: { 'moth orchids': { batch: '1 US gal' } },
+    });
+    expect(result.assumed).toContainEqual({ of: 'batch', batch: '1 US gal', ofKit: true });
+    expect(await refused({ ...wishes, mix: '4 L', gallon: undefined })).toEqual(['amount --kit']);
+  });
+
+  it('one double salt makes its label as it is rounded, and no other', async () => {
+    const doubts = async (text: string): Promise<string[]> =>
+      (await startBench({ ...PLAIN, label: [text] })).result.labels[0]!.doubts.map(({ code }) => code);
+    // 5Ca(NO3)2·NH4NO3·10H2O holds N 15.5, NO3-N 14.3, NH4-N 1.3, Ca 18.5 % by atomic weights
+    const label = (nitrate: number, ammonium: number): string =>
+      `15.5-0-0, ${nitrate} % nitrate, ${ammonium} % ammoniacal, Ca 19 %, derived from calcium ammonium nitrate`;
+    expect(await doubts(label(14.5, 1))).not.toContain('sources-disagree');
+    expect(await doubts(label(11, 4.5))).toContain('sources-disagree');
+  });
 });
