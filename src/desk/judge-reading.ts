@@ -2,7 +2,7 @@ import type { Kit } from '../catalog/bench-types.js';
 import type { Catalog } from '../catalog/catalog.js';
 import { type Batch, meter, type MeterResult } from '../meter/index.js';
 import { problem } from '../problem.js';
-import { type Litres, formatNumber } from '../units/index.js';
+import { type Litres, formatNumber, litres } from '../units/index.js';
 import type { Answer } from './answer.js';
 import { askedCan, placed } from './asked-can.js';
 import type { BenchFiles } from './bench-files.js';
@@ -32,7 +32,14 @@ export async function judgeReading(
   const warnings = collected.settle();
   const planned = await asked.planned();
   const { litres: meantFor } = planned.batch;
-  const batch: Batch = { ...planned.batch, litres: measured ?? meantFor, meantFor };
+  const inCan = measured ?? meantFor;
+  const largest = brim ?? largestOf(open.kit, inCan);
+  const batch: Batch = {
+    ...planned.batch,
+    litres: inCan,
+    meantFor,
+    ...(largest === undefined ? {} : { brimLitres: largest }),
+  };
   const known = brim ?? roomOf(open.kit, batch.litres)[0];
   // where nobody said what the can holds, the batch is taken to fill it
   const capacity = known ?? meantFor;
@@ -85,4 +92,10 @@ function refuseSmallCan(brim: Litres | undefined, litres: Litres | null | undefi
 function roomOf({ cans }: Kit, litres: number): number[] {
   const fitting = (cans ?? []).map((can) => can.millilitres / 1000).filter((size) => size >= litres * 1.02);
   return fitting.length === 0 ? [] : [Math.min(...fitting)];
+}
+
+/** The largest can of the kit, where it takes the batch at all. */
+function largestOf({ cans }: Kit, batch: Litres): Litres | undefined {
+  const largest = litres(Math.max(0, ...(cans ?? []).map((can) => can.millilitres / 1000)));
+  return largest >= batch * (1 - 1e-6) ? largest : undefined;
 }

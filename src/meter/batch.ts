@@ -31,6 +31,8 @@ export interface Batch {
   readonly litres: Litres;
   /** Litres that the doses were for, where the can was measured to hold something else. */
   readonly meantFor?: Litres;
+  /** Litres to the brim of the largest can there is; absent where nobody said. */
+  readonly brimLitres?: Litres;
   /** What good batches have told of these jars, spoons and pen. */
   readonly learned?: Learned;
 }

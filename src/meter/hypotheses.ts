@@ -105,7 +105,8 @@ export function hypothesesOf(batch: Batch, expected: Expected, pen: PenUse): Hyp
     cause: 'volume',
     fault: { kind: 'volume' },
     prior: PRIORS.volume,
-    values: VOLUMES,
+    // no can holds more than to its brim; what is then left of the prior is the share of what can happen
+    values: VOLUMES.filter(({ value }) => value * batch.litres <= (batch.brimLitres ?? Number.POSITIVE_INFINITY)),
     at: (volume) => ({ mean: expected.withVolume(volume), factors: ones, volume, gain: 1 }),
   });
 

@@ -13,6 +13,7 @@ export {
   type Judgement,
   type ReadingLine,
   rightReading,
+  type Span,
 } from './judge.js';
 export { meter, type MeterRequest } from './meter.js';
 export type { MeterNote, MeterResult, PlannedBatch } from './meter-types.js';

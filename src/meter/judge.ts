@@ -47,6 +47,8 @@ export interface ToldJudged {
   text: string;
   /** In the order told; each with its share given the readings, whatever else went wrong, and with what they should show. */
   ways: (Way & { probability: number; expected: Span[] })[];
+  /** Without readings, where the pen would tell the ways apart: what each of them shows in the full can. Null else. */
+  apart: Span[] | null;
   /** Whether the readings are no surprise under one of the ways at least; null without readings. */
   agrees: boolean | null;
 }
@@ -149,9 +151,26 @@ function toldJudged(
       probability: points.reduce((sum, point) => sum + (isOfWay(point, ways[k]!, k) ? point.probability : 0), 0),
       expected: spans[k]!,
     })),
+    apart: readings.length === 0 ? readApart(ways) : null,
     agrees: readings.length === 0 ? null : fitting,
   };
 }
+
+/** What two or three ways show in the full can where none is among what nine of ten cans of another show; else null. */
+function readApart(ways: Told['ways']): Span[] | null {
+  if (ways.length < 2 || ways.length > MOST_READ_APART) return null;
+  const spans = ways.map(({ batch }) => spanOf(batch, 'end'));
+  const apart = spans.every((one, k) => spans.every((other, l) => k === l || isApart(one.mSPerCm, other)));
+  return apart ? spans : null;
+}
+
+/** More figures than this are no help beside a can. */
+const MOST_READ_APART = 3;
+/** Twice the 2 % that a pen is good to. */
+const TWICE_THE_PEN = 0.04;
+
+const isApart = (mSPerCm: number, { mSPerCm: other, low, high }: Span): boolean =>
+  (mSPerCm < low || mSPerCm > high) && Math.abs(mSPerCm - other) > TWICE_THE_PEN * Math.max(mSPerCm, other);
 
 /** Of what was said and what was planned together, the share of the first. */
 function doubtOf({ points, told }: Weighed, asPlanned: number): number {

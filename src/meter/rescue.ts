@@ -32,7 +32,9 @@ export async function rescue(judged: Judged, wanted: FeedRequest, options: Rescu
     verdict !== 'within' &&
     (wasteful || told.notUnder.length > 0 || told.status === 'do not feed' || isLaborious(doingOf(told)));
   const contradicted = judged.judgement.told?.agrees === false;
-  const alternatives = parted || contradicted ? await alternativesOf(judged, asked, options, ground) : [];
+  // a look at the pen costs nothing beside a mend in the dark
+  const readable = told.status !== 'feed' && !!judged.judgement.told?.apart;
+  const alternatives = parted || contradicted || readable ? await alternativesOf(judged, asked, options, ground) : [];
   if (contradicted && alternatives.length > 0) return { status: 'check first', alternatives, unknowing: told };
   return partWays(alternatives) ? { status: 'check first', alternatives, unknowing: told } : told;
 }

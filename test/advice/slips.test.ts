@@ -15,6 +15,14 @@ describe('what a grower says he did', () => {
     }
   });
 
+  it('every form that a refusal shows is understood', () => {
+    const read = readSlips('blub', SPOKEN_OF);
+    const fix = read.ok ? '' : read.problems[0]!.fix;
+    const shownForms = [...fix.matchAll(/"([^"]+)"/g)].map(([, form]) => form!);
+    expect(shownForms.some((form) => form.includes('instead of'))).toBe(true);
+    for (const form of shownForms) expect(readSlips(form, SPOKEN_OF), form).toMatchObject({ ok: true });
+  });
+
   it('shares of the ways are one together', () => {
     for (const [sentence] of [...SLIP_SENTENCES, ...OTHERS_SENTENCES]) {
       const read = readSlips(sentence, SPOKEN_OF);

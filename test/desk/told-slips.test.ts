@@ -57,6 +57,42 @@ describe('what the grower says he did', () => {
     expect(open.judgement.told!.ways.map(({ probability }) => probability)).toEqual([0.5, 0.5]);
   });
 
+  it('where the pen tells apart what may be, it is read before anything is mended in the dark', async () => {
+    const { first, text } = await said('no idea whether the calcium went in');
+    expect(first).toMatch(/^Don’t feed yet: find out whether Sample Calcium Powder A did not go in/);
+    // the bench's pen is on the 500 scale; 121 and 70 ppm are what the tests above read
+    expect(text).toMatch(
+      /- Read the pen: about 1[12]\d ppm: feed it as it is; about (?:6\d|7\d) ppm: add [^;]*Calcium/,
+    );
+    expect(text).toContain('Without a pen: ');
+    expect(text).not.toContain('If you cannot find out');
+  });
+
+  it('many times the plan is judged, and poured away', async () => {
+    const { first, text } = await said('2.08 g potassium nitrate instead of 0.13 g');
+    expect(first).toBe('Don’t feed it.');
+    expect(text).toMatch(/[Pp]our it where local rules allow/);
+  });
+
+  it('no cause puts more water in the can than the largest can holds', async () => {
+    const most = async (wishes: Wishes): Promise<number> => {
+      const { result } = await judgeReading(moss, { reading: ['100 ppm'], ...wishes });
+      const volume = result.judgement.causes.find(({ cause }) => cause === 'volume');
+      return volume === undefined ? 0 : volume.value.high * result.litres;
+    };
+    expect(await most({})).toBeGreaterThan(4.5);
+    expect(await most({ brim: '4 L' })).toBeLessThanOrEqual(4);
+    expect(await most({ brim: '4.4 L' })).toBeLessThanOrEqual(4.4);
+    const bench = { ...moss.bench!, text: `${moss.bench!.text}\n` };
+    const withCan = bench.text
+      .replace(/^kit: \{/m, 'kit: { cans: [4 L], ')
+      .replace(/^kit:\n/m, 'kit:\n  cans: [4 L]\n');
+    expect(withCan).toContain('cans: [4 L]');
+    const { result } = await judgeReading({ ...moss, bench: { ...bench, text: withCan } }, { reading: ['100 ppm'] });
+    const volume = result.judgement.causes.find(({ cause }) => cause === 'volume');
+    expect((volume?.value.high ?? 0) * result.litres).toBeLessThanOrEqual(4);
+  });
+
   it('tap water without an analysis is asked for, or measured by the pen', async () => {
     await expect(said('used tap water')).rejects.toMatchObject({
       problems: [{ code: 'did', where: { field: '--did' } }],

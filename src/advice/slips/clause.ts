@@ -103,14 +103,15 @@ function measured(clause: string, batch: BatchSpokenOf): ReadClause {
     ),
   );
   if (more !== null && 'ways' in more) return more;
-  const told = first(AMOUNTS, clause, ({ items, amount, meant }) =>
-    ofOne(items!, batch, (place) => amountsOfItem(place, amount!, meant, batch)),
+  const told = first(AMOUNTS, clause, ({ items, amount, meant, meantFor }) =>
+    ofOne(items!, batch, (place) => amountsOfItem(place, amount!, meant ?? meantFor, batch)),
   );
   if (told !== null) return told;
   const bare = NO_ITEM.exec(clause)?.groups;
   if (bare === undefined) return more;
-  const place = itemPlanned(bare.amount!, bare.meant!, batch);
-  return typeof place === 'number' ? amountsOfItem(place, bare.amount!, bare.meant, batch) : place;
+  const meant = (bare.meant ?? bare.meantFor)!;
+  const place = itemPlanned(bare.amount!, meant, batch);
+  return typeof place === 'number' ? amountsOfItem(place, bare.amount!, meant, batch) : place;
 }
 
 /** The amounts of two items exchanged: by the spoonful where both are spooned, else by weight. */

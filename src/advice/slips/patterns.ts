@@ -94,14 +94,23 @@ export const VAGUE = [
   on(String.raw`(?:used )?(?:the )?wrong (?:spoon|amount|dose|measure)(?: for| of| with)? ${ITEMS}`),
 ];
 
-const AS_MEANT = String.raw`(?:instead of|rather than|in place of|and not|not|where it should (?:have been|be)|should have been) (?:the )?(?<meant>${AMOUNT}|${N})`;
+/** `a tsp for half a tsp` says the same, where both amounts have their unit. */
+const AS_MEANT = String.raw`(?:(?:instead of|rather than|in place of|and not|not|where it should (?:have been|be)|should have been) (?:the )?(?<meant>${AMOUNT}|${N})|for (?:the )?(?<meantFor>${AMOUNT}))`;
 export const AMOUNTS = [
   on(
-    String.raw`(?:only |just )?(?:${GIVEN} )?(?:only |just )?(?<amount>${AMOUNT})(?: of)?(?: the)? ${ITEMS},? ${AS_MEANT}(?: of it)?`,
+    String.raw`(?:only |just )?(?:${GIVEN} )?(?:only |just )?(?<amount>${AMOUNT})(?: of| for)?(?: the)? ${ITEMS},? ${AS_MEANT}(?: of it)?`,
   ),
-  on(String.raw`(?:only |just )?(?:${GIVEN} )?(?:only |just )?(?<amount>${AMOUNT}) ${AS_MEANT}(?: of| for)? ${ITEMS}`),
+  on(
+    String.raw`(?:only |just )?(?:${GIVEN} )?(?:only |just )?(?<amount>${AMOUNT}) ${AS_MEANT}(?: of| for| with| when measuring)?(?: the)? ${ITEMS}`,
+  ),
   on(String.raw`(?:${GIVEN} )?${ITEMS}:? ?=? ?(?:only |just )?(?<amount>${AMOUNT}),? ${AS_MEANT}`),
-  on(String.raw`instead of (?<meant>${AMOUNT}|${N})(?: of)? ${ITEMS},? (?:${GIVEN} )?(?<amount>${AMOUNT})`),
+  on(String.raw`(?:for|with) (?:the )?${ITEMS},? (?:i |we )?(?:${GIVEN} )?(?<amount>${AMOUNT}) ${AS_MEANT}`),
+  on(
+    String.raw`instead of (?<meant>${AMOUNT}|${N})(?: of| for)? ${ITEMS},? (?:i |we )?(?:${GIVEN} )?(?<amount>${AMOUNT})(?: went in| was added)?`,
+  ),
+  on(
+    String.raw`instead of (?<meant>${AMOUNT}),? (?:i |we )?(?:${GIVEN} )?(?<amount>${AMOUNT})(?: of| for)? ${ITEMS}(?: went in| was added)?`,
+  ),
   on(
     String.raw`(?:only |just )?(?:${GIVEN} )?(?:only |just )?(?<amount>${AMOUNT})(?: of)?(?: the)? ${ITEMS}(?: went in| was added| is in)?`,
   ),

@@ -1,4 +1,5 @@
 import { type Checked, problem, type Where } from '../../problem.js';
+import { formatNumber } from '../../units/index.js';
 import { inFigures } from '../spoken/spelled.js';
 import { readClause } from './clause.js';
 import type { AskedBack, BatchSpokenOf, ReadClause, Slip, ToldSlips, Way } from './types.js';
@@ -94,25 +95,28 @@ const nameOf = (key: string, { items }: BatchSpokenOf): string =>
       ? 'the water'
       : 'how full the can is';
 
-/** More than this many times the plan is no slip of the hand. */
-const MOST_TIMES = 12;
+/** More than this many times the plan is no slip of the hand: the tsp for the smallest spoon that is sold, 1/64 tsp (common practice, no source). */
+const MOST_TIMES = 64;
 
 const isBeyond = (slip: Slip, batch: BatchSpokenOf): boolean =>
-  (slip.kind === 'item' && slip.factor > MOST_TIMES) || (slip.kind === 'litres' && isNoCan(slip.litres, batch.litres));
+  (slip.kind === 'item' && slip.factor > MOST_TIMES * (1 + AS_PLANNED)) ||
+  (slip.kind === 'litres' && isNoCan(slip.litres, batch.litres));
 
 const beyond = (text: string, slip: Slip): AskedBack => ({
   found: `"${text.trim()}", many times the plan`,
-  expected: slip.kind === 'litres' ? 'the water of this batch' : 'up to twelve times what was planned',
+  expected: slip.kind === 'litres' ? 'the water of this batch' : `up to ${MOST_TIMES} times what was planned`,
   fix: 'See whether the unit is right, or say what was mixed with --recipe.',
 });
 
 function notUnderstood(text: string, { items }: BatchSpokenOf): AskedBack {
   const ids = items.map(({ product }) => product.id);
   const [one = 'part-c', other = one] = ids;
+  const { planned, product } = items[1] ?? items[0]!;
+  const [twice, once] = [2 * planned, planned].map((x) => `${formatNumber(x, 3)} ${product.composition.per}`);
   return {
     found: `"${text.trim()}"`,
     expected: `what went otherwise than planned, of ${ids.join(', ')} or of the water`,
-    fix: `Write for example "${one} forgotten", "no idea whether ${other} went in", "${one} twice", "2 g ${other}" or "filled to 5 L"; several with and between.`,
+    fix: `Write for example "${one} forgotten", "no idea whether ${other} went in", "${one} twice", "${twice} ${other} instead of ${once}" or "filled to 5 L"; several with and between.`,
   };
 }
 
@@ -141,7 +145,8 @@ function plainOf(text: string): string {
     /\bthe (?=(?:(?:half|quarter|third|eighth|\d+\/\d+) )?(?:tea|table)?(?:spoon|tsp|tbsp)\b)/g,
     'a ',
   );
-  return bare(inFigures(spoons).replace(/\bteaspoonfuls?\b/g, 'teaspoon'));
+  const figures = inFigures(spoons).replace(/\ban? (?=\d+\/\d+ ?(?:(?:tea|table)spoon|tsp|tbsp))/g, '');
+  return bare(figures.replace(/\bteaspoonfuls?\b/g, 'teaspoon'));
 }
 
 const LEAD =

@@ -40,6 +40,15 @@ export function unseenSays(unseen: Unseen): string {
   }
 }
 
+/** The items that it cannot see, in one line beside the last reading; null where there are none. */
+export function tickOffSays(unseen: readonly Unseen[]): string | null {
+  const names = unseen.flatMap((one) => (one.kind === 'items' ? one.products : []));
+  if (names.length === 0) return null;
+  return names.length === 1
+    ? `The pen will not notice this: ${names[0]}. Tick it off as it goes in.`
+    : `The pen will not notice these: ${names.join(', ')}. Tick them off as they go in.`;
+}
+
 /** Notes on the doses, on counting drops and on the blend, in this order. */
 export const notesSay = ({
   notes: { doses, drops, blend, undeclared },

@@ -1,4 +1,4 @@
-import type { Cause, CheckFirst, Doing, MeterResult, SettledRemedy } from '../../meter/index.js';
+import type { Alternative, Cause, CheckFirst, Doing, MeterResult, SettledRemedy, Span } from '../../meter/index.js';
 import { volumeText } from '../volume.js';
 import { formatNumber } from '../../units/index.js';
 import { shown } from '../sheet-page/readings.js';
@@ -140,14 +140,36 @@ const MOST_WAYS = 3;
 
 function checkFirstLines({ alternatives, unknowing }: CheckFirst, result: MeterResult): string[] {
   const told = alternatives.slice(0, MOST_WAYS);
+  const apart = result.judgement.told?.apart;
+  if (apart) return byPenLines({ alternatives: told, unknowing }, apart, result);
   const looks = [...new Set(told.slice(0, 2).map(({ cause }) => lookSays(cause, result)))];
-  const ways = told.map(
-    ({ cause, asks }) =>
-      `If ${causeBriefly(cause, result)}: ${waySays(asks.status, 'doing' in asks ? asks.doing : null)}.`,
-  );
-  const unknown = waySays(unknowing.status, 'doing' in unknowing ? unknowing.doing : null);
-  return [looks.join(' '), ...ways, `If you cannot find out: ${unknown}.`];
+  const ways = told.map(({ cause, asks }) => `If ${causeBriefly(cause, result)}: ${asksSays(asks)}.`);
+  return [looks.join(' '), ...ways, `If you cannot find out: ${asksSays(unknowing)}.`];
 }
+
+/** What was said may be two things that the pen tells apart: read first, mend in the dark last. */
+function byPenLines(
+  { alternatives, unknowing }: Pick<CheckFirst, 'alternatives' | 'unknowing'>,
+  apart: readonly Span[],
+  result: MeterResult,
+): string[] {
+  const { told, pen } = result;
+  const good = alternatives.filter(({ asks }) => asks.status === 'feed');
+  const reads = [...good, ...alternatives.filter((one) => !good.includes(one))].map(({ cause: { fault }, asks }) => {
+    const way = fault.kind === 'said' ? fault.way : told.findIndex(({ slips }) => slips.length === 0);
+    return `about ${shown(apart[way]!, pen.scale ?? 'EC')}: ${asksSays(asks)}`;
+  });
+  const look = alternatives.find(({ cause }) => cause.fault.kind === 'said');
+  return [
+    `Read the pen: ${reads.join('; ')}.`,
+    'Where it shows something between, ask again with --reading beside --did.',
+    ...(look === undefined ? [] : [lookSays(look.cause, result)]),
+    `Without a pen: ${asksSays(unknowing)}.`,
+  ];
+}
+
+const asksSays = (asks: Alternative['asks'] | SettledRemedy): string =>
+  waySays(asks.status, 'doing' in asks ? asks.doing : null);
 
 function waySays(status: SettledRemedy['status'], doing: Doing | null): string {
   if (status === 'do not feed') return 'do not feed it';

@@ -65,6 +65,7 @@ function pageHeight(page: SheetPage, factor: number, small: number): number {
     bottles(page, width) +
     steps(page, width - (page.twoScales ? 22 : 16)) +
     2.3 +
+    tickOff(page, width) +
     looked * columns +
     0.8 * small * cautions +
     0.6 +
@@ -87,6 +88,7 @@ function cardHeight(page: SheetPage, factor: number): number {
     bottles(page, width) +
     steps(page, width - 14) +
     1 +
+    tickOff(page, width) +
     run +
     1.2 * lines(page.keeps, width - 9) +
     cautions +
@@ -99,6 +101,9 @@ const title = (page: SheetPage, width: number): number => 1.9 * (lines(page.titl
 
 const alert = (page: SheetPage, width: number): number =>
   page.alert.length === 0 ? 0 : 1.4 + sum(page.alert.map((text) => 1.22 * lines(text, width - 2.5)));
+
+const tickOff = ({ tickOff: says }: SheetPage, width: number): number =>
+  says === null ? 0 : 0.8 + 1.1 * lines(says, width, 0.82);
 
 /** What was chosen, and the bottles that are made once. */
 const bottles = ({ wayOut, weigh, bottles: made }: SheetPage, width: number): number =>

@@ -68,6 +68,7 @@ function article(page: SheetPage): { title: string; html: string } {
     ),
     steps(page),
     `<p class="tolerance">${safe(page.tolerance)}</p>`,
+    ...(page.tickOff === null ? [] : [`<p class="tick-off">${safe(page.tickOff)}</p>`]),
     `<p class="run"><b>If the reading at the end is off</b> ${page.ladder.map(runIn).join(' · ')}</p>`,
     '<div class="columns">',
     '<div>',

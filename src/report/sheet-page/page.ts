@@ -11,7 +11,7 @@ import { byPenSays } from '../says/by-pen.js';
 import { dilutionSays } from '../says/one.js';
 import { orderLines } from '../says/order.js';
 import { keepingInFull, keepingSays } from '../says/keeping.js';
-import { leftOutSays, notesSay, surenessSays, unseenSays, waterNames } from '../says/sheet.js';
+import { leftOutSays, notesSay, surenessSays, tickOffSays, unseenSays, waterNames } from '../says/sheet.js';
 import { bottleSteps, bottleTitle, wayOutSays } from '../says/way-out.js';
 import { ladderOf, type Rung } from './ladder.js';
 import { type LineOnPage, linesOf } from './lines.js';
@@ -43,6 +43,8 @@ export interface SheetPage {
   /** Common to all readings. */
   tolerance: string;
   unseen: string[];
+  /** The items of which the pen tells nothing, in one line; null where there are none. */
+  tickOff: string | null;
   /** Whether last week's jug may be used, in one line; and all that ends it. */
   keeps: string;
   keepsBecause: string[];
@@ -81,6 +83,7 @@ export function pageOf(sheet: MixingSheet): SheetPage {
     ladder: ladderOf(sheet),
     tolerance: byPenText(sheet) ?? toleranceText(sheet),
     unseen: sheet.unseen.map(unseenSays),
+    tickOff: tickOffSays(sheet.unseen),
     keeps: keepingSays(sheet.keeps),
     keepsBecause: keepingInFull(sheet.keeps),
     sureness: surenessSays(sheet),

@@ -49,7 +49,7 @@ export const STYLE = [
   '.steps .reading{text-align:right;white-space:nowrap;padding-left:.6em}.steps td.reading b{font-size:1.4em}.steps td.second b{font-size:1.15em;font-weight:400;line-height:1.6}',
   '.steps .read{width:6em}.steps .read .line{min-width:4em;width:100%;height:1.7em}',
   '.way{font-weight:600;margin:.4em 0}.bottle ol{margin:0;padding-left:1.5em;font-size:.9em}',
-  '.tolerance{font-size:.82em}.run{display:none}',
+  '.tolerance,.tick-off{font-size:.82em}.run{display:none}',
   '.columns{display:grid;grid-template-columns:minmax(0,1.25fr) minmax(0,1fr);column-gap:1.6em;font-size:.84em}',
   '.columns th{white-space:nowrap}.columns thead th{border-bottom:1px solid}tr.right>*{font-weight:700;border-top:1px solid;border-bottom:1px solid}tr.out>*{font-weight:700}',
   '.ec,.number{white-space:nowrap}.can td.number,.can th.number{text-align:right}.can td,.can th{padding-top:0;padding-bottom:0;vertical-align:middle}.can td,.can th{padding-right:.35em}.can svg{display:block;height:1.15em;width:auto}',

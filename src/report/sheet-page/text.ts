@@ -31,6 +31,7 @@ function textSheet(page: SheetPage): Sheet {
       heading('Mix in this order'),
       stepTable(page),
       paragraph(page.tolerance, 'quiet'),
+      ...(page.tickOff === null ? [] : [paragraph(page.tickOff)]),
       heading('If the reading at the end is off'),
       ladderTable(page),
       ...section('How sure', page.sureness.slice(0, 1)),
