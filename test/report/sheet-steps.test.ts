@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { mixingSheets } from '../../src/desk/mixing-sheets.js';
-import { pageOf } from '../../src/report/sheet-page/index.js';
+import { pageOf, sheetHtml, sheetText } from '../../src/report/sheet-page/index.js';
 import type { MixingSheet, SheetStep } from '../../src/sheet/mixing-sheet.js';
 import { exampleFiles } from '../desk/benches.js';
 import { mixed } from '../sheet/mixed.js';
@@ -36,4 +36,21 @@ describe('steps on the sheet', () => {
     expect(others(sheet)).toBe('');
     expect(others({ ...sheet, status: 'infeasible', violations: [] })).toBe('or a spoon');
   });
+
+  it('what the pen will not notice is to be ticked off, on the short sheet and on paper', async () => {
+    const sheet = await moss();
+    const shown = (products: string[]): string[] => {
+      const unseen: MixingSheet['unseen'] = [{ kind: 'salt' }, ...(products.length > 0 ? [ITEMS(products)] : [])];
+      const one = { ...sheet, unseen };
+      return [sheetText(one, { columns: 200, colour: false }), sheetHtml([one])];
+    };
+    for (const text of shown(['Urea', 'Kelp Liquid'])) {
+      expect(text).toContain('The pen will not notice these: Urea, Kelp Liquid. Tick them off as they go in.');
+      expect(text).toContain('If the reading at the end is off');
+    }
+    for (const text of shown(['Urea'])) expect(text).toContain('The pen will not notice this: Urea.');
+    for (const text of shown([])) expect(text).not.toContain('will not notice');
+  });
 });
+
+const ITEMS = (products: string[]) => ({ kind: 'items', products }) as const;

@@ -164,15 +164,16 @@ function byPenLines(
     `Read the pen: ${reads.join('; ')}.`,
     'Where it shows something between, ask again with --reading beside --did.',
     ...(look === undefined ? [] : [lookSays(look.cause, result)]),
-    `Without a pen: ${asksSays(unknowing)}.`,
+    `Without a pen: ${asksSays(unknowing, 'stir, feed')}.`,
   ];
 }
 
-const asksSays = (asks: Alternative['asks'] | SettledRemedy): string =>
-  waySays(asks.status, 'doing' in asks ? asks.doing : null);
+/** @param last what follows it */
+const asksSays = (asks: Alternative['asks'] | SettledRemedy, last = 'stir, read again, feed'): string =>
+  waySays(asks.status, 'doing' in asks ? asks.doing : null, last);
 
-function waySays(status: SettledRemedy['status'], doing: Doing | null): string {
+function waySays(status: SettledRemedy['status'], doing: Doing | null, last: string): string {
   if (status === 'do not feed') return 'do not feed it';
   if (status !== 'rescue' || doing === null) return 'feed it as it is';
-  return `${doingClauses(doing).join('; ')}; stir, read again, feed`;
+  return `${doingClauses(doing).join('; ')}; ${last}`;
 }
