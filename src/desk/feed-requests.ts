@@ -2,7 +2,7 @@ import type { FeedSpec } from '../catalog/bench-types.js';
 import type { FeedRequest } from '../feed/request.js';
 import type { FeedHeader, UnfedFeed } from '../feed/results.js';
 import { type Problem, problem } from '../problem.js';
-import { restSays } from '../programme/programme.js';
+import { type Programme, restSays } from '../programme/programme.js';
 import { resolveProgramme } from '../programme/resolve.js';
 import { atStrength, strengthText } from '../programme/strength.js';
 import type { Collected } from './collected.js';
@@ -108,6 +108,16 @@ export function warmthOf(wishes: Wishes, collected: Collected): Pick<FeedRequest
   return temperatureC === undefined ? {} : { temperatureC };
 }
 
+/** The phase's own factor, where it makes the whole programme weaker than that of growth. */
+function weakerPhase({ evidence }: Programme): Pick<FeedHeader, 'phaseFactor'> {
+  const phaseFactor = evidence.reduce(
+    (product, { of }) =>
+      of.kind === 'factor' && of.phase !== '*' && of.nutrient === '*' ? product * of.factor : product,
+    1,
+  );
+  return phaseFactor < 1 ? { phaseFactor } : {};
+}
+
 /** The request of one feed, for the cheapest mix; undefined where it was refused. */
 export function requestOf(spec: FeedSpec, open: OpenBench, collected: Collected): FeedRequest | undefined {
   const { catalog } = open;
@@ -115,7 +125,7 @@ export function requestOf(spec: FeedSpec, open: OpenBench, collected: Collected)
   const scaled = full && collected.take(atStrength(full, spec.strength, spec.where));
   if (!scaled) return undefined;
   return {
-    header: headerOf(spec, scaled.factor, open),
+    header: { ...headerOf(spec, scaled.factor, open), ...weakerPhase(scaled.programme) },
     programme: scaled.programme,
     rules: spec.rules,
     shelf: open.shelf.products,

@@ -1,5 +1,6 @@
 import { partsFor } from '../blend/one/parts.js';
 import type { FeedSpec } from '../catalog/bench-types.js';
+import { sureness } from '../chance/sure.js';
 import type { FeedRequest } from '../feed/request.js';
 import type { Phase, Unfed } from '../programme/programme.js';
 import { type Strength, strengthText } from '../programme/strength.js';
@@ -9,6 +10,7 @@ import { dosesOfFeed } from './doses.js';
 import type { FeedWishes } from './feed-wishes.js';
 import { oneOf } from './one.js';
 import type { OpenBench } from './opened.js';
+import { productsKnown } from './recipe-products.js';
 
 /** A feed in one phase and strength. Without a request it is not fed. */
 export interface Stage {
@@ -86,13 +88,14 @@ const MONTHS = Array.from({ length: 12 }, (_, i) => i);
 async function ownMixes(stages: readonly Stage[], open: OpenBench, which: FeedWishes): Promise<MadeMix[]> {
   const made: MadeMix[] = [];
   for (const { spec, request } of stages) {
-    const { result, plan } = await dosesOfFeed(request!, open, which, { offers: false });
+    const { result, plan, sure } = await dosesOfFeed(request!, open, which, { offers: false });
     if (plan === null) continue;
     const { name, phase } = spec;
     made.push({
       plan,
       feeds: [{ name, phase, strength: strengthText(spec.strength), parts: partsFor(1) }],
       isKept: result.status === 'made' && plan.status === 'kept',
+      sure: (sure?.sureness ?? sureness(plan, plan.request, { known: productsKnown(open.catalog) })).share,
     });
   }
   return made;
@@ -113,5 +116,6 @@ async function sharedMixes(stages: readonly Stage[], open: OpenBench, which: Fee
       return { name, phase: phase as Phase, strength, parts };
     }),
     isKept: cans.every(({ violations }) => violations.length === 0),
+    sure: Math.min(...cans.map((can) => can.sure)),
   }));
 }

@@ -10,7 +10,7 @@ import { climateOf } from '../year/climate.js';
 import { compiledPractice } from '../year/compiled-practice.js';
 import { planMonths } from '../year/plan-months.js';
 import { seasonOf } from '../year/season.js';
-import type { SeasonResult } from '../year/season-types.js';
+import type { SeasonNote, SeasonResult } from '../year/season-types.js';
 import type { Answer } from './answer.js';
 import type { BenchFiles } from './bench-files.js';
 import { noWeekly } from './buy-wishes.js';
@@ -83,10 +83,20 @@ export async function seasonFor(
     mixes,
     shelf: withPacks(bought?.before ?? open.shelf.products, market),
     bought: bought?.packs ?? new Map(),
-    notes: wishes.buy && bought === null ? [{ kind: 'no purchase' }] : [],
+    notes: [...(wishes.buy && bought === null ? [{ kind: 'no purchase' } as const] : []), ...weakerPhases(stages)],
   });
   const isFine = result.notes.every(({ kind }) => kind !== 'no doses' && kind !== 'missed');
   return { met: isFine, result, warnings };
+}
+
+/** Feeds whose strength is a share of a programme that is weaker by itself. */
+function weakerPhases(stages: readonly Stage[]): SeasonNote[] {
+  const feeds = stages.flatMap(({ spec: { name, phase }, request }) => {
+    if (request?.header.phaseFactor === undefined) return [];
+    const { strength, strengthFactor, phaseFactor } = request.header;
+    return [{ name, phase, strength, strengthFactor, phaseFactor }];
+  });
+  return feeds.length === 0 ? [] : [{ kind: 'weaker phase', feeds }];
 }
 
 const ASKED = { kind: 'none', why: 'asked' } as const;

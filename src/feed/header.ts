@@ -11,6 +11,8 @@ export interface FeedHeader {
   strength: string;
   /** Factor applied to the programme's bands. */
   strengthFactor: number;
+  /** What the phase by itself multiplies every band by, where that is below 1: `25 %` of a rest at 0.45 is 11 % of full growth. */
+  phaseFactor?: number;
   batchLitres: Litres | null;
   currency: string;
 }

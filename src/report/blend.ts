@@ -30,6 +30,7 @@ import { volumeText } from './volume.js';
 import type { Typed } from './command-line.js';
 import { lackSays } from './says/none-given.js';
 import { noneGivenBlocks, whyNotBlocks } from './why-not.js';
+import { strengthSays } from './says/strength.js';
 import { blendNoteSays, silenceSays } from './says/blend.js';
 
 /** The feed as a sheet: what to measure, and why it can be trusted; or why there is none and the nearest there is. */
@@ -177,7 +178,7 @@ function doubtBlocks({ status, proof }: Pick<BlendResult, 'status' | 'proof'>): 
 export function headerFacts(feed: FeedHeader, water: string): Block {
   return facts(
     ['Plants', `${feed.plants} in ${feed.medium}, ${feed.phase}`],
-    ['Strength', feed.strength],
+    ['Strength', strengthSays(feed)],
     ['Batch', feed.batchLitres === null ? null : volumeText(feed.batchLitres)],
     ['Water', water],
   );

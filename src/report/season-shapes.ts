@@ -81,6 +81,7 @@ const mix = z.strictObject({
   ammoniumAndUrea: maybe.describe('share of its nitrogen'),
   ecMSPerCm: amount,
   isKept: z.boolean().describe('false where a limit that hurts or that plants need is missed'),
+  sure: amount.describe('share of cans that keep every limit'),
   litres: amount,
   weeks: z.int().min(0),
 });

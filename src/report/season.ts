@@ -9,6 +9,7 @@ import {
   flushSays,
   lastsSays,
   mixSays,
+  mixSureSays,
   monthSays,
   packsSay,
   phaseSays,
@@ -85,6 +86,7 @@ function mixBlocks({ mixes }: SeasonResult): Block[] {
     heading('What goes in'),
     list(mixes.map(mixSays)),
     ...inFull([
+      list(mixes.map(mixSureSays)),
       heading('What goes in, item by item'),
       table(['mix', 'product', 'measured', '>a litre', '>L in all'], rows),
     ]),

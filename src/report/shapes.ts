@@ -15,6 +15,7 @@ export const feedHeader = z.strictObject({
   phase: z.string(),
   strength: z.string(),
   strengthFactor: amount.describe('factor applied to the programme’s bands'),
+  phaseFactor: amount.optional().describe('what the phase multiplies every band by, where that is below 1'),
   batchLitres: amount.nullable(),
   currency: z.string(),
 });

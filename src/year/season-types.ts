@@ -68,6 +68,8 @@ export interface MadeMix {
   feeds: { name: string; phase: Phase; strength: string; parts: Parts }[];
   /** False where a limit that hurts or that plants need is missed. */
   isKept: boolean;
+  /** Share of cans that keep every limit, of the feed that does so least often; 0…1. */
+  sure: number;
 }
 
 /** One feed of the bench through the year. */
@@ -130,6 +132,8 @@ export interface SeasonMix {
   ecMSPerCm: number;
   /** False where the doses miss a limit that hurts or that plants need. */
   isKept: boolean;
+  /** Share of cans that keep every limit, of the feed that does so least often; 0…1. */
+  sure: number;
   /** Litres of the mix over the whole time. */
   litres: Litres;
   weeks: number;
@@ -216,4 +220,9 @@ export type SeasonNote =
   | { kind: 'no doses'; feeds: readonly string[] }
   | { kind: 'missed'; feeds: readonly string[] }
   | { kind: 'watered once a week'; feeds: readonly string[] }
+  /** A phase that is fed weaker by itself: its strength is a share of its own programme. */
+  | {
+      kind: 'weaker phase';
+      feeds: readonly { name: string; phase: Phase; strength: string; strengthFactor: number; phaseFactor: number }[];
+    }
   | { kind: 'cool ammonium'; months: readonly number[]; feeds: readonly { name: string; share: number }[] };

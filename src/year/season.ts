@@ -130,7 +130,7 @@ function perLitreOf({ plan }: MadeMix, id: string): number {
 }
 
 function mixOf(
-  { plan, feeds, isKept }: MadeMix,
+  { plan, feeds, isKept, sure }: MadeMix,
   m: number,
   cost: { products: number; water: number },
   inWeeks: readonly FeedWeek[][],
@@ -156,6 +156,7 @@ function mixOf(
     ammoniumAndUrea: nitrogenShares && nitrogenShares.ammonium + nitrogenShares.urea,
     ecMSPerCm: ec.mSPerCm,
     isKept,
+    sure,
     litres: litres(sum(weekly.flat().map((week) => week.litres * shareOf(week)))),
     weeks: weekly.filter((these) => these.length > 0).length,
   };

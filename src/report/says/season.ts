@@ -12,6 +12,8 @@ import { dampGrams, type Storage } from '../../year/storage.js';
 import { amount, figure, money, percent } from '../figures.js';
 import { volumeText } from '../volume.js';
 import { listed } from './listed.js';
+import { strengthSays } from './strength.js';
+import { cansSay } from './sureness.js';
 
 /** `1 Dec 2026`. */
 export const daySays = (day: string): string =>
@@ -102,6 +104,10 @@ export function mixSays({ feeds, batchLitres, items }: SeasonMix): string {
   return `${of}; for ${volumeText(batchLitres)}: ${doseSays({ items })}.`;
 }
 
+/** `moss, growth, 80 %: About 93 of 100 cans keep every limit.` */
+export const mixSureSays = ({ feeds, sure }: SeasonMix): string =>
+  `${feeds.map(({ name, phase, strength }) => `${name}, ${phase}, ${strength}`).join('; ')}: ${cansSay(sure)} keep every limit.`;
+
 export const doseSays = ({ items }: Pick<SeasonMix, 'items'>): string =>
   items.length === 0
     ? 'water alone'
@@ -142,6 +148,8 @@ export function seasonNoteSays(note: SeasonNote): string {
       return `The nearest doses for ${listed(note.feeds)} miss a limit in some months: \`velamen blend --feed "${note.feeds[0]}"\` says which, \`velamen buy\` what would do.`;
     case 'watered once a week':
       return `One watering with feed a week is assumed for ${listed(note.feeds)}: say weekly in bench.yaml.`;
+    case 'weaker phase':
+      return `${listed(note.feeds.map((feed) => `${feed.name}: ${strengthSays(feed)}`))}.`;
     case 'cool ammonium':
       return `Below 15 °C media turn ammonium into nitrate slowly, and it can build up: ${listed(note.feeds.map(({ name, share }) => `${name} (${percent(share)} of its nitrogen is ammonium or urea)`))}; in ${listed(note.months.map((month) => MONTH_NAMES[month - 1]!))}.`;
     default:

@@ -12,7 +12,7 @@ export function surenessLines(sure: Sureness, elements: readonly ElementLine[], 
   const held = intervals(sure, elements);
   const asked = wanted !== null && sure.share < wanted.wanted ? ` ${keeping(wanted.wanted)} were asked for.` : '';
   return [
-    `${shareText(sure.share)} keep every limit, as hands, jars and water vary.${asked}`,
+    `${cansSay(sure.share)} keep every limit, as hands, jars and water vary.${asked}`,
     ...(risks === '' ? [] : [`Most at risk: ${risks}.`]),
     ...sourceLine(sure),
     ...(wanted === null ? [] : shortSays(wanted)),
@@ -76,7 +76,8 @@ function intervals({ elements }: Sureness, lines: readonly ElementLine[]): strin
     .join(', ');
 }
 
-const shareText = (share: number): string =>
+/** `About 93 of 100 cans`. */
+export const cansSay = (share: number): string =>
   share === 0
     ? 'None of 100 cans'
     : share < 0.01
