@@ -214,7 +214,7 @@ export const TABLE_CASES: readonly Case[] = [
     'can-limits',
     'quantity,of,most\nhardness,bark,100\n',
     [
-      'unknown-quantity: catalog/can-limits.csv:2 (quantity): found "hardness"; expected alkalinity, chelate, ammonia. Name one of these.',
+      'unknown-quantity: catalog/can-limits.csv:2 (quantity): found "hardness"; expected alkalinity, chelate, ammonia, keeping. Name one of these.',
     ],
   ],
   // a rest without feed: of everything, with both of its ends or none
