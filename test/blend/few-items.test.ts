@@ -77,14 +77,14 @@ describe('at most so many products', () => {
       }
     }
     expect(tally.made).toBeGreaterThan(5);
-    expect(tally.none).toBeGreaterThan(5);
-    expect(tally.more).toBeGreaterThan(3);
+    expect(tally.none).toBeGreaterThan(2);
+    expect(tally.more).toBeGreaterThan(2);
   });
 });
 
 /** Shelves whose feeds take several products, others that do with one, and some that make none: by trying each choice. */
 async function shelves(): Promise<{ seed: number; request: FeedRequest }[]> {
-  const left: Record<string, number> = { several: 4, one: 3, none: 2 };
+  const left: Record<string, number> = { several: 3, one: 2, none: 1 };
   const found: { seed: number; request: FeedRequest }[] = [];
   for (let seed = 7_300; Object.values(left).some((count) => count > 0); seed += 1) {
     const made = randomBench(seed, 4 + (seed % 4));
