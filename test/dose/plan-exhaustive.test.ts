@@ -18,7 +18,7 @@ const BENCHES = 210;
 /** Doses with fewer actions go before others that are closer by less; so much of a deviation is even. */
 const EVEN = 2e-5;
 /** Combinations that nested loops are through with in a moment. */
-const FEW = 1.5e3;
+const FEW = 5e3;
 
 describe('seeded benches of 4 L', async () => {
   const blends = await provedBlends(BENCHES);
