@@ -7,6 +7,7 @@ import { useAnswer } from '../parts/use-answer.js';
 import { More } from '../parts/more.js';
 import { Tour } from '../parts/tour.js';
 import { Waiting } from '../parts/waiting.js';
+import { WhichFeed } from '../parts/which-feed.js';
 import type { Tuned } from '../state.js';
 import { FeedAnswer, FeedBeside, FeedHolds } from './feed-shown.js';
 import { Sliders } from './feed-sliders.js';
@@ -51,21 +52,7 @@ function FeedPlace(props: PlaceProps) {
     <>
       <h2>Feed</h2>
       <Tour {...props} />
-      {feeds.length > 1 && tuned.way !== 'one' && (
-        <label class="field">
-          Which feed
-          <select
-            value={feed ?? feeds[0]!.name}
-            onChange={(event) => desk.change((s) => remember(s, 'feed', event.currentTarget.value))}
-          >
-            {feeds.map(({ name }) => (
-              <option key={name} value={name}>
-                {name}
-              </option>
-            ))}
-          </select>
-        </label>
-      )}
+      {tuned.way !== 'one' && <WhichFeed desk={desk} feeds={feeds} feed={feed} />}
       <fieldset class="ways">
         <legend>Which mix</legend>
         {[...WAYS, ...(feeds.length > 1 ? [['one', 'One for all pots'] as const] : [])].map(([way, word]) => (

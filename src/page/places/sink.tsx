@@ -8,6 +8,7 @@ import { Paper } from '../parts/paper.js';
 import { Problems } from '../parts/problems.js';
 import { useAnswer } from '../parts/use-answer.js';
 import { Waiting } from '../parts/waiting.js';
+import { WhichFeed } from '../parts/which-feed.js';
 import type { SinkView } from '../sheet-view.js';
 import type { Place, PlaceProps } from './place.js';
 import { BatchPlace } from './sink-batch.js';
@@ -37,21 +38,7 @@ function Before(props: PlaceProps) {
   return (
     <>
       <h2>Sink</h2>
-      {feeds.length > 1 && tuned.way !== 'one' && (
-        <label class="field">
-          Which feed
-          <select
-            value={feed ?? feeds[0]!.name}
-            onChange={(event) => desk.change((s) => remember(s, 'feed', event.currentTarget.value))}
-          >
-            {feeds.map(({ name }) => (
-              <option key={name} value={name}>
-                {name}
-              </option>
-            ))}
-          </select>
-        </label>
-      )}
+      {tuned.way !== 'one' && <WhichFeed desk={desk} feeds={feeds} feed={feed} />}
       <label class="field">
         How much to mix, such as 4 L or 1 US gal; empty: as much as the bench says
         <input
