@@ -110,7 +110,7 @@ describe.skipIf(withoutBrowser())('the page in use', () => {
     await page.getByRole('button', { name: 'Begin a bench of my own' }).click();
     await page.getByText('Put your first label here').waitFor();
     await page.getByRole('button', { name: 'Kept here, not in a file yet' }).waitFor();
-    for (const place of ['Feed', 'Sink']) {
+    for (const place of ['Feed', 'Sink', 'Buy', 'Year']) {
       await page.locator('nav').getByRole('button', { name: place }).click();
       await page.getByRole('button', { name: 'Put your first label on the shelf' }).waitFor();
       expect(await page.locator('.problems .error').count()).toBe(0);
@@ -133,6 +133,7 @@ describe.skipIf(withoutBrowser())('the page in use', () => {
   it('keeps what was changed over a reload, and a deletion can be taken back', async () => {
     const { page } = await visit(browser, built.url);
     await goTo(page, 'Plants');
+    await page.getByText('Name, money and year').click();
     await page.getByLabel('Name of the bench').fill('Ours');
     await page.getByLabel('Name of the bench').blur();
     await goTo(page, 'Shelf');
@@ -147,6 +148,7 @@ describe.skipIf(withoutBrowser())('the page in use', () => {
     await page.reload();
     await page.locator('main[data-place=shelf]').waitFor();
     await goTo(page, 'Plants');
+    await page.getByText('Name, money and year').click();
     expect(await page.getByLabel('Name of the bench').inputValue()).toBe('Ours');
     await page.context().close();
   });

@@ -116,7 +116,9 @@ export function parseWaterReading(text: string, scale: Scale, where: Where): Che
   const read = readConductivity(text);
   if (!read.ok)
     return refusedText(text, read, 'water-reading', where, expected, 'Write for example 0.02 or "20 µS/cm".');
-  const { number, written, unit } = read.value;
+  const { number, written, unit: said } = read.value;
+  // as for a can: pens that show ppm show whole numbers
+  const unit = said ?? (scale !== null && number >= LEAST_PPM ? 'ppm' : null);
   if (unit === 'ppm' && scale === null)
     return refused(
       'water-reading',

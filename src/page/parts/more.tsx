@@ -1,9 +1,21 @@
 import type { ComponentChildren } from 'preact';
-import { useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 
 /** More of it, made only once somebody opens it. */
-export function More({ title, children }: { title: string; children: () => ComponentChildren }) {
-  const [open, setOpen] = useState(false);
+export function More({
+  title,
+  isOpen = false,
+  children,
+}: {
+  title: string;
+  /** Open from the start, where something in it has to be seen. */
+  isOpen?: boolean;
+  children: () => ComponentChildren;
+}) {
+  const [open, setOpen] = useState(isOpen);
+  useEffect(() => {
+    if (isOpen) setOpen(true);
+  }, [isOpen]);
   return (
     <details open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>{title}</summary>

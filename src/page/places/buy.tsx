@@ -1,7 +1,9 @@
 import { useState } from 'preact/hooks';
 import { remember } from '../actions.js';
 import { keyOf } from '../asking.js';
+import { isEmptyShelf } from '../edit/shelf.js';
 import { Blocks } from '../parts/blocks.js';
+import { EmptyShelf } from '../parts/empty-shelf.js';
 import { Field } from '../parts/field.js';
 import { Problems } from '../parts/problems.js';
 import { useAnswer } from '../parts/use-answer.js';
@@ -51,7 +53,9 @@ function BuyPlace(props: PlaceProps) {
         <input type="checkbox" checked={wish.one} onChange={(event) => set({ one: event.currentTarget.checked })} />
         One mix for all pots, diluted for each
       </label>
-      {isAsked ? (
+      {isEmptyShelf(state.kept.texts['shelf.csv']) ? (
+        <EmptyShelf desk={desk} />
+      ) : isAsked ? (
         <Sought {...props} asked={asked} />
       ) : (
         <button type="button" class="main large" onClick={() => askFor(of)}>

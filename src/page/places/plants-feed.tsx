@@ -1,14 +1,10 @@
 import type { Problem } from '../../problem.js';
-import { asList, asValue, itemsAt, writtenAt } from '../edit/bench.js';
+import { type BenchField, FEED_FIELDS, POT_FIELDS } from '../edit/bench-fields.js';
+import { asValue, shownAt, typedAs, writtenAt } from '../edit/bench.js';
 import { Field } from '../parts/field.js';
+import { More } from '../parts/more.js';
 import { Problems } from '../parts/problems.js';
 import type { WordsView } from '../work/words.js';
-
-const SAID: [key: string, name: string, hint: string][] = [
-  ['strength', 'Strength', 'A share such as 80 %, or N 90 mg/L'],
-  ['batch', 'Mixed at a time', 'Such as 4 L or 1 US gal'],
-  ['weekly', 'Used in a week', 'Such as 10 L'],
-];
 
 /** One feed of bench.yaml: which plants, in what, when, how strong. */
 export function FeedCard({
@@ -44,7 +40,18 @@ export function FeedCard({
       onSet={(value) => onSet(key, asValue(value))}
     />
   );
-  const keys = ['plants', 'medium', 'phase', 'rules', ...SAID.map(([key]) => key)];
+  const field = (one: BenchField) => (
+    <Field
+      key={one.key}
+      name={one.name}
+      value={shownAt(text, path(one.key), one)}
+      hint={one.hint}
+      {...(one.written === 'lines' || one.written === 'pairs' ? { lines: 2 } : {})}
+      problems={about(one.key)}
+      onSet={(value) => onSet(one.key, typedAs(value, one))}
+    />
+  );
+  const keys = ['plants', 'medium', 'phase', ...[...FEED_FIELDS, ...POT_FIELDS].map(({ key }) => key)];
   const beside = new Set(keys.flatMap(about));
   return (
     <article>
@@ -55,25 +62,11 @@ export function FeedCard({
         {chosen('plants', 'Plants', words?.plants)}
         {chosen('medium', 'In', words?.media)}
         {chosen('phase', 'Phase', words?.phases)}
-        {SAID.map(([key, title, hint]) => (
-          <Field
-            key={key}
-            name={title}
-            value={writtenAt(text, path(key))}
-            hint={hint}
-            problems={about(key)}
-            onSet={(value) => onSet(key, value.trim() === '' ? null : asValue(value))}
-          />
-        ))}
+        {FEED_FIELDS.map(field)}
       </div>
-      <Field
-        name="Rules of your own, one to a line"
-        value={itemsAt(text, path('rules')).join('\n')}
-        hint="Such as NH4 <= 0.1 * N"
-        lines={2}
-        problems={about('rules')}
-        onSet={(value) => onSet('rules', value.trim() === '' ? null : asList(value.split('\n')))}
-      />
+      <More title="Rules, pots and months" isOpen={POT_FIELDS.flatMap(({ key }) => about(key)).length > 0}>
+        {() => <div class="pair">{POT_FIELDS.map(field)}</div>}
+      </More>
       <div class="row">
         <button type="button" class="main" onClick={onFeed}>
           See its feed

@@ -1,10 +1,13 @@
 import { remember } from '../actions.js';
-import { asList, asValue, freeName, keysAt, renamed, setValue, writtenAt } from '../edit/bench.js';
+import { BENCH_FIELDS, type BenchField, KIT_FIELDS, PENS, SEASON_FIELDS } from '../edit/bench-fields.js';
+import { freeName, keysAt, renamed, setValue, shownAt, typedAs, writtenAt } from '../edit/bench.js';
 import { Field } from '../parts/field.js';
+import { More } from '../parts/more.js';
 import { Problems } from '../parts/problems.js';
 import { TextOf } from '../parts/text-of.js';
 import { useAnswer } from '../parts/use-answer.js';
 import { FeedCard } from './plants-feed.js';
+import { WaterFields } from './plants-water.js';
 import type { Place, PlaceProps } from './place.js';
 
 /** What is fed, and with what it is watered, measured and read: bench.yaml, field by field. */
@@ -14,17 +17,7 @@ export const plantsPlace: Place = {
   View: PlantsPlace,
 };
 
-const PENS = [
-  { id: 'EC', name: 'EC, in mS/cm' },
-  { id: '{ scale: 500 }', name: 'ppm, 500 scale' },
-  { id: '{ scale: 700 }', name: 'ppm, 700 scale' },
-];
-
-const KIT: [key: string, name: string, hint: string][] = [
-  ['scale', 'Scale', 'Its smallest step, such as 0.01 g'],
-  ['syringe', 'Syringe', 'Its size, such as 1 mL'],
-  ['dropper', 'Dropper', 'Such as 20 drops/mL'],
-];
+const BENCH_KEYS = BENCH_FIELDS.map(({ key }) => key);
 
 function PlantsPlace(props: PlaceProps) {
   const { state, desk } = props;
@@ -37,14 +30,28 @@ function PlantsPlace(props: PlaceProps) {
     problems.filter(({ where }) => where.field === field || where.field?.startsWith(`${field}.`));
   const set = (path: readonly string[], value: string | null, undo?: string): void =>
     desk.change((s) => setValue(s, path, value, desk.now(), undo));
-  const typed = (path: readonly string[], value: string): void =>
-    set(path, value.trim() === '' ? null : asValue(value));
   const names = keysAt(text, ['feeds']);
-  const placed = new Set(
-    [...['name', 'currency', 'water', 'kit', 'pen'], ...names.map((name) => `feeds.${name}`)].flatMap(about),
-  );
+  const fields = [
+    ...BENCH_KEYS,
+    ...KIT_FIELDS.map(({ key }) => `kit.${key}`),
+    ...SEASON_FIELDS.map(({ key }) => `season.${key}`),
+  ];
+  const placed = new Set([...fields, 'water', 'pen', ...names.map((name) => `feeds.${name}`)].flatMap(about));
   const pen = writtenAt(text, ['pen']);
-  const waters = words.answer?.waters ?? [];
+  const field = (above: readonly string[], one: BenchField) => {
+    const path = [...above, one.key];
+    return (
+      <Field
+        key={path.join('.')}
+        name={one.name}
+        value={shownAt(text, path, one)}
+        hint={one.hint}
+        {...(one.choices ? { choices: one.choices } : {})}
+        problems={about(path.join('.'))}
+        onSet={(value) => set(path, typedAs(value, one))}
+      />
+    );
+  };
   return (
     <>
       <h2>Plants</h2>
@@ -71,64 +78,33 @@ function PlantsPlace(props: PlaceProps) {
         Another feed
       </button>
       <article class="spaced">
-        <h3>Water, kit and pen</h3>
+        <h3>Water</h3>
+        <WaterFields {...props} text={text} waters={words.answer?.waters ?? []} problems={about('water')} />
+      </article>
+      <article>
+        <h3>Kit and pen</h3>
         <div class="pair">
-          <Field
-            name="Water"
-            value={writtenAt(text, ['water', 'use']) || writtenAt(text, ['water'])}
-            choices={waters}
-            problems={about('water')}
-            onSet={(id) => set(['water'], `{ use: ${asValue(id)} }`)}
-          />
-          <Field
-            name="Or its analysis, in mg/L"
-            value={writtenAt(text, ['water'])}
-            hint="As your supplier states it, such as { Ca: 40, Mg: 11, alkalinity: 130 }"
-            onSet={(value) => set(['water'], value)}
-          />
-          <Field
-            name="Spoons, level"
-            value={listed(writtenAt(text, ['kit', 'spoons']))}
-            hint="With commas between: 1 tsp, 1/2 tsp, 1/4 tsp"
-            problems={about('kit.spoons')}
-            onSet={(value) => set(['kit', 'spoons'], asList(value.split(',')))}
-          />
-          {KIT.map(([key, name, hint]) => (
-            <Field
-              key={key}
-              name={name}
-              value={writtenAt(text, ['kit', key])}
-              hint={hint}
-              problems={about(`kit.${key}`)}
-              onSet={(value) => typed(['kit', key], value)}
-            />
-          ))}
+          {KIT_FIELDS.map((one) => field(['kit'], one))}
           <Field
             name="Pen"
-            value={/^\{ *scale: *\d+ *\}$/.test(pen) ? pen.replace(/^\{ */, '{ ').replace(/ *\}$/, ' }') : pen}
+            value={/^\d+$/.test(pen) ? `{ scale: ${pen} }` : pen.replace(/^\{ *scale: *(\w+) *\}$/, '{ scale: $1 }')}
             choices={PENS}
             problems={about('pen')}
             onSet={(value) => set(['pen'], value)}
           />
-          <Field
-            name="Money"
-            value={writtenAt(text, ['currency'])}
-            hint="What prices are in, such as EUR"
-            problems={about('currency')}
-            onSet={(value) => typed(['currency'], value)}
-          />
-          <Field
-            name="Name of the bench"
-            value={writtenAt(text, ['name'])}
-            problems={about('name')}
-            onSet={(value) => typed(['name'], value)}
-          />
         </div>
+      </article>
+      <article>
+        <More title="Name, money and year" isOpen={[...BENCH_KEYS, 'season'].flatMap(about).length > 0}>
+          {() => (
+            <div class="pair">
+              {BENCH_FIELDS.map((one) => field([], one))}
+              {SEASON_FIELDS.map((one) => field(['season'], one))}
+            </div>
+          )}
+        </More>
       </article>
       <TextOf file="bench.yaml" state={state} desk={desk} problems={problems} />
     </>
   );
 }
-
-/** `[1 tsp, 1/4 tsp]` as people write a list. */
-const listed = (written: string): string => written.replace(/^\[|\]$/g, '').replaceAll('"', '');

@@ -1,7 +1,9 @@
 import { useState } from 'preact/hooks';
 import { remember } from '../actions.js';
+import { isEmptyShelf } from '../edit/shelf.js';
 import { download } from '../exchange.js';
 import { Blocks } from '../parts/blocks.js';
+import { EmptyShelf } from '../parts/empty-shelf.js';
 import { Paper } from '../parts/paper.js';
 import { Problems } from '../parts/problems.js';
 import { useAnswer } from '../parts/use-answer.js';
@@ -42,7 +44,9 @@ function YearPlace(props: PlaceProps) {
           </label>
         ))}
       </fieldset>
-      {year.look === 'season' ? (
+      {year.look === 'season' && isEmptyShelf(state.kept.texts['shelf.csv']) ? (
+        <EmptyShelf desk={desk} />
+      ) : year.look === 'season' ? (
         <Season {...props} set={set} />
       ) : (
         <JournalShown key={year.look} {...props} look={year.look} />

@@ -10,6 +10,7 @@ import { printQuestion } from './print.js';
 import { recordQuestion } from './record.js';
 import { seasonQuestion } from './season.js';
 import { sinkQuestion } from './sink.js';
+import { waterQuestion } from './water.js';
 
 /** What the worker can be asked, by name: `(asked, say) → answer`, each in a file of its own. A `Refusal` comes back as its problems. */
 export const QUESTIONS = {
@@ -28,6 +29,7 @@ export const QUESTIONS = {
   printed: printedQuestion,
   add: addQuestion,
   salts: saltsQuestion,
+  water: waterQuestion,
 } as const satisfies Record<string, (asked: never, say: Say) => Promise<unknown>>;
 
 export type Kind = keyof typeof QUESTIONS;
