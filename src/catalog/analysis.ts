@@ -1,6 +1,8 @@
 import { doubtsOf } from '../label/doubts.js';
 import { ANALYSIS_COLUMNS, type Analysis, type Composition, readAnalysis } from '../label/index.js';
+import { MOST_PER_100_ML } from '../label/elements.js';
 import type { Problem } from '../problem.js';
+import { BOUNDS } from '../units/index.js';
 import { numberCell } from './cells.js';
 import type { Row } from './table.js';
 
@@ -14,7 +16,7 @@ export type LabelContext = Pick<Analysis, 'form'> & {
 /** The composition that a row's figures or formula tell; undefined, with Problems, where they tell none. */
 export function compositionOf(row: Row, label: LabelContext, problems: Problem[]): Composition | undefined {
   const { form, basis, density, derivedFrom } = label;
-  const most = basis === 'w/v' ? MOST_PER_100_ML : 100;
+  const most = basis === 'w/v' ? MOST_PER_100_ML : BOUNDS.labelFigure.most;
   const found: Problem[] = [];
   const percent: Analysis['percent'] = {};
   for (const column of ANALYSIS_COLUMNS) {
@@ -40,9 +42,6 @@ export function compositionOf(row: Row, label: LabelContext, problems: Problem[]
   problems.push(...doubtsOf({ ...analysis, name: row.text('name') ?? row.text('id') ?? '' }, row.where()));
   return read.value;
 }
-
-/** g in 100 mL of the densest liquids on sale; from memory. */
-const MOST_PER_100_ML = 220;
 
 /** Whether a problem only repeats another: the label reader misses a value whose cell was filled in, but refused. */
 function isEcho(problem: Problem, row: Row, refused: boolean): boolean {

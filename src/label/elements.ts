@@ -1,8 +1,12 @@
 import { NITROGEN_FORMS, type Nutrient } from '../chemistry/nutrients.js';
 import { elementPerOxide, OXIDES } from '../chemistry/oxides.js';
 import { type Problem, problem, type Where, warning } from '../problem.js';
-import { formatNumber } from '../units/format.js';
+import { BOUNDS, formatNumber } from '../units/index.js';
 import { ANALYSIS_COLUMNS, type Analysis, type AnalysisColumn } from './analysis.js';
+
+/** g in 100 mL of the densest liquids on sale; from memory. */
+export const MOST_PER_100_ML = 220;
+const FROM = `0 or from ${formatNumber(BOUNDS.labelFigure.least)}`;
 
 /** Stated figures other than nitrogen, as % of the element. An oxide is converted by its atomic weights. */
 export function elementsOf(analysis: Analysis, where: Where): { percent: Map<Nutrient, number>; problems: Problem[] } {
@@ -18,7 +22,9 @@ export function elementsOf(analysis: Analysis, where: Where): { percent: Map<Nut
           'percent',
           place,
           `${value} %`,
-          analysis.basis === 'w/v' ? 'g per 100 mL, from 0 to 220' : 'a percentage from 0 to 100',
+          analysis.basis === 'w/v'
+            ? `g per 100 mL, ${FROM} to ${MOST_PER_100_ML}`
+            : `a percentage, ${FROM} to ${BOUNDS.labelFigure.most}`,
           'Copy the figure of the label; leave the cell empty where the label is silent.',
         ),
       );
@@ -39,7 +45,8 @@ function isNitrogen(column: AnalysisColumn): boolean {
 }
 
 function inRange(value: number, { basis }: Analysis): boolean {
-  return value >= 0 && value <= (basis === 'w/v' ? 220 : 100);
+  const { least, most } = BOUNDS.labelFigure;
+  return value === 0 || (value >= least && value <= (basis === 'w/v' ? MOST_PER_100_ML : most));
 }
 
 /** An oxide and its element both stated: they must tell the same, up to rounding to a tenth of a per cent. */

@@ -9,7 +9,7 @@ import { compositionOfFormula } from './pure-salt.js';
 import { nitrogenOf } from './nitrogen.js';
 import { lastDigits } from './printed.js';
 import { undeclared } from './undeclared.js';
-import { formatFixed } from '../units/index.js';
+import { BOUNDS, formatFixed, isWithin } from '../units/index.js';
 
 /**
  * A guaranteed analysis as mg per g (powder) or per mL (liquid).
@@ -118,13 +118,13 @@ function basics({ form, basis, density, purity, formula }: Analysis, where: Wher
       ),
     );
   }
-  if (purity !== undefined && !(purity > 0 && purity <= 100)) {
+  if (purity !== undefined && !(purity > 0 && isWithin('labelFigure', purity))) {
     problems.push(
       problem(
         'purity',
         { ...where, field: 'purity' },
         `${purity} %`,
-        'more than 0 and at most 100 %',
+        `from ${BOUNDS.labelFigure.least} to 100 %`,
         'Write the share of the formula in the product, such as 85.',
       ),
     );

@@ -37,6 +37,8 @@ export const BOUNDS = {
   /** A pack, or what is left of it: g of a powder, mL of a liquid. */
   pack: { least: 0.01, most: 1e6, unit: 'g or mL' },
   onHand: { least: 0.01, most: 1e6, unit: 'g or mL', orNothing: true },
+  /** A figure of a label, or a purity; the least is a hundredth of a milligram in a kilogram. */
+  labelFigure: { least: 1e-6, most: 100, unit: '%', orNothing: true },
   rate: { least: 1e-5, most: 1000, unit: 'g/L or mL/L' },
   price: { least: 0, most: 1e6, unit: '' },
   /** Of a litre. */

@@ -2,9 +2,11 @@ import { spawnSync } from 'node:child_process';
 import { resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { caseOf } from './case.js';
-import { examine, type Finding, inProcess, type Runner } from './examine.js';
 
-/** `npm run abuse -- --cases 10000 --processes 500`, or one case: `--seed 17 --show`. */
+import { examined, type Finding, inProcess, type Runner } from './examine.js';
+import { hardCase } from './hard.js';
+
+/** `npm run abuse -- --cases 10000 --processes 500`, or one case: `--seed 17 --show`; cases that use over `--slow 5` seconds of the processor are told. */
 const { values } = parseArgs({
   options: {
     cases: { type: 'string', default: '10000' },
@@ -12,20 +14,28 @@ const { values } = parseArgs({
     from: { type: 'string', default: '1' },
     seed: { type: 'string' },
     show: { type: 'boolean', default: false },
+    hard: { type: 'boolean', default: false },
+    slow: { type: 'string', default: '5' },
   },
 });
 
+const { hard } = values;
+
+/** Tells what the process used of the processor. */
+const USED = `data:text/javascript,import { writeSync } from 'node:fs';
+process.on('exit', () => { const { user, system } = process.cpuUsage(); writeSync(3, String((user + system) / 1e6)); });`;
+
 /** The built command line, as a grower runs it. */
 const asProcess: Runner = async (argv, cwd) => {
-  const start = performance.now();
-  const ran = spawnSync(process.execPath, [resolve('dist/cli.js'), ...argv], {
+  const ran = spawnSync(process.execPath, ['--import', USED, resolve('dist/cli.js'), ...argv], {
     cwd,
     encoding: 'utf8',
     env: { ...process.env, NO_COLOR: '1' },
-    timeout: 60_000,
+    stdio: ['pipe', 'pipe', 'pipe', 'pipe'],
+    timeout: 120_000,
     maxBuffer: 2 ** 28,
   });
-  return { exit: ran.status, stdout: ran.stdout, stderr: ran.stderr, seconds: (performance.now() - start) / 1000 };
+  return { exit: ran.status, stdout: ran.stdout, stderr: ran.stderr, seconds: Number(ran.output[3]) };
 };
 
 async function through(seeds: readonly number[], runner: Runner): Promise<Finding[]> {
@@ -33,7 +43,9 @@ async function through(seeds: readonly number[], runner: Runner): Promise<Findin
   const exits = new Map<number | null, number>();
   let slowest = 0;
   for (const [i, seed] of seeds.entries()) {
-    const found = await examine(seed, runner);
+    const found = await examined(hard ? hardCase(seed) : await caseOf(seed), runner);
+    if (found.seconds > Number(values.slow))
+      console.log(`#${seed} slow: ${found.seconds.toFixed(1)} s\n    ${found.argv.join(' ').slice(0, 200)}`);
     exits.set(found.exit, (exits.get(found.exit) ?? 0) + 1);
     slowest = Math.max(slowest, found.seconds);
     if (found.faults.length > 0) {
@@ -50,7 +62,7 @@ async function through(seeds: readonly number[], runner: Runner): Promise<Findin
 const from = Number(values.from);
 const range = (n: number, start: number): number[] => Array.from({ length: n }, (_, i) => start + i);
 if (values.seed !== undefined) {
-  const one = await caseOf(Number(values.seed));
+  const one = hard ? hardCase(Number(values.seed)) : await caseOf(Number(values.seed));
   if (values.show) console.log(JSON.stringify(one, null, 1));
   await through([one.seed], inProcess);
 } else {

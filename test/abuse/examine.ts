@@ -10,13 +10,19 @@ export interface Finding {
   seed: number;
   argv: string[];
   exit: number | null;
+  /** Of the processor. */
   seconds: number;
   faults: string[];
 }
 
 /** Runs the case of a seed by `runner` in a folder of its own and judges it. */
 export async function examine(seed: number, runner: Runner = inProcess): Promise<Finding> {
-  const one = await caseOf(seed);
+  return examined(await caseOf(seed), runner);
+}
+
+/** Runs a case by `runner` in a folder of its own and judges it. */
+export async function examined(one: Case, runner: Runner = inProcess): Promise<Finding> {
+  const { seed } = one;
   const home = mkdtempSync(join(tmpdir(), 'velamen-abuse-'));
   try {
     lay(home, one);
@@ -38,7 +44,8 @@ export function lay(home: string, { files }: Case): void {
 }
 
 export async function inProcess(argv: readonly string[], cwd: string): Promise<Left> {
-  const start = performance.now();
+  const before = process.cpuUsage();
   const ran = await velamen(argv, cwd);
-  return { ...ran, seconds: (performance.now() - start) / 1000 };
+  const { user, system } = process.cpuUsage(before);
+  return { ...ran, seconds: (user + system) / 1e6 };
 }

@@ -5,10 +5,11 @@ export interface Left {
   exit: number | null;
   stdout: string;
   stderr: string;
+  /** Of the processor: a clock would judge what else the machine does. */
   seconds: number;
 }
 
-/** No case takes longer on a machine that does other work as well. */
+/** No case takes longer. */
 const TOO_LONG = 20;
 
 /** What is wrong with a run, whatever was asked; empty where nothing is. */

@@ -4,6 +4,13 @@ import type { Case } from './say.js';
 export const SHELF_CASES: readonly Case[] = [
   [
     'shelf',
+    'id,form,K2O,Cl\na,powder,20,1e-308 %\n',
+    [
+      'percent: shelf.csv:2 (Cl): found 1e-308 %; expected a percentage, 0 or from 0.000001 to 100. Copy the figure of the label; leave the cell empty where the label is silent.',
+    ],
+  ],
+  [
+    'shelf',
     'id,form,K2O,pack\na,powder,20,250 mL\n',
     ['amount-kind: shelf.csv:2 (pack): found "250 mL" of a powder; expected a weight. Weigh it and write g.'],
   ],

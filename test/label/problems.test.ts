@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { allowance, ANALYSIS_COLUMNS, type Analysis, labelLine, readAnalysis } from '../../src/label/index.js';
 import { accepted, powder, refused } from './labels.js';
 import { unwrap } from '../../src/problem.js';
+import { BOUNDS } from '../../src/units/index.js';
 
 const liquid = (more: Partial<Analysis>): Analysis => ({ form: 'liquid', percent: { N: 5 }, ...more });
 
@@ -49,6 +50,7 @@ describe('labels that cannot be', () => {
       powder({ Mg: 9.8 }, { formula: 'MgSO4' }),
       /^formula-disagrees Mg: .*water of crystallisation/,
     ],
+    ['a figure too small to be one', powder({ N: 10, Cl: 1e-308 }), /^percent Cl: 1e-308 %/],
     ['a formula that cannot be read', powder({}, { formula: 'kno3' }), /^formula formula: "k"/],
   ])('%s', (_, analysis, reason) => {
     expect(refused(analysis)).toEqual([expect.stringMatching(reason)]);
@@ -120,6 +122,7 @@ describe('investigational allowances, New Hampshire Agr 1105.04', () => {
 });
 
 describe('laws', () => {
+  const figure = fc.oneof(fc.constant(0), fc.double({ min: BOUNDS.labelFigure.least, max: 15, noNaN: true }));
   const analyses: fc.Arbitrary<Analysis> = fc.record({
     form: fc.constantFrom('powder' as const, 'liquid' as const),
     basis: fc.constantFrom('w/w' as const, 'w/v' as const),
@@ -134,7 +137,7 @@ describe('laws', () => {
       'kelp',
     ]),
     percent: fc
-      .uniqueArray(fc.tuple(fc.constantFrom(...ANALYSIS_COLUMNS), fc.double({ min: 0, max: 15, noNaN: true })), {
+      .uniqueArray(fc.tuple(fc.constantFrom(...ANALYSIS_COLUMNS), figure), {
         selector: ([c]) => c,
         maxLength: 8,
       })

@@ -38,6 +38,7 @@ const DOORS: Record<Bounded, Door[]> = {
   jug: [(x) => parseJug(`${x} mL`, {})],
   pack: [(x) => shelf('powder', 'pack', `${x} g`), (x) => shelf('liquid', 'pack', `${x} mL`)],
   onHand: [(x) => shelf('powder', 'on_hand', `${x} g`), (x) => shelf('liquid', 'on_hand', `${x} mL`)],
+  labelFigure: [(x) => readProducts(`id,form,K2O\na,powder,${x}\n`, 'shelf.csv')],
   rate: [(x) => shelf('powder', 'max_rate', `${x} g/L`), (x) => shelf('liquid', 'max_rate', `${x} mL/L`)],
   price: [(x) => shelf('powder', 'pack,price', `1 kg,${x}`)],
   waterPrice: [(x) => readBench(`water: { use: rain, price_per_litre: ${x} }\n`, 'bench.yaml', shippedCatalog())],
