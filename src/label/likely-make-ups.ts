@@ -4,7 +4,8 @@ import { linearEcOfIons } from '../chemistry/linear-ec.js';
 import { saltsOf } from '../chemistry/salts.js';
 import type { Composition } from './composition.js';
 import { between, type Ends } from './counter-ions.js';
-import { FILLER, PRICE_LISTS, priceAt } from './oddness.js';
+import { FILLER, FULL, PRICE_LISTS, priceAt, UREA, UREA_UNASKED, USUAL } from './oddness.js';
+import { oneSalt } from './one-salt.js';
 import { type Sort, sortsOf } from './sorts.js';
 import { type Source, sourcesNamed } from './sources.js';
 import {
@@ -28,7 +29,7 @@ export interface LikelyMakeUps {
 /**
  * The make-ups that are likely behind a label without a list that can be used. Each salt is odd by how seldom it goes into soluble feeds,
  * and so is what fills a powder up without feeding. Those that are odder than the least odd by `ROOM` at most are the range. The value is
- * what makers buy on average, each choosing what is cheapest to him on a price list of his own.
+ * what makers buy on average, each choosing what is cheapest to him on a price list of his own; or one salt, where that is all.
  * @param derivedFrom what its list says: the salts understood are not odd
  * @returns null where no make-up lies within the figures
  */
@@ -48,7 +49,9 @@ export async function likelyMakeUps(
     const found = sort.least > most ? null : await endsOf(sort, most);
     if (found) ends.push(found);
   }
-  const value = await boughtBy(sorts, mass);
+  const ureaTold = composition.content['urea-N'].stated !== null || named.some(({ formula }) => formula === UREA);
+  const spared = !ureaTold && (await goWithoutUrea(sorts, mass));
+  const value = oneSalt(sorts, mass) ?? (await boughtBy(sorts, mass, spared));
   if (ends.length === 0 || value === null) return null;
   const outermost = outermostOf(ends);
   return { value: inside(value, outermost), ends: outermost };
@@ -67,9 +70,7 @@ async function possible(sorts: readonly Sort[], mass: Mass): Promise<Programs[]>
   return found;
 }
 
-interface Programs {
-  sources: readonly Source[];
-  odd: Sort['odd'];
+interface Programs extends Sort {
   /** All make-ups within the figures, and the oddness of a mg in each column. */
   within: LinearProgram;
   costs: number[];
@@ -78,13 +79,14 @@ interface Programs {
   least: number;
 }
 
-function programsOf({ composition, sources, odd }: Sort, mass: Mass): Omit<Programs, 'least'> {
+function programsOf(sort: Sort, mass: Mass): Omit<Programs, 'least'> {
+  const { composition, sources, odd } = sort;
   const figures = figuresOf(composition, mass, USUAL_SHARE);
   const others = unclaimed(composition, sources, mass, true);
   const within = filledUp(makeUpsWithin(sources, figures, others, mass), composition, sources, mass);
   const near = filledUp(nearestMakeUp(sources, figures, others, mass, true), composition, sources, mass);
   const costs = within.columns.map((_, j) => odd(sources[j]?.formula ?? FILLER));
-  return { sources, odd, within, costs, near };
+  return { ...sort, within, costs, near };
 }
 
 /** A powder is full: what its salts leave, as they are sold, is filler, but for what dye, damp and impurities may come to. */
@@ -102,8 +104,6 @@ function filledUp(
   };
 }
 
-const FULL = 0.88;
-
 async function endsOf({ sources, within, costs }: Programs, most: number): Promise<Ends<Ions> | null> {
   const terms = within.columns.map(({ id }, j) => [id, costs[j]!] as const).filter(([, cost]) => cost > 0);
   const row = { id: 'odd', upper: most, terms: Object.fromEntries(terms) };
@@ -120,8 +120,43 @@ async function endsOf({ sources, within, costs }: Programs, most: number): Promi
   return { leastConductive, mostConductive, acid, alkaline };
 }
 
-/** The average over price lists of what is cheapest; a sum of whole make-ups, so its charges balance. */
-async function boughtBy(sorts: readonly Programs[], { whole }: Mass): Promise<Ions | null> {
+/**
+ * Whether makers of a powder are likely to leave urea out: where its nitrogen finds room without, as in 20-10-20 and not in 20-20-20. Powders
+ * with calcium are full of its nitrate, so that the last of their nitrogen is urea: what may be one is left as it is.
+ */
+async function goWithoutUrea(sorts: readonly Programs[], mass: Mass): Promise<boolean> {
+  let fits = false;
+  for (const sort of sorts) {
+    if (await fitsWithoutUrea(sort, mass, CALCIUM_SOLD)) return false;
+    fits ||= await fitsWithoutUrea(sort, mass, 0);
+  }
+  return fits;
+}
+
+/** Whether a powder of usual salts without urea gives back the figures, with room for traces and dye. @param calcium its least share */
+async function fitsWithoutUrea({ sources, odd, near }: Programs, { whole }: Mass, calcium: number): Promise<boolean> {
+  if (!near.columns.some(({ id }) => id === FILLER)) return false;
+  const summed = (of: (source: Source) => number): [string, number][] =>
+    near.columns.slice(0, sources.length).map(({ id }, i) => [id, of(sources[i]!)]);
+  const rows = [
+    { id: 'sold', upper: MAIN_SALTS * whole, terms: Object.fromEntries(summed(({ asSold }) => asSold)) },
+    { id: 'calcium', lower: calcium * whole, terms: Object.fromEntries(summed(({ mg }) => mg.Ca)) },
+  ];
+  const costs = near.columns.map(({ cost }, j) => {
+    const source = sources[j]?.formula;
+    return source !== undefined && (source === UREA || odd(source) > USUAL) ? 1 / whole : cost;
+  });
+  const least = await regionOf({ ...near, rows: [...near.rows, ...rows] }).least(costs);
+  return least !== null && least < 1e-6;
+}
+
+/** What main salts may come to as they are sold (common practice, no source). */
+const MAIN_SALTS = 0.97;
+/** Of calcium in powders that are sold for it: 15-5-15 tells 5 % (common practice, no source). */
+const CALCIUM_SOLD = 0.05;
+
+/** The average over price lists of what is cheapest; a sum of whole make-ups, so its charges balance. @param spared no urea unasked */
+async function boughtBy(sorts: readonly Programs[], { whole }: Mass, spared: boolean): Promise<Ions | null> {
   const regions = sorts.map(({ sources, near }) => regionOf(near, formsOf(sources, near)));
   let average: Ions | null = null;
   for (let list = 0; list < PRICE_LISTS; list += 1) {
@@ -129,7 +164,8 @@ async function boughtBy(sorts: readonly Programs[], { whole }: Mass): Promise<Io
     for (const [i, { sources, odd, near }] of sorts.entries()) {
       const prices = near.columns.map(({ id, cost }, j) => {
         const bought = sources[j]?.formula ?? (id === FILLER ? FILLER : null);
-        return bought === null ? cost * whole : odd(bought) + priceAt(list, bought);
+        if (bought === null) return cost * whole;
+        return odd(bought) + priceAt(list, bought) + (spared && bought === UREA ? UREA_UNASKED : 0);
       });
       const amounts = await regions[i]!.point(prices);
       if (amounts === null) continue;

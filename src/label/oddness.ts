@@ -7,8 +7,13 @@ import { log } from '../units/elementary.js';
 export const oddness = (formula: string): number => ODDNESS.get(formula) ?? HARDLY_ANY;
 
 export const FILLER = 'filler';
+export const UREA = 'CO(NH2)2';
 
 const HARDLY_ANY = 6;
+/** How odd a usual salt is at most. */
+export const USUAL = 0.5;
+/** How much of a powder its salts and filler come to at least: the rest is dye, damp and impurities (common practice, no source). */
+export const FULL = 0.88;
 
 /** By what they cost, how commonly they are sold to makers and how well they dissolve (common practice, no source). */
 const ODDNESS: ReadonlyMap<string, number> = new Map([
@@ -43,3 +48,9 @@ export function priceAt(list: number, formula: string): number {
 }
 
 const PRICES_SPREAD = 0.2;
+
+/**
+ * What urea costs more where nitrogen fits without it: once the spread, so that most lists leave it out. (Makers of soluble feeds sell nitrate
+ * and ammonium where they can: common practice, no source.)
+ */
+export const UREA_UNASKED: number = PRICES_SPREAD;

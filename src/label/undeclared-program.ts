@@ -154,8 +154,8 @@ export function unclaimed(
 /** Trace elements are traces: in a complete feed they come to a hundredth of the rest (common practice, no source); three times that at most. */
 const TRACES_PER_REST = 0.03;
 
-/** What is less than a tenth of a per cent need not be printed. */
-const PRINTS_AS_ZERO = 0.1;
+/** What is less than a tenth of a per cent need not be printed, %. */
+export const PRINTS_AS_ZERO = 0.1;
 
 /** What amounts of the sources come to. @param amounts mg of each, in their order; what comes after them is something else */
 export function makeUpOf(sources: readonly Source[], amounts: readonly number[]): MakeUp {
