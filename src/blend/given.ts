@@ -13,7 +13,7 @@ import { cheapest } from '../formulation/index.js';
 import { litres } from '../units/index.js';
 import { bareBeside, besideOf, closestBeside } from './beside.js';
 import { blend, notesOf } from './blend.js';
-import { type DosedBy, inBestHands, isMeasured } from './best-hands.js';
+import { type DosedBy, isMeasured } from './best-hands.js';
 import type { FeedAsked, FeedPlan } from './feed-plan.js';
 import type { Beside, Given, GivenNone, GivenResult, Near, Sure } from './given-types.js';
 import { nearRequest } from './near-width.js';
@@ -21,7 +21,8 @@ import { pricesOf } from './prices.js';
 import { changesFor } from './changes.js';
 import { graded, nearestDoses } from './nearest-doses.js';
 import { shortOf } from './short.js';
-import { byPenOffer, otherWays, wayOutOf, withoutWay } from './way-out.js';
+import { planOnBench } from './on-bench.js';
+import { otherWays } from './way-out.js';
 import type { Market } from './with-more.js';
 
 export type * from './given-types.js';
@@ -54,24 +55,9 @@ export const USUAL_BATCH = litres(4);
  */
 export async function givenFeed(request: FeedRequest, wanted: GivenAsked): Promise<GivenResult> {
   const { assumed, asked, sized } = readied(request, wanted);
-  const { planned: first, asked: hands, instead } = await inBestHands(sized, { ...asked, by: wanted.by });
-  if (!('plan' in first)) return noneGiven(sized, hands, assumed, wanted.market);
-  const way = instead
-    ? { planned: first, way: byPenOffer(first) }
-    : await wayFor(
-        first,
-        sized,
-        { ...hands, ...penOf(wanted), litresPerYear: wanted.litresPerYear ?? null },
-        wanted.by,
-        assumed,
-      );
-  const { planned } = way ?? { planned: first };
-  const wayOut = way && {
-    way: way.way,
-    byPen: planned.plan.byPen !== undefined,
-    without: withoutWay(instead ?? first),
-    others: asked.offers ? await otherWays(instead ?? first, { ...hands, pen: undefined }, way.way.kind) : [],
-  };
+  const onBench = await planOnBench(sized, { ...asked, by: wanted.by, litresPerYear: wanted.litresPerYear }, assumed);
+  if (!('planned' in onBench)) return noneGiven(sized, onBench.hands, assumed, wanted.market);
+  const { planned, hands, wayOut } = onBench;
   const { plan, proof } = planned;
   const { mix } = plan;
   const used = new Set(mix.items.map(({ id }) => id));
@@ -95,24 +81,9 @@ export async function givenFeed(request: FeedRequest, wanted: GivenAsked): Promi
 /** The mix of the feed to give alone, as the kit measures it; null where there is no feed, and nothing is worked out about why. */
 export async function givenMix(request: FeedRequest, wanted: GivenAsked): Promise<Mix | null> {
   const { assumed, asked, sized } = readied(request, wanted);
-  const { planned, asked: hands, instead } = await inBestHands(sized, { ...asked, by: wanted.by });
-  if (!('plan' in planned)) return null;
-  const way = instead ? null : await wayFor(planned, sized, { ...hands, ...penOf(wanted) }, wanted.by, assumed);
-  return (way?.planned ?? planned).plan.mix;
+  const onBench = await planOnBench(sized, { ...asked, by: wanted.by, offers: false }, assumed);
+  return 'planned' in onBench ? onBench.planned.plan.mix : null;
 }
-
-/** A pen that is at hand may steer what a way out leaves to it. */
-const penOf = ({ by, pen }: GivenAsked): Pick<FeedAsked, 'pen'> => (by === undefined ? { pen } : {});
-
-/** A way out for a kit that was named; none beside a pen that somebody asked for. */
-const wayFor = (
-  planned: FeedPlan,
-  sized: FeedRequest,
-  hands: Parameters<typeof wayOutOf>[2],
-  by: DosedBy | undefined,
-  assumed: Given['assumed'],
-): ReturnType<typeof wayOutOf> =>
-  by === 'pen' || assumed.kit ? Promise.resolve(null) : wayOutOf(planned, sized, hands);
 
 /** What would make doses measurable that are not. */
 async function withOffers(planned: FeedPlan, asked: FeedAsked): Promise<FeedPlan> {

@@ -3,6 +3,7 @@ import type { DoseOffer } from '../dose/findings.js';
 import { largestCan } from '../dose/notes.js';
 import { dosesOf, isUnmeasured, withBatch } from '../dose/offered.js';
 import { offersFor } from '../dose/offers.js';
+import type { TrialPlan } from '../dose/plan-types.js';
 import { offerOfBottles } from '../dose/stock-offers.js';
 import type { FeedRequest } from '../feed/request.js';
 import { grams, scaleBy } from '../units/index.js';
@@ -22,14 +23,14 @@ const TOO_FEW = 0.75;
 const MANY_MORE = 0.2;
 
 /** More bottles beside one can are a chemist's shelf, and only for who cannot do without. */
-const FEW = 3;
+export const FEW = 3;
 /** So far off is a dose that no limit forgives. */
 const HOPELESS = 0.3;
-const WEEKS = 52;
+export const WEEKS = 52;
 /** Times the batch where nothing else does, if it is used up in so many weeks (common practice, no source). */
-const LARGER = [3, 4];
-const FRESH_WEEKS = 2;
-const FINE = grams(0.001);
+export const LARGER = [3, 4];
+export const FRESH_WEEKS = 2;
+export const FINE = grams(0.001);
 
 /**
  * Where the kit alone cannot make a feed: the best of the ways that stand open with what is on the bench. Double the amount where a week
@@ -72,7 +73,7 @@ export async function wayOutOf(
 }
 
 /** What the kit alone comes to. */
-export function withoutWay({ plan, share }: FeedPlan): WayOut['without'] {
+export function withoutWay({ plan, share }: Pick<FeedPlan, 'share'> & { plan: TrialPlan }): WayOut['without'] {
   const nameOf = (id: string): string => plan.request.shelf.find((product) => product.id === id)?.name || id;
   const without = plan.notes.flatMap((note) => (isUnmeasured(note) ? [note.product] : []));
   const little = plan.status === 'kept' ? [] : plan.leftOut.map(({ product: { id } }) => id);
@@ -97,7 +98,7 @@ export async function otherWays(
 }
 
 /** A pen that stood in for the kit. */
-export const byPenOffer = ({ plan }: FeedPlan): WayOut['way'] => ({ kind: 'pen', doses: dosesOf(plan) });
+export const byPenOffer = ({ plan }: { plan: TrialPlan }): WayOut['way'] => ({ kind: 'pen', doses: dosesOf(plan) });
 
 async function enlarged(request: FeedRequest, asked: FeedAsked, times: number): Promise<Way | null> {
   const instead = request.header.batchLitres!;
@@ -138,7 +139,7 @@ async function withBottles(
 }
 
 /** As many bottles as are needed at least, and one more while they stay few; where more are needed, as many. */
-const countsFrom = (needed: number, all: number): number[] =>
+export const countsFrom = (needed: number, all: number): number[] =>
   needed >= FEW ? [Math.min(needed, all)].filter((count) => count > 0) : range(needed, Math.min(FEW, all));
 
 const range = (from: number, to: number): number[] =>

@@ -65,10 +65,10 @@ export async function dosesOfFeed(
 }
 
 /** The pen that may steer doses: that of the bench; where it is asked for and none is named, one that shows EC. */
-function penInHand(
+export function penInHand(
   { pen, bench }: Pick<OpenBench, 'pen' | 'bench'>,
   by: FeedWishes['by'],
-  waterMSPerCm: MilliSiemensPerCm | undefined,
+  waterMSPerCm?: MilliSiemensPerCm,
 ): { pen?: PenInHand } {
   if (by === 'measure' || (by === undefined && !bench?.namesPen)) return {};
   const steering = usualPen(pen === null || pen === 'EC' ? null : pen);

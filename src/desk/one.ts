@@ -9,7 +9,7 @@ import type { BenchFiles } from './bench-files.js';
 import { clash } from './clash.js';
 import type { Collected } from './collected.js';
 import { collecting } from './collecting.js';
-import { WEEKS } from './doses.js';
+import { penInHand, WEEKS } from './doses.js';
 import { askedOfMix, feedRequests } from './feed-requests.js';
 import { type FeedWishes, feedWishes } from './feed-wishes.js';
 import { type OpenBench, opened } from './opened.js';
@@ -77,7 +77,7 @@ export function refuseSeveralMixes({ oneFeedFor = [] }: Wishes, mixes: number): 
 /** The sheets of the mixes of a bench, each with how its feeds are made of it; `met` as for the question above. */
 export async function sheetsOfOne(
   requests: readonly FeedRequest[],
-  open: Pick<OpenBench, 'kit' | 'catalog' | 'feeds'>,
+  open: Pick<OpenBench, 'kit' | 'catalog' | 'feeds' | 'pen' | 'bench'>,
   which: FeedWishes,
   options: Parameters<typeof mixingSheet>[3],
 ): Promise<Answers<SheetOfFeed>> {
@@ -114,10 +114,12 @@ export const notFed = (without: readonly string[]): Problem[] =>
 /** The same for requests of an open bench. */
 export function oneOf(
   requests: readonly FeedRequest[],
-  { kit, catalog, feeds }: Pick<OpenBench, 'kit' | 'catalog' | 'feeds'>,
+  open: Pick<OpenBench, 'kit' | 'catalog' | 'feeds' | 'pen' | 'bench'>,
   { factor, sure }: Pick<FeedWishes, 'factor' | 'sure'>,
 ): Promise<OneResult> {
+  const { kit, catalog, feeds } = open;
   return oneMix(requests, {
+    ...penInHand(open, undefined),
     kit,
     known: productsKnown(catalog),
     solubility: catalog.solubility,

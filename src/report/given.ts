@@ -55,7 +55,7 @@ function goesIn(plan: Given['plan']): string {
 }
 
 /** How the bottles are made that doses are taken from. */
-const bottleBlocks = ({ items }: Given['plan'], waters: GivenMade['waters']): Block[] =>
+export const bottleBlocks = ({ items }: Given['plan'], waters: GivenMade['waters']): Block[] =>
   items.flatMap(({ product: { id, name, form }, chosen: { bottle } }) =>
     bottle ? section(bottleTitle(name || id), bottleSteps(name || id, bottle, { water: waterText(waters), form })) : [],
   );

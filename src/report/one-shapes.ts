@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { wayOut } from './blend-shapes.js';
 import { amount, elementLine, hazardLine, item, maybe, misses, proof } from './shapes.js';
 
 /** What `blend --one` prints. */
@@ -41,6 +42,7 @@ export const oneShape = z.strictObject({
       all: share.describe('of mixes of which every can keeps its limits'),
       stretch: amount.describe('times as far from its aims as with a mix of its own a feed may be, as planned'),
       dilutions: z.array(dilution).describe('the strongest first: that is the mix itself'),
+      wayOut: wayOut.optional().describe('how its doses are had although the kit alone cannot'),
       proof,
     }),
   ),

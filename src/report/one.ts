@@ -1,13 +1,17 @@
 import type { OneResult, SharedCan, SharedPlan } from '../blend/one/one-types.js';
 import { factorOf } from '../feed/near.js';
 import { cautionBlocks } from './blend.js';
+import { bottleBlocks } from './given.js';
 import { figure, money } from './figures.js';
 import { elementBlocks, missLines } from './mix.js';
 import { proofSentence } from './says/proof.js';
 import { doseProofSays } from './says/dose-proof.js';
+import { weighSays } from './says/doses.js';
 import { assumedSays } from './says/given.js';
 import { missSays } from './says/limits.js';
-import { apartSays, costSays, letterOf, mixInto, nameOf, oneSays, partsSay } from './says/one.js';
+import { apartSays, costSays, letterOf, mixInto, nameOf, oneSays, partsSay, wayOfMixSays } from './says/one.js';
+import { weighBlocks } from './sheet-page/no-sheet.js';
+import { volumeText } from './volume.js';
 import { type Block, heading, inFull, list, paragraph, section, type Sheet, spoken, table } from './sheet.js';
 
 type OnBench = OneResult & { vessels?: readonly { label: string; millilitres: number }[] };
@@ -62,9 +66,13 @@ function mixBlocks(
       : money((chosen.amount * product.price) / product.pack, currency),
   ]);
   const told = cans.flatMap((can) => lines(can));
+  const way = wayOfMixSays(mix);
   return [
     heading(`${name}: what goes in, in this order`),
-    table(['', `for ${figure(plan.batchLitres)} L`, '>cost'], rows),
+    ...(way === null ? [] : [paragraph(way)]),
+    ...(mix.wayOut ? weighBlocks(weighSays(plan.notes, mix.wayOut.without.weigh)) : []),
+    table(['', `for ${volumeText(plan.batchLitres)}`, '>cost'], rows),
+    ...bottleBlocks(plan, plan.mix.waters),
     ...dilutionBlocks(cans, plan.batchLitres, vessels),
     ...(told.length === 0 ? [] : [list(told)]),
     ...inFull(cans.flatMap((can) => elementBlocks(can.mix.elements, `What a can of ${nameOf(can)} holds`))),
@@ -96,7 +104,7 @@ export function dilutionBlocks(
         return [
           nameOf(can),
           partsSay(parts),
-          `${mixInto(litresOf(can), parts)} of ${figure(litresOf(can))} L`,
+          `${mixInto(litresOf(can), parts)} of ${volumeText(litresOf(can))}`,
           ...vessels.map(({ millilitres }) => mixInto(millilitres / 1000, parts)),
           n ? `${figure(n.mgPerLitre)} (${n.aim === null ? '' : figure(n.aim)})` : '',
           figure(can.mix.ec.mSPerCm),

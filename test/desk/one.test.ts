@@ -30,7 +30,7 @@ describe('one mix for a bench', () => {
       expect(iron(elements)).toBeCloseTo(share * iron(mix!.dilutions[0]!.elements), 9);
     }
     expect(oneSheet(result).title).toMatch(
-      /^one mix for cattleyas and winter: 9\d of 100 cans keep the limits in each/,
+      /^one mix for cattleyas and winter: at least 9\d of 100 cans of each keep its limits/,
     );
   });
 

@@ -1,8 +1,10 @@
 import type { Hands } from '../handed.js';
+import { FRESH_WEEKS, WEEKS } from '../way-out.js';
 import { Groups, MOST_FEEDS, partitionsInto } from './groups.js';
 import type { FeedAlone } from './one-types.js';
-import { sharings } from './shared-request.js';
-import { type NotShared, planShared, type SharedPlan } from './shared-plan.js';
+import { sharedOnBench } from './shared-on-bench.js';
+import type { NotShared, SharedPlan } from './shared-plan.js';
+import { type Sharing, sharings } from './shared-request.js';
 
 export interface FewestMixes {
   mixes: SharedPlan[];
@@ -36,14 +38,36 @@ export async function fewestMixes(feeds: readonly FeedAlone[], hands: Hands): Pr
   throw new Error('a feed that has a mix by itself shares it with nobody');
 }
 
-/** Each group planned with the tools at hand. */
+/** Each group planned with what stands on the bench; a feed that shares with none is given as it is by itself. */
 function planning(feeds: readonly FeedAlone[], hands: Hands): Groups<SharedPlan> {
   return new Groups(async (group) => {
     const members = group.map((i) => feeds[i]!);
+    if (members.length === 1) return ofItsOwn(members[0]!);
     const inOrder = sharings(members.map(({ request, plan }) => ({ request, own: plan.near.asked })));
     const alone = inOrder.map(({ request }) => members.find((feed) => feed.request === request)!.plan.share);
-    return planShared(inOrder, alone, hands);
+    return sharedOnBench(inOrder, alone, hands, freshLitres(inOrder, members));
   });
+}
+
+/** The mix of one feed, which is the feed that it is given by itself. */
+function ofItsOwn({ request, plan: { plan, near, custom, share, proof }, wayOut }: FeedAlone): SharedPlan {
+  const [sharing] = sharings([{ request, own: near.asked }]) as [Sharing];
+  const violations = plan.status === 'kept' ? [] : plan.violations;
+  const cans = [{ sharing, mix: plan.mix, violations, custom, sure: share }];
+  return { shares: true, plan, cans, all: share, stretch: 1, costPerLitre: plan.mix.costPerLitre, wayOut, proof };
+}
+
+/** Litres of a mix that are used up while it is fresh: by a can of every feed, or by what the feeds take in so many weeks. */
+function freshLitres(group: readonly Sharing[], members: readonly FeedAlone[]): number {
+  const litres = (of: (feed: FeedAlone) => number): number =>
+    group.reduce(
+      (sum, { request, parts }) => sum + parts.share * of(members.find((feed) => feed.request === request)!),
+      0,
+    );
+  return Math.max(
+    litres(({ request }) => request.header.batchLitres ?? 0),
+    litres(({ litresPerYear }) => ((litresPerYear ?? 0) / WEEKS) * FRESH_WEEKS),
+  );
 }
 
 /** Money for all feeds: over a year where everybody says how much is used, else for a can of each. */

@@ -2,7 +2,7 @@ import { withCan } from '../../can/can-cautions.js';
 import { type Caution, cautionsFor, inOneList } from '../../can/cautions.js';
 import { isEmptyKit, USUAL_KIT } from '../../dose/usual-kit.js';
 import type { FeedRequest } from '../../feed/request.js';
-import { planCounted } from '../iron-counted.js';
+import { planOnBench } from '../on-bench.js';
 import { USUAL_BATCH, USUALLY_SURE } from '../given.js';
 import type { Hands } from '../handed.js';
 import { costOf, fewestMixes, litresOf } from './fewest-mixes.js';
@@ -36,9 +36,11 @@ export async function oneMix(requests: readonly FeedRequest[], wanted: OneAsked)
   const without: string[] = [];
   for (const request of requests.map(sized)) {
     const { name } = request.header;
-    const plan = await planCounted(request, { ...hands, want: 'near', factor: wanted.factor ?? 1, offers: false });
-    if ('plan' in plan && nitrogenOf(request) !== null)
-      alone.push({ request, plan, litresPerYear: wanted.litresPerYear(name) });
+    const litresPerYear = wanted.litresPerYear(name);
+    const asked = { ...hands, want: 'near' as const, factor: wanted.factor ?? 1, offers: false, litresPerYear };
+    const onBench = await planOnBench(request, asked, assumed);
+    if ('planned' in onBench && nitrogenOf(request) !== null)
+      alone.push({ request, plan: onBench.planned, wayOut: onBench.wayOut, litresPerYear });
     else without.push(name);
   }
   const { mixes, apart, isFewest } =

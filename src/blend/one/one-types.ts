@@ -1,5 +1,6 @@
 import type { Caution } from '../../can/cautions.js';
 import type { FeedPlan } from '../feed-plan.js';
+import type { WayOut } from '../given-types.js';
 import type { FeedRequest } from '../../feed/request.js';
 import type { NotShared, SharedPlan } from './shared-plan.js';
 
@@ -31,6 +32,8 @@ export interface OneResult {
 export interface FeedAlone {
   request: FeedRequest;
   plan: FeedPlan;
+  /** How its doses are had although the kit alone cannot; null where it can. */
+  wayOut: WayOut | null;
   /** Litres in a year; null where nobody says. */
   litresPerYear: number | null;
 }

@@ -1,20 +1,19 @@
 import { withReading } from '../../chance/reading.js';
 import { roomFor } from '../../chance/tightened.js';
-import { planOnce } from '../../dose/plan-once.js';
 import type { DosePlan, TrialPlan } from '../../dose/plan-types.js';
 import { ordered } from '../../dose/ordered.js';
 import { withoutHopelessAlkalinity } from '../../feed/alkalinity-limit.js';
 import { withoutCustom } from '../../feed/grade.js';
 import type { Limited } from '../../formulation/index.js';
-import { type FeedAnswer, linearisationOfMix, programOn } from '../../formulation/index.js';
+import { type FeedAnswer, programOn } from '../../formulation/index.js';
 import { Proof } from '../../feed/proof.js';
-import { ecCap, type FeedRequest } from '../../feed/request.js';
-import { productColumn, waterColumn } from '../../feed/terms.js';
-import type { Amounts } from '../../can/mix-amounts.js';
+import type { FeedRequest } from '../../feed/request.js';
+import type { WayOut } from '../given-types.js';
 import type { Hands } from '../handed.js';
 import { fewestOf, leastPerLitre, thrifty, type Thrifty } from '../thrifty.js';
 import { cansOf, type JudgedCans, movedInEach, type SharedCan, spreadsOf } from './cans.js';
-import { cheapestShared, keepsEc, type Looser, sharedRequest, type Sharing } from './shared-request.js';
+import { measured } from './shared-doses.js';
+import { cheapestShared, keepsEc, sharedRequest, type Sharing } from './shared-request.js';
 
 /** A mix that, with water added, feeds several. */
 export interface SharedPlan {
@@ -28,6 +27,8 @@ export interface SharedPlan {
   stretch: number;
   /** Cost per litre of the mix. */
   costPerLitre: number;
+  /** How its doses are had although the kit alone, for as much as the strongest feed takes, cannot; null where it can. */
+  wayOut: WayOut | null;
   proof: Proof;
 }
 
@@ -45,25 +46,30 @@ export const MOST_STRETCH = 1.15;
 const STEPS = 4;
 /** Standard deviations by which limits are moved in, one after the other until enough cans keep them. */
 const MOVED_IN = [0, 1.3, 1.9, 2.6];
-/** A mix may lie this far outside the widths of the plan: hands work in steps. The last has no widths left. */
-const LOOSER: readonly Looser[] = [
-  { nitrogenWithin: 0.05, widths: 1.08 },
-  { nitrogenWithin: 0.08, widths: 1.25 },
-  { nitrogenWithin: 1, widths: Number.POSITIVE_INFINITY },
-];
 /** By a count of a few thousand cans shares differ by so much without meaning anything. */
 const COUNTED = 0.01;
 
+/** A mix for several feeds, tried with some hands. */
+export interface Tried {
+  thrift: Thrifty;
+  stretch: number;
+  plan: TrialPlan;
+  cans: JudgedCans;
+  movedIn: boolean;
+  /** The feeds by the limits that hold. */
+  limits: readonly FeedRequest[];
+}
+
 /**
- * One mix for several feeds: each near its aims about as it is by itself, its cans as sure, and the whole thrifty.
+ * One mix for several feeds: each near its aims about as it is by itself, its cans as sure, and the whole thrifty; or why no mix serves them.
  * @param group the strongest first
  * @param alone share of cans that keep the limits of each with a mix of its own
  */
-export async function planShared(
+export async function tryShared(
   group: readonly Sharing[],
   alone: readonly number[],
   hands: Hands,
-): Promise<SharedPlan | NotShared> {
+): Promise<Tried | NotShared> {
   const found = await limitsThatHold(group);
   if ('answer' in found) return refused(group, found.request, found.answer);
   const { limits } = found;
@@ -76,16 +82,7 @@ export async function planShared(
   }
   const [first] = tried;
   if (first === undefined) throw new Error('a shared mix was found, and then was not');
-  const best = tried.reduce((a, b) => (shortest(b, alone, hands) > shortest(a, alone, hands) ? b : a), first);
-  return told(group, best, alone, hands);
-}
-
-interface Tried {
-  thrift: Thrifty;
-  stretch: number;
-  plan: TrialPlan;
-  cans: JudgedCans;
-  movedIn: boolean;
+  return tried.reduce((a, b) => (shortest(b, alone, hands) > shortest(a, alone, hands) ? b : a), first);
 }
 
 /** By how much the worst can is surer than was asked, or than it is by itself. */
@@ -132,7 +129,7 @@ async function movedIn(
     if (thrift === null || (thrift.mostCost === null && at < MOST_STRETCH)) continue;
     const amounts = keepsEc(thrift.amounts, request) ? thrift.amounts : thrift.answer.amounts;
     const made = await measured(group, limits, tight, at, amounts, hands);
-    return { thrift, stretch: at, plan: made, cans: cansOf(made, group, hands), movedIn: tight !== limits };
+    return { thrift, stretch: at, plan: made, cans: cansOf(made, group, hands), movedIn: tight !== limits, limits };
   }
   return null;
 }
@@ -151,46 +148,6 @@ async function leastStretch(group: readonly Sharing[], limits: readonly FeedRequ
   return high;
 }
 
-/** Doses within the first of ever looser limits that the kit can keep in every can. */
-async function measured(
-  group: readonly Sharing[],
-  limits: readonly FeedRequest[],
-  tight: readonly FeedRequest[],
-  stretch: number,
-  amounts: Amounts,
-  { kit, known }: Hands,
-): Promise<TrialPlan> {
-  let plan: TrialPlan | null = null;
-  const [rounded, ...coarser] = LOOSER;
-  const within = [
-    sharedRequest(group, stretch, tight, rounded),
-    ...[rounded!, ...coarser].map((by) => sharedRequest(group, stretch, limits, by)),
-  ];
-  for (const request of within) {
-    plan = await planOnce(request, amounts, kit, { known });
-    if (keeps(plan.amounts, request)) break;
-  }
-  return plan!;
-}
-
-/** Whether doses keep every row of a program, the EC caps by the full model. */
-function keeps(amounts: Amounts, request: FeedRequest): boolean {
-  const { limited } = programOn(request, ecCap(request) === null ? null : linearisationOfMix(amounts, request));
-  const within = limited.every(({ limit, row }) => {
-    if (limit.kind === 'water' || limit.kind === 'ec') return true;
-    const parts = [
-      ...amounts.products.map((x, i) => x * (row.terms[productColumn(i)] ?? 0)),
-      ...amounts.waters.map((x, i) => x * (row.terms[waterColumn(i)] ?? 0)),
-    ];
-    const value = parts.reduce((sum, part) => sum + part, 0);
-    const size = 1e-6 * Math.max(1e-9, ...parts.map(Math.abs), Math.abs(row.lower ?? row.upper ?? 0));
-    return (
-      value >= (row.lower ?? Number.NEGATIVE_INFINITY) - size && value <= (row.upper ?? Number.POSITIVE_INFINITY) + size
-    );
-  });
-  return within && keepsEc(amounts, request);
-}
-
 /** Why no mix serves a group, by the program that says so. */
 export function refused(group: readonly Sharing[], request: FeedRequest, answer: FeedAnswer): NotShared {
   const { settled } = answer.proof;
@@ -207,22 +164,13 @@ export function refused(group: readonly Sharing[], request: FeedRequest, answer:
   };
 }
 
-function told(
-  group: readonly Sharing[],
-  { thrift, stretch, plan, cans, movedIn: moved }: Tried,
-  alone: readonly number[],
-  hands: Hands,
-): SharedPlan | NotShared {
-  const proof = proofOf(group, stretch, thrift.answer, moved, thrift);
-  const worst = cans.cans
-    .map((can, i) => ({ can, short: can.sure - Math.min(hands.sure, alone[i]! - 2 * COUNTED) }))
-    .sort((a, b) => a.short - b.short)[0]!;
-  const violated = cans.cans.find(({ violations }) => violations.length > 0);
-  if (group.length > 1 && (violated || worst.short < 0)) {
-    const { sharing, sure } = violated ?? worst.can;
-    const feed = sharing.request.header.name;
-    return { shares: false, feeds: namesOf(group), why: { kind: 'cans', feed, share: violated ? 0 : sure }, proof };
-  }
+/** Whether every can keeps what it has to, and enough of them do. */
+export const serves = ({ cans: { cans } }: Tried, alone: readonly number[], { sure }: Hands): boolean =>
+  cans.every((can, i) => can.violations.length === 0 && can.sure >= Math.min(sure, alone[i]! - 2 * COUNTED));
+
+/** A mix that serves its feeds, in the order that it goes in. */
+export function sharedOf(group: readonly Sharing[], tried: Tried, wayOut: WayOut | null): SharedPlan {
+  const { thrift, stretch, plan, cans } = tried;
   const inOrder = ordered({ ...plan, request: group[0]!.request }, thrift.amounts);
   return {
     shares: true,
@@ -231,9 +179,24 @@ function told(
     all: cans.all,
     stretch,
     costPerLitre: plan.mix.costPerLitre,
-    proof,
+    wayOut,
+    proof: proofOfTried(group, tried),
   };
 }
+
+/** Of which feed too few cans of a mix keep the limits. */
+export function sparse(group: readonly Sharing[], tried: Tried, alone: readonly number[], { sure }: Hands): NotShared {
+  const short = (can: SharedCan, i: number): number => can.sure - Math.min(sure, alone[i]! - 2 * COUNTED);
+  const { cans } = tried.cans;
+  const [worst] = cans.map((can, i) => ({ can, short: short(can, i) })).sort((a, b) => a.short - b.short);
+  const violated = cans.find(({ violations }) => violations.length > 0);
+  const can = violated ?? worst!.can;
+  const why = { kind: 'cans' as const, feed: can.sharing.request.header.name, share: violated ? 0 : can.sure };
+  return { shares: false, feeds: namesOf(group), why, proof: proofOfTried(group, tried) };
+}
+
+const proofOfTried = (group: readonly Sharing[], { stretch, thrift, movedIn: moved }: Tried): Proof =>
+  proofOf(group, stretch, thrift.answer, moved, thrift);
 
 const namesOf = (group: readonly Sharing[]): string[] => group.map(({ request }) => request.header.name);
 

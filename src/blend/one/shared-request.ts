@@ -1,8 +1,10 @@
 import type { Amounts } from '../../can/mix-amounts.js';
+import { withBatch } from '../../dose/offered.js';
 import { type NearAsked, nearBands } from '../../feed/near.js';
 import { type Diluted, ecCap, type FeedRequest, withoutEcCap } from '../../feed/request.js';
 import { waterContent } from '../../feed/terms.js';
 import { cheapest, type FeedAnswer, fullEc, linearisationOfMix } from '../../formulation/index.js';
+import type { Litres } from '../../units/index.js';
 import { type Parts, partsFor } from './parts.js';
 
 /** A feed that is to share a mix, with what it comes to by itself. */
@@ -11,6 +13,8 @@ export interface Sharing {
   /** The widths of the feed when it has a mix of its own. */
   own: NearAsked;
   parts: Parts;
+  /** Of the strongest: how much of the mix is made at a time, where that is not as much as its can takes. */
+  mixed?: Litres;
 }
 
 /** Total nitrogen that a feed aims at; null where its programme does not say. */
@@ -73,7 +77,8 @@ export function sharedRequest(
   });
   const [strongest, ...others] = held as [FeedRequest, ...FeedRequest[]];
   const diluted = others.map((request, i): Diluted => ({ request, share: group[i + 1]!.parts.share }));
-  return { ...strongest, diluted };
+  const { mixed } = group[0]!;
+  return { ...(mixed === undefined ? strongest : withBatch(strongest, mixed)), diluted };
 }
 
 /** A mix with water added. */

@@ -38,9 +38,13 @@ export const keepsJson = (told: Keeping): z.infer<(typeof given)['keeps']> => ({
   }),
 });
 
-const wayOutJson = (told: NonNullable<Given['wayOut']>, share: number): z.infer<typeof wayOut> => ({
+export const wayOutJson = (
+  told: NonNullable<Given['wayOut']>,
+  share: number,
+  forSeveral = false,
+): NonNullable<z.infer<typeof wayOut>> => ({
   kind: told.way.kind,
-  says: wayOutSays(told, share),
+  says: wayOutSays(told, share, forSeveral),
   bottles: told.way.kind === 'item stock' ? told.way.bottles : [],
   without: {
     unmeasured: told.without.unmeasured,

@@ -4,7 +4,7 @@ import type { oneShape } from '../one-shapes.js';
 import { assumedSays } from '../says/given.js';
 import { missSays } from '../says/limits.js';
 import { apartSays, nameOf } from '../says/one.js';
-import { measuresJson } from './given.js';
+import { measuresJson, wayOutJson } from './given.js';
 import { careJson, missesJson, mixAlone } from './mix.js';
 import { proofJson } from './proof.js';
 
@@ -29,7 +29,7 @@ export function oneJson(result: OneResult): OneJson {
   };
 }
 
-function mixOf({ plan, cans, all, stretch, costPerLitre, proof }: SharedPlan): OneJson['mixes'][number] {
+function mixOf({ plan, cans, all, stretch, costPerLitre, wayOut, proof }: SharedPlan): OneJson['mixes'][number] {
   const { items } = mixAlone(plan.mix);
   return {
     batchLitres: plan.batchLitres,
@@ -38,6 +38,7 @@ function mixOf({ plan, cans, all, stretch, costPerLitre, proof }: SharedPlan): O
     all,
     stretch,
     dilutions: cans.map((can) => dilutionOf(can, plan.batchLitres)),
+    ...(wayOut ? { wayOut: wayOutJson(wayOut, Math.min(...cans.map(({ sure }) => sure)), cans.length > 1) } : {}),
     proof: proofJson(proof),
   };
 }

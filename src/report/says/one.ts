@@ -1,7 +1,10 @@
-import type { NotShared, OneResult, Parts, SharedCan } from '../../blend/one/one-types.js';
-import { formatNumber } from '../../units/index.js';
+import type { NotShared, OneResult, Parts, SharedCan, SharedPlan } from '../../blend/one/one-types.js';
 import { figure, money } from '../figures.js';
+import { litresText } from '../sheet-page/readings.js';
+import { fluidOuncesText, volumeText } from '../volume.js';
+import { canCount } from './given.js';
 import { limitSays } from './limits.js';
+import { wayOutSays } from './way-out.js';
 
 /** `moss, winter and cattleyas`. */
 export function listed(names: readonly string[]): string {
@@ -14,7 +17,7 @@ export function oneSays({ mixes, without }: Pick<OneResult, 'mixes' | 'without'>
   const least = Math.min(...mixes.flatMap(({ cans }) => cans.map(({ sure }) => sure)));
   const none = without.length === 0 ? '' : `; no mix for ${listed(without)}`;
   if (mixes.length === 0) return `no mix for ${listed(without)}`;
-  const cans = `${Math.floor(100 * least + 1e-9)} of 100 cans keep the limits in each`;
+  const cans = `${names.length > 1 || mixes[0]!.cans.length > 1 ? 'at least ' : ''}${canCount(least)} cans of each keep its limits`;
   const [only] = names;
   return mixes.length === 1
     ? `one mix for ${only}: ${cans}${none}`
@@ -37,12 +40,16 @@ export function partsSay({ mix, water }: Pick<Parts, 'mix' | 'water'>): string {
 export const dilutionSays = ({ parts, litres }: { parts: Omit<Parts, 'off'>; litres: number }): string =>
   parts.water === 0
     ? 'as it is'
-    : `${partsSay(parts)}: ${mixInto(litres, parts)} of it into the can, water up to ${formatNumber(litres, 4)} L`;
+    : `${partsSay(parts)}: ${mixInto(litres, parts)} of it into the can, water up to ${volumeText(litres)}`;
 
-/** How much of the mix goes into a can of so many litres: `2.5 L`, `250 mL`. */
-export function mixInto(litres: number, { share }: Pick<Parts, 'share'>): string {
-  const mix = litres * share;
-  return mix < 1 ? `${formatNumber(1000 * mix, 3)} mL` : `${formatNumber(mix, 3)} L`;
+/** How much of the mix goes into a can of so many litres: `2.5 L`, `250 mL`; into a can with marks in US gallons `40 US fl oz (1.18 L)`. */
+export function mixInto(litres: number, { share, water }: Pick<Parts, 'share' | 'water'>): string {
+  return water === 0 ? volumeText(litres) : (fluidOuncesText(litres * share, litres) ?? litresText(litres * share));
+}
+
+/** How the doses of a mix are had although the kit alone could not; null where it can. */
+export function wayOfMixSays({ wayOut, cans }: Pick<SharedPlan, 'wayOut' | 'cans'>): string | null {
+  return wayOut && wayOutSays(wayOut, Math.min(...cans.map(({ sure }) => sure)), cans.length > 1);
 }
 
 /** Why feeds have no mix in common. */

@@ -6,16 +6,18 @@ import { canCount } from './given.js';
 import { missName } from './limits.js';
 
 /** What was chosen where the kit alone cannot make a feed, and why, in one line. */
-export function wayOutSays({ way, byPen, without }: WayOut, share: number): string {
+export function wayOutSays({ way, byPen, without }: WayOut, share: number, forSeveral = false): string {
   const rest = byPen && way.kind !== 'pen' ? '; the rest by the pen' : '';
-  return `${chosenSays(way)}${rest}. ${whySays(without)}, ${canCount(share)} so.`;
+  return `${chosenSays(way, forSeveral)}${rest}. ${whySays(without)}, ${canCount(share)} so.`;
 }
 
-function chosenSays(way: WayOut['way']): string {
+function chosenSays(way: WayOut['way'], forSeveral: boolean): string {
   switch (way.kind) {
     case 'pen':
       return 'Dosed by the pen';
     case 'batch':
+      if (forSeveral)
+        return `Mixed as ${volumeText(way.litres)} at a time instead of ${volumeText(way.instead)}, the rest for the other feeds and the next time`;
       return Math.round(way.litres / way.instead) === 2
         ? `Mixed double: ${volumeText(way.litres)} instead of ${volumeText(way.instead)}, half of it kept for the next time`
         : `Mixed for several times: ${volumeText(way.litres)} instead of ${volumeText(way.instead)}, the rest kept and used up in two weeks`;

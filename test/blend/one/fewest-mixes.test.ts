@@ -33,7 +33,7 @@ describe('the fewest mixes', () => {
       const alone: FeedAlone[] = [];
       for (const { request } of await sharedBench(seed, withoutEcCap)) {
         const plan = await planFeed(request, { ...hands, want: 'near', factor: 1, offers: false });
-        if ('plan' in plan) alone.push({ request, plan, litresPerYear: null });
+        if ('plan' in plan) alone.push({ request, plan, wayOut: null, litresPerYear: null });
       }
       if (alone.length < 2) continue;
       const { mixes, apart } = await fewestMixes(alone, hands);
