@@ -33,9 +33,9 @@ export async function sharedOnBench(
     ...one,
     own: { ...one.own, nitrogenWithin: Math.max(one.own.nitrogenWithin, NITROGEN) },
   }));
-  const told = (of: readonly Sharing[], tried: Tried, way: WayOut['way'] | null): SharedPlan =>
+  const told = (mixed: readonly Sharing[], tried: Tried, way: WayOut['way'] | null): SharedPlan =>
     sharedOf(
-      of,
+      mixed,
       tried,
       way && {
         way,
@@ -44,12 +44,12 @@ export async function sharedOnBench(
         others: [],
       },
     );
-  for (const of of [group, looser]) {
+  for (const held of [group, looser]) {
     for (const by of pen ? [kit, hands] : [kit]) {
-      if (of === group && by === kit) continue;
-      const tried = await tryShared(of, alone, by);
+      if (held === group && by === kit) continue;
+      const tried = await tryShared(held, alone, by);
       if ('shares' in tried || !does(tried, by)) continue;
-      return told(of, tried, tried.plan.byPen ? byPenOffer(tried) : null);
+      return told(held, tried, tried.plan.byPen ? byPenOffer(tried) : null);
     }
   }
   const more = await largerBatch(group, alone, kit, litres);
