@@ -111,7 +111,8 @@ export function cautioned(
   };
 }
 
-const measuredOrOpen = (product: ClosedProduct, which: MakeUp): Ions =>
+/** The ions by which a can is told to conduct. */
+export const measuredOrOpen = (product: ClosedProduct, which: MakeUp): Ions =>
   product.ec === undefined ? openIons(product, which) : conductingIons(product, which);
 
 /** Error of the conductivity model, as a share: what it was off at most against the tables it is tested with. */

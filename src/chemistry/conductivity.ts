@@ -1,6 +1,6 @@
 import { type MilliSiemensPerCm, milliSiemensOf } from '../units/index.js';
 import type { Ions } from './ions.js';
-import { type SolutionChemistry, solutionChemistry } from './solution/index.js';
+import { type IonPart, ionParts, type SolutionChemistry, solutionChemistry } from './solution/index.js';
 
 /**
  * The chemistry of a solution, for ions with their alkalinity. An alkalinity of 0 is one that is known: charge that chelates and trace metals
@@ -16,6 +16,11 @@ export function chemistryOf(ions: Ions, options: { temperatureC?: number; air?: 
   if (asked.size >= MOST_KEPT) asked.delete(asked.keys().next().value!);
   asked.set(key, found);
   return found;
+}
+
+/** The conductivity of the same solution at 25 °C, open to air, ion by ion: the parts add up to what `conductivity` tells. */
+export function conductivityParts({ alkalinity, ...strong }: Ions): IonPart[] {
+  return ionParts({ ...strong, HCO3: alkalinity === 0 ? KNOWN_ZERO : alkalinity }, { temperatureC: 25, air: true });
 }
 
 /**

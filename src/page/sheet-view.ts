@@ -1,6 +1,7 @@
 import type { Wishes } from '../desk/wishes.js';
 import type { Problem } from '../problem.js';
 import type { LineOnPage } from '../report/sheet-page/lines.js';
+import type { StepSum } from './work/sink-sums.js';
 import type { Fact } from '../report/sheet.js';
 
 /** A mixing sheet to work by, step by step: every text as `sheet` prints it. */
@@ -14,7 +15,7 @@ export interface SinkView {
   /** The unit that the pen shows, and whether mS/cm stands beside it. */
   pen: string;
   twoScales: boolean;
-  lines: LineOnPage[];
+  lines: (LineOnPage & { sum: StepSum | null })[];
   tolerance: string;
   keeps: string;
   notes: string[];

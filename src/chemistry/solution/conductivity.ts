@@ -7,9 +7,45 @@ import { CONDUCTION, type Constants, FREE_CATION, FREE_LIGAND, SPECIES } from '.
  * 1932, J. Phys. Chem. 36:2689): each ion is held back by the lopsided cloud of ions around it and by the counter-flow of water; both
  * are damped by the size of the ions (Falkenhagen, Leist & Kelbg 1952, Ann. Phys. 446:51).
  */
-export function conductivityOf(found: Speciation, waterKgPerLitre: number, { lambda, water }: Constants): number {
-  const ions = carriersOf(found.molality, waterKgPerLitre, lambda);
-  if (ions.count === 0) return 0;
+export function conductivityOf(found: Speciation, waterKgPerLitre: number, constants: Constants): number {
+  const ions = carriersOf(found.molality, waterKgPerLitre, constants.lambda);
+  const slowed = slowedIn(ions, constants);
+  let sum = 0;
+  for (let j = 0; j < ions.count; j++) sum += ions.molar[j]! * slowed[j]!;
+  return sum * 1000;
+}
+
+/** One kind of ion among those that carry the current of a solution. */
+export interface IonPart {
+  /** Its id among the species of `catalog/aqueous.json`, and its charge. */
+  ion: string;
+  charge: number;
+  mmolPerLitre: number;
+  /** Equivalent conductivity, S·cm²/eq: alone in endless water, and among the ions of this solution. */
+  alone: number;
+  among: number;
+  /** Its part of the conductivity, µS/cm. */
+  microSiemensPerCm: number;
+}
+
+/** The same conductivity ion by ion: the parts add up to it. */
+export function ionPartsOf(found: Speciation, waterKgPerLitre: number, constants: Constants): IonPart[] {
+  const ions = carriersOf(found.molality, waterKgPerLitre, constants.lambda);
+  const slowed = slowedIn(ions, constants);
+  return Array.from({ length: ions.count }, (_, j) => ({
+    ion: SPECIES[ions.species[j]!]!.id,
+    charge: ions.charge[j]!,
+    mmolPerLitre: 1000 * ions.molar[j]!,
+    alone: ions.lambda[j]! / Math.abs(ions.charge[j]!),
+    among: slowed[j]! / Math.abs(ions.charge[j]!),
+    microSiemensPerCm: 1000 * ions.molar[j]! * slowed[j]!,
+  }));
+}
+
+/** Molar conductivity of each ion among the others, S·cm²/mol. */
+function slowedIn(ions: Carriers, { water }: Constants): Float64Array {
+  const slowed = new Float64Array(ions.count);
+  if (ions.count === 0) return slowed;
   // thickness⁻¹ of the ion cloud, 1/Å
   const kappa = water.b * Math.sqrt(ions.strength);
   const damping = 1 / (1 + kappa * CONDUCTION.sizeAngstrom);
@@ -17,13 +53,11 @@ export function conductivityOf(found: Speciation, waterKgPerLitre: number, { lam
   const relaxation = (bjerrum * kappa * damping) / 3;
   const counterFlow = (FARADAY2_PER_6PI_N * kappa * damping) / water.viscosity;
   const lost = velocityLost(ions);
-  let sum = 0;
   for (let j = 0; j < ions.count; j++) {
     const square = ions.charge[j]! ** 2;
-    const slowed = ions.lambda[j]! * (1 - relaxation * square * lost[j]!) - counterFlow * square;
-    sum += ions.molar[j]! * Math.max(0, slowed);
+    slowed[j] = Math.max(0, ions.lambda[j]! * (1 - relaxation * square * lost[j]!) - counterFlow * square);
   }
-  return sum * 1000;
+  return slowed;
 }
 
 /** e²/(4π ε0 k), Å·K */
@@ -32,7 +66,11 @@ const CHARGE2_PER_4PI_EPSILON_K = 167_100;
 const FARADAY2_PER_6PI_N = 82;
 
 /** The ions that carry current, a share of the sulfate pairs counted as free ions (see `conducts` in the data). */
-function carriersOf(molality: Float64Array, waterKgPerLitre: number, lambdas: readonly number[]): Carriers {
+function carriersOf(
+  molality: Float64Array,
+  waterKgPerLitre: number,
+  lambdas: readonly number[],
+): Carriers & { species: Int32Array } {
   const free = Float64Array.from(molality);
   for (const i of CONDUCTING_PAIRS) {
     const { cation, ligand, conducts } = SPECIES[i]!;
@@ -48,14 +86,16 @@ function carriersOf(molality: Float64Array, waterKgPerLitre: number, lambdas: re
     new Float64Array(CHARGED.length),
     new Float64Array(CHARGED.length),
   ];
+  const species = new Int32Array(CHARGED.length);
   let count = 0;
   for (const i of CHARGED) {
     if (!(free[i]! * waterKgPerLitre > TRACE * strength)) continue;
     molar[count] = free[i]! * waterKgPerLitre;
     charge[count] = SPECIES[i]!.charge;
+    species[count] = i;
     lambda[count++] = lambdas[i]!;
   }
-  return { count, molar, charge, lambda, strength };
+  return { count, molar, charge, lambda, strength, species };
 }
 
 const CHARGED = SPECIES.flatMap(({ charge }, i) => (charge === 0 ? [] : [i]));

@@ -1,5 +1,5 @@
 import { type MicroSiemensPerCm, microSiemensPerCm } from '../../units/index.js';
-import { conductivityOf } from './conductivity.js';
+import { conductivityOf, type IonPart, ionPartsOf } from './conductivity.js';
 import { type Saturation, saturationOf } from './saturation.js';
 import { speciate } from './speciation.js';
 import { constantsAt, SPECIES } from './species.js';
@@ -48,6 +48,12 @@ export function solutionChemistry(ions: SolutionIons, options: SolutionOptions =
     titrant: at.found.titrant * mmolPerLitre,
     species: Object.fromEntries(SPECIES.map(({ id }, i) => [id, at.found.molality[i]! * mmolPerLitre])),
   };
+}
+
+/** The conductivity at 25 °C of the same solution, ion by ion. */
+export function ionParts(ions: SolutionIons, options: SolutionOptions = {}): IonPart[] {
+  const { found, waterKgPerLitre, constants } = solve(ions, options, 25);
+  return ionPartsOf(found, waterKgPerLitre, constants);
 }
 
 function solve(ions: SolutionIons, options: SolutionOptions, celsius: number) {

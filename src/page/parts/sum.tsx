@@ -1,3 +1,5 @@
+import { More } from './more.js';
+import type { EcSum } from '../work/ec-ions.js';
 import type { SumLine } from '../work/sums.js';
 
 /** The sum behind a figure, line by line. */
@@ -22,4 +24,16 @@ export const Sum = ({ lines, total }: { lines: readonly SumLine[]; total?: strin
       </tfoot>
     )}
   </table>
+);
+
+/** A conductivity, ion by ion, and how far the ions slow one another. */
+export const EcOf = ({ sum }: { sum: EcSum }) => (
+  <More title="Which ions carry it">
+    {() => (
+      <>
+        <Sum lines={sum.lines} total={sum.total} />
+        <p class="quiet">{sum.note}</p>
+      </>
+    )}
+  </More>
 );

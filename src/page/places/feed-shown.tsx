@@ -2,7 +2,7 @@ import { Bars } from '../parts/bars.js';
 import { Blocks } from '../parts/blocks.js';
 import { More } from '../parts/more.js';
 import { Problems } from '../parts/problems.js';
-import { Sum } from '../parts/sum.js';
+import { EcOf, Sum } from '../parts/sum.js';
 import type { Tuned } from '../state.js';
 import type { FeedView } from '../work/feed.js';
 
@@ -15,9 +15,16 @@ export const FeedAnswer = ({ view }: { view: FeedView }) => (
       <>
         <h3>What goes in, for {view.batch}</h3>
         <ol class="doses">
-          {view.doses.map(({ name, words }) => (
+          {view.doses.map(({ name, words, sum }) => (
             <li key={name}>
-              <b>{words}</b> {name}
+              <details>
+                <summary>
+                  <span>
+                    <b>{words}</b> {name}
+                  </span>
+                </summary>
+                <Sum lines={sum} />
+              </details>
             </li>
           ))}
         </ol>
@@ -48,6 +55,7 @@ export const FeedBeside = ({ view, way }: { view: FeedView; way: Tuned['way'] })
       <article>
         <h3>What the pen shows</h3>
         <Blocks blocks={view.ec} />
+        {view.ecSum && <EcOf sum={view.ecSum} />}
         {view.ecParts.length > 0 && (
           <More title="How it grows, step by step">{() => <Sum lines={view.ecParts} />}</More>
         )}
@@ -62,10 +70,19 @@ const Nitrogen = ({ forms }: { forms: FeedView['nitrogen'] }) => (
   <>
     <h3>Its nitrogen by form</h3>
     <ul class="forms">
-      {forms.map(({ name, share, words }) => (
+      {forms.map(({ name, share, words, sum }) => (
         <li key={name} class={name.split(' ')[0]}>
           <span class="part" style={{ width: `${100 * share}%` }} />
-          {name} {words}
+          {sum.length === 0 ? (
+            `${name} ${words}`
+          ) : (
+            <details>
+              <summary>
+                {name} {words}
+              </summary>
+              <Sum lines={sum} />
+            </details>
+          )}
         </li>
       ))}
     </ul>

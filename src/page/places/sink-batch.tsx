@@ -2,6 +2,8 @@ import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { remember, say } from '../actions.js';
 import { type BatchInHand, lastStep, readingsTo, stepped, steppedBack, withReading } from '../batch.js';
 import { Blocks } from '../parts/blocks.js';
+import { More } from '../parts/more.js';
+import { Sum } from '../parts/sum.js';
 import { useAwake } from '../parts/use-awake.js';
 import type { SinkView } from '../sheet-view.js';
 import type { PlaceProps } from './place.js';
@@ -106,6 +108,7 @@ function OneStep({ line, ...props }: BatchProps & { line: Line }) {
               {batch.sheet.twoScales && ` In mS/cm: ${reading.ec}; good cans ${reading.ecRange}.`}
             </span>
           </p>
+          {line.sum && <StepSumOf sum={line.sum} />}
           {batch.sheet.judgedBy !== null && (
             <form
               class="row"
@@ -148,6 +151,19 @@ function OneStep({ line, ...props }: BatchProps & { line: Line }) {
     </>
   );
 }
+
+/** What stands behind the figures of the step. */
+const StepSumOf = ({ sum }: { sum: NonNullable<Line['sum']> }) => (
+  <More title="Where these figures come from">
+    {() => (
+      <>
+        <Sum lines={sum.inCan} />
+        <Sum lines={sum.ec.lines} total={sum.ec.total} />
+        <p class="quiet">{sum.ec.note}</p>
+      </>
+    )}
+  </More>
+);
 
 /** Out of a batch that is not finished, not by a slip. */
 function PutAway({ desk }: BatchProps) {

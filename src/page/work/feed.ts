@@ -1,4 +1,6 @@
 import type { GivenResult } from '../../blend/given-types.js';
+import { ionsOfMix } from '../../can/ec.js';
+import { measuredOrOpen } from '../../can/in-the-can.js';
 import type { Pen } from '../../catalog/bench-types.js';
 import { blendFeeds, isMet } from '../../desk/blend.js';
 import { collecting } from '../../desk/collecting.js';
@@ -11,19 +13,20 @@ import type { BlendResult, Mix } from '../../feed/results.js';
 import type { Problem } from '../../problem.js';
 import { cautionBlocks } from '../../report/blend.js';
 import { blendSheets } from '../../report/blend-several.js';
-import { figure } from '../../report/figures.js';
 import { besideRows } from '../../report/given.js';
 import { ecBlocks, nitrogenForms, type PenScale } from '../../report/mix.js';
 import { oneSheet } from '../../report/one.js';
 import { pageOf } from '../../report/sheet-page/index.js';
 import type { Block, Sheet } from '../../report/sheet.js';
 import { unfedSheet } from '../../report/unfed.js';
+import { volumeText } from '../../report/volume.js';
 import { mixingSheet } from '../../sheet/mixing-sheet.js';
 import type { BenchTexts, Tuned } from '../state.js';
 import { type BarView, barViews } from './bars.js';
 import { benchQuestion } from './bench.js';
 import { filesOf } from './files.js';
-import type { Mixed, SumLine } from './sums.js';
+import { type EcSum, ecSumOf } from './ec-ions.js';
+import { doseSum, formViews, type FormView, type Mixed, type SumLine } from './sums.js';
 
 /** A feed as the page shows it; every figure is finished text, made where the reports make theirs. */
 export interface FeedView {
@@ -32,12 +35,14 @@ export interface FeedView {
   met: boolean;
   /** What it is for, `4 L`, and what goes in, in that order; empty where there is nothing to measure. */
   batch: string;
-  doses: { name: string; words: string }[];
+  doses: { name: string; words: string; sum: SumLine[] }[];
   bars: BarView[];
-  nitrogen: { name: string; share: number; words: string }[];
+  nitrogen: FormView[];
   /** What a pen shows, and how that grows as one thing after the other goes in. */
   ec: Block[];
   ecParts: SumLine[];
+  /** The conductivity ion by ion; null where there is no mix. */
+  ecSum: EcSum | null;
   /** bare | this | closest; null where it was not worked out. */
   beside: ReturnType<typeof besideRows>;
   cautions: Block[];
@@ -107,17 +112,18 @@ async function viewOf(
   wishes: Wishes,
 ): Promise<FeedView> {
   const given = planOf(result);
-  const mixed = given ?? (result.status === 'made' ? await bareMixed(result, texts, wishes) : null);
   const mix: Mix | null = result.status === 'made' ? result : (given?.mix ?? result.nearest);
+  const mixed = given ?? (mix === null ? null : await bareMixed(mix, texts, wishes));
   return {
     ...NOTHING,
     ...told(blendSheets([result], pen, false)[0]!),
-    ...(given ? { batch: `${figure(given.litres)} L`, doses: given.doses, ecParts: ecParts(result, pen) } : {}),
+    ...(given ? { batch: volumeText(given.litres), doses: given.doses, ecParts: ecParts(result, pen) } : {}),
     ...(mix
       ? {
           bars: barViews(mix.elements, mixed),
-          nitrogen: mix.nitrogenShares ? nitrogenForms(mix.nitrogenShares) : [],
+          nitrogen: mix.nitrogenShares ? formViews(nitrogenForms(mix.nitrogenShares), mixed) : [],
           ec: ecBlocks(mix, pen),
+          ecSum: mixed && ecSumOfMix(mixed),
         }
       : {}),
     beside: result.status === 'made' && 'given' in result ? besideRows(result.given, result.feed) : null,
@@ -141,6 +147,7 @@ const NOTHING: FeedView = {
   nitrogen: [],
   ec: [],
   ecParts: [],
+  ecSum: null,
   beside: null,
   cautions: [],
   strength: null,
@@ -170,11 +177,18 @@ function planOf(result: GivenResult | BlendResult): (Mixed & { mix: Mix; doses: 
     amounts,
     litres,
     mix,
-    doses: plan.items.map(({ product, chosen }) => ({ name: product.name || product.id, words: chosen.words })),
+    doses: plan.items.map((item) => ({
+      name: item.product.name || item.product.id,
+      words: item.chosen.words,
+      sum: doseSum(item, litres, result.feed.currency),
+    })),
   };
 }
 
-/** The bare mix is not measured out: it is reckoned for one litre. */
+const ecSumOfMix = ({ amounts, shelf, waters }: Mixed): EcSum =>
+  ecSumOf(ionsOfMix(amounts, shelf, waters, 'value', measuredOrOpen));
+
+/** The bare mix, or the nearest there is, is not measured out: it is reckoned for one litre. */
 async function bareMixed(mix: Mix, texts: BenchTexts, wishes: Wishes): Promise<Mixed> {
   const { shelf, waters } = await openBench(filesOf(texts), wishes);
   const perLitre = (id: string): number => {

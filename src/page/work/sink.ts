@@ -2,12 +2,13 @@ import { mixingSheets } from '../../desk/mixing-sheets.js';
 import type { Wishes } from '../../desk/wishes.js';
 import { noSheetPage } from '../../report/sheet-page/no-sheet.js';
 import { pageOf } from '../../report/sheet-page/index.js';
-import { litresText } from '../../report/sheet-page/readings.js';
+import { volumeText } from '../../report/volume.js';
 import type { SinkView } from '../sheet-view.js';
 import type { BenchTexts, Tuned } from '../state.js';
 import { benchQuestion } from './bench.js';
 import { wishesOf } from './feed.js';
 import { filesOf } from './files.js';
+import { stepSums } from './sink-sums.js';
 
 /** What the sink is asked for: the feed as it stands in the place of feeds, and for how much (`4 L`; empty: as the bench says). */
 export interface SinkAsked {
@@ -24,9 +25,14 @@ export async function sinkQuestion(asked: SinkAsked): Promise<SinkView> {
   const sheet = results[0]!;
   if (sheet.status === 'cannot') return { ...NOTHING, ...noSheetPage(sheet), warnings };
   const page = pageOf(sheet);
+  const sums = await stepSums(asked.texts, wishes, sheet);
   return {
     ...page,
-    litres: litresText(sheet.litres),
+    lines: page.lines.map((line) => ({
+      ...line,
+      sum: line.step === null || line.reading === null ? null : (sums.get(line.step) ?? null),
+    })),
+    litres: volumeText(sheet.litres),
     products: sheet.steps.map(({ id, name }, i) => ({ step: i + 2, id, name })),
     judgedBy: sheet.code === null ? null : { sheet: sheet.code },
     warnings,

@@ -1,9 +1,10 @@
 import type { Amounts } from '../../can/mix-amounts.js';
 import type { ClosedProduct } from '../../label/closed-product.js';
 import type { Water } from '../../label/product.js';
-import type { ElementLine } from '../../feed/results.js';
+import type { Nutrient } from '../../chemistry/nutrients.js';
 import { waterContent } from '../../feed/terms.js';
-import { amount, figure, percent } from '../../report/figures.js';
+import type { PlannedItem } from '../../dose/plan-types.js';
+import { amount, figure, money, percent } from '../../report/figures.js';
 
 /** One line of the sum behind a figure: who brings it, how it is reckoned, and what it comes to. */
 export interface SumLine {
@@ -21,7 +22,7 @@ export interface Mixed {
 }
 
 /** From the labels to mg/L of an element: each product that brings some, then the water. */
-export function sumOf(element: ElementLine['element'], { shelf, waters, amounts, litres }: Mixed): SumLine[] {
+export function sumOf(element: Nutrient, { shelf, waters, amounts, litres }: Mixed): SumLine[] {
   const products = shelf.flatMap((product, i): SumLine[] => {
     const perLitre = amounts.products[i] ?? 0;
     const { content, per } = product.composition;
@@ -39,3 +40,55 @@ export function sumOf(element: ElementLine['element'], { shelf, waters, amounts,
   });
   return [...products, ...water];
 }
+
+/** A form of nitrogen of a can, with what brings it. */
+export interface FormView {
+  name: string;
+  share: number;
+  words: string;
+  sum: SumLine[];
+}
+
+/** The forms of nitrogen with the sums of those that labels state in mg. */
+export const formViews = (forms: readonly Omit<FormView, 'sum'>[], mixed: Mixed | null): FormView[] =>
+  forms.map((form) => {
+    const nutrient = FORMS[form.name];
+    return { ...form, sum: mixed && nutrient ? sumOf(nutrient, mixed) : [] };
+  });
+
+const FORMS: Readonly<Record<string, Nutrient>> = { nitrate: 'NO3-N', ammonium: 'NH4-N', urea: 'urea-N' };
+
+/** What one dose comes to: in g or mL, in a litre, in mg/L of each element, and in money. */
+export function doseSum({ product, chosen }: PlannedItem, litres: number, currency: string): SumLine[] {
+  const { content, per } = product.composition;
+  const perLitre = chosen.amount / litres;
+  const brings = (Object.keys(content) as Nutrient[]).flatMap((element): SumLine[] => {
+    const inOne = content[element].stated ?? content[element].low;
+    const mg = perLitre * inOne;
+    if (element.includes('-') || !(mg >= LEAST_BROUGHT)) return [];
+    return [{ of: element, how: `${amount(perLitre, per)} × ${figure(inOne)} mg/${per}`, comes: `${figure(mg)} mg/L` }];
+  });
+  const { price, pack } = product;
+  const cost =
+    price === undefined || !pack
+      ? []
+      : [
+          {
+            of: 'its price',
+            how: `${amount(chosen.amount, per)} of ${amount(pack, per)} for ${money(price, currency)}`,
+            comes: money((chosen.amount * price) / pack, currency),
+          },
+        ];
+  return [
+    {
+      of: chosen.words,
+      how: `÷ ${figure(litres)} L = ${amount(perLitre, per)} in a litre`,
+      comes: amount(chosen.amount, per),
+    },
+    ...brings,
+    ...cost,
+  ];
+}
+
+/** mg/L; less of an element is not told of a dose. */
+const LEAST_BROUGHT = 0.005;
