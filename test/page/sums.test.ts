@@ -33,7 +33,7 @@ describe('the sums behind the figures of the page', () => {
     // OIML R 56: 1408 to 1413 µS/cm at 25 °C, by the definition of demal; the label of the usual bottle says 1413
     const { lines, total, microSiemensPerCm } = ecSumOf({ ...NONE, K: 10, Cl: 10 });
     expect(Math.abs(microSiemensPerCm / 1413 - 1)).toBeLessThan(0.005);
-    expect(lines.slice(0, 2).map(({ of }) => of)).toEqual(['chloride Cl⁻', 'potassium K⁺']);
+    expect(lines.slice(0, 2).map(({ of }) => of)).toEqual(['chloride Cl⁻, 51 %', 'potassium K⁺, 49 %']);
     expect(added(lines)).toBe(number(total).toFixed(1));
   });
 
@@ -43,7 +43,7 @@ describe('the sums behind the figures of the page', () => {
       const view = await feedQuestion({ texts: textsOf(name), feed: null, tuned: { way: 'given' } });
       const { lines, total } = view.ecSum!;
       expect(added(lines)).toBe(number(total).toFixed(1));
-      expect(lines.reduce((sum, { comes }) => sum + number(comes.split(', ')[1]!), 0)).toBe(100);
+      expect(lines.reduce((sum, { of }) => sum + number(of.split(', ')[1]!), 0)).toBe(100);
       const shown = /EC at 25 °C: ([\d.]+) mS/.exec(JSON.stringify(view.ec))![1]!;
       expect(total.split(' = ')[1]).toBe(`${shown} mS/cm`);
       expect(view.bars.filter(({ mix, sum }) => Number(mix) > 0 && sum.length === 0)).toEqual([]);

@@ -31,11 +31,15 @@ export function ecSumOf(ions: Ions): EcSum {
     0,
   );
   const alone = sum(parts.map((part) => part.mmolPerLitre * Math.abs(part.charge) * part.alone));
-  const comes = (i: number): string => `${figures[i]} µS/cm, ${shares[i]} %`;
+  const line = (of: string, how: string, i: number): SumLine => ({
+    of: `${of}, ${shares[i]} %`,
+    how,
+    comes: `${figures[i]} µS/cm`,
+  });
   return {
     lines: [
-      ...told.map((part, i) => ({ of: nameOf(part), how: howOf(part), comes: comes(i) })),
-      ...(rest > 0 ? [{ of: 'all others', how: 'each less than half a percent', comes: comes(told.length) }] : []),
+      ...told.map((part, i) => line(nameOf(part), howOf(part), i)),
+      ...(rest > 0 ? [line('all others', 'each less than half a percent', told.length)] : []),
     ],
     total: `${formatFixed(total, 1)} µS/cm = ${figure(total / 1000)} mS/cm`,
     microSiemensPerCm: total,
