@@ -4,16 +4,11 @@ import { ecNumber } from '../../report/sheet-page/readings.js';
 import { amount, figure, percent } from '../../report/figures.js';
 import type { SheetOfFeed } from '../../sheet/mixing-sheet.js';
 import type { Wishes } from '../../desk/wishes.js';
-import type { BenchTexts } from '../state.js';
-import { type EcSum, ecSumOf } from './ec-ions.js';
+import type { StepSum } from '../sheet-view.js';
+import type { BenchTexts } from '../texts.js';
+import { ecSumOf } from './ec-ions.js';
 import { filesOf } from './files.js';
 import type { SumLine } from './sums.js';
-
-/** What stands behind the figures of a step: what is in the can by then, and the reading ion by ion. */
-export interface StepSum {
-  inCan: SumLine[];
-  ec: EcSum;
-}
 
 /**
  * By the number of the step, as the sheet counts: 1 the water. A reading that is told by more than the ions (by good cans before, by what
