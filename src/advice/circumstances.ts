@@ -1,4 +1,5 @@
 import { type Rest, refuse, span } from './rest.js';
+import { SEASONS } from './spoken/spelled.js';
 import type { Circumstances, Span } from './types.js';
 import { NUMBER } from './words.js';
 
@@ -36,6 +37,7 @@ const HOW_OFTEN = new RegExp(
     String.raw`\b(?:once|twice|(?:\d+|two|three|four)\s+times)\s+(?:an?|per|every|each)\s+(?:${NUMBER}\s+|two\s+|second\s+|other\s+)?(?:days?|weeks?|months?|waterings?)\b`,
     String.raw`\b(?:every|each)\s+(?:\d+\s*(?:-|to)\s*\d+|\d+|two|three|four|second|third|fourth|other|\d(?:nd|rd|th))\s+(?:days?|weeks?|months?|waterings?)\b`,
     String.raw`\b(?:bi-?)?(?:weekly|monthly)\b|\bfortnightly\b|\bevery fortnight\b|\bdaily\b|\b(?:a|per|each|every)\s+(?:week|month|day)\b`,
+    SEASONS,
   ].join('|'),
   'gi',
 );
@@ -49,7 +51,7 @@ const ABOVE_WATER = new RegExp(
 
 /** `max EC 0.8`, `no more than 125 ppm N`, `up to 0.8 mS`. */
 const AT_MOST =
-  /\b(?:max(?:imum)?|at (?:the )?most|no more than|not more than|(?:never|do not|don't|dont)\s+(?:(?:go|be|get|let (?:it|them) (?:go|get)|exceed)\s+)?(?:more than|over|above|past|beyond|exceed)|(?<!\d\s)up to|not (?:over|above|exceeding)|below|under|less than)\b(?:\s+of\b)?|≤|<=?/i;
+  /\b(?:max(?:imum)?|at (?:the )?most|no more than|not more than|(?:never|do not|don't|dont)\s+(?:(?:go|be|get|let (?:it|them) (?:go|get)|exceed)\s+)?(?:more than|over|above|past|beyond|exceed)|(?<!\d\s)up to|(?:no|not) (?:higher|greater|stronger|over|above|exceeding)(?: than)?|lower than|below|under|less than)\b(?:\s+of\b)?|≤|<=?/i;
 
 const DEVICE = '(?:injectors?|proportioners?|injections?|dosers?|dilut(?:ion|ed?|er)|stock|concentrate|siphon|ratio)';
 const PARTS = String.raw`1\s*(?::|\/|in|to)\s*(?<parts>\d{1,4})(?![\d.]|\s*[-–]\s*\d)`;

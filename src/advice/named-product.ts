@@ -9,7 +9,7 @@ export interface Named<P> {
 }
 
 /**
- * The product that words name: its id or whole name, blind to case, spaces and dashes; else the one of which the words are a part
+ * The product that words name: its id or whole name, blind to case, spaces and dashes, that on the shelf before others; else the one of which the words are a part
  * (`calcium-magnesium`), on the shelf before the catalog, and the fuller match before the others. An element alone (`calcium`) is no part of
  * a name, nor are words that any feed may be called by.
  */
@@ -19,8 +19,10 @@ export function productNamed<P extends Product>(
   onShelf: ReadonlySet<string> = new Set(),
 ): Named<P> {
   const wanted = tidy(name);
-  const exact = products.filter((p) => p.id === name || tidy(p.id) === wanted);
+  const own = products.filter((p) => onShelf.has(p.id) && [p.id, p.name].some((text) => tidy(text) === wanted));
+  const exact = products.filter((p) => p.id === name || (own.length === 0 && tidy(p.id) === wanted));
   if (exact.length > 0) return { found: exact.slice(0, 1), others: [] };
+  if (own.length > 0) return { found: own, others: [] };
   const called = products.filter((p) => tidy(p.name) === wanted);
   if (called.length > 0) return { found: called, others: [] };
   const part = tokensOf(name);

@@ -22,7 +22,7 @@ const BARE_RATE = new RegExp(
   'i',
 );
 const ADVICE =
-  /(?<![a-z])(?:weakly|ppm|tds|strength|ec|cf|[mµu]s(?!\.?\s*[gqptcfl])|ds|(?:milli|micro)?\s?siemens|mg\s*\/\s*l)\b|µS|(?:full|half|quarter) (?:rate|dose)|(?:label|recommended) (?:rate|dose)/i;
+  /(?<![a-z])(?:weakly|ppm|tds|strength|ec|cf|[mµ]s|us(?!\.?\s*[gqptcfl])|ds|(?:milli|micro)?\s?siemens|mg\s*\/\s*l)\b|µS|(?:full|half|quarter) (?:rate|dose)|(?:label|recommended) (?:rate|dose)/i;
 
 /**
  * Reads what others advise: a rate of a grade, a share of a strength, ppm or a conductivity, ranges included. Everything that is left

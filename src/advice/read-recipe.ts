@@ -3,6 +3,7 @@ import type { Checked, Where } from '../problem.js';
 import { parseRecipe } from './recipe.js';
 import type { ReadRecipeBy, WrittenRecipe } from './recipe-types.js';
 import { readSpoken } from './spoken/read-spoken.js';
+import { sharesAsked } from './spoken/shares.js';
 
 /** A recipe as it is written in a book of recipes or as people say it; see `parseRecipe` and `readSpoken`. Every problem at once. */
 export function readRecipe<P extends Product>(
@@ -12,5 +13,9 @@ export function readRecipe<P extends Product>(
   where: Where = {},
 ): Checked<WrittenRecipe<P>> {
   const plain = parseRecipe(written, products, by, where);
-  return plain.ok ? plain : (readSpoken(written, products, by, where) ?? plain);
+  if (plain.ok) return plain;
+  const spoken = readSpoken(written, products, by, where);
+  if (spoken !== null) return spoken;
+  const asked = sharesAsked(written, products, by, where);
+  return asked === null ? plain : { ok: false, problems: asked };
 }

@@ -5,6 +5,7 @@ import { isToldByPen } from '../advice/recipe-lines.js';
 import { partsOfRecipe } from '../advice/recipe-parts.js';
 import type { WrittenRecipe } from '../advice/recipe.js';
 import { hasSeveralParts } from '../advice/spoken/read-spoken.js';
+import { sharesAsked } from '../advice/spoken/shares.js';
 import { translate } from '../advice/translate.js';
 import type { AdviceReading } from '../advice/types.js';
 import type { Catalog } from '../catalog/catalog.js';
@@ -66,7 +67,8 @@ export const areAdvice = ({ words, read, among }: WordsRead): boolean =>
   !read?.ok &&
   isAdvice(words, among) &&
   !isByPen(words, among) &&
-  !hasSeveralParts(words, among);
+  !hasSeveralParts(words, among) &&
+  sharesAsked(words, among) === null;
 
 /** Whether words tell by the pen how much of a product goes in; of one that is misspelt where they cannot be advice either. */
 function isByPen(words: string, among: readonly Product[]): boolean {

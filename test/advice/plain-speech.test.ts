@@ -53,3 +53,13 @@ describe('sentences of growers', () => {
     }
   });
 });
+
+it('what stands on the shelf by that name is meant, and not the catalog’s', async () => {
+  const shelf = {
+    name: 'shelf.csv',
+    text: 'id,name,form,formula\nbag,Calcium nitrate,powder,5Ca(NO3)2·NH4NO3·10H2O\n',
+  };
+  const meant = await wordsMeant({ ...moss, shelf }, { recipe: '2 g calcium nitrate in 4 L' });
+  if (meant.kind !== 'recipe') throw new Error(meant.kind);
+  expect(meant.recipe.lines.map(({ product }) => product.id)).toEqual(['bag']);
+});

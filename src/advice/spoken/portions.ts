@@ -38,7 +38,7 @@ const empty = (joint = ''): Clause => ({
 
 /** Words around a portion that say nothing of what it is. */
 const IDLE =
-  /^(?:i|we|you|they|it|them|just|simply|always|usually|only|also|first|next|finally|lastly|now|use[ds]?|using|add(?:ed|ing)?|mix(?:ed|ing)?|dissolv(?:e|ed|ing)|stir(?:red|ring)?|put|give|giving|feed(?:ing)?|try|go|going|with|in|into|is|are|was|my|our|your|the|a|an|of|at|to|for|orchids?|plants?|recipe|about|around|roughly|approximately|approx\.?|some|please|should|would|can|and|then|so|do|take|dose|dosage|rate|well|until|clear|that|this|gets?|from|each|every|everything|together|fertili[sz](?:e|ers?|ing)|food|can|barrel|bucket|jug|jar|container|tank|-|–|—|:|,|\.|!|=|~|\(|\))$/i;
+  /^(?:i|we|you|they|it|them|just|simply|always|usually|only|also|first|next|finally|lastly|now|use[ds]?|using|add(?:ed|ing)?|mix(?:ed|ing)?|dissolv(?:e|ed|ing)|stir(?:red|ring)?|put|give|giving|feed(?:ing)?|try|go|going|with|in|into|is|are|was|my|our|your|the|a|an|of|at|to|for|orchids?|plants?|recipe|about|around|roughly|approximately|approx\.?|some|please|should|would|can|and|then|so|do|take|dose|dosage|rate|well|until|clear|that|this|gets?|from|each|every|everything|together|fertili[sz](?:e|ers?|ing)|food|can|watering|fill(?:ed)?|barrel|bucket|jug|jar|container|tank|-|–|—|:|,|\.|!|=|~|\(|\))$/i;
 
 /** The portions of a sentence, in the order told. */
 export function portionsOf(tokens: readonly Token[]): Portion[] {

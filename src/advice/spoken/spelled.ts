@@ -60,13 +60,16 @@ export function inFigures(text: string): string {
     .replace(before(`(${CARDINAL})\\s+`), (_, n: string) => `${number(n)} `);
 }
 
+/** When in the year. */
+export const SEASONS: string = String.raw`\b(?:in|during|through|all)\s+(?:the\s+)?(?:early |late )?(?:spring|summer|autumn|fall|winter|growing season|growth|active growth)\b|\b(?:all year round|all year|year round|as a one[- ]off|now and then|from time to time)\b`;
+
 /** How often, and when: it says nothing of the strength of one can. */
 export const HOW_OFTEN = new RegExp(
   [
     String.raw`\b(?:once|twice|(?:\d+|two|three|four)\s+times)\s+(?:an?|per|every|each)\s+(?:(?:\d+|two|three|second|other)\s+)?(?:days?|weeks?|months?|years?|waterings?|fortnight)\b`,
     String.raw`\b(?:at |with |on )?(?:every|each)\s+(?:(?:\d+\s*(?:-|to)\s*\d+|\d+(?:nd|rd|th)?|two|three|four|second|third|fourth|other|single)\s+)?(?:days?|weeks?|months?|waterings?|feeding|time|fortnight|year)\b`,
     String.raw`\b(?:bi-?)?(?:weekly|monthly)\b|\bfortnightly\b|\bdaily\b|\b(?:a|per)\s+(?:week|month|day|fortnight|year|watering)\b`,
-    String.raw`\b(?:in|during|through|all)\s+(?:the\s+)?(?:early |late )?(?:spring|summer|autumn|fall|winter|growing season|growth|active growth)\b|\b(?:all year round|all year|year round|as a one[- ]off|now and then|from time to time)\b`,
+    SEASONS,
   ].join('|'),
   'gi',
 );

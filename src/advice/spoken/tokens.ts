@@ -10,7 +10,7 @@ export type Token =
   | { kind: 'word'; text: string };
 
 const N = String.raw`(?:\d+\s+\d+\s*\/\s*\d+|\d+\s*\/\s*\d+|\d+(?:[.,]\d+)*|[.,]\d+)`;
-const COUNTED = String.raw`(?<count>${N})?\s*(?<unit>${WATER}|(?<=\d\s*)(?:m3|mls?|millilit(?:re|er)s?))(?![\p{L}\d])`;
+const COUNTED = String.raw`(?<count>${N})?\s*(?<unit>${WATER}|(?<=\d\s*)(?:m3|mls?|millilit(?:re|er)s?))(?![\p{L}\d])\.?`;
 const OF_WATER = String.raw`(?:\s*(?:of\s+)?(?<water>${WATER_NAME}))?`;
 const ARTICLE = String.raw`(?:each\s+|every\s+|an?\s+|the\s+|one\s+)?`;
 const LINK = String.raw`(?:per|for|to|in|into|makes?|up\s+to)`;
@@ -23,6 +23,14 @@ const PATTERNS: readonly (readonly [Token['kind'], RegExp])[] = [
     'basis',
     new RegExp(
       String.raw`(?<count>${N})\s*(?<unit>${WATER}|mls?|millilit(?:re|er)s?)(?![\p{L}\d])\s*(?:of\s+)?(?<water>${WATER_NAME})`,
+      'iuy',
+    ),
+  ],
+  // so much water and nothing of it: `1 g base, 2 g kelp, one litre`
+  [
+    'basis',
+    new RegExp(
+      String.raw`(?:water\s*:?\s*)?(?<count>${N})\s*(?<unit>${WATER})(?![\p{L}\d])(?=\s*(?:[,;+&.:]|$))`,
       'iuy',
     ),
   ],
