@@ -1,3 +1,4 @@
+import type { Claim, Engine } from './engine.js';
 import type { Table } from './table.js';
 
 /** Costs and rows are scaled to about 1. */
@@ -8,6 +9,17 @@ const FLAT = 1e-9;
 const DUST = 1e-11;
 /** Steps that differ by less are the same length; of those the largest pivot is taken. */
 const SAME_STEP = 1e-11;
+
+/**
+ * The method below as an engine, for programs most of whose columns have both ends: a ceiling is no row to it. It has nothing to say where a
+ * column has not the finite end that its cost needs.
+ */
+export const dual: Engine = { name: 'the bounded dual simplex method', integers: false, solve: leastOf };
+
+function leastOf(table: Table): Claim {
+  const told = new Dictionary(table).least(table.lower, table.upper, Number.POSITIVE_INFINITY);
+  return told ?? { claim: 'none', why: 'a cost without an end, or no end of pivots' };
+}
 
 /** What the dictionary says of a box; nothing in it is checked. */
 export type Told = ({ claim: 'optimal'; x: number[]; y: number[] } | { claim: 'infeasible'; ray: number[] }) & {

@@ -1,4 +1,5 @@
 import { type Certified, certify } from './certificate.js';
+import { dual } from './dual.js';
 import { ask, type Claim, type Engine, type EngineLimits } from './engine.js';
 import { highs, highsProof } from './highs.js';
 import { solveIntegers } from './integers.js';
@@ -26,6 +27,11 @@ export interface SolveOptions {
 }
 
 const ENGINES: readonly Engine[] = [simplex, highs, highsProof];
+/**
+ * For programs whose costs want a finite end of every column and whose rows a start at those ends misses, hundreds of pivots of the first
+ * engine's first phase: the dual method needs no such phase, and a ceiling is no row to it.
+ */
+export const DUAL_FIRST: readonly Engine[] = [dual, ...ENGINES];
 /** Seconds for programs of a hundred columns. */
 const MOST_NODES = 20_000;
 /** A better-kept answer than this is not looked for: what rounding leaves of an engine's answer is a thousandth of it. */

@@ -1,4 +1,5 @@
-import { certify, provedBound } from './certificate.js';
+import { type Certified, certify, provedBound } from './certificate.js';
+import type { Claim } from './engine.js';
 import { type Scaled, scale } from './scale.js';
 import { Dictionary } from './dual.js';
 import type { Table } from './table.js';
@@ -12,10 +13,15 @@ export interface Box {
 /** What the relaxation comes to within a box: a proved bound of its cost and a point to branch at, null once `enough` is proved; or a proof that it has none. */
 export type Within = { bound: number; rounding: number; x: number[] | null; y: number[] } | { ray: number[] };
 
+/** An optimum with its multipliers, or a proof that there is no point. */
+export type Answer = Extract<Certified, { verdict: 'optimal' | 'infeasible' }>;
+
 /** The relaxation of a table, asked box after box. */
 export interface Warm {
   /** Null where arithmetic on the original data accepts nothing. `enough`: a bound from which on nothing more is wanted. */
   within(box: Box, enough: number): Within | null;
+  /** The certified answer within the box; null where arithmetic accepts none. */
+  answer(box: Box): Answer | null;
   /** Pivots × cells so far. */
   work(): number;
 }
@@ -36,7 +42,7 @@ export function warm(table: Table): Warm | null {
   const costUnit = costUnitOf(table, scaled, unit);
   let walk: Dictionary | null = null;
   let work = 0;
-  const ask = ({ lower, upper }: Box, enough: number): Within | null => {
+  const claimed = ({ lower, upper }: Box, enough: number): { told: Claim; done: boolean } | null => {
     walk ??= new Dictionary(scaled.table);
     const before = walk.pivots;
     const claim = walk.least(
@@ -45,9 +51,18 @@ export function warm(table: Table): Warm | null {
       enough * costUnit,
     );
     work += (walk.pivots - before + 1) * cells;
+    return claim && { told: scaled.unscale(claim), done: claim.done };
+  };
+  const certified = (box: Box): Answer | null => {
+    const claim = claimed(box, Number.POSITIVE_INFINITY);
+    const found = claim && certify({ ...table, ...box }, claim.told);
+    return found?.verdict === 'optimal' || found?.verdict === 'infeasible' ? found : null;
+  };
+  const ask = (box: Box, enough: number): Within | null => {
+    const claim = claimed(box, enough);
     if (!claim) return null;
-    const within = { ...table, lower, upper };
-    const told = scaled.unscale(claim);
+    const within = { ...table, ...box };
+    const { told } = claim;
     if (told.claim === 'infeasible') return certify(within, told).verdict === 'infeasible' ? { ray: told.ray } : null;
     if (told.claim !== 'optimal') return null;
     const { bound, rounding } = provedBound(within, told.y);
@@ -61,6 +76,12 @@ export function warm(table: Table): Warm | null {
       // what many pivots leave in the last places may be all that is wrong
       walk = null;
       return ask(box, Number.POSITIVE_INFINITY);
+    },
+    answer(box) {
+      const first = certified(box);
+      if (first) return first;
+      walk = null;
+      return certified(box);
     },
     work: () => work,
   };

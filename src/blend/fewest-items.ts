@@ -1,4 +1,4 @@
-import { type LinearProgram, type Optimal, solve } from '../../solver/index.js';
+import { boxed, type LinearProgram, type Optimal, solve } from '../../solver/index.js';
 import type { Branches } from '../feed/proof.js';
 
 /** A choice of columns with the program's answer on them. */
@@ -31,13 +31,14 @@ export async function fewestItems(
   least: ReadonlyMap<string, number>,
 ): Promise<FewestItems | null> {
   let best: Choice | null = null;
+  const { within } = boxed(program);
   const answers: Branches['answers'][number][] = [];
   const branch = async (used: ReadonlySet<string>, banned: ReadonlySet<string>): Promise<void> => {
     if (answers.length >= MOST_ASKED) return;
     // no more may come in: the last question of this branch
     const full = best !== null && used.size >= best.items.size;
     const shut = full ? new Set(products.filter((id) => !used.has(id))) : banned;
-    const answer = await solve(restricted(program, used, shut, least));
+    const answer = await within(endsOf(program, used, shut, least));
     answers.push(answer.verdict);
     if (answer.verdict !== 'optimal') return;
     if (full && answer.objective >= best!.answer.objective * (1 - 1e-9)) return;
@@ -52,6 +53,13 @@ export async function fewestItems(
     if (best === null || used.size + 1 <= best.items.size) await branch(new Set([...used, next]), banned);
   };
   await branch(new Set(), new Set());
+  // equally cheap amounts of the same items: those that `solve` finds, whatever was asked before
+  const last = best as Choice | null;
+  if (last) {
+    const shut = new Set(products.filter((id) => !last.items.has(id)));
+    const answer = await solve(restricted(program, last.items, shut, least));
+    if (answer.verdict === 'optimal') best = { items: last.items, answer };
+  }
   return best && { best, branches: { answers, ended: answers.length < MOST_ASKED } };
 }
 
@@ -65,18 +73,27 @@ function smallest(open: readonly string[], { x }: Optimal): string | undefined {
   return [...open].sort((a, b) => x[a]! - x[b]!)[0];
 }
 
-function restricted(
-  { columns, rows }: LinearProgram,
+/** The ends of the columns: those that are banned shut, those that are used by as much as can be measured. */
+function endsOf(
+  { columns }: LinearProgram,
   used: ReadonlySet<string>,
   banned: ReadonlySet<string>,
   least: ReadonlyMap<string, number>,
+): { lower: number[]; upper: number[] } {
+  const upper = columns.map((column) => (banned.has(column.id) ? 0 : (column.upper ?? Number.POSITIVE_INFINITY)));
+  const lower = columns.map((column, j) =>
+    used.has(column.id) ? Math.min(least.get(column.id) ?? 0, upper[j]!) : (column.lower ?? 0),
+  );
+  return { lower, upper };
+}
+
+function restricted(
+  program: LinearProgram,
+  ...choice: [used: ReadonlySet<string>, banned: ReadonlySet<string>, least: ReadonlyMap<string, number>]
 ): LinearProgram {
+  const { lower, upper } = endsOf(program, ...choice);
   return {
-    rows,
-    columns: columns.flatMap((column) => {
-      if (banned.has(column.id)) return [{ ...column, upper: 0 }];
-      if (!used.has(column.id)) return [column];
-      return [{ ...column, lower: Math.min(least.get(column.id) ?? 0, column.upper ?? Number.POSITIVE_INFINITY) }];
-    }),
+    ...program,
+    columns: program.columns.map((column, j) => ({ ...column, lower: lower[j]!, upper: upper[j]! })),
   };
 }

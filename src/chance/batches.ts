@@ -1,4 +1,4 @@
-import { deviates } from './deviates.js';
+import { deviates, FARTHEST } from './deviates.js';
 import type { Figure, Part, Source, VaryingCan } from './varying.js';
 
 /** Mean and standard deviation of a figure, with what it was meant to be. */
@@ -75,6 +75,42 @@ export function drawBatches(
   });
   return { count, seed, without, doses, waters };
 }
+
+/** Ends that a figure passes in no batch, found without drawing what labels vary by. */
+export function endsIn(
+  { without, doses, waters }: Batches,
+  { constant, ...figure }: Figure,
+): { least: number; most: number } {
+  let [least, most] = [constant, constant];
+  const add = (values: Float64Array, coefficient: number, stray = 0): void => {
+    const { low, high } = endsOf(values);
+    least += Math.min(low * coefficient, high * coefficient) - stray * high;
+    most += Math.max(low * coefficient, high * coefficient) + stray * high;
+  };
+  figure.items.forEach(({ nominal, mean, parts }, i) => {
+    if (without.has('labels')) add(doses[i]!, nominal);
+    else add(doses[i]!, mean, FARTHEST * parts.reduce((sum, { by }) => sum + Math.abs(by), 0));
+  });
+  figure.waters.forEach((coefficient, j) => {
+    add(waters[j]!, coefficient);
+  });
+  return { least, most };
+}
+
+function endsOf(values: Float64Array): { low: number; high: number } {
+  const before = ENDS.get(values);
+  if (before) return before;
+  const ends = { low: Number.POSITIVE_INFINITY, high: Number.NEGATIVE_INFINITY };
+  for (const value of values) {
+    if (value < ends.low) ends.low = value;
+    if (value > ends.high) ends.high = value;
+  }
+  ENDS.set(values, ends);
+  return ends;
+}
+
+/** Every limit of a can asks for those of its doses; nothing changes them once they are drawn. */
+const ENDS = new WeakMap<Float64Array, { low: number; high: number }>();
 
 /** A figure in each batch. */
 export function figureIn({ count, seed, without, doses, waters }: Batches, figure: Figure): Float64Array {

@@ -16,6 +16,9 @@ export function deviates(seed: number, name: string, count: number): Float64Arra
 /** Nineteen of twenty normal values lie below so many standard deviations over the mean: both ends of a 90 % interval. */
 export const NINETY = 1.6448536269514722;
 
+/** No deviate is farther out: the uniform values have 32 bits, and the radius of Box and Muller grows with the smallest of them. */
+export const FARTHEST = Math.sqrt(2 * 32 * Math.LN2);
+
 /** Streams are pure functions of their key, so keeping them changes nothing but the time. */
 const STREAMS = new Map<string, Float64Array>();
 const MOST_STREAMS = 400;

@@ -3,7 +3,7 @@ import type { Nutrient } from '../chemistry/nutrients.js';
 import { conductivity } from '../chemistry/conductivity.js';
 import { ionsOfMix, usualIons } from '../can/ec.js';
 import type { FeedRequest } from '../feed/request.js';
-import { type Batches, drawBatches, figureIn, type Moments, momentsOf } from './batches.js';
+import { type Batches, drawBatches, endsIn, figureIn, type Moments, momentsOf } from './batches.js';
 import { NINETY } from './deviates.js';
 import type { DosePlan } from '../dose/plan-types.js';
 import { MODEL_SPREAD } from './jar-conductivity.js';
@@ -92,10 +92,12 @@ const KEPT = 1e-6;
 function judge(limits: readonly JudgedLimit[], drawn: Batches): { kept: number; violated: number[]; lost: Uint8Array } {
   const lost = new Uint8Array(drawn.count);
   const violated = limits.map(({ figure, limit: { end, bound } }) => {
-    const values = figureIn(drawn, figure);
     const size = Math.abs(bound) || sizeOf(figure, drawn);
     const low = end === 'least' ? bound - KEPT * size : Number.NEGATIVE_INFINITY;
     const high = end === 'most' ? bound + KEPT * size : Number.POSITIVE_INFINITY;
+    const { least, most } = endsIn(drawn, figure);
+    if (least > low && most < high) return 0;
+    const values = figureIn(drawn, figure);
     let times = 0;
     for (let b = 0; b < drawn.count; b += 1) {
       if (values[b]! >= low && values[b]! <= high) continue;

@@ -1,5 +1,5 @@
 import { mgPerLitre, milliSiemensPerCm } from '../units/index.js';
-import { type Row, solve } from '../../solver/index.js';
+import { DUAL_FIRST, type LinearProgram, type Row, solve, type Verdict } from '../../solver/index.js';
 import { type Formulated, linearisationOfMix, programOn } from '../formulation/index.js';
 import type { Limit, MissableLimit } from '../feed/limits.js';
 import { ecCap, type FeedRequest } from '../feed/request.js';
@@ -90,7 +90,7 @@ export async function roomFor(
   const robust = spreads.flatMap((spread, i) => {
     return robustRow(spread, formulated, (step) => `room ${i} ${step}`);
   });
-  const verdict = await solve({
+  const verdict = await roomiest({
     columns: [...program.columns.map((c) => ({ ...c, cost: 0 })), ...columns],
     rows: [...program.rows, ...robust, ...(mostCost === null ? [] : [costRow(program, mostCost)])],
   });
@@ -122,7 +122,7 @@ export async function mostRoom(
       ? [{ id: `sure ${row.id}`, lower: shifted, terms: { ...row.terms, room: -moments.sd } }]
       : [{ id: `sure ${row.id}`, upper: shifted, terms: { ...row.terms, room: moments.sd } }];
   });
-  const verdict = await solve({
+  const verdict = await roomiest({
     columns: [
       ...program.columns.map((c) => ({ ...c, cost: 0 })),
       { id: 'room', cost: -1, lower: -MOST_ROOM, upper: MOST_ROOM },
@@ -131,6 +131,9 @@ export async function mostRoom(
   });
   return verdict.verdict === 'optimal' ? (verdict.x.room ?? 0) : null;
 }
+
+/** Only room is worth anything, and has both ends: an engine to which ceilings are no rows takes a tenth of the time. */
+const roomiest = (program: LinearProgram): Promise<Verdict> => solve(program, { engines: DUAL_FIRST });
 
 /** Standard deviations: more leaves no can out. */
 const MOST_ROOM = 8;

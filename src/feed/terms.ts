@@ -3,11 +3,43 @@ import type { Water } from '../label/product.js';
 import { CACO3_PER_MEQ } from '../chemistry/acidity.js';
 import type { Measured } from '../chemistry/nutrients.js';
 
+/** Terms made before, by shelf, waters, then side and weights: a plan asks the same rows of some hundred programs. */
+const MADE = new WeakMap<
+  readonly ClosedProduct[],
+  WeakMap<readonly Water[], Map<string, Readonly<Record<string, number>>>>
+>();
+
+function madeFor(
+  shelf: readonly ClosedProduct[],
+  waters: readonly Water[],
+): Map<string, Readonly<Record<string, number>>> {
+  const byWaters = MADE.get(shelf) ?? new WeakMap<readonly Water[], Map<string, Readonly<Record<string, number>>>>();
+  MADE.set(shelf, byWaters);
+  const made = byWaters.get(waters) ?? new Map<string, Readonly<Record<string, number>>>();
+  byWaters.set(waters, made);
+  return made;
+}
+
 /**
  * Σ weight · content of each column. For a cap, positive weights take the most a label allows and negative weights the
  * least; for a floor the other way round.
  */
 export function termsOf(
+  shelf: readonly ClosedProduct[],
+  waters: readonly Water[],
+  weights: ReadonlyMap<Measured, number>,
+  side: 'cap' | 'floor' | 'stated',
+): Readonly<Record<string, number>> {
+  const made = madeFor(shelf, waters);
+  const key = `${side} ${[...weights].join(' ')}`;
+  const before = made.get(key);
+  if (before) return before;
+  const terms = sumsOf(shelf, waters, weights, side);
+  made.set(key, terms);
+  return terms;
+}
+
+function sumsOf(
   shelf: readonly ClosedProduct[],
   waters: readonly Water[],
   weights: ReadonlyMap<Measured, number>,

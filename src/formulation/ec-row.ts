@@ -73,8 +73,12 @@ const LEAST = 0.5;
 
 const size = (ions: Ions): number => NAMES.reduce((sum, ion) => sum + ions[ion], 0);
 const NAMES = Object.keys(CHARGES) as StrongIon[];
-const dot = (a: Ions, b: Ions): number =>
-  (Object.keys(a) as (keyof Ions)[]).reduce((sum, ion) => sum + a[ion] * b[ion], 0);
+const IONS = Object.keys(NONE) as (keyof Ions)[];
+const dot = (a: Ions, b: Ions): number => {
+  let sum = 0;
+  for (const ion of IONS) sum += a[ion] * b[ion];
+  return sum;
+};
 
 /** Ions in the proportions of the aims, nitrogen as nitrate, closed by chloride or sodium. */
 function aimed(bands: FeedRequest['programme']['bands']): Ions {
