@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { drawBatches, figureIn, momentsOf } from '../../src/chance/batches.js';
+import { drawBatches, endsIn, figureIn, momentsOf } from '../../src/chance/batches.js';
 import { deviates, NINETY } from '../../src/chance/deviates.js';
 import { labelSpreads } from '../../src/chance/label-spread.js';
 import { ecFigure, judgedLimits } from '../../src/chance/sure-figures.js';
@@ -77,6 +77,20 @@ describe('intervals', () => {
     items: can.items.map((item) => ({ ...item, label: new Map() })),
     volume: { ...can.volume, by: 0 },
     waters: can.waters.map((w) => ({ ...w, part: null })),
+  });
+
+  it('no batch passes the ends that are told without drawing what labels vary by', () => {
+    for (const { plan } of plans) {
+      const can = varyingCan(plan, plan.request);
+      const drawn = drawBatches(can, n, 7);
+      const ec = ecFigure(can, plan.amounts, plan.request);
+      for (const { figure } of judgedLimits(can, plan.request, ec)) {
+        const { least, most } = endsIn(drawn, figure);
+        const values = figureIn(drawn, figure);
+        const dust = 1e-12 * (Math.abs(least) + Math.abs(most));
+        expect(values.every((value) => value >= least - dust && value <= most + dust)).toBe(true);
+      }
+    }
   });
 
   it('where doses alone vary, mean and deviation are exact: the simulation agrees within its own error', () => {
