@@ -25,6 +25,8 @@ export interface FeedAsked extends Hands {
   offers: boolean;
   /** Shares of its aim within which nitrogen is planned, the first that leaves cans enough; unasked 2, 5, 10 and 20 %. */
   nitrogen?: readonly number[] | undefined;
+  /** Waited for between plans; rejects where nobody wants the feed any more. */
+  pause?: (() => Promise<void>) | undefined;
 }
 
 /** A feed as these hands mix it: near its aims, sure, and cheap. */
@@ -111,9 +113,9 @@ const bestOf = (tried: readonly Tried[], { sure }: FeedAsked): Tried =>
 const FARTHER = 1.15;
 
 /** The limits that hold whatever it costs: all of them, or all but those that only convention stands behind. */
-async function withGrades(
+export async function withGrades(
   request: FeedRequest,
-  { want, factor, nitrogen: [first] = NITROGEN }: FeedAsked,
+  { want, factor, nitrogen: [first] = NITROGEN }: Pick<FeedAsked, 'want' | 'factor' | 'nitrogen'>,
 ): Promise<{ within: FeedRequest; nearest: Awaited<ReturnType<typeof nearestWidth>> }> {
   const seek = (one: FeedRequest) => (want === 'closest' ? nearestOfAll(one) : nearestWidth(one, factor, {}, first));
   const whole = withoutHopelessAlkalinity(request);
@@ -153,6 +155,7 @@ async function sureOnes(setting: Setting, nearest: NearestWidth): Promise<Tried[
   const isSure = ({ handed: { share } }: Tried): boolean => share >= target(setting.asked.sure);
   const shareOfAll = (): number => Math.max(...tried.map(({ handed: { share } }) => share));
   for (const by of MOVED_IN) {
+    await setting.asked.pause?.();
     const mostCost = tried[0]
       ? Math.max(SURER * tried[0].thrift.cost, allowance(tried[0].thrift.cost, setting.request))
       : null;

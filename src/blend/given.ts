@@ -104,9 +104,14 @@ function readied(
     sure: wanted.sure ?? USUALLY_SURE,
     kit: assumed.kit ? { ...wanted.kit, ...USUAL_KIT } : wanted.kit,
   };
-  const sized = assumed.batch ? { ...request, header: { ...request.header, batchLitres: USUAL_BATCH } } : request;
-  return { assumed, asked, sized };
+  return { assumed, asked, sized: sizedFor(request) };
 }
+
+/** The request with a can where nobody names one. */
+export const sizedFor = (request: FeedRequest): FeedRequest =>
+  request.header.batchLitres === null
+    ? { ...request, header: { ...request.header, batchLitres: USUAL_BATCH } }
+    : request;
 
 async function givenOf(
   planned: FeedPlan,
@@ -120,7 +125,7 @@ async function givenOf(
   return {
     plan,
     keeps: keepingOf(partsOf(plan.amounts, plan.request.shelf), watersOf(plan.amounts, plan.request.waters)),
-    near: nearOf(planned, request),
+    near: nearOf(planned.near, plan.mix, request),
     sure: await sureOf(planned, request, asked, beside === true),
     custom,
     idealCostPerLitre: planned.ideal.optimal.objective,
@@ -149,12 +154,17 @@ async function sureOf(planned: FeedPlan, request: FeedRequest, asked: FeedAsked,
   };
 }
 
-function nearOf({ near: { asked, stoppedBy }, plan }: FeedPlan, { programme, atMost }: FeedRequest): Near {
+/** How near a mix lies that was planned within these widths. */
+export function nearOf(
+  { asked, stoppedBy }: FeedPlan['near'],
+  { elements }: Pick<Mix, 'elements'>,
+  { programme, atMost }: FeedRequest,
+): Near {
   const largest = Math.max(asked.factor, ...Object.values(asked.own ?? {}));
   const lines = aimsOf(programme)
     .filter(([element]) => element !== 'N')
     .map(([element, aim]) => {
-      const mgPerLitre = plan.mix.elements.find((line) => line.element === element)?.mgPerLitre ?? 0;
+      const mgPerLitre = elements.find((line) => line.element === element)?.mgPerLitre ?? 0;
       return { element, mgPerLitre, aim, factor: factorOf(element, mgPerLitre, aim) };
     });
   return {

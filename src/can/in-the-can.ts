@@ -47,14 +47,7 @@ export function inTheCan(
   temperatureC?: number,
   medium: string | null = null,
 ): InTheCan {
-  const used = amounts.products.flatMap((x, i) => (x > 0 ? [shelf[i]!] : []));
-  const settled = used.every((p) => p.ions.value === p.ions.leastConductive && p.ions.value === p.ions.acid);
-  const which: readonly MakeUp[] = settled
-    ? ['value']
-    : ['value', 'leastConductive', 'mostConductive', 'acid', 'alkaline'];
-  const conducting = which.map((w) => ionsOfMix(amounts, shelf, waters, w, measuredOrOpen));
-  const real = which.map((w) => ionsOfMix(amounts, shelf, waters, w, openIons));
-  const measured = used.some((p) => p.ec !== undefined);
+  const { conducting, real, measured } = contentsOf(amounts, shelf, waters);
   const open = real.map((ions) => chemistryOf(ions));
   const ecs = (measured ? conducting.map((ions) => chemistryOf(ions)) : open).map((c) => milliSiemensOf(c.ec25));
   const at = temperatureC === undefined ? null : milliSiemensOf(chemistryOf(conducting[0]!, { temperatureC }).ec);
@@ -85,6 +78,34 @@ export function inTheCan(
     iron: ironIn(partsOf(amounts, shelf), watersOf(amounts, waters), clouding.pH),
     precipitation: clouding.minerals,
     ...(undiluted.length === 0 ? {} : { meetings: undiluted }),
+  };
+}
+
+/** Conductivity alone, the same as in all that the can shows. */
+export function ecInTheCan(
+  amounts: Amounts,
+  shelf: readonly ClosedProduct[],
+  waters: readonly Water[],
+): InTheCan['ec'] {
+  const { conducting, real, measured } = contentsOf(amounts, shelf, waters);
+  return spread((measured ? conducting : real).map((ions) => milliSiemensOf(chemistryOf(ions).ec25)));
+}
+
+/** The ions of a mix by each make-up of its labels that is told apart: as they conduct, where a product was measured, and as they are. */
+function contentsOf(
+  amounts: Amounts,
+  shelf: readonly ClosedProduct[],
+  waters: readonly Water[],
+): { conducting: Ions[]; real: Ions[]; measured: boolean } {
+  const used = amounts.products.flatMap((x, i) => (x > 0 ? [shelf[i]!] : []));
+  const settled = used.every((p) => p.ions.value === p.ions.leastConductive && p.ions.value === p.ions.acid);
+  const which: readonly MakeUp[] = settled
+    ? ['value']
+    : ['value', 'leastConductive', 'mostConductive', 'acid', 'alkaline'];
+  return {
+    conducting: which.map((w) => ionsOfMix(amounts, shelf, waters, w, measuredOrOpen)),
+    real: which.map((w) => ionsOfMix(amounts, shelf, waters, w, openIons)),
+    measured: used.some((p) => p.ec !== undefined),
   };
 }
 

@@ -17,12 +17,14 @@ import { made, type Wishes } from './wishes.js';
  * The feed to give for each feed that is meant: near its aims, sure in these hands, then thrifty, as doses of the kit, with its proof; with
  * `bare` the cheapest mix inside the limits. Amounts in g/L and mL/L, elements in mg/L, EC in mS/cm at 25 °C. Where limits that hurt or that
  * plants need cannot be kept: which conflict, what would help, and the nearest mix. `unfed` are feeds of plants that rest without any.
+ * @param pause waited for between plans; where it rejects, so does this
  * @throws Refusal with every problem of bench, shelf and wishes
  */
 export async function blendFeeds(
   files: BenchFiles,
   wishes: Wishes,
   catalog: Catalog = shippedCatalog(),
+  pause?: () => Promise<void>,
 ): Promise<Answers<GivenResult | BlendResult> & { pen: PenScale | null; unfed: UnfedFeed[] }> {
   const collected = collecting(files, wishes);
   const open = await opened(files, wishes, catalog, collected);
@@ -44,6 +46,7 @@ export async function blendFeeds(
           beside: true,
           changes: true,
           prices: wishes.prices === true,
+          pause,
         })
       ).result,
     );

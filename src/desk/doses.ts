@@ -33,6 +33,8 @@ export interface DosesAsked {
   waterMSPerCm?: MilliSiemensPerCm | undefined;
   /** Where there is no feed: whether to try what would make one possible. */
   changes?: boolean;
+  /** Waited for between plans; rejects where nobody wants the doses any more. */
+  pause?: (() => Promise<void>) | undefined;
 }
 
 /** Weeks of a year. */
@@ -43,7 +45,7 @@ export async function dosesOfFeed(
   request: FeedRequest,
   open: Pick<OpenBench, 'kit' | 'catalog' | 'feeds' | 'pen' | 'bench'>,
   { bare, ...wanted }: FeedWishes,
-  { offers, beside = false, prices = false, changes = false, waterMSPerCm }: DosesAsked,
+  { offers, beside = false, prices = false, changes = false, waterMSPerCm, pause }: DosesAsked,
 ): Promise<DosesOfFeed> {
   const { kit, catalog } = open;
   const known = productsKnown(catalog);
@@ -59,7 +61,7 @@ export async function dosesOfFeed(
     ...wanted,
     ...pen,
     ...market,
-    ...{ kit, known, solubility, offers, beside, prices, litresPerYear },
+    ...{ kit, known, solubility, offers, beside, prices, litresPerYear, pause },
   });
   return { result, plan: result.given.plan, sure: result.status === 'made' ? result.given.sure : null };
 }

@@ -9,7 +9,7 @@ import type { ClosedProduct } from '../label/closed-product.js';
 import type { Water } from '../label/product.js';
 import { type Measured, NUTRIENTS, type Nutrient } from '../chemistry/nutrients.js';
 import type { LinearRule } from '../programme/rule.js';
-import { inTheCan } from '../can/in-the-can.js';
+import { ecInTheCan, inTheCan } from '../can/in-the-can.js';
 import type { Amounts } from '../can/mix-amounts.js';
 import { type Part, partsOf, watersOf } from '../can/part.js';
 import { sequenceOf } from '../can/sequence.js';
@@ -115,6 +115,20 @@ export function readLimits(
     ec: { mSPerCm, cap: cap && ecLimit(cap) },
   };
 }
+
+/** What a mix holds and what a pen shows of it, as `readOut` tells it, without what happens in the can. */
+export function readContents(amounts: Amounts, request: Omit<ReadoutRequest, 'header'>): Contents {
+  const { shelf, waters } = request;
+  const totals = totalsOf(amounts, shelf, waters);
+  const cap = ecRule(request);
+  return {
+    elements: elementLines(totals, request),
+    nitrogenShares: nitrogenShares(totals),
+    ec: { ...ecInTheCan(amounts, shelf, waters), cap: cap && ecLimit(cap) },
+  };
+}
+
+export type Contents = Pick<Mix, 'elements' | 'nitrogenShares' | 'ec'>;
 
 /** As much of a mix as its limits are judged by. */
 export type Limited = Pick<Mix, 'elements' | 'rules'> & { ec: Pick<Mix['ec'], 'mSPerCm' | 'cap'> };

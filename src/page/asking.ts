@@ -1,5 +1,6 @@
 import type { Problem } from '../problem.js';
 import type { Answered, State } from './state.js';
+import { keyOf } from './key.js';
 import type { Store } from './store.js';
 import type { AskedOf, Kind, ToldOf } from './work/questions.js';
 
@@ -9,6 +10,7 @@ export type Reply = { id: number } & (
   | { answer: unknown; took: number }
   | { refused: readonly Problem[] }
   | { failed: string }
+  | { givenUp: true }
 );
 
 /** Why a question that was asked once has no answer. */
@@ -26,6 +28,8 @@ interface Job {
   kind: Kind;
   asked: unknown;
   of: string;
+  /** True where nobody wants its answer any more. */
+  left?: boolean;
   /** Of a question that is asked once and waited for. */
   once?: { done: (answer: never) => void; fail: (fault: Refused) => void };
 }
@@ -35,14 +39,14 @@ export interface Asking {
   ask: <K extends Kind>(channel: string, kind: K, asked: AskedOf<K>) => void;
   /** A question that somebody waits for: it goes before all others. @throws Refused */
   once: <K extends Kind>(kind: K, asked: AskedOf<K>) => Promise<ToldOf<K>>;
+  /** Drops what a channel asks, because it is about to ask something else. */
+  putOff: (channel: string) => void;
   /** Gives up what a channel asks. */
   stop: (channel: string) => void;
 }
 
 /** A newer question does not wait longer than this (ms) for an older one of its channel. */
 const PATIENCE = 1500;
-
-export const keyOf = (kind: Kind, asked: unknown): string => JSON.stringify([kind, asked]);
 
 export function askingOf(store: Store, spawn: () => Promise<Worker>): Asking {
   let worker: Promise<Worker> | undefined;
@@ -84,9 +88,19 @@ export function askingOf(store: Store, spawn: () => Promise<Worker>): Asking {
     }
     running = null;
     const { of, once } = job;
+    if ('givenUp' in reply) {
+      next();
+      return;
+    }
     if ('answer' in reply) {
       once?.done(reply.answer as never);
-      tell(job, { status: 'answered', of, answer: reply.answer, problems: [], said: '', took: reply.took });
+      // a newer question may be asked by now
+      const status = waiting.some(({ channel }) => channel === job.channel)
+        ? 'asking'
+        : job.left
+          ? 'put off'
+          : 'answered';
+      tell(job, { status, of, answer: reply.answer, problems: [], said: '', took: reply.took });
     } else if ('refused' in reply) {
       once?.fail(new Refused(reply.refused, 'refused'));
       tell(job, { status: 'refused', of, problems: reply.refused, said: '' });
@@ -115,6 +129,16 @@ export function askingOf(store: Store, spawn: () => Promise<Worker>): Asking {
     );
   }
 
+  /** Asks the worker to leave off between two plans. */
+  function leave(job: Job): void {
+    job.left = true;
+    const { id } = job;
+    void worker?.then(
+      (there) => there.postMessage({ leave: id }),
+      () => undefined,
+    );
+  }
+
   /** Ends what is worked on once it has had its time; unless it is worthless by then it is asked again. */
   function interrupt({ id, since }: { id: number; since: number }, isWorthless: () => boolean): void {
     setTimeout(
@@ -136,7 +160,10 @@ export function askingOf(store: Store, spawn: () => Promise<Worker>): Asking {
       waiting.push({ id: lastId, channel, kind, asked, of: keyOf(kind, asked) });
       tell({ channel }, { status: 'asking', said: '' });
       // what is newly asked makes the answer to the older question worthless
-      if (running?.channel === channel) interrupt(running, () => waiting.some((job) => job.channel === channel));
+      if (running?.channel === channel) {
+        leave(running);
+        interrupt(running, () => waiting.some((job) => job.channel === channel));
+      }
       next();
     },
     once: (kind, asked) =>
@@ -147,6 +174,13 @@ export function askingOf(store: Store, spawn: () => Promise<Worker>): Asking {
         if (running !== null) interrupt(running, () => waiting.some(({ channel }) => channel === running?.channel));
         next();
       }),
+    putOff(channel) {
+      const isWaiting = waiting.some((job) => job.channel === channel);
+      waiting = waiting.filter((job) => job.channel !== channel);
+      if (running?.channel === channel) leave(running);
+      else if (!isWaiting) return;
+      tell({ channel }, { status: 'put off', said: '' });
+    },
     stop(channel) {
       waiting = waiting.filter((job) => job.channel !== channel);
       if (running?.channel === channel) restart();
@@ -156,16 +190,18 @@ export function askingOf(store: Store, spawn: () => Promise<Worker>): Asking {
   };
 }
 
-/** Searches that may take minutes; nothing at the sink waits for them. */
-const LONG: ReadonlySet<Kind> = new Set(['buy', 'season']);
+/** Searches that may take minutes: nothing at the sink waits for them. And what follows a moving slider, which waits for no plan of doses. */
+const LANES: Partial<Record<Kind, 'long' | 'near'>> = { buy: 'long', season: 'long', near: 'near' };
 
-/** Two workers: one for long searches, one for all else. */
-export const inTwoLanes = (quick: Asking, long: Asking): Asking => ({
-  ask: (channel, kind, asked) => (LONG.has(kind) ? long : quick).ask(channel, kind, asked),
-  once: (kind, asked) => (LONG.has(kind) ? long : quick).once(kind, asked),
+/** Three workers: one for long searches, one for what moves, one for all else; each is there once it is asked. */
+export const inLanes = (lanes: Record<'usual' | 'long' | 'near', Asking>): Asking => ({
+  ask: (channel, kind, asked) => lanes[LANES[kind] ?? 'usual'].ask(channel, kind, asked),
+  once: (kind, asked) => lanes[LANES[kind] ?? 'usual'].once(kind, asked),
+  putOff(channel) {
+    for (const lane of Object.values(lanes)) lane.putOff(channel);
+  },
   stop(channel) {
-    quick.stop(channel);
-    long.stop(channel);
+    for (const lane of Object.values(lanes)) lane.stop(channel);
   },
 });
 

@@ -1,8 +1,8 @@
 import type { Asking } from './asking.js';
-import { keyOf } from './asking.js';
 import type { Answered, State } from './state.js';
 import type { Store } from './store.js';
 import type { AskedOf, Kind, ToldOf } from './work/questions.js';
+import { keyOf } from './key.js';
 import firstAnswers from 'first-answers';
 
 /** What a view may do: change the state, ask the worker, know the time. */

@@ -1,6 +1,6 @@
 import { render } from 'preact';
 import { App } from './app.js';
-import { askingOf, inTwoLanes } from './asking.js';
+import { askingOf, inLanes } from './asking.js';
 import { type Desk, localTime } from './desk.js';
 import { EXAMPLE } from './example.js';
 import { keeper } from './keep.js';
@@ -26,7 +26,7 @@ async function start(): Promise<void> {
   }
   const desk: Desk = {
     change: store.change,
-    asking: inTwoLanes(askingOf(store, spawn), askingOf(store, spawn)),
+    asking: inLanes({ usual: askingOf(store, spawn), long: askingOf(store, spawn), near: askingOf(store, spawn) }),
     now: () => localTime(new Date()),
   };
   const root = document.getElementById('page')!;

@@ -57,7 +57,7 @@ export interface Remembered {
 
 /** What came of a question to the worker; the last answer stays while a newer one is worked out. */
 export interface Answered {
-  status: 'asking' | 'answered' | 'refused' | 'failed' | 'stopped';
+  status: 'asking' | 'put off' | 'answered' | 'refused' | 'failed' | 'stopped';
   /** The question that `answer` belongs to. */
   of: string;
   answer: unknown;

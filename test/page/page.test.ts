@@ -6,11 +6,15 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { blendFeeds } from '../../src/desk/blend.js';
+import { filesOf } from '../../src/page/work/files.js';
+import { figure } from '../../src/report/figures.js';
 import { launch, withoutBrowser } from './browser.js';
 import { axeFinds, type Built, builtPage, visit } from './built.js';
 import { goTo, PLACES } from './places.js';
 
 const PICTURES = fileURLToPath(new URL('pictures', import.meta.url));
+const example = (name: string): string => readFileSync(join('examples/moss-without-ammonium', name), 'utf8');
 const update = process.env.UPDATE_GOLDEN === '1' && !process.env.CI;
 
 describe.skipIf(withoutBrowser())('the page', () => {
@@ -106,11 +110,41 @@ describe.skipIf(withoutBrowser())('the page', () => {
     const before = await page.locator('.doses').textContent();
     const slider = page.getByRole('slider', { name: 'Strength' });
     await slider.focus();
-    for (let i = 0; i < 4; i += 1) await page.keyboard.press('ArrowRight');
+    // the first move also wakes the worker that follows
+    for (let i = 0; i < 3; i += 1) await page.keyboard.press('ArrowRight');
+    await page.locator('output', { hasText: '95 %' }).waitFor();
+    await page.locator('[aria-busy=false] .answer').waitFor();
+    // every state that is seen on the way: whether the doses are old, what the figures are, how far the doses are
+    await page.evaluate(`globalThis.seen = []; new MutationObserver(() => {
+      const all = ['.first h3', '.bars', '.follows p'].map((it) => document.querySelector(it));
+      seen.push([all[0].textContent, all[1].closest('article').querySelector('h3').textContent, all[2].textContent, all[1].querySelector('.mix').textContent, document.querySelector('[role=status]').textContent]);
+    }).observe(document.querySelector('#page'), { subtree: true, childList: true, characterData: true })`);
+    await page.keyboard.press('ArrowRight');
     await page.locator('output', { hasText: '100 %' }).waitFor();
     await page.locator('[aria-busy=false] .answer').waitFor();
     const after = await page.locator('.doses').textContent();
     expect(after).not.toBe(before);
+    const seen = (await page.evaluate('seen')) as string[][];
+    const first = seen.findIndex(([, figures]) => figures === 'The nearest mix, before rounding');
+    expect(first).toBeGreaterThanOrEqual(0);
+    for (const [doses, figures] of seen.slice(first, -8))
+      if (figures === 'The nearest mix, before rounding') expect(doses).toMatch(/^Before the change, for/);
+    expect(seen.some(([, , follows]) => follows?.startsWith('Working out the doses'))).toBe(true);
+    expect(seen.some((one) => one[4] === 'Working out the doses.')).toBe(true);
+    expect(seen.at(-1)!.slice(0, 2)).toEqual(['What goes in, for 4 L', 'What the can holds']);
+    // at rest it is the very feed of the command line
+    const { results } = await blendFeeds(
+      filesOf({ 'bench.yaml': example('bench.yaml'), 'shelf.csv': example('shelf.csv') }),
+      { feed: 'moss', strength: '100 %' },
+    );
+    const [made] = results;
+    if (!made || !('given' in made) || made.status !== 'made') throw new Error('no feed');
+    const doses = made.given.plan.items.map(({ product, chosen }) => `${chosen.words} ${product.name}`);
+    expect(after).toBe(doses.join(''));
+    const figures = made.elements.filter((e) => e.min !== null || e.aim !== null || e.max !== null || e.high > 0);
+    expect(await page.locator('.bars .mix').allTextContents()).toEqual(
+      figures.map(({ mgPerLitre }) => figure(mgPerLitre)),
+    );
     expect(await page.locator('[role=status]').textContent()).toContain('moss: ');
     await page.getByRole('button', { name: 'Write 100 % into the bench' }).click();
     await page.locator('.undo', { hasText: 'moss is fed at 100 %' }).waitFor();

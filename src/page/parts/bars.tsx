@@ -1,3 +1,4 @@
+import { useState } from 'preact/hooks';
 import type { Laid } from '../../report/band.js';
 import type { BarView } from '../work/bars.js';
 import { Sum } from './sum.js';
@@ -12,17 +13,25 @@ export const Bars = ({ bars }: { bars: readonly BarView[] }) => (
             <Line bar={bar} />
           </div>
         ) : (
-          <details>
-            <summary class="bar">
-              <Line bar={bar} />
-            </summary>
-            <Sum lines={bar.sum} total={`${bar.mix} mg/L`} />
-          </details>
+          <Opened bar={bar} />
         )}
       </li>
     ))}
   </ul>
 );
+
+/** A line whose sum is made once somebody opens it. */
+function Opened({ bar }: { bar: BarView }) {
+  const [open, setOpen] = useState(false);
+  return (
+    <details open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary class="bar">
+        <Line bar={bar} />
+      </summary>
+      {open && <Sum lines={bar.sum} total={`${bar.mix} mg/L`} />}
+    </details>
+  );
+}
 
 const Line = ({ bar }: { bar: BarView }) => (
   <>

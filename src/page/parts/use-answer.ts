@@ -1,6 +1,6 @@
 import { useEffect } from 'preact/hooks';
-import { keyOf } from '../asking.js';
 import { type Answer, answerOf, type Desk, isKnownBefore } from '../desk.js';
+import { keyOf } from '../key.js';
 import type { State } from '../state.js';
 import type { AskedOf, Kind } from '../work/questions.js';
 
@@ -31,6 +31,8 @@ export function useAnswer<K extends Kind>(
       desk.asking.ask(channel, kind, asked);
       return;
     }
+    // what is worked on is the answer to another question by now
+    desk.asking.putOff(channel);
     const timer = setTimeout(() => desk.asking.ask(channel, kind, asked), after);
     return () => clearTimeout(timer);
   }, [of]);

@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
 import { remember } from '../actions.js';
-import { keyOf } from '../asking.js';
 import { isEmptyShelf } from '../edit/shelf.js';
+import { keyOf } from '../key.js';
 import { Blocks } from '../parts/blocks.js';
 import { EmptyShelf } from '../parts/empty-shelf.js';
 import { Field } from '../parts/field.js';

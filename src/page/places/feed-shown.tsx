@@ -5,15 +5,18 @@ import { Problems } from '../parts/problems.js';
 import { EcOf, Sum } from '../parts/sum.js';
 import type { Tuned } from '../state.js';
 import type { FeedView } from '../work/feed.js';
+import type { NearView } from '../work/near.js';
 
-/** The answer, and what goes in. */
-export const FeedAnswer = ({ view }: { view: FeedView }) => (
-  <article class="first">
+/** The answer, and what goes in. @param old true where a slider has moved since */
+export const FeedAnswer = ({ view, old }: { view: FeedView; old: boolean }) => (
+  <article class={old ? 'first old' : 'first'}>
     <p class={view.met ? 'answer' : 'answer off'}>{view.title}</p>
     <Problems problems={view.warnings} />
     {view.brief.length === 0 && view.doses.length > 0 && (
       <>
-        <h3>What goes in, for {view.batch}</h3>
+        <h3>
+          {old ? 'Before the change' : 'What goes in'}, for {view.batch}
+        </h3>
         <ol class="doses">
           {view.doses.map(({ name, words, sum }) => (
             <li key={name}>
@@ -34,36 +37,41 @@ export const FeedAnswer = ({ view }: { view: FeedView }) => (
   </article>
 );
 
-/** What the can then holds, element by element. */
-export const FeedHolds = ({ view }: { view: FeedView }) =>
-  view.bars.length === 0 ? null : (
+/** What the can then holds, element by element; while a slider moves, what the nearest mix would hold. */
+export const FeedHolds = ({ view, near }: { view: FeedView; near: NearView | null }) => {
+  const { bars, nitrogen } = near ?? view;
+  return bars.length === 0 ? null : (
     <article>
-      <h3>What the can holds</h3>
-      <p class="quiet">
-        mg per litre. Each root runs from least to most; the notch is the aim, the drop this mix. Open a line for its
-        sum.
+      <h3>{near ? 'The nearest mix, before rounding' : 'What the can holds'}</h3>
+      <p class={near && !near.met ? 'bad' : 'quiet'}>
+        {near
+          ? `${near.said}.`
+          : 'mg per litre. Each root runs from least to most; the notch is the aim, the drop this mix. Open a line for its sum.'}
       </p>
-      <Bars bars={view.bars} />
-      {view.nitrogen.length > 0 && <Nitrogen forms={view.nitrogen} />}
+      <Bars bars={bars} />
+      {nitrogen.length > 0 && <Nitrogen forms={nitrogen} />}
     </article>
   );
+};
 
-/** What the pen shows, and what a few cents buy. */
-export const FeedBeside = ({ view, way }: { view: FeedView; way: Tuned['way'] }) => (
-  <>
-    {view.ec.length > 0 && (
-      <article>
-        <h3>What the pen shows</h3>
-        <Blocks blocks={view.ec} />
-        {view.ecSum && <EcOf sum={view.ecSum} />}
-        {view.ecParts.length > 0 && (
-          <More title="How it grows, step by step">{() => <Sum lines={view.ecParts} />}</More>
-        )}
-      </article>
-    )}
-    {view.beside && way !== 'bare' && <Beside beside={view.beside} />}
-  </>
-);
+/** What the pen shows; while a slider moves, of the nearest mix. */
+export const FeedPen = ({ view, near }: { view: FeedView; near: NearView | null }) => {
+  const { ec } = near ?? view;
+  return ec.length === 0 ? null : (
+    <article>
+      <h3>{near ? 'What the pen would show' : 'What the pen shows'}</h3>
+      <Blocks blocks={ec} />
+      {!near && view.ecSum && <EcOf sum={view.ecSum} />}
+      {!near && view.ecParts.length > 0 && (
+        <More title="How it grows, step by step">{() => <Sum lines={view.ecParts} />}</More>
+      )}
+    </article>
+  );
+};
+
+/** What a few cents buy. */
+export const FeedBeside = ({ view, way, old }: { view: FeedView; way: Tuned['way']; old: boolean }) =>
+  view.beside && way !== 'bare' ? <Beside beside={view.beside} old={old} /> : null;
 
 /** The forms of nitrogen as parts of one root, each with its word and figure. */
 const Nitrogen = ({ forms }: { forms: FeedView['nitrogen'] }) => (
@@ -89,9 +97,9 @@ const Nitrogen = ({ forms }: { forms: FeedView['nitrogen'] }) => (
   </>
 );
 
-const Beside = ({ beside: { heads, rows, note } }: { beside: NonNullable<FeedView['beside']> }) => (
-  <article>
-    <h3>What a few cents buy</h3>
+const Beside = ({ beside: { heads, rows, note }, old }: { beside: NonNullable<FeedView['beside']>; old: boolean }) => (
+  <article class={old ? 'old' : undefined}>
+    <h3>{old ? 'What a few cents bought before' : 'What a few cents buy'}</h3>
     <Blocks
       blocks={[
         {

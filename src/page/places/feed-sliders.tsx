@@ -1,10 +1,20 @@
 import { remember, tune } from '../actions.js';
 import { setValue } from '../edit/bench.js';
 import { Slider } from '../parts/slider.js';
+import type { Answered } from '../state.js';
 import type { PlaceProps } from './place.js';
 
-/** Strength, ammonium and nearness, worked out anew as they move. */
-export function Sliders({ state, desk, strength, feed }: PlaceProps & { strength: number | null; feed: string }) {
+/**
+ * Strength, ammonium and nearness, worked out anew as they move.
+ * @param doses how far their doses are; null where those that are shown are theirs
+ */
+export function Sliders({
+  state,
+  desk,
+  strength,
+  feed,
+  doses,
+}: PlaceProps & { strength: number | null; feed: string; doses: Answered['status'] | null }) {
   const { tuned } = state.remembered;
   const share = (text: string | undefined): number | null => (text === undefined ? null : Number.parseFloat(text));
   const strong = share(tuned.strength);
@@ -26,6 +36,7 @@ export function Sliders({ state, desk, strength, feed }: PlaceProps & { strength
   return (
     <article>
       <h3>What if</h3>
+      <Follows desk={desk} doses={doses} />
       <Slider
         name="Strength"
         least={20}
@@ -66,3 +77,21 @@ export function Sliders({ state, desk, strength, feed }: PlaceProps & { strength
     </article>
   );
 }
+
+/** What stands on the page while a slider moves, and how far the doses are: always as high, so that nothing moves away under a thumb. */
+const Follows = ({ desk, doses }: { desk: PlaceProps['desk']; doses: Answered['status'] | null }) => (
+  <div class="follows">
+    <p>
+      {doses === null
+        ? 'The figures follow as a slider moves; the doses of your kit once it rests.'
+        : doses === 'stopped'
+          ? 'Stopped. The figures are those of the nearest mix; move a slider for its doses.'
+          : doses === 'asking'
+            ? 'Working out the doses… Till then the figures are those of the nearest mix.'
+            : 'The figures are those of the nearest mix; its doses follow once the slider rests.'}
+    </p>
+    <button type="button" class="small" hidden={doses !== 'asking'} onClick={() => desk.asking.stop('feed')}>
+      Stop
+    </button>
+  </div>
+);

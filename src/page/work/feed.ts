@@ -2,10 +2,7 @@ import type { GivenResult } from '../../blend/given-types.js';
 import { ionsOfMix } from '../../can/ec.js';
 import { measuredOrOpen } from '../../can/in-the-can.js';
 import type { Pen } from '../../catalog/bench-types.js';
-import { blendFeeds, isMet } from '../../desk/blend.js';
-import { collecting } from '../../desk/collecting.js';
-import { dosesOfFeed } from '../../desk/doses.js';
-import { feedWishes } from '../../desk/feed-wishes.js';
+import { blendFeeds } from '../../desk/blend.js';
 import { oneForBench } from '../../desk/one.js';
 import { openBench } from '../../desk/open-bench.js';
 import type { Wishes } from '../../desk/wishes.js';
@@ -26,6 +23,7 @@ import { type BarView, barViews } from './bars.js';
 import { benchQuestion } from './bench.js';
 import { filesOf } from './files.js';
 import { type EcSum, ecSumOf } from './ec-ions.js';
+import type { Pause, Say } from './say.js';
 import { doseSum, formViews, type FormView, type Mixed, type SumLine } from './sums.js';
 
 /** A feed as the page shows it; every figure is finished text, made where the reports make theirs. */
@@ -62,7 +60,7 @@ interface FeedAsked {
 }
 
 /** The feed that is given, as the command line's `blend` has it; `one`: one mix for every feed of the bench. */
-export async function feedQuestion(asked: FeedAsked): Promise<FeedView> {
+export async function feedQuestion(asked: FeedAsked, _say?: Say, pause?: Pause): Promise<FeedView> {
   const files = filesOf(asked.texts);
   const wishes = await wishesFor(asked);
   if (wishes.one) {
@@ -77,7 +75,7 @@ export async function feedQuestion(asked: FeedAsked): Promise<FeedView> {
       warnings,
     };
   }
-  const { met, results, warnings, pen, unfed } = await blendFeeds(files, wishes);
+  const { met, results, warnings, pen, unfed } = await blendFeeds(files, wishes, undefined, pause);
   const [result] = results;
   if (result === undefined) {
     const sheet = unfedSheet(unfed[0]!);
@@ -85,24 +83,6 @@ export async function feedQuestion(asked: FeedAsked): Promise<FeedView> {
   }
   const view = await viewOf(result, pen, asked.texts, wishes);
   return { ...view, brief: met && view.doses.length > 0 ? [] : briefOf(view.blocks), met, warnings };
-}
-
-/**
- * The same feed while a slider moves: the doses and what they come to, without the feeds beside it and what would help. Null where the
- * question is another one, or has no such answer.
- */
-export async function quickQuestion(asked: FeedAsked): Promise<FeedView | null> {
-  const files = filesOf(asked.texts);
-  const wishes = await wishesFor(asked);
-  if (wishes.one || wishes.bare) return null;
-  const { requests, warnings, ...open } = await openBench(files, wishes);
-  const [request] = requests;
-  if (request === undefined) return null;
-  const which = feedWishes(wishes, collecting(files, wishes));
-  const { result } = await dosesOfFeed(request, open, which, { offers: false });
-  const view = await viewOf(result, open.pen, asked.texts, wishes);
-  const met = isMet(result);
-  return { ...view, brief: met ? [] : briefOf(view.blocks), met, warnings };
 }
 
 async function viewOf(

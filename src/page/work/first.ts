@@ -2,6 +2,7 @@ import { mixingSheets } from '../../desk/mixing-sheets.js';
 import { renderHtml } from '../../report/html.js';
 import { labelHtml, sheetHtml } from '../../report/sheet-page/index.js';
 import { EXAMPLE } from '../example.js';
+import { keyOf } from '../key.js';
 import { benchQuestion } from './bench.js';
 import { feedQuestion } from './feed.js';
 import { filesOf } from './files.js';
@@ -21,13 +22,13 @@ export async function first(): Promise<{ answers: Record<string, unknown>; style
   );
   return {
     answers: {
-      [JSON.stringify(['salts', {}])]: await saltsQuestion({}),
-      [JSON.stringify(['printed', { label: '' }])]: null,
-      [JSON.stringify(['shelf', bench])]: await shelfQuestion(bench),
-      [JSON.stringify(['words', {}])]: await wordsQuestion({}),
-      [JSON.stringify(['bench', bench])]: await benchQuestion(bench),
-      [JSON.stringify(['feed', feed])]: await feedQuestion(feed),
-      [JSON.stringify(['sink', sink])]: await sinkQuestion(sink),
+      [keyOf('salts', {})]: await saltsQuestion({}),
+      [keyOf('printed', { label: '' })]: null,
+      [keyOf('shelf', bench)]: await shelfQuestion(bench),
+      [keyOf('words', {})]: await wordsQuestion({}),
+      [keyOf('bench', bench)]: await benchQuestion(bench),
+      [keyOf('feed', feed)]: await feedQuestion(feed),
+      [keyOf('sink', sink)]: await sinkQuestion(sink),
     },
     styles,
   };

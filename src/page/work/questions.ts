@@ -1,6 +1,7 @@
-import type { Say } from './say.js';
+import type { Pause, Say } from './say.js';
 import { benchQuestion } from './bench.js';
-import { feedQuestion, quickQuestion } from './feed.js';
+import { feedQuestion } from './feed.js';
+import { nearQuestion } from './near.js';
 import { buyQuestion } from './buy.js';
 import { addQuestion, printedQuestion, saltsQuestion, shelfQuestion } from './shelf.js';
 import { wordsQuestion } from './words.js';
@@ -12,12 +13,12 @@ import { seasonQuestion } from './season.js';
 import { sinkQuestion } from './sink.js';
 import { waterQuestion } from './water.js';
 
-/** What the worker can be asked, by name: `(asked, say) → answer`, each in a file of its own. A `Refusal` comes back as its problems. */
+/** What the worker can be asked, by name: `(asked, say, pause) → answer`, each in a file of its own. A `Refusal` comes back as its problems. */
 export const QUESTIONS = {
   bench: benchQuestion,
   buy: buyQuestion,
   feed: feedQuestion,
-  quick: quickQuestion,
+  near: nearQuestion,
   journal: journalQuestion,
   words: wordsQuestion,
   judge: judgeQuestion,
@@ -30,7 +31,7 @@ export const QUESTIONS = {
   add: addQuestion,
   salts: saltsQuestion,
   water: waterQuestion,
-} as const satisfies Record<string, (asked: never, say: Say) => Promise<unknown>>;
+} as const satisfies Record<string, (asked: never, say: Say, pause: Pause) => Promise<unknown>>;
 
 export type Kind = keyof typeof QUESTIONS;
 export type AskedOf<K extends Kind> = Parameters<(typeof QUESTIONS)[K]>[0];
