@@ -42,6 +42,18 @@ function row(number: number, d: Dice): string {
   const liquid = d.chance(0.25);
   const salts = [...drawn(MAIN, d.whole(2, 5), d), ...(d.chance(0.6) ? drawn(TRACE, d.whole(1, 6), d) : [])];
   const weights = salts.map((salt) => (TRACE.includes(salt) ? d.between(0.001, 0.015) : d.between(0.1, 1)));
+  return printed(number, d, { liquid, salts, weights });
+}
+
+interface Made {
+  liquid: boolean;
+  salts: readonly (readonly [name: string, formula: string])[];
+  /** Parts by mass. */
+  weights: readonly number[];
+}
+
+/** A product as its label prints it. */
+function printed(number: number, d: Dice, { liquid, salts, weights }: Made): string {
   const sum = weights.reduce((total, weight) => total + weight, 0);
   const grams = (liquid ? d.between(10, 35) : d.between(75, 98)) / sum;
   const percent = (nutrient: Nutrient): number =>
@@ -73,6 +85,72 @@ function row(number: number, d: Dice): string {
     liquid ? '3 mL/L' : '2 g/L',
   ].join(',');
 }
+
+/**
+ * A shelf of thirty as somebody gathers it who collects fertilizers: complete powders and liquids with every trace element, some for bloom or
+ * for growth, calcium powders, bottles of calcium with magnesium, trace mixtures, and salts by themselves.
+ */
+export function gatheredShelf(seed = 1): string {
+  const d = dice(seed);
+  const rows = KINDS.flatMap(([many, liquid, parts]) => Array.from({ length: many }, () => ({ liquid, parts }))).map(
+    ({ liquid, parts }, i) => {
+      const named = Object.entries(parts);
+      const salts = named.map(([name]) => [...MAIN, ...TRACE].find(([other]) => other === name)!);
+      return printed(i + 1, d, { liquid, salts, weights: named.map(([, part]) => part * d.between(0.7, 1.3)) });
+    },
+  );
+  return `# Invented products, drawn by seed ${seed}.\n${HEADER.join(',')}\n${rows.join('\n')}\n`;
+}
+
+const TRACES_OF_ALL = {
+  'iron EDTA': 0.01,
+  'manganese sulfate': 0.0025,
+  'zinc sulfate': 0.0018,
+  'copper sulfate': 0.0008,
+  'boric acid': 0.0015,
+  'sodium molybdate': 0.0002,
+};
+/** How many of a kind, whether it is a liquid, and its parts by mass. */
+const KINDS: readonly [many: number, liquid: boolean, parts: Record<string, number>][] = [
+  [
+    5,
+    false,
+    {
+      'potassium nitrate': 0.35,
+      'monoammonium phosphate': 0.2,
+      urea: 0.25,
+      'magnesium sulfate': 0.1,
+      ...TRACES_OF_ALL,
+    },
+  ],
+  [
+    4,
+    false,
+    {
+      'potassium nitrate': 0.4,
+      'calcium nitrate': 0.35,
+      'monopotassium phosphate': 0.1,
+      'magnesium nitrate': 0.12,
+      ...TRACES_OF_ALL,
+    },
+  ],
+  [
+    3,
+    false,
+    { 'monopotassium phosphate': 0.5, 'potassium nitrate': 0.35, 'magnesium sulfate': 0.15, ...TRACES_OF_ALL },
+  ],
+  [3, false, { 'ammonium nitrate': 0.4, 'potassium nitrate': 0.3, 'monoammonium phosphate': 0.15, ...TRACES_OF_ALL }],
+  [3, true, { 'potassium nitrate': 0.35, 'ammonium nitrate': 0.2, 'monopotassium phosphate': 0.2, ...TRACES_OF_ALL }],
+  [2, true, { 'calcium nitrate': 0.7, 'magnesium nitrate': 0.3 }],
+  [2, false, { 'calcium nitrate': 0.85, 'magnesium nitrate': 0.15 }],
+  [2, false, { 'magnesium sulfate': 0.6, ...TRACES_OF_ALL }],
+  [1, false, { 'calcium nitrate': 1 }],
+  [1, false, { 'potassium nitrate': 1 }],
+  [1, false, { 'monopotassium phosphate': 1 }],
+  [1, false, { 'magnesium sulfate': 1 }],
+  [1, false, { 'potassium sulfate': 1 }],
+  [1, false, { 'ammonium sulfate': 1 }],
+];
 
 const FORMS = ['NO3-N', 'NH4-N', 'urea-N'];
 const TRACES: ReadonlySet<string> = new Set(['Fe', 'Mn', 'Zn', 'Cu', 'B', 'Mo']);
