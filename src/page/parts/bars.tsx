@@ -1,6 +1,6 @@
-import { useState } from 'preact/hooks';
 import type { Laid } from '../../report/band.js';
 import type { BarView } from '../work/bars.js';
+import { More } from './more.js';
 import { Sum } from './sum.js';
 
 /** Elements against their bands: a root from least to most, a notch at the aim, a drop where the mix is. Every figure also stands in words. */
@@ -13,25 +13,14 @@ export const Bars = ({ bars }: { bars: readonly BarView[] }) => (
             <Line bar={bar} />
           </div>
         ) : (
-          <Opened bar={bar} />
+          <More title={<Line bar={bar} />} look="bar">
+            {() => <Sum lines={bar.sum} total={`${bar.mix} mg/L`} />}
+          </More>
         )}
       </li>
     ))}
   </ul>
 );
-
-/** A line whose sum is made once somebody opens it. */
-function Opened({ bar }: { bar: BarView }) {
-  const [open, setOpen] = useState(false);
-  return (
-    <details open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
-      <summary class="bar">
-        <Line bar={bar} />
-      </summary>
-      {open && <Sum lines={bar.sum} total={`${bar.mix} mg/L`} />}
-    </details>
-  );
-}
 
 const Line = ({ bar }: { bar: BarView }) => (
   <>

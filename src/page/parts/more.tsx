@@ -4,10 +4,13 @@ import { useEffect, useState } from 'preact/hooks';
 /** More of it, made only once somebody opens it. */
 export function More({
   title,
+  look,
   isOpen = false,
   children,
 }: {
-  title: string;
+  title: ComponentChildren;
+  /** Class of the line that opens it. */
+  look?: string;
   /** Open from the start, where something in it has to be seen. */
   isOpen?: boolean;
   children: () => ComponentChildren;
@@ -18,7 +21,7 @@ export function More({
   }, [isOpen]);
   return (
     <details open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
-      <summary>{title}</summary>
+      <summary class={look}>{title}</summary>
       {open && children()}
     </details>
   );

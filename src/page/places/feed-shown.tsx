@@ -20,14 +20,15 @@ export const FeedAnswer = ({ view, old }: { view: FeedView; old: boolean }) => (
         <ol class="doses">
           {view.doses.map(({ name, words, sum }) => (
             <li key={name}>
-              <details>
-                <summary>
+              <More
+                title={
                   <span>
                     <b>{words}</b> {name}
                   </span>
-                </summary>
-                <Sum lines={sum} />
-              </details>
+                }
+              >
+                {() => <Sum lines={sum} />}
+              </More>
             </li>
           ))}
         </ol>
@@ -81,16 +82,7 @@ const Nitrogen = ({ forms }: { forms: FeedView['nitrogen'] }) => (
       {forms.map(({ name, share, words, sum }) => (
         <li key={name} class={name.split(' ')[0]}>
           <span class="part" style={{ width: `${100 * share}%` }} />
-          {sum.length === 0 ? (
-            `${name} ${words}`
-          ) : (
-            <details>
-              <summary>
-                {name} {words}
-              </summary>
-              <Sum lines={sum} />
-            </details>
-          )}
+          {sum.length === 0 ? `${name} ${words}` : <More title={`${name} ${words}`}>{() => <Sum lines={sum} />}</More>}
         </li>
       ))}
     </ul>
