@@ -1,10 +1,11 @@
-import { bottlesFor, bottlesIn } from '../dose/bottles.js';
+import { type BottleOf, bottlesFor, bottlesIn } from '../dose/bottles.js';
 import type { DoseOffer } from '../dose/findings.js';
 import { largestCan } from '../dose/notes.js';
 import { dosesOf, isUnmeasured, withBatch } from '../dose/offered.js';
 import { offersFor } from '../dose/offers.js';
 import type { TrialPlan } from '../dose/plan-types.js';
 import { offerOfBottles } from '../dose/stock-offers.js';
+import { NITROGEN_WITHIN } from '../feed/near.js';
 import type { FeedRequest } from '../feed/request.js';
 import { grams, scaleBy } from '../units/index.js';
 import { isMeasured } from './best-hands.js';
@@ -18,9 +19,16 @@ interface Way {
   way: WayOut['way'];
 }
 
+/** A way that was found, and how it is planned for other hands. */
+interface Found extends Way {
+  again: (asked: FeedAsked) => Promise<Way | null>;
+}
+
 /** Below this share of cans a kit that can put every dose down cannot make the feed all the same, unless nothing else makes many more (judgement). */
 const TOO_FEW = 0.75;
 const MANY_MORE = 0.2;
+/** Finer steps come to other doses, so that the finest scale is no bound to the last can. */
+const UNCERTAIN = 0.05;
 
 /** More bottles beside one can are a chemist's shelf, and only for who cannot do without. */
 export const FEW = 3;
@@ -35,7 +43,9 @@ export const FINE = grams(0.001);
 /**
  * Where the kit alone cannot make a feed: the best of the ways that stand open with what is on the bench. Double the amount where a week
  * uses it up and no can that is known is too small; a bottle of each item that is too little, as few bottles as will do; double the amount although half
- * of it stands; where none of them helps, three or four times as much where that is soon used up. The first that is sure enough, else the surest; none where the kit does.
+ * of it stands; where none of them helps, three or four times as much where that is soon used up. The first that is sure enough, else the surest; none
+ * where the kit does, or where the finest scale would not do. Ways are compared with nitrogen as near its aim as usual, or as the kit alone has
+ * it, and with the iron that holds there; the one taken is planned like any other feed.
  * @param asked the hands, which have to be a grower's own
  */
 export async function wayOutOf(
@@ -45,31 +55,33 @@ export async function wayOutOf(
 ): Promise<Way | null> {
   const measured = isMeasured(kit);
   if (measured && kit.share >= TOO_FEW) return null;
-  const helps = ({ planned }: Way): boolean =>
-    isMeasured(planned) && (!measured || planned.share >= kit.share + MANY_MORE);
-  const found: Way[] = [];
+  const least = measured ? kit.share + MANY_MORE : 0;
+  const helps = ({ planned }: Way): boolean => isMeasured(planned) && planned.share >= least;
+  const sought = { ...asked, nitrogen: asked.nitrogen ?? [NITROGEN_WITHIN, kit.near.asked.nitrogenWithin] };
+  const fine = await weighedFine(kit.request, sought);
+  if (fine && isMeasured(fine) && fine.share < least - UNCERTAIN) return null;
+  const found: Found[] = [];
   const can = largestCan(asked.kit.cans);
   const perWeek = (asked.litresPerYear ?? 0) / WEEKS;
   const batch = request.header.batchLitres!;
   const larger = (times: number) => () =>
     can === null || times * batch * 1000 <= can.millilitres * 1.001
-      ? enlarged(request, asked, times)
+      ? enlarged(kit.request, sought, times)
       : Promise.resolve(null);
   const double = larger(2);
-  const bottles = async () => {
-    const planned = await bottled(kit, request, asked);
-    return planned && { planned, way: offerOfBottles(planned.plan) };
-  };
+  const bottles = () => bottled([fine, kit], kit.request, sought);
   const usual = perWeek >= 2 * batch ? [double, bottles] : [bottles, double];
   const last = LARGER.filter((times) => perWeek * FRESH_WEEKS >= times * batch).map(larger);
   for (const [i, way] of [...usual, ...last].entries()) {
     if (i === usual.length && found.length > 0) break;
     const one = await way();
     if (one === null || !helps(one)) continue;
-    if (one.planned.share >= one.planned.wanted) return one;
+    if (isSure(one.planned)) return one;
     found.push(one);
   }
-  return found.reduce<Way | null>((best, one) => (best && best.planned.share >= one.planned.share ? best : one), null);
+  const best = found.reduce<Found | null>((a, b) => (a && a.planned.share >= b.planned.share ? a : b), null);
+  const freely = best && (await best.again(asked));
+  return freely && helps(freely) && freely.planned.share >= best.planned.share ? freely : best;
 }
 
 /** What the kit alone comes to. */
@@ -100,42 +112,61 @@ export async function otherWays(
 /** A pen that stood in for the kit. */
 export const byPenOffer = ({ plan }: { plan: TrialPlan }): WayOut['way'] => ({ kind: 'pen', doses: dosesOf(plan) });
 
-async function enlarged(request: FeedRequest, asked: FeedAsked, times: number): Promise<Way | null> {
+async function enlarged(request: FeedRequest, asked: FeedAsked, times: number): Promise<Found | null> {
   const instead = request.header.batchLitres!;
   const litres = scaleBy(instead, times);
   const planned = await planCounted(withBatch(request, litres), asked);
   if (!('plan' in planned)) return null;
-  return { planned, way: { kind: 'batch', litres, instead, doses: dosesOf(planned.plan) } };
+  const way = { kind: 'batch' as const, litres, instead, doses: dosesOf(planned.plan) };
+  return { planned, way, again: (other) => enlarged(request, other, times) };
+}
+
+/** The feed by a scale to the milligram: as surely as out of a bottle. */
+async function weighedFine(request: FeedRequest, asked: FeedAsked): Promise<FeedPlan | null> {
+  const { scaleErrorGrams: _, ...kit } = asked.kit;
+  const fine = await planCounted(request, { ...asked, kit: { ...kit, scaleStepGrams: FINE } });
+  return 'plan' in fine ? fine : null;
 }
 
 /**
- * A feed with as few bottles as enough cans ask for, else with those that most cans keep: bottles for what hands would mix that weigh to a
- * milligram, where those do not do for the mix that the kit was to measure, which holds nothing too little for a bottle.
+ * A feed with as few bottles as enough cans ask for, else with those that most cans keep: bottles for the first of these mixes that has any
+ * that do. The finest hands' mix holds more that is worth a bottle; the kit's own nothing too little for one.
  */
-async function bottled(first: FeedPlan, request: FeedRequest, asked: FeedAsked): Promise<FeedPlan | null> {
-  const { scaleErrorGrams: _, ...kit } = asked.kit;
-  // as surely as out of a bottle
-  const fine = await planCounted(request, { ...asked, kit: { ...kit, scaleStepGrams: FINE } });
-  if (!('plan' in fine)) return null;
-  return (await withBottles(request, asked, fine)) ?? withBottles(request, asked, first);
+async function bottled(
+  [fine, kit]: readonly [FeedPlan | null, FeedPlan],
+  request: FeedRequest,
+  asked: FeedAsked,
+): Promise<Found | null> {
+  if (fine === null) return null;
+  return (await withBottles(request, asked, fine)) ?? withBottles(request, asked, kit);
 }
 
 async function withBottles(
   request: FeedRequest,
   asked: FeedAsked,
   { measuring: { within, amounts }, custom }: FeedPlan,
-): Promise<FeedPlan | null> {
+): Promise<Found | null> {
   const bottles = bottlesFor({ request: within, amounts, kit: asked.kit, options: asked });
   const needed = bottles.filter(({ off }) => off > HOPELESS).length;
-  let best: FeedPlan | null = null;
+  let best: Found | null = null;
   for (const count of countsFrom(Math.max(1, needed), bottles.length)) {
-    const some = new Map(bottles.slice(0, count).map(({ product, levels }) => [product.id, levels]));
-    const planned = await planCounted(request, { ...asked, bottles: some });
-    if (!('plan' in planned) || !isMeasured(planned) || bottlesIn(planned.plan).length === 0) continue;
-    if (best === null || isBetter(planned, best)) best = planned;
-    if (isSure(best) && best.custom.length <= custom.length) break;
+    const one = await withThese(bottles.slice(0, count), request, asked);
+    if (one === null) continue;
+    if (best === null || isBetter(one.planned, best.planned)) best = one;
+    if (isSure(best.planned) && best.planned.custom.length <= custom.length) break;
   }
   return best;
+}
+
+async function withThese(bottles: readonly BottleOf[], request: FeedRequest, asked: FeedAsked): Promise<Found | null> {
+  const some = new Map(bottles.map(({ product, levels }) => [product.id, levels]));
+  const planned = await planCounted(request, { ...asked, bottles: some });
+  if (!('plan' in planned) || !isMeasured(planned) || bottlesIn(planned.plan).length === 0) return null;
+  return {
+    planned,
+    way: offerOfBottles(planned.plan),
+    again: (other) => withThese(bottles, request, other),
+  };
 }
 
 /** As many bottles as are needed at least, and one more while they stay few; where more are needed, as many. */
