@@ -1,4 +1,5 @@
 import { aimsOf } from '../feed/near.js';
+import type { Nutrient } from '../chemistry/nutrients.js';
 import type { Mix } from '../feed/results.js';
 import type { FeedRequest } from '../feed/request.js';
 import { cheapest } from '../formulation/index.js';
@@ -21,10 +22,15 @@ export async function closestBeside(request: FeedRequest, asked: FeedAsked): Pro
 }
 
 export function besideOf(mix: Mix, { programme }: Pick<FeedRequest, 'programme'>, share: number): Beside {
-  const misses = aimsOf(programme).map(([element, aim]) => {
-    const held = mix.elements.find((line) => line.element === element)?.mgPerLitre ?? 0;
-    return { element, share: Math.abs(held / aim - 1) };
-  });
-  const [largest] = misses.sort((a, b) => b.share - a.share);
-  return { costPerLitre: mix.costPerLitre, largestMiss: largest ?? null, share, items: mix.items.length };
+  const held = (element: Nutrient): number => mix.elements.find((line) => line.element === element)?.mgPerLitre ?? 0;
+  return { costPerLitre: mix.costPerLitre, largestMiss: largestMiss(programme, held), share, items: mix.items.length };
+}
+
+/** The element farthest from its aim, as a share of the aim, wherever such a share is told: |content − aim| / aim. Null without aims. */
+export function largestMiss(
+  programme: FeedRequest['programme'],
+  held: (element: Nutrient) => number,
+): Beside['largestMiss'] {
+  const misses = aimsOf(programme).map(([element, aim]) => ({ element, share: Math.abs(held(element) / aim - 1) }));
+  return misses.sort((a, b) => b.share - a.share)[0] ?? null;
 }

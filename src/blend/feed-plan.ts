@@ -11,6 +11,7 @@ import type { FeedRequest } from '../feed/request.js';
 import { closest, type FeedAnswer, type FeedFound } from '../formulation/index.js';
 import { CANS, handed, type Handed, type Hands } from './handed.js';
 import { readPlan } from './read-plan.js';
+import { farthest, leaps } from './farthest.js';
 import { nearestOfAll, nearestWidth, type NearestWidth, nearRequest } from './near-width.js';
 import { grown, MOST_GROWN, mostRounded, withFactors, worthwhile } from './growth.js';
 import { allowance, alone, leastPerLitre, thrifty, type Thrifty } from './thrifty.js';
@@ -159,9 +160,17 @@ async function sureOnes(setting: Setting, nearest: NearestWidth): Promise<Tried[
     const mostCost = tried[0]
       ? Math.max(SURER * tried[0].thrift.cost, allowance(tried[0].thrift.cost, setting.request))
       : null;
-    const found = await movedIn(setting, nearest, { by, mostCost }, tried.at(-1)?.handed);
-    if (found) tried.push(found);
-    if (found && isSure(found)) return tried;
+    const before = tried.at(-1);
+    const found = await movedIn(setting, nearest, { by, mostCost }, before?.handed);
+    if (found === null) continue;
+    tried.push(found);
+    if (!isSure(found)) continue;
+    if (before === undefined || !leaps(found.handed.plan.mix, nearest.asked)) return tried;
+    // the kit may ask for far widths where limits are moved in so far, and not a little before
+    const half = (by + MOVED_IN[MOVED_IN.indexOf(by) - 1]!) / 2;
+    const other = await movedIn(setting, nearest, { by: half, mostCost }, before.handed);
+    const lies = ({ handed: { plan } }: Tried): number => farthest(plan.mix, nearest.asked);
+    return other && isSure(other) && lies(other) < lies(found) ? [...tried.slice(0, -1), other] : tried;
   }
   if (tried.length === 0) throw new Error('the nearest mix was found, and then was not');
   const mostCost = Math.max(SUREST * tried[0]!.thrift.cost, allowance(tried[0]!.thrift.cost, setting.request, 3));
@@ -233,8 +242,7 @@ async function measurable(
 /** As near as the shelf comes: at the least widths the least sum of misses. */
 async function asNearAsCan({ request, within, asked }: Setting, { asked: near, found }: NearestWidth): Promise<Tried> {
   const held = nearRequest(within, near);
-  const answer = await closest(held);
-  const ideal = answer.answer === 'found' ? answer : found;
+  const ideal = await nearestAt(held, found);
   const made = await handed(
     request,
     { near: [loose(within, near, ROUNDED), loose(within, near, COARSE)], far: [within] },
@@ -242,6 +250,18 @@ async function asNearAsCan({ request, within, asked }: Setting, { asked: near, f
     asked,
   );
   return { handed: made, near, thrift: alone(held, ideal), movedIn: false };
+}
+
+/** The mix that comes nearest to the aims, before it is measured out; null where there is none. */
+export async function closestMix(request: FeedRequest): Promise<FeedFound | null> {
+  const { within, nearest } = await withGrades(request, { want: 'closest', factor: 1 });
+  return 'found' in nearest ? nearestAt(nearRequest(within, nearest.asked), nearest.found) : null;
+}
+
+/** Within its widths the least sum of misses. */
+async function nearestAt(held: FeedRequest, found: FeedFound): Promise<FeedFound> {
+  const answer = await closest(held);
+  return answer.answer === 'found' ? answer : found;
 }
 
 /** The limits with widths that doses may reach; not past `most`, a factor. */

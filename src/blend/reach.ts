@@ -9,8 +9,11 @@ import type { Decides, Extent, ReachLine, ReachResult } from '../feed/results.js
 import { termsOf } from '../feed/terms.js';
 import type { Limit } from '../feed/limits.js';
 import { type AimsTold, nearestToAims } from './aims.js';
+import { largestMiss } from './beside.js';
 import { decidesOn, namedParts, partsOf } from './decides.js';
+import { closestMix } from './feed-plan.js';
 import { whatLifts } from './lifted.js';
+import { heldOf } from './near-width.js';
 import { missesFromAims } from './miss-program.js';
 
 /** An end of a band, or an aim, counts as reached within this share, as the certificate allows. */
@@ -41,12 +44,23 @@ export async function reach(asked: FeedRequest, shelfName: string): Promise<Reac
     feed: request.header,
     shelf: shelfName,
     elements: told.map(({ line }) => line),
-    aimsMiss: aims?.miss ?? null,
+    ...(await missedAtOnce(asked, aims?.miss ?? null)),
     conflict: whole.verdict === 'infeasible' ? limitsOf(formulated, whole) : [],
     conflicting: whole.verdict === 'infeasible',
     alkaline: alkalineOf(asked, borne),
     proof: Proof.of({ question: 'reach', whole, ends: verdicts }),
   };
+}
+
+/** How far the nearest feed is from its aims, by the measure of the feed itself, where they cannot all be met at once. */
+async function missedAtOnce(
+  request: FeedRequest,
+  miss: number | null,
+): Promise<Pick<ReachResult, 'aimsMiss' | 'farthest'>> {
+  if (miss === null || miss <= KEPT) return { aimsMiss: miss, farthest: null };
+  const mix = await closestMix(request);
+  const far = mix && largestMiss(request.programme, (element) => heldOf(element, mix.amounts, request));
+  return { aimsMiss: far?.share ?? null, farthest: far?.element ?? null };
 }
 
 /** The limit on alkalinity that was dropped because no water here keeps it. */

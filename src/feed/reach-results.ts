@@ -51,10 +51,13 @@ export interface ReachResult {
   shelf: string;
   elements: ReachLine[];
   /**
-   * The least possible largest miss from all the aims at once that are within reach one by one, as a share of the aim; null where there is
-   * none, or where not all limits can be kept.
+   * 0 where the aims within reach one by one can be met all at once. Where they cannot, how far the nearest feed (`--closest`, before it is
+   * measured out) is from the aim of `farthest`, as a share of it: |content − aim| / aim. Null where no aim is in reach, or where not all limits
+   * can be kept.
    */
   aimsMiss: number | null;
+  /** The element that lies farthest from its aim in that feed; null where nothing has to. */
+  farthest: Nutrient | null;
   /** Where the limits cannot all be kept together: those that the proof leans on, the greatest part first. */
   conflict: Limit[];
   /** True where it is proved that the limits cannot all be kept together: then the caps alone decide. */

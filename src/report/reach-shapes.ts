@@ -33,7 +33,10 @@ export const reachShape = z.strictObject({
   elements: z.array(reachLine),
   aimsMiss: amount
     .nullable()
-    .describe('least possible largest miss from all the aims within reach at once, as a share of the aim'),
+    .describe(
+      '0: the aims in reach can be met at once; else how far the feed of --closest is from its farthest aim, as a share',
+    ),
+  farthest: element.nullable().describe('the element of that aim'),
   conflict: z.array(z.string()).describe('limits that contradict each other, where not all can be kept'),
   notes: z.array(z.string()),
   proof,

@@ -212,6 +212,7 @@ export const reachResult: ReachResult = {
     },
   ],
   aimsMiss: null,
+  farthest: null,
   conflict: [bandEnd('Ca', 'least', 24), bandEnd('Mg', 'most', 12)],
   conflicting: true,
   alkaline: null,

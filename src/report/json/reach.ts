@@ -9,7 +9,7 @@ const STATUS = { together: 'optimal', apart: 'infeasible', open: 'uncertified' }
 
 /** What `reach --json` prints. */
 export function reachJson(result: ReachResult): z.infer<typeof reachShape> {
-  const { status, feed, shelf, elements, aimsMiss, conflict, proof } = result;
+  const { status, feed, shelf, elements, aimsMiss, farthest, conflict, proof } = result;
   return {
     schema: 'velamen.reach/1',
     status: proof.unfinished ? 'unfinished' : STATUS[status],
@@ -17,6 +17,7 @@ export function reachJson(result: ReachResult): z.infer<typeof reachShape> {
     shelf,
     elements: elements.map(lineJson),
     aimsMiss,
+    farthest,
     conflict: conflict.map(limitSays),
     notes: reachNotes(result),
     proof: proofJson(proof),

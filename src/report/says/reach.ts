@@ -5,7 +5,7 @@ import { limitSays } from './limits.js';
 
 /** The answer in a clause, and what belongs beside it in a sentence. */
 export function reachAnswer(result: ReachResult): { clause: string; beside: string | null } {
-  const { status, elements, aimsMiss } = result;
+  const { status, elements, aimsMiss, farthest } = result;
   if (status === 'open')
     return { clause: 'not proved what this shelf can reach', beside: 'Figures are missing below, or a guess.' };
   if (status === 'apart') return apartAnswer(result);
@@ -14,7 +14,10 @@ export function reachAnswer(result: ReachResult): { clause: string; beside: stri
   if (aims.length === 0) return { clause: 'every element can be brought into its band', beside: null };
   if (out.length === aims.length) return { clause: `${outOfReach(out)}, though all limits can be kept`, beside: null };
   const one = aimsMiss !== null && aimsMiss <= 1e-6;
-  const beside = one || aimsMiss === null ? null : `The nearest mix misses some of these aims by ${percent(aimsMiss)}.`;
+  const beside =
+    one || aimsMiss === null || farthest === null
+      ? null
+      : `In the nearest feed, \`velamen blend --closest\`, ${farthest} is ${percent(aimsMiss)} off its aim, and nothing farther.`;
   const butApart = one ? '' : ', but not all at once';
   if (out.length > 0) return { clause: `${outOfReach(out)}; the rest can be met${butApart}`, beside };
   return { clause: `${one ? 'all aims' : 'each aim'} can be met on this shelf${butApart}`, beside };
