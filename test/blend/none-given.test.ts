@@ -15,6 +15,7 @@ import { exampleFiles } from '../desk/benches.js';
 import { example } from '../dose/benches.js';
 import { independentTotals } from '../feed/totals.js';
 import { benches } from '../feed/random-benches.js';
+import { seeds } from '../seeds.js';
 
 const { salts, products } = shippedCatalog();
 const market = { salts, products, close: closeLabels };
@@ -72,7 +73,7 @@ describe('where no feed can be given', () => {
   it('on seeded shelves: no doses that hurt, misses by an independent sum, and each change planned again does', async () => {
     const { bench } = await example('moss-without-ammonium', 'moss');
     const tally = { doses: 0, changes: 0, sure: 0 };
-    for (const { seed, request } of await benches(24, false, 61_000)) {
+    for (const { seed, request } of await benches(seeds(12, 24), false, 61_000)) {
       const asked = { kit: bench.kit, offers: false, known: [] };
       const told = await givenFeed(request, { ...asked, market });
       if (told.status === 'made') continue;
@@ -101,8 +102,8 @@ describe('where no feed can be given', () => {
         expect(better.status, `${seed} ${wanted.kind}`).toBe('kept');
       }
     }
-    expect(tally.doses).toBeGreaterThan(5);
-    expect(tally.changes).toBeGreaterThan(5);
-    expect(tally.sure).toBeGreaterThan(3);
+    expect(tally.doses).toBeGreaterThan(seeds(2, 5));
+    expect(tally.changes).toBeGreaterThan(seeds(2, 5));
+    expect(tally.sure).toBeGreaterThan(seeds(1, 3));
   });
 });

@@ -81,7 +81,7 @@ describe('sheet', () => {
 
   it('says which bands coarse tools miss and what would do, and exits with 3', async () => {
     const bench = SIX_ITEMS['bench.yaml'].replace(/kit: .*/, 'kit: { scale: 5 g, syringe: 10 mL }');
-    const home = folder({ ...SIX_ITEMS, 'bench.yaml': bench });
+    const home = folder({ ...SIX_ITEMS, 'bench.yaml': bench.replace('8 L', '2 L') });
     const ran = await velamen(['sheet', '--by', 'measure'], home);
     const label = await velamen(['sheet', '--by', 'measure', '--jug-label'], home);
     expect([ran.exit, label.exit]).toEqual([3, 3]);
