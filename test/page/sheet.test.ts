@@ -62,11 +62,22 @@ describe.skipIf(withoutBrowser())('the sheet in a browser', () => {
   });
   afterAll(() => browser?.close());
 
-  async function opened(argv: (home: string) => string[], more: string[] = []): Promise<{ page: Page; feeds: number }> {
+  const written = new Map<string, string>();
+
+  /** A sheet as the command line writes it; written once for all that look at it. */
+  async function htmlOf(argv: (home: string) => string[], more: string[]): Promise<string> {
     const home = folder(SIX_ITEMS);
-    const ran = await velamen(['sheet', ...argv(home), '--to', 'sheet.html', ...more], home);
-    expect(ran.exit, ran.stderr).not.toBe(2);
-    const html = readFileSync(join(home, 'sheet.html'), 'utf8');
+    const key = [...argv('six items'), ...more].join(' ');
+    if (!written.has(key)) {
+      const ran = await velamen(['sheet', ...argv(home), '--to', 'sheet.html', ...more], home);
+      expect(ran.exit, ran.stderr).not.toBe(2);
+      written.set(key, readFileSync(join(home, 'sheet.html'), 'utf8'));
+    }
+    return written.get(key)!;
+  }
+
+  async function opened(argv: (home: string) => string[], more: string[] = []): Promise<{ page: Page; feeds: number }> {
+    const html = await htmlOf(argv, more);
     const page = await browser.newPage();
     await page.setContent(html, { waitUntil: 'load' });
     return { page, feeds: html.match(/<article/g)!.length };
