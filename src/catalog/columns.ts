@@ -164,7 +164,11 @@ function noHeader(header: CsvRow, index: ColumnIndex, file: string): Problem {
   );
 }
 
+/** No header with its unit is longer; brackets without end are not searched for one. */
+const LONGEST_HEADER = 200;
+
 function splitUnit(header: string): { name: string; unit: string } {
+  if (header.length > LONGEST_HEADER) return { name: header, unit: '' };
   const match = /^(.*?)\s*(?:[([]([^)\]]*)[)\]]|(%))$/.exec(header.trim());
   return match ? { name: match[1]!, unit: match[2] ?? match[3]! } : { name: header, unit: '' };
 }

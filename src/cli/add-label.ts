@@ -1,6 +1,6 @@
 import { labelsOf } from '../desk/labels.js';
 import { labelOnShelf } from '../desk/start/add-label.js';
-import { changeText, isFile } from '../files/index.js';
+import { changeText, isThere } from '../files/index.js';
 import { type Problem, problem, Refusal } from '../problem.js';
 import { labelsJson } from '../report/json/labels.js';
 import { labelsSheet } from '../report/labels.js';
@@ -13,7 +13,7 @@ import { textOf } from './text-of.js';
 /** `labels --add`: the label goes on the shelf as one more row, all else in the file as it was; then it is shown as any other. */
 export async function addLabel(given: Given, add: string, already: readonly Problem[], io: Io): Promise<Outcome> {
   const path = shelfPath(given.words);
-  const there = isFile(path, io.cwd);
+  const there = isThere(path, io.cwd);
   const files = benchTexts(given, io, [...already, ...(there ? [] : [noShelf(path)])]);
   if ((files.problems ?? []).length > 0) throw new Refusal(files.problems!);
   const text = textOf(add, io);

@@ -1,7 +1,7 @@
 import { dirname, join } from 'node:path';
 import type { BenchFiles, TextFile } from '../desk/bench-files.js';
 import type { Words } from '../desk/options/table.js';
-import { isFile, isFolder, placeOf, readText } from '../files/index.js';
+import { isFile, isFolder, isThere, placeOf, readText, unseen } from '../files/index.js';
 import { type Problem, problem, Refusal } from '../problem.js';
 import type { Given } from './command.js';
 
@@ -26,7 +26,7 @@ export function benchTexts({ words, outputs }: Given, io: Io, already: readonly 
   const shelfPlace = shelfPath(words);
   const files = {
     ...benchText(words.bench, io, read, problems),
-    ...(words.shelf === undefined && !isFile(shelfPlace, io.cwd) ? {} : { shelf: read(shelfPlace) }),
+    ...(words.shelf === undefined && !isThere(shelfPlace, io.cwd) ? {} : { shelf: read(shelfPlace) }),
     ...(market === undefined ? {} : { market: read(market) }),
     ...(against === undefined
       ? {}
@@ -34,7 +34,7 @@ export function benchTexts({ words, outputs }: Given, io: Io, already: readonly 
   };
   // another shelf is none of which the journal of the bench tells
   const journal = words.shelf === undefined ? journalPath(words) : undefined;
-  if (journal !== undefined && isFile(journal, io.cwd)) Object.assign(files, { journal: read(journal) });
+  if (journal !== undefined && isThere(journal, io.cwd)) Object.assign(files, { journal: read(journal) });
   // told before the work: an answer is never written over what it was read from
   problems.push(...targetProblems(outputs, io));
   return { ...files, shelfPlace, journalPlace: journalPath(words), problems };
@@ -55,18 +55,19 @@ function benchText(
 ): Pick<BenchFiles, 'bench'> {
   if (folder !== undefined && !isFolder(folder, io.cwd)) {
     problems.push(
-      problem(
-        'no-such-folder',
-        { field: '--bench' },
-        `"${folder}"`,
-        'a folder with bench.yaml',
-        isFile(folder, io.cwd)
-          ? `Name its folder: --bench ${dirname(folder)}`
-          : 'Check the name and the folder you are in.',
-      ),
+      unseen(folder, io.cwd) ??
+        problem(
+          'no-such-folder',
+          { field: '--bench' },
+          `"${folder}"`,
+          'a folder with bench.yaml',
+          isFile(folder, io.cwd)
+            ? `Name its folder: --bench ${dirname(folder)}`
+            : 'Check the name and the folder you are in.',
+        ),
     );
     return { bench: null };
   }
   const file = join(folder ?? '', 'bench.yaml');
-  return folder === undefined && !isFile(file, io.cwd) ? {} : { bench: read(file) };
+  return folder === undefined && !isThere(file, io.cwd) ? {} : { bench: read(file) };
 }

@@ -15,6 +15,9 @@ process.stdout.on('error', (fault: NodeJS.ErrnoException) => {
   process.exit(2);
 });
 
+// where refusals cannot be told, the exit code still tells that there are some
+process.stderr.on('error', () => {});
+
 /** The folder the grower is in; it may have been removed under them. */
 function here(): string {
   try {

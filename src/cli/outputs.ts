@@ -52,8 +52,10 @@ const ending = (path: string, able: readonly Form[]): Problem =>
   );
 
 function twice(paths: readonly string[]): Problem[] {
-  const again = paths.filter((path, i) => paths.findIndex((other) => resolve(other) === resolve(path)) < i);
-  return again.map((path) => writtenTwice(path, path));
+  return paths.flatMap((path, i) => {
+    const first = paths.findIndex((other) => resolve(other) === resolve(path));
+    return first < i ? [writtenTwice(paths[first]!, path)] : [];
+  });
 }
 
 const replaceAlone = (): Problem =>

@@ -1,3 +1,4 @@
+import { resolve } from 'node:path';
 import { placeOf, placeProblem } from '../files/index.js';
 import { type Problem, problem, Refusal } from '../problem.js';
 import type { Form, Outputs } from './forms.js';
@@ -13,7 +14,8 @@ export function targetProblems({ files, replace }: Outputs, io: Io): Problem[] {
     const { full, old } = placeOf(path, io.cwd);
     const one = old === undefined ? full.normalize('NFC').toLowerCase() : `${old.dev} ${old.ino}`;
     const first = named.get(one);
-    if (first !== undefined) return [writtenTwice(first, path)];
+    // those of one name are told where the names are read
+    if (first !== undefined) return resolve(first) === resolve(path) ? [] : [writtenTwice(first, path)];
     named.set(one, path);
     if (old === undefined) return [];
     if (io.inputs.has(full)) return [wasRead(path)];

@@ -1,6 +1,6 @@
 import { accessSync, closeSync, constants, fstatSync, openSync, readSync, statSync } from 'node:fs';
 import { isAbsolute, relative, resolve } from 'node:path';
-import { problem, Refusal } from '../problem.js';
+import { type Problem, problem, Refusal } from '../problem.js';
 import { faultOf, refusalOf } from './faults.js';
 import { decode } from './utf8.js';
 
@@ -55,6 +55,26 @@ export function endsOf(path: string, cwd: string): { head: string; tail: string 
 export function isFile(path: string, cwd: string): boolean {
   const found = statOf(path, cwd);
   return found !== undefined && !found.isDirectory();
+}
+
+/** True where anything goes by that name, be it something that cannot be read; a link that leads to nothing is nothing. */
+export function isThere(path: string, cwd: string): boolean {
+  try {
+    return statSync(resolve(cwd, path), { throwIfNoEntry: false }) !== undefined;
+  } catch {
+    // a loop of links, a folder without leave to look into: told where it is opened
+    return true;
+  }
+}
+
+/** Why a path cannot be looked at, as the grower can mend it; null where it can, or where nothing is there. */
+export function unseen(path: string, cwd: string): Problem | null {
+  try {
+    statSync(resolve(cwd, path), { throwIfNoEntry: false });
+    return null;
+  } catch (fault) {
+    return refusalOf(shown(path, cwd), fault, 'read').problems[0]!;
+  }
 }
 
 /** True where a folder of that name is there. */

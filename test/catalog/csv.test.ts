@@ -117,6 +117,8 @@ describe('a CSV file', () => {
 
   it('refuses one endless line and endless headers', () => {
     expect(codes(read('a'.repeat(5_000_000)).problems)).toEqual(['csv-no-header@1']);
+    // brackets of units without end: minutes where each is searched for its other one
+    expect(codes(read(`id,${'('.repeat(1_000_000)}\na,1\n`).problems)).toEqual(['column-unknown@1']);
     expect(codes(read(`id,${'a,'.repeat(100_000)}\n1\n`).problems)).toContain('too-many-columns@1');
     expect(codes(read(`id,K2O\n${'"a,1\n'.repeat(50_000)}`).problems)).toContain('csv-quote@2');
   });

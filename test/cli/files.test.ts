@@ -1,8 +1,10 @@
+import { mkdirSync, symlinkSync } from 'node:fs';
+import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { readText } from '../../src/files/index.js';
 import { decode } from '../../src/files/index.js';
 import { Refusal } from '../../src/problem.js';
-import { folder } from './world.js';
+import { folder, velamen } from './world.js';
 
 const refusal = (work: () => unknown): Refusal => {
   try {
@@ -38,5 +40,30 @@ describe('reading a file', () => {
     });
     expect(refusal(() => readText('in', home)).problems[0]).toMatchObject({ code: 'not-a-file' });
     expect(readText('in/x.csv', home)).toEqual({ name: 'in/x.csv', text: '' });
+  });
+});
+
+describe('a bench whose files are none', () => {
+  const files = { 'mine/bench.yaml': 'water: rain\n', 'mine/shelf.csv': 'id,form,K2O\na,powder,20\n' };
+
+  it.each(['bench.yaml', 'shelf.csv', 'journal.csv'])(
+    'is refused where %s is a folder, not read as one without it',
+    async (name) => {
+      const { [`mine/${name}`]: _, ...others } = files as Record<string, string>;
+      const home = folder(others);
+      mkdirSync(join(home, 'mine', name), { recursive: true });
+      const ran = await velamen(['check', '--bench', 'mine'], home);
+      expect(ran.exit).toBe(2);
+      expect(ran.stderr).toContain(`mine/${name}: found a folder\n    expected a file\n    Name the file inside it.`);
+    },
+  );
+
+  it('is refused where its folder is a loop of links', async () => {
+    const home = folder();
+    symlinkSync('mine', join(home, 'other'));
+    symlinkSync('other', join(home, 'mine'));
+    const ran = await velamen(['check', '--bench', 'mine'], home);
+    expect(ran.exit).toBe(2);
+    expect(ran.stderr).toContain('mine: found a loop of links');
   });
 });

@@ -31,6 +31,10 @@ describe('the real process', () => {
     expect(full.stderr).not.toContain('ENOSPC');
   });
 
+  it.runIf(existsSync('/dev/full'))('leaves its exit code where a refusal cannot be told', () => {
+    expect(shell('"$NODE" "$CLI" blend --plnats fern 2> /dev/full').status).toBe(2);
+  });
+
   it('finds its catalog, writes to both streams and leaves its exit code', () => {
     expect(shell('"$NODE" "$CLI" labels --catalog potassium-nitrate')).toMatchObject({ status: 0, stderr: '' });
     const refused = shell('"$NODE" "$CLI" blend --plnats fern');
