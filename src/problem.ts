@@ -63,7 +63,11 @@ export function problemLine(p: Problem): string {
 export function nearest(name: string, known: Iterable<string>, most = 3, share = 1 / 3): string[] {
   const wanted = name.toLowerCase();
   const limit = Math.max(1, Math.floor(wanted.length * share));
+  // a difference in length is that much of a distance
+  const near = (candidate: string): boolean =>
+    Math.abs(candidate.length - wanted.length) <= limit || candidate.toLowerCase().includes(wanted);
   return [...known]
+    .filter(near)
     .map((candidate) => ({ candidate, distance: editDistance(wanted, candidate.toLowerCase()) }))
     .filter((c) => c.distance <= limit || c.candidate.toLowerCase().includes(wanted))
     .sort((a, b) => a.distance - b.distance || (a.candidate < b.candidate ? -1 : 1))
