@@ -62,7 +62,12 @@ function optimal(table: Table, claimed: readonly number[], multipliers: readonly
   const { x, violation } = primal;
   const { objective, paid } = costOf(table, x);
   const y = multipliers.map((value, i) => (Number.isFinite(end(table, i, value)) ? value : 0));
-  const { bound, rounding } = lowerBound(table, y, objective);
+  // bounds that the program gives do for most claims, and cost no look at what its rows imply
+  const plain = lowerBound(table, y, objective, false);
+  const size = Math.max(Math.abs(objective), Math.abs(plain.bound), paid);
+  const isClear =
+    Number.isFinite(plain.bound) && Math.abs(objective - plain.bound) + plain.rounding <= TOLERANCE * size;
+  const { bound, rounding } = isClear ? plain : lowerBound(table, y, objective, true);
   const gap = relative(objective - bound, Math.max(Math.abs(objective), Math.abs(bound), paid));
   if (Math.abs(gap) <= TOLERANCE)
     return { verdict: 'optimal', objective, bound, x, y, violation, gap: Math.max(0, gap) };
@@ -97,9 +102,15 @@ export function provedBound(table: Table, multipliers: readonly number[]): { bou
 /**
  * Σ y · end + Σ reduced cost · column bound: no feasible point costs less (weak duality). A column without the bound it
  * needs gets the box that the rows, and the wish to cost no more than `objective`, imply; so does one whose reduced cost
- * is rounding, which a far bound would make large. `rounding`: how well the sum is known.
+ * is rounding, which a far bound would make large; not where it is not to be `boxed`, and an open bound then proves nothing. `rounding`: how
+ * well the sum is known.
  */
-function lowerBound(table: Table, y: readonly number[], objective: number): { bound: number; rounding: number } {
+function lowerBound(
+  table: Table,
+  y: readonly number[],
+  objective: number,
+  boxed: boolean,
+): { bound: number; rounding: number } {
   const pull = combine(table, y);
   let bound = 0;
   let size = 0;
@@ -115,7 +126,8 @@ function lowerBound(table: Table, y: readonly number[], objective: number): { bo
     const terms = Math.abs(table.cost[j]!) + pull.size[j]!;
     const isDust = Math.abs(reduced) <= DUST * terms;
     let limit = reduced > 0 ? table.lower[j]! : table.upper[j]!;
-    if (limit !== 0 && (isDust || !Number.isFinite(limit))) {
+    if (!boxed && !Number.isFinite(limit)) return { bound: Number.NEGATIVE_INFINITY, rounding: 0 };
+    if (boxed && limit !== 0 && (isDust || !Number.isFinite(limit))) {
       box ??= boxes(table, { cost: table.cost, atMost: objective });
       limit = reduced > 0 ? box.lower[j]! : box.upper[j]!;
       if (Math.abs(reduced) <= LAST_PLACES * terms && !Number.isFinite(limit)) continue;
@@ -140,14 +152,30 @@ function infeasible(table: Table, claimed: readonly number[]): Certified {
     asked += value * end(table, i, value);
     size += Math.abs(value * end(table, i, value));
   });
-  let most = 0;
+  // as above: by the program's own bounds first, then by what its rows imply
+  const shows = [false, true].some((boxed) => {
+    const held = mostWithin(table, pull, boxed);
+    return held !== null && asked - held.most > MARGIN * (size + held.size);
+  });
+  if (!shows) return refused('the ray does not show that the rows conflict');
+  return { verdict: 'infeasible', ray };
+}
+
+/** The most that Σ pull · x comes to within the column bounds, and its size; null where one that it needs is open and not to be `boxed`. */
+function mostWithin(
+  table: Table,
+  pull: ReturnType<typeof combine>,
+  boxed: boolean,
+): { most: number; size: number } | null {
+  let [most, size] = [0, 0];
   let box: ReturnType<typeof boxes> | undefined;
   for (let j = 0; j < table.cost.length; j += 1) {
     const g = pull.value[j]!;
     if (g === 0) continue;
     let limit = g > 0 ? table.upper[j]! : table.lower[j]!;
     const isDust = Math.abs(g) <= DUST * pull.size[j]!;
-    if (limit !== 0 && (isDust || !Number.isFinite(limit))) {
+    if (!boxed && !Number.isFinite(limit)) return null;
+    if (boxed && limit !== 0 && (isDust || !Number.isFinite(limit))) {
       box ??= boxes(table);
       limit = g > 0 ? box.upper[j]! : box.lower[j]!;
       if (Math.abs(g) <= LAST_PLACES * pull.size[j]! && !Number.isFinite(limit)) continue;
@@ -155,8 +183,7 @@ function infeasible(table: Table, claimed: readonly number[]): Certified {
     most += g * limit;
     size += Math.abs(g * limit);
   }
-  if (!(asked - most > MARGIN * size)) return refused('the ray does not show that the rows conflict');
-  return { verdict: 'infeasible', ray };
+  return { most, size };
 }
 
 /** A feasible point, and a direction that keeps every row and bound for ever while the cost falls. */
