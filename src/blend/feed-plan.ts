@@ -113,12 +113,13 @@ const bestOf = (tried: readonly Tried[], { sure }: FeedAsked): Tried =>
 /** Times as far from the aims that what only convention asks for may bring the plan. */
 const FARTHER = 1.15;
 
-/** The limits that hold whatever it costs: all of them, or all but those that only convention stands behind. */
+/** The limits that hold whatever it costs, all of them or all but those that only convention stands behind, and the least widths within. */
 export async function withGrades(
   request: FeedRequest,
   { want, factor, nitrogen: [first] = NITROGEN }: Pick<FeedAsked, 'want' | 'factor' | 'nitrogen'>,
+  width = nearestWidth,
 ): Promise<{ within: FeedRequest; nearest: Awaited<ReturnType<typeof nearestWidth>> }> {
-  const seek = (one: FeedRequest) => (want === 'closest' ? nearestOfAll(one) : nearestWidth(one, factor, {}, first));
+  const seek = (one: FeedRequest) => (want === 'closest' ? nearestOfAll(one, width) : width(one, factor, {}, first));
   const whole = withoutHopelessAlkalinity(request);
   const nearest = await seek(whole);
   if ('found' in nearest && nearest.asked.nitrogenWithin <= first! && nearest.asked.factor <= factor * FARTHER)

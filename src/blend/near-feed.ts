@@ -9,6 +9,7 @@ import { nearestMix } from '../why/nearest.js';
 import { withGrades } from './feed-plan.js';
 import { nearOf, type Near, sizedFor } from './given.js';
 import { nearRequest } from './near-width.js';
+import { quickWidths } from './quick-width.js';
 
 /**
  * The mix that a feed is measured out from, before any kit is asked: mg/L, shares of nitrogen, mS/cm at 25 °C. `none`: no mix keeps every
@@ -29,11 +30,12 @@ export interface NearFeedAsked {
 /**
  * The cheapest mix within the widths of the plan (with `closest` the one that misses least within them), by the very programs that the doses
  * begin with. What follows there — sure cans, thrift, iron that its chelate does not hold, steps of the kit — is left out.
+ * @param width seeks the least widths: the same for all places of a slider
  */
-export async function nearFeed(request: FeedRequest, asked: NearFeedAsked): Promise<NearFeed> {
+export async function nearFeed(request: FeedRequest, asked: NearFeedAsked, width = quickWidths()): Promise<NearFeed> {
   const sized = sizedFor(request);
   const feed = sized.header;
-  const { within, nearest } = await withGrades(sized, asked);
+  const { within, nearest } = await withGrades(sized, asked, width);
   if (!('found' in nearest)) {
     const { answer, proof } = nearest;
     const contents = await nearestMix({ ...sized, programme: withoutCustom(sized.programme) });

@@ -155,7 +155,8 @@ export async function nearMix(request: FeedRequest): Promise<FeedAnswer> {
 }
 
 /** The least factor of all, below the usual one: how near the shelf comes at all. */
-export const nearestOfAll = (request: FeedRequest): ReturnType<typeof nearestWidth> => nearestWidth(request, LEAST);
+export const nearestOfAll = (request: FeedRequest, seek = nearestWidth): ReturnType<typeof nearestWidth> =>
+  seek(request, LEAST);
 
 /** At this factor a main element lies within 1 % of its aim. */
 const LEAST = 1.01 / 1.35;

@@ -1,4 +1,5 @@
 import { nearFeed, type NearFeed } from '../blend/near-feed.js';
+import { quickWidths } from '../blend/quick-width.js';
 import type { ClosedProduct } from '../label/closed-product.js';
 import type { Water } from '../label/product.js';
 import type { Catalog } from '../catalog/catalog.js';
@@ -40,6 +41,7 @@ export async function nearMixes(
   const collected = collecting(files, named);
   const open = await opened(files, named, catalog, collected);
   collected.settle();
+  const width = quickWidths();
   return {
     pen: open.pen,
     shelf: open.shelf.products,
@@ -51,7 +53,7 @@ export async function nearMixes(
       const { want, factor } = feedWishes(wishes, said);
       const [request] = feedRequests({ ...open, feeds: bench.feeds }, said, askedOfMix(wishes, said), []);
       said.settle();
-      return request === undefined ? null : nearFeed(request, { want: want ?? 'near', factor: factor ?? 1 });
+      return request === undefined ? null : nearFeed(request, { want: want ?? 'near', factor: factor ?? 1 }, width);
     },
   };
 }

@@ -53,19 +53,27 @@ export function linearisationOfWater(linearisation: EcLinearisation, water: Wate
  * reads the EC cap.
  */
 export function firstLinearisation(request: Pick<FeedRequest, 'programme' | 'waters' | 'rules'>): EcLinearisation {
-  const before = PLANES.get(request.programme);
+  const { programme, waters } = request;
   const cap = ecCap(request) ?? 1;
-  const water = ionsOfWater(request.waters[0]!);
-  if (before && before.water === request.waters[0] && before.cap === cap) return before.linearisation;
-  const feed = aimed(request.programme.bands);
-  const strength = strengthAt(cap, feed, water);
-  const linearisation = linearisationAt(plus(water, feed, strength), { at: 'aims' });
-  PLANES.set(request.programme, { water: request.waters[0]!, cap, linearisation });
+  const before = PLANES.get(programme);
+  if (before && before.water === waters[0] && before.cap === cap) return before.linearisation;
+  const feed = aimed(programme.bands);
+  const planes = OF_AIMS.get(waters[0]!) ?? new Map<string, EcLinearisation>();
+  OF_AIMS.set(waters[0]!, planes);
+  const key = `${cap} ${IONS.map((ion) => feed[ion]).join(' ')}`;
+  const water = ionsOfWater(waters[0]!);
+  const linearisation =
+    planes.get(key) ?? linearisationAt(plus(water, feed, strengthAt(cap, feed, water)), { at: 'aims' });
+  planes.set(key, linearisation);
+  PLANES.set(programme, { water: waters[0]!, cap, linearisation });
   return linearisation;
 }
 
 /** Every formulation asks for it. Kept by all that it depends on, none of which can be changed: programme, first water and cap. */
 const PLANES = new WeakMap<FeedRequest['programme'], { water: Water; cap: number; linearisation: EcLinearisation }>();
+
+/** The same by water, then cap and aims: programmes that differ in their leasts alone share it. */
+const OF_AIMS = new WeakMap<Water, Map<string, EcLinearisation>>();
 
 /** Finite difference, as a share of the ions present (mmol/L): small against their curvature, large against rounding. */
 const STEP = 1e-3;

@@ -25,6 +25,7 @@ export {
   limitOf,
 } from './formulate.js';
 export { leastOf } from './least-of.js';
+export { leastWidth } from './least-width.js';
 export {
   cheapest,
   closest,

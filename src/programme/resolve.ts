@@ -17,6 +17,27 @@ export function resolveProgramme(
   phase: Phase,
   where: Where = {},
 ): Checked<Programme> {
+  const known = RESOLVED.get(tables) ?? new Map<string, Checked<Programme>>();
+  RESOLVED.set(tables, known);
+  const key = `${plants} ${medium} ${phase}`;
+  const before = known.get(key);
+  if (before) return before;
+  const found = resolved(tables, plants, medium, phase, where);
+  // what is told of a place in a file is of that file alone
+  if (found.ok && found.warnings.length === 0) known.set(key, found);
+  return found;
+}
+
+/** Tables are never changed; a season and a slider ask for the same programme again and again. */
+const RESOLVED = new WeakMap<ProgrammeTables, Map<string, Checked<Programme>>>();
+
+function resolved(
+  tables: ProgrammeTables,
+  plants: string,
+  medium: Medium,
+  phase: Phase,
+  where: Where,
+): Checked<Programme> {
   const unsuited = unsuitedProblem(tables, plants, medium, where);
   if (unsuited) return { ok: false, problems: [unsuited] };
   const bandRows = bandsFor(tables, plants);
