@@ -7,6 +7,7 @@ import type { DosePlan } from '../dose/plan-types.js';
 import type { Limit, Miss } from '../feed/limits.js';
 import type { NearAsked } from '../feed/near.js';
 import type { Change } from './changes.js';
+import type { Doubts } from './doubted.js';
 import type { GradedMiss } from './nearest-doses.js';
 import type { BlendCannot, BlendMade, BlendOpen } from '../feed/results.js';
 
@@ -37,6 +38,8 @@ export interface Given {
   wayOut: WayOut | null;
   /** How long a can of it may stand. */
   keeps: Keeping;
+  /** Products in it that cannot be what both their name and their row say; absent where there is none. */
+  doubts?: Doubts;
   near: Near;
   sure: Sure;
   /** Leasts that only convention stands behind and that this feed does not keep. */

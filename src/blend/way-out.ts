@@ -24,9 +24,13 @@ interface Found extends Way {
   again: (asked: FeedAsked) => Promise<Way | null>;
 }
 
-/** Below this share of cans a kit that can put every dose down cannot make the feed all the same, unless nothing else makes many more (judgement). */
-const TOO_FEW = 0.75;
+/**
+ * Below this share of cans a kit that can put every dose down cannot make the feed all the same, as everywhere that a change is told; a way has
+ * to make many more, or some more and as many as are wanted (judgement).
+ */
+const TOO_FEW = 0.85;
 const MANY_MORE = 0.2;
+const SOME_MORE = 0.05;
 /** Finer steps come to other doses, so that the finest scale is no bound to the last can. */
 const UNCERTAIN = 0.05;
 
@@ -55,7 +59,7 @@ export async function wayOutOf(
 ): Promise<Way | null> {
   const measured = isMeasured(kit);
   if (measured && kit.share >= TOO_FEW) return null;
-  const least = measured ? kit.share + MANY_MORE : 0;
+  const least = measured ? Math.min(kit.share + MANY_MORE, Math.max(kit.wanted, kit.share + SOME_MORE)) : 0;
   const helps = ({ planned }: Way): boolean => isMeasured(planned) && planned.share >= least;
   const sought = { ...asked, nitrogen: asked.nitrogen ?? [NITROGEN_WITHIN, kit.near.asked.nitrogenWithin] };
   const fine = await weighedFine(kit.request, sought);

@@ -1,5 +1,6 @@
 import { blend } from '../blend/blend.js';
-import { givenFeed, type GivenResult, type Sure } from '../blend/given.js';
+import type { GivenResult, Sure } from '../blend/given.js';
+import { givenBeyondDoubt } from '../blend/beyond-doubt.js';
 import { usualPen } from '../dose/by-pen.js';
 import { type DosePlan, planDoses } from '../dose/plan.js';
 import type { PenInHand } from '../dose/by-pen-types.js';
@@ -57,7 +58,7 @@ export async function dosesOfFeed(
   const pen = penInHand(open, wanted.by, waterMSPerCm);
   const { salts, products } = catalog;
   const market = changes ? { market: { salts, products, close: closeLabels } } : {};
-  const result = await givenFeed(request, {
+  const result = await givenBeyondDoubt(request, {
     ...wanted,
     ...pen,
     ...market,

@@ -93,6 +93,10 @@ export const given = {
   costPerYear: maybe.describe('null where nobody says how much is used'),
   custom: z.array(z.string()).describe('leasts that only convention stands behind and that are not reached'),
   assumed: z.array(z.string()),
+  doubts: z
+    .array(z.string())
+    .optional()
+    .describe('labels to look at first: a name and a row that contradict each other'),
   idealCostPerLitre: amount.describe('before it was measured out'),
 };
 

@@ -18,6 +18,7 @@ import { priceBlocks } from './prices.js';
 import { cautionSays } from './says/cautions.js';
 import { proofSentence, stageWords } from './says/proof.js';
 import { doseProofSays } from './says/dose-proof.js';
+import { doubtsSay } from './says/doubts.js';
 import { doseOfferSays, weighSays } from './says/doses.js';
 import { weighBlocks } from './sheet-page/no-sheet.js';
 import { askedSays } from './says/given.js';
@@ -116,6 +117,7 @@ function givenSheet(result: GivenMade, pen: PenScale | null, allPrices: boolean)
   return {
     title: givenTitle(result),
     blocks: [
+      ...(given.doubts ? doubtsSay(given.doubts, feed, plan.batchLitres).map((line) => paragraph(line, 'bad')) : []),
       headerFacts(feed, waterText(result.waters)),
       ...(proof.unfinished ? doubtBlocks(result) : []),
       ...unmeasuredBlocks(plan),

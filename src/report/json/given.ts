@@ -5,6 +5,7 @@ import { assumedSays } from '../says/given.js';
 import { limitSays, missSays } from '../says/limits.js';
 import { surenessLines } from '../says/sureness.js';
 import type { Keeping } from '../../can/keeping.js';
+import { doubtsSay } from '../says/doubts.js';
 import { doseOfferSays, weighCommand } from '../says/doses.js';
 import { causeSays, keepingSays } from '../says/keeping.js';
 import { wayOutSays } from '../says/way-out.js';
@@ -15,6 +16,7 @@ type GivenJson = { [Part in keyof typeof given]: z.infer<(typeof given)[Part]> }
 /** How near, how sure and what stands beside it, as published. */
 export function givenJson(told: Given, elements: readonly ElementLine[]): GivenJson {
   const { sure, custom, assumed, litresPerYear, plan, idealCostPerLitre } = told;
+  const { currency } = plan.request.header;
   return {
     near: nearJson(told.near),
     keeps: keepsJson(told.keeps),
@@ -24,6 +26,7 @@ export function givenJson(told: Given, elements: readonly ElementLine[]): GivenJ
     costPerYear: litresPerYear === null ? null : plan.mix.costPerLitre * litresPerYear,
     custom: custom.map(missSays),
     assumed: assumedSays(assumed, plan.batchLitres),
+    doubts: told.doubts ? doubtsSay(told.doubts, { currency }, plan.batchLitres) : [],
     idealCostPerLitre,
   };
 }

@@ -12,6 +12,7 @@ import { dilutionSays } from '../says/one.js';
 import { orderLines } from '../says/order.js';
 import { keepingInFull, keepingSays } from '../says/keeping.js';
 import { leftOutSays, notesSay, surenessSays, tickOffSays, unseenSays, waterNames } from '../says/sheet.js';
+import { doubtsSay } from '../says/doubts.js';
 import { bottleSteps, bottleTitle, wayOutSays } from '../says/way-out.js';
 import { ladderOf, type Rung } from './ladder.js';
 import { type LineOnPage, linesOf } from './lines.js';
@@ -63,7 +64,7 @@ export function pageOf(sheet: MixingSheet): SheetPage {
     title: `${feed.name}: mixing sheet`,
     plants: `${feed.plants} in ${feed.medium}, ${feed.phase}, ${feed.strength}`,
     date: sheet.date,
-    alert: alertOf(sheet),
+    alert: [...(sheet.given?.doubts ? doubtsSay(sheet.given.doubts, feed, sheet.litres) : []), ...alertOf(sheet)],
     wayOut: sheet.given?.wayOut ? wayOutSays(sheet.given.wayOut, sheet.given.sure.share) : null,
     others: sheet.given?.wayOut?.others.map(doseOfferSays) ?? [],
     weigh: weighSays(sheet.notes.doses, sheet.given?.wayOut?.without.weigh),
