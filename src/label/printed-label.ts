@@ -1,5 +1,5 @@
-import type { Problem } from '../problem.js';
-import { warning } from '../problem.js';
+import { type Problem, problem, Refusal, warning } from '../problem.js';
+import { MOST } from '../units/bounds.js';
 import { formatNumber } from '../units/format.js';
 import { elementPerOxide } from '../chemistry/oxides.js';
 import type { Analysis, AnalysisColumn } from './analysis.js';
@@ -29,10 +29,12 @@ export interface PrintedLabel {
 /**
  * Reads the text of a printed label, of a US guaranteed analysis ("Total Nitrogen (N) 12 % … 10.5 % Nitrate Nitrogen … Derived from: …")
  * or of an EU declaration ("5,5 % nitric nitrogen"; oxides), in English, with decimal points or commas, however its lines are broken.
- * Whether an element or its oxide is meant is what is printed; a bare "phosphate" and "potash" are the oxides. Never refuses: what it
+ * Whether an element or its oxide is meant is what is printed; a bare "phosphate" and "potash" are the oxides. What it
  * did not understand is told.
+ * @throws Refusal where it is longer than any label
  */
 export function readPrintedLabel(text: string): PrintedLabel {
+  if (text.length > MOST.label) throw new Refusal([tooLong(text)]);
   const plain = plainLabel(text);
   const { rest, derivedFrom } = sourcesIn(plain);
   const told = withoutPack(withoutDirections(rest));
@@ -142,3 +144,12 @@ function twice({ column, percent }: Figure, before: number): Problem {
     'The first is used: look at the label.',
   );
 }
+
+const tooLong = (text: string): Problem =>
+  problem(
+    'label-too-long',
+    {},
+    `a text of ${text.length} characters`,
+    `a label of at most ${MOST.label}`,
+    'Copy the guaranteed analysis alone.',
+  );

@@ -63,8 +63,8 @@ export const BOUNDS = {
 
 export type Bounded = keyof typeof BOUNDS;
 
-/** The most characters in a cell of a table, feeds of a bench, products of a shelf. */
-export const MOST = { cell: 2000, feeds: 200, products: 5000 } as const;
+/** The most characters in a cell of a table and on a printed label, feeds of a bench, products of a shelf. */
+export const MOST = { cell: 2000, label: 20_000, feeds: 200, products: 5000 } as const;
 
 /** True where the figure, in the unit of its bounds, lies within them. */
 export function isWithin(name: Bounded, value: number): boolean {

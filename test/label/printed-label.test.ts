@@ -95,6 +95,12 @@ describe('a printed label', () => {
   });
 });
 
+it('longer than any label is refused, before a second is spent on its brackets', () => {
+  expect(() => readPrintedLabel('('.repeat(1_000_000))).toThrow(
+    expect.objectContaining({ problems: [expect.objectContaining({ code: 'label-too-long' })] }),
+  );
+});
+
 describe('packs', () => {
   it.each([
     ['Foo 2 lb, $12', ['2 lb'], 12, '$'],
