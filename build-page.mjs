@@ -21,7 +21,7 @@ const SHARED = {
   metafile: true,
   charset: 'ascii',
   loader: { '.yaml': 'text', '.csv': 'text' },
-  define: { VERSION: version },
+  define: { VERSION: version, DOOR: '"page"' },
 };
 
 /**

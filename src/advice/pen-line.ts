@@ -1,3 +1,4 @@
+import { atDoor } from '../door.js';
 import type { Product } from '../label/product.js';
 import { type Problem, problem, type Where } from '../problem.js';
 import { commaNotes, formatNumber, inMilliSiemens, readFigure } from '../units/index.js';
@@ -30,7 +31,10 @@ export function readPenLine<P extends Product>(
       `"${part}"`,
       `a reading above 0, up to ${MOST} mS/cm`,
       told.mSPerCm > 0 && pen.unit === null
-        ? `Write the unit: ${pen.figure} µS/cm, or ${pen.figure} ppm with --scale 500 (or 640, 700).`
+        ? atDoor({
+            typed: `Write the unit: ${pen.figure} µS/cm, or ${pen.figure} ppm with --scale 500 (or 640, 700).`,
+            page: `Write the unit: ${pen.figure} µS/cm, or ${pen.figure} ppm and choose the scale of your pen in Plants.`,
+          })
         : 'Check the number and its unit.',
     ),
   );
@@ -117,6 +121,9 @@ function whichScale(part: string, figure: string, product: Product | undefined, 
     where,
     `"${part}"`,
     'which scale the pen is on: 500, 640 or 700 ppm per mS/cm',
-    `Add --scale 500 (or 640, 700), write pen: { scale: 500 } in bench.yaml, or give µS/cm: ${figure} ppm${meant} are ${micro(500)} µS on the 500 scale, ${micro(640)} µS on 640, ${micro(700)} µS on 700.`,
+    atDoor({
+      typed: `Add --scale 500 (or 640, 700), write pen: { scale: 500 } in bench.yaml, or give µS/cm: ${figure} ppm${meant} are ${micro(500)} µS on the 500 scale, ${micro(640)} µS on 640, ${micro(700)} µS on 700.`,
+      page: `Choose the scale of your pen in Plants, or give µS/cm: ${figure} ppm${meant} are ${micro(500)} µS on the 500 scale, ${micro(640)} µS on 640, ${micro(700)} µS on 700.`,
+    }),
   );
 }

@@ -1,3 +1,4 @@
+import { atDoor } from '../door.js';
 import type { PenOnCan } from '../advice/dosed-by-pen.js';
 import type { Recipe } from '../advice/recipe.js';
 import type { Catalog } from '../catalog/catalog.js';
@@ -101,7 +102,7 @@ function requestOf(
         { field: '--feed' },
         `${open.feeds.length} feeds`,
         'one feed',
-        `Name one with --feed: ${names}.`,
+        atDoor({ typed: `Name one with --feed: ${names}.`, page: `Choose one: ${names}.` }),
       ),
     );
   }

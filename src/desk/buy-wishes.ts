@@ -1,3 +1,4 @@
+import { atDoor } from '../door.js';
 import type { FeedRequest } from '../feed/request.js';
 import { type Problem, problem, type Where } from '../problem.js';
 import type { PlannedFeed, PurchaseRequest } from '../purchase/types.js';
@@ -38,7 +39,10 @@ function neededId(id: string, market: Market, ban: readonly string[], collected:
     collected.add(problem('not-for-sale', { field: '--need' }, `"${id}"`, 'a product that can be bought', why));
   }
   if (product && ban.includes(product.id)) {
-    const found = `"${product.id}" under --need and --ban`;
+    const found = atDoor({
+      typed: `"${product.id}" under --need and --ban`,
+      page: `"${product.id}" wanted and not wanted`,
+    });
     collected.add(problem('needed-and-banned', { field: '--need' }, found, 'one of the two', 'Leave one of them out.'));
   }
   return product?.id;
@@ -68,7 +72,10 @@ export const noWeekly = (feed: string, where: Where = {}): Problem =>
     { ...where, field: feed },
     'no litres a week',
     'how much of the feed is used in a week',
-    'Add weekly: 10 L to the feed in bench.yaml, or say --weekly "10 L".',
+    atDoor({
+      typed: 'Add weekly: 10 L to the feed in bench.yaml, or say --weekly "10 L".',
+      page: 'Say in Plants how much of the feed is used in a week, such as 10 L.',
+    }),
   );
 
 /** Wishes of a purchase mean nothing where a product is to be replaced. */
@@ -93,7 +100,7 @@ export function refusePurchaseWishes(wishes: Wishes, collected: Collected): void
       problem(
         'not-with-instead-of',
         { field: option },
-        `${option} with --instead-of`,
+        atDoor({ typed: `${option} with --instead-of`, page: `${option} in place of a product` }),
         'one question at a time',
         `Leave out ${option}: a substitute is judged by one litre.`,
       ),

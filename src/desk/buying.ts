@@ -1,3 +1,4 @@
+import { atDoor } from '../door.js';
 import type { Catalog } from '../catalog/catalog.js';
 import { type Problem, problem } from '../problem.js';
 import type { PlannedFeed, PurchaseOptions, PurchaseRequest, PurchaseStep } from '../purchase/types.js';
@@ -63,7 +64,10 @@ export async function purchaseAsked(
         { field: '--budget' },
         `a budget in ${open.currency} with prices in ${CATALOG_CURRENCY}`,
         `prices in ${open.currency}`,
-        'Name what is for sale where you are with --market FILE, or leave --budget out.',
+        atDoor({
+          typed: 'Name what is for sale where you are with --market FILE, or leave --budget out.',
+          page: 'Leave the money out: then packs are counted instead.',
+        }),
       ),
     );
   if (wishes.seconds !== undefined && now === undefined)

@@ -1,3 +1,4 @@
+import { atDoor } from '../door.js';
 import { checkPen } from '../meter/index.js';
 import { type Problem, problem } from '../problem.js';
 import type { StandardResult } from '../report/meter-tools.js';
@@ -19,9 +20,9 @@ export function checkPenWithStandard(wishes: Wishes, problems: readonly Problem[
       problem(
         'reads-missing',
         { field: '--reads' },
-        'no --reads',
+        atDoor({ typed: 'no --reads', page: 'no reading' }),
         'what the pen shows in the standard',
-        'Add --reads 1350.',
+        atDoor({ typed: 'Add --reads 1350.', page: 'Write what it shows, such as 1350.' }),
       ),
     );
   // a bare number is in the standard's unit, or in ppm on a pen with a scale

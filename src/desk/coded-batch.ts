@@ -1,3 +1,4 @@
+import { atDoor } from '../door.js';
 import type { FeedSpec } from '../catalog/bench-types.js';
 import { resolveProgramme } from '../programme/resolve.js';
 import { atStrength } from '../programme/strength.js';
@@ -55,7 +56,7 @@ function isAtStrength({ plants, medium, phase, strength, where }: FeedSpec, fact
   return now.ok && Math.abs(now.value.factor - factor) <= 0.001;
 }
 
-const RECIPE = 'or say what was mixed with --recipe.';
+const RECIPE = atDoor({ typed: 'or say what was mixed with --recipe.', page: 'or mix it anew.' });
 
 function notOnBench(found: Exclude<ReturnType<typeof onBench>, { kind: 'found' }>, code: SheetCode, open: OpenBench) {
   const refused = (what: string, expected: string, fix: string): Problem =>
@@ -65,29 +66,45 @@ function notOnBench(found: Exclude<ReturnType<typeof onBench>, { kind: 'found' }
       return refused(
         `the sheet of a feed that is none of ${open.feeds.map(({ name }) => name).join(', ') || 'this bench'}`,
         'a sheet of a feed of this bench',
-        'Name the bench it was made on with --bench, or give the feed its old name in bench.yaml',
+        atDoor({
+          typed: 'Name the bench it was made on with --bench, or give the feed its old name in bench.yaml',
+          page: 'Give the feed its old name in Plants',
+        }),
       );
     case 'no product': {
       const places = found.items.map((i) => `${i + 2} (${code.items[i]!.amount} g or mL)`).join(', ');
       return refused(
         `a sheet whose step ${places} is no product of the shelf`,
         'products that stand on the shelf',
-        'Give the product its row in shelf.csv again, add it with --with if the catalog has it',
+        atDoor({
+          typed: 'Give the product its row in shelf.csv again, add it with --with if the catalog has it',
+          page: 'Put the product on the shelf again',
+        }),
       );
     }
     case 'no water':
-      return refused('a sheet with another water', 'a water of the bench', 'Name its waters with --water');
+      return refused(
+        'a sheet with another water',
+        'a water of the bench',
+        atDoor({ typed: 'Name its waters with --water', page: 'Choose its water in Plants' }),
+      );
     case 'other bench':
       return refused(
         'a sheet whose feed and products are not those of this bench',
         'a sheet of this bench',
-        'Name the bench it was made on with --bench',
+        atDoor({
+          typed: 'Name the bench it was made on with --bench',
+          page: 'Bring in the files of the bench it was made on',
+        }),
       );
     case 'unclear':
       return refused(
         `a code that fits ${found.batches.length} batches of this shelf`,
         'one batch',
-        'Leave products that were not in it out with --without',
+        atDoor({
+          typed: 'Leave products that were not in it out with --without',
+          page: 'Take products that were not in it off the shelf',
+        }),
       );
     default:
       return found satisfies never;

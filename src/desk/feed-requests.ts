@@ -1,3 +1,4 @@
+import { atDoor } from '../door.js';
 import type { FeedSpec } from '../catalog/bench-types.js';
 import type { FeedRequest } from '../feed/request.js';
 import type { FeedHeader, UnfedFeed } from '../feed/results.js';
@@ -80,7 +81,10 @@ export function refuseTooMuch({ feeds, shelf }: Pick<OpenBench, 'feeds' | 'shelf
       { field: '--feed' },
       `${feeds.length} feeds of ${products} products each`,
       `at most ${most} of them at once`,
-      'Name one with --feed, or leave out products with --without.',
+      atDoor({
+        typed: 'Name one with --feed, or leave out products with --without.',
+        page: 'Choose one feed, or take products off the shelf.',
+      }),
     ),
   );
 }
@@ -172,7 +176,7 @@ export function oneFeedOnly(
         { field: '--feed' },
         `${requests.length} feeds`,
         `one feed for --${form}`,
-        `Name one with --feed: ${names}.`,
+        atDoor({ typed: `Name one with --feed: ${names}.`, page: `Choose one: ${names}.` }),
       ),
     );
   }
@@ -193,7 +197,10 @@ export function refuseUnsized(
       { field: '--mix' },
       `no batch for ${unsized.map((request) => request.header.name).join(', ')}`,
       'how much to mix',
-      'Say --mix "4 L", or write batch: 4 L for the feed in bench.yaml.',
+      atDoor({
+        typed: 'Say --mix "4 L", or write batch: 4 L for the feed in bench.yaml.',
+        page: 'Say how much to mix, or fill in Mixed at a time for the feed in Plants.',
+      }),
     ),
   );
 }

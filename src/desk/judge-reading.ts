@@ -1,3 +1,4 @@
+import { atDoor } from '../door.js';
 import type { Kit } from '../catalog/bench-types.js';
 import type { Catalog } from '../catalog/catalog.js';
 import { type Batch, meter, type MeterResult } from '../meter/index.js';
@@ -83,7 +84,11 @@ function refuseSmallCan(brim: Litres | undefined, litres: Litres | null | undefi
       { field: '--brim' },
       `a can of ${formatNumber(brim, 4)} L for a batch of ${formatNumber(litres, 4)} L`,
       'what the can holds to the brim',
-      'Say --brim with the whole can, --measured with the water in it, or --mix with how much was to be mixed.',
+      atDoor({
+        typed:
+          'Say --brim with the whole can, --measured with the water in it, or --mix with how much was to be mixed.',
+        page: 'Say how much the can holds to the brim.',
+      }),
     ),
   );
 }

@@ -1,3 +1,4 @@
+import { atDoor } from '../door.js';
 import { withBulkDensity } from '../dose/density.js';
 import type { Recipe } from '../advice/recipe.js';
 import type { FeedRequest } from '../feed/request.js';
@@ -33,7 +34,10 @@ const noPlan = (plan: DosePlan | null): Problem =>
     { field: '--feed' },
     plan === null ? 'no feed, and no nearest one' : 'doses that come to bare water',
     'a feed that can be mixed',
-    `\`velamen ${plan === null ? 'blend' : 'sheet'}\` says why; name what was mixed with --recipe.`,
+    atDoor({
+      typed: `\`velamen ${plan === null ? 'blend' : 'sheet'}\` says why; name what was mixed with --recipe.`,
+      page: `${plan === null ? 'Feed' : 'Sink'} says why.`,
+    }),
   );
 
 /** A recipe as the plan; it is rescued with its own products and the shelf. */

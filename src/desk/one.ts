@@ -1,3 +1,4 @@
+import { atDoor } from '../door.js';
 import { oneMix, type OneResult } from '../blend/one/one-mix.js';
 import type { Vessel } from '../catalog/bench-types.js';
 import type { Catalog } from '../catalog/catalog.js';
@@ -68,7 +69,10 @@ export function refuseSeveralMixes({ oneFeedFor = [] }: Wishes, mixes: number): 
         { field: '--one' },
         `${mixes} mixes`,
         `one mix for --${form}`,
-        'velamen blend --one --json tells all of them.',
+        atDoor({
+          typed: 'velamen blend --one --json tells all of them.',
+          page: 'One for all pots in Feed tells all of them.',
+        }),
       ),
     ),
   );
@@ -106,7 +110,7 @@ export const notFed = (without: readonly string[]): Problem[] =>
       { field: '--one' },
       `${feed}: this shelf gives it no feed`,
       'a feed',
-      `velamen blend --feed ${feed} says why.`,
+      atDoor({ typed: `velamen blend --feed ${feed} says why.`, page: `Choose ${feed} in Feed to see why.` }),
     ),
     severity: 'warning' as const,
   }));

@@ -1,3 +1,4 @@
+import { atDoor } from '../door.js';
 import { readBench } from '../catalog/bench.js';
 import type { Bench, FeedSpec, Kit, Pen } from '../catalog/bench-types.js';
 import { type Catalog, findWater } from '../catalog/catalog.js';
@@ -111,7 +112,10 @@ function chosenFeeds(wishes: Wishes, bench: Bench | null, faulty: boolean, colle
     ? `Did you mean ${guess}?`
     : names.length > 0
       ? `The feeds are ${names.join(', ')}.`
-      : 'This bench has no feeds: say --plants and --medium instead.';
+      : atDoor({
+          typed: 'This bench has no feeds: say --plants and --medium instead.',
+          page: 'This bench has no feeds: make one in Plants.',
+        });
   collected.add(problem('unknown-feed', { field: '--feed' }, `"${name}"`, 'a feed of the bench', fix));
   return [];
 }
@@ -123,7 +127,10 @@ function rainByDefault(catalog: Catalog, collected: Collected): Water[] {
       { field: '--water' },
       'no water named',
       'a water',
-      'Rain water is assumed; name yours with --water, or in bench.yaml.',
+      atDoor({
+        typed: 'Rain water is assumed; name yours with --water, or in bench.yaml.',
+        page: 'Rain water is assumed; choose yours in Plants.',
+      }),
     ),
   );
   const rain = collected.take(findWater(catalog, 'rain'));

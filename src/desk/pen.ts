@@ -1,3 +1,4 @@
+import { atDoor } from '../door.js';
 import type { Pen } from '../catalog/bench-types.js';
 import type { PenUse } from '../meter/batch.js';
 import { problem } from '../problem.js';
@@ -16,7 +17,7 @@ export function penUse(wishes: Wishes, pen: Pen | undefined, collected: Collecte
         { field: '--temperature' },
         'a pen that does not correct, and no temperature',
         'the temperature of the can',
-        'Add --temperature "15 °C".',
+        atDoor({ typed: 'Add --temperature "15 °C".', page: 'Write it, such as 15 °C.' }),
       ),
     );
   return scale === undefined ? undefined : { scale, temperatureC: celsius, compensates };

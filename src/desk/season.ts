@@ -1,3 +1,4 @@
+import { atDoor } from '../door.js';
 import type { FeedSpec } from '../catalog/bench-types.js';
 import type { Catalog } from '../catalog/catalog.js';
 import type { FeedRequest } from '../feed/request.js';
@@ -165,4 +166,10 @@ const withPacks = (products: readonly ClosedProduct[], market: Market): ClosedPr
   });
 
 const noDay = (): Problem =>
-  problem('no-day', { field: '--from' }, 'no first day', 'the day on which the year begins', 'Say --from 2026-12-01.');
+  problem(
+    'no-day',
+    { field: '--from' },
+    'no first day',
+    'the day on which the year begins',
+    atDoor({ typed: 'Say --from 2026-12-01.', page: 'Choose the day in From.' }),
+  );

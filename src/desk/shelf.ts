@@ -1,3 +1,4 @@
+import { atDoor } from '../door.js';
 import type { Catalog } from '../catalog/catalog.js';
 import { readProducts } from '../catalog/shelf.js';
 import type { Product } from '../label/product.js';
@@ -34,7 +35,10 @@ export function shelfOf(
         { file: place },
         'no shelf.csv',
         'a list of your products',
-        'Name it with --shelf FILE, or put shelf.csv beside bench.yaml.',
+        atDoor({
+          typed: 'Name it with --shelf FILE, or put shelf.csv beside bench.yaml.',
+          page: 'Put your first label on the shelf.',
+        }),
       ),
     );
     return { name: place, products: [] };
@@ -68,7 +72,7 @@ function altered(shelf: Shelf, wishes: Wishes, catalog: Catalog, collected: Coll
           { field: '--with' },
           `"${more.id}"`,
           'a product that is not on the shelf yet',
-          'Leave it out of --with.',
+          atDoor({ typed: 'Leave it out of --with.', page: 'It stands there already.' }),
         ),
       );
       continue;

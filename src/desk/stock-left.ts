@@ -1,3 +1,4 @@
+import { atDoor } from '../door.js';
 import type { Product } from '../label/product.js';
 import { type Problem, warning } from '../problem.js';
 import { formatNumber } from '../units/index.js';
@@ -34,5 +35,8 @@ const overdrawn = ({ id, unit, left }: StockLeft, file: string): Problem =>
     { file, field: id },
     `${formatNumber(-left!, 3)} ${unit} more used than was there`,
     'no more used than there was',
-    `Counted as used up: say what is there, velamen journal add --counted "… ${unit} ${id}".`,
+    atDoor({
+      typed: `Counted as used up: say what is there, velamen journal add --counted "… ${unit} ${id}".`,
+      page: `Counted as used up: say what is there in Year, Stock, such as 320 ${unit} ${id}.`,
+    }),
   );

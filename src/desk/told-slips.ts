@@ -1,3 +1,4 @@
+import { atDoor } from '../door.js';
 import type { BatchSpokenOf, WaterSpokenOf } from '../advice/slips/types.js';
 import type { CatalogWater } from '../catalog/waters.js';
 import type { FeedRequest } from '../feed/request.js';
@@ -57,9 +58,9 @@ const twice = (did: string) =>
   problem(
     'did',
     { field: '--did' },
-    `"${did}" beside --measured`,
+    atDoor({ typed: `"${did}" beside --measured`, page: `"${did}" beside how much is in the can` }),
     'how much is in the can once',
-    'Leave --measured out, or what --did says of the water.',
+    atDoor({ typed: 'Leave --measured out, or what --did says of the water.', page: 'Say it once.' }),
   );
 
 function knownWaters(own: readonly Water[], catalog: readonly CatalogWater[]): WaterSpokenOf[] {

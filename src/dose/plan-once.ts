@@ -1,3 +1,4 @@
+import { atDoor } from '../door.js';
 import type { Litres } from '../units/index.js';
 import type { PowderKnown } from '../label/product.js';
 import type { Kit } from '../catalog/bench-types.js';
@@ -127,7 +128,10 @@ function batchOf({ header }: FeedRequest): Litres {
       { field: 'batch' },
       'no batch size',
       'the volume that is mixed at a time',
-      `Give the feed ${header.name} a batch (batch: 4 L), or say --mix.`,
+      atDoor({
+        typed: `Give the feed ${header.name} a batch (batch: 4 L), or say --mix.`,
+        page: `Fill in Mixed at a time for ${header.name} in Plants, or say how much to mix.`,
+      }),
     ),
   ]);
 }

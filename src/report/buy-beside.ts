@@ -1,3 +1,4 @@
+import { atDoor } from '../door.js';
 import type { PurchaseMade } from '../purchase/types.js';
 import { money } from './figures.js';
 import { proofSentence } from './says/proof.js';
@@ -11,8 +12,14 @@ function oneMoreSays({ options, oneMoreAllowed, currency }: PurchaseMade): strin
   const saved = best.total - spend;
   return [
     saved > 1e-6 * best.total
-      ? `with one new product more than --at-most allows, ${money(saved, currency)} would be saved: ${products.join(', ')} for ${money(spend, currency)}`
-      : 'one new product more than --at-most allows would save no money',
+      ? atDoor({
+          typed: `with one new product more than --at-most allows, ${money(saved, currency)} would be saved: ${products.join(', ')} for ${money(spend, currency)}`,
+          page: `with one new product more than you allow, ${money(saved, currency)} would be saved: ${products.join(', ')} for ${money(spend, currency)}`,
+        })
+      : atDoor({
+          typed: 'one new product more than --at-most allows would save no money',
+          page: 'one new product more than you allow would save no money',
+        }),
   ];
 }
 

@@ -1,3 +1,4 @@
+import { atDoor } from '../door.js';
 import type { JournalPots, PotLine, PotStands } from '../year/journal/results.js';
 import { figure } from './figures.js';
 import { potSays } from './says/journal.js';
@@ -12,7 +13,10 @@ export function journalPotSheet({ file, pots, scale }: JournalPots): Sheet {
       ...(pots.length === 0
         ? [
             paragraph(
-              `No pot of that name was read in ${file}: velamen journal add --pot NAME --reading 0.9 --feed FEED.`,
+              atDoor({
+                typed: `No pot of that name was read in ${file}: velamen journal add --pot NAME --reading 0.9 --feed FEED.`,
+                page: `No pot of that name was read in ${file}.`,
+              }),
               'bad',
             ),
           ]

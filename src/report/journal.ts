@@ -1,3 +1,4 @@
+import { atDoor } from '../door.js';
 import type { Draft, JournalItem } from '../year/journal/entry.js';
 import type {
   CostLine,
@@ -36,8 +37,8 @@ export function journalEntrySheet(result: JournalAdded): Sheet {
     ...(result.stock.length === 0 ? [] : [heading('Left'), stockTable(result.stock)]),
     paragraph(
       status === 'undone'
-        ? `Both stand in ${file}; entry ${draft.of} no longer counts. To bring it back: velamen journal undo ${entry}.`
-        : `Written to ${file}. Was it a mistake? velamen journal undo ${entry}.`,
+        ? `Both stand in ${file}; entry ${draft.of} no longer counts. To bring it back: ${undoSays(entry)}.`
+        : `Written to ${file}. Was it a mistake? ${undoSays(entry)}.`,
       'quiet',
     ),
   ];
@@ -60,7 +61,10 @@ function verdict({ within, draft, stands, scale }: JournalAdded): Block[] {
     const words =
       Math.abs(off) <= 0.02
         ? 'Fine: within 2 %.'
-        : `The pen reads ${figure(100 * Math.abs(off))} % too ${off > 0 ? 'high' : 'low'}: velamen meter --standard says what to do.`;
+        : atDoor({
+            typed: `The pen reads ${figure(100 * Math.abs(off))} % too ${off > 0 ? 'high' : 'low'}: velamen meter --standard says what to do.`,
+            page: `The pen reads ${figure(100 * Math.abs(off))} % too ${off > 0 ? 'high' : 'low'}: check it in Plants, which says what to do.`,
+          });
     return [paragraph(words, Math.abs(off) <= 0.02 ? 'good' : 'bad')];
   }
   if (within === null) return [];
@@ -68,7 +72,11 @@ function verdict({ within, draft, stands, scale }: JournalAdded): Block[] {
     ? [paragraph('The reading is as it should be.', 'good')]
     : [
         paragraph(
-          'The reading is not as it should be: velamen meter --sheet CODE --reading … says what happened and what to do.',
+          atDoor({
+            typed:
+              'The reading is not as it should be: velamen meter --sheet CODE --reading … says what happened and what to do.',
+            page: 'The reading is not as it should be: judge it at the end of the steps, which says what happened and what to do.',
+          }),
           'bad',
         ),
       ];
@@ -82,7 +90,13 @@ export function journalSheet({ file, size, entries, feeds, feed, drift, scale }:
     blocks: [
       paragraph(`${size.entries} ${size.entries === 1 ? 'entry' : 'entries'} in ${file}${undone}.`),
       entries.length === 0
-        ? paragraph('None of them is meant: look at the name, or leave --feed out.', 'bad')
+        ? paragraph(
+            atDoor({
+              typed: 'None of them is meant: look at the name, or leave --feed out.',
+              page: 'None of them is meant: look at the name.',
+            }),
+            'bad',
+          )
         : table(
             ['>no.', 'day', 'what', '>litres', `>reads, ${scale === null ? 'mS/cm' : 'ppm'}`, '>expected', 'note'],
             entries.map((entry) => entryRow(entry, scale)),
@@ -145,7 +159,10 @@ export function journalStockSheet({ file, shelf, size, lines, others }: JournalS
         ? []
         : [
             paragraph(
-              `More was used than was there of ${short.map(({ id }) => id).join(', ')}: count and add it with --counted.`,
+              atDoor({
+                typed: `More was used than was there of ${short.map(({ id }) => id).join(', ')}: count and add it with --counted.`,
+                page: `More was used than was there of ${short.map(({ id }) => id).join(', ')}: count it, and write it down here.`,
+              }),
               'bad',
             ),
           ]),
@@ -222,3 +239,6 @@ function readingText({ reading, expected, low, high, kind }: Draft, scale: numbe
     return `${read}; ${kind === 'standard' ? 'should read' : kind === 'pot' ? 'it is fed' : 'expected'} ${right}`;
   return `${read}; right is ${onPen(low, scale)} to ${onPen(high, scale)} (${right} by the labels)`;
 }
+
+const undoSays = (entry: number): string =>
+  atDoor({ typed: `velamen journal undo ${entry}`, page: `Year, Journal, undo entry ${entry}` });

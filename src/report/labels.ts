@@ -1,3 +1,4 @@
+import { atDoor } from '../door.js';
 import { weighCommand } from './says/doses.js';
 import { phSays } from './says/solution.js';
 import { NUTRIENTS } from '../chemistry/nutrients.js';
@@ -39,7 +40,10 @@ export function missingSays({ of, products }: Missing): string {
   const ids = products.join(', ');
   switch (of) {
     case 'bulk density':
-      return `No bulk density: ${ids}. No spoon measures them until you weigh ten, fill in the grams: ${weighCommand(products[0]!, '1/4 tsp')} (or by the pen: velamen meter --calibrate --product ${products[0]}).`;
+      return atDoor({
+        typed: `No bulk density: ${ids}. No spoon measures them until you weigh ten, fill in the grams: ${weighCommand(products[0]!, '1/4 tsp')} (or by the pen: velamen meter --calibrate --product ${products[0]}).`,
+        page: `No bulk density: ${ids}. No spoon measures them until you weigh ten level ones: it is asked beside each jar on the shelf.`,
+      });
     case 'price':
       return `No price: ${ids}. They count as the dearest of the shelf until columns price and pack say what a pack costs.`;
     case 'sources':

@@ -1,3 +1,4 @@
+import { atDoor } from '../door.js';
 import type { Cause, CheckFirst, MeterResult, ReadingLine, SettledRemedy } from '../meter/index.js';
 import { cautionBlocks } from './blend.js';
 import { amount, figure, percent } from './figures.js';
@@ -168,7 +169,10 @@ function remedyBlocks(result: MeterResult): Block[] {
 const AS_IT_IS = 'Feed it as it is.';
 const ALL_THE_SAME =
   'You may feed it as it is. The plan stands close to its limits, though, so that hands alone carry many such cans over one of them. To stand further inside:';
-const NEXT_TIME = 'Next time sheet --sure 90% plans the doses further inside.';
+const NEXT_TIME = atDoor({
+  typed: 'Next time sheet --sure 90% plans the doses further inside.',
+  page: 'Next time a feed nearer to its aims stands further inside: Closest, in Feed.',
+});
 
 /** In how many of the cans every limit holds, and in how many it would with nothing done. */
 function sureText(remedy: SettledRemedy, improves: boolean): string {

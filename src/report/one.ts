@@ -1,3 +1,4 @@
+import { atDoor } from '../door.js';
 import type { OneResult, SharedCan, SharedPlan } from '../blend/one/one-types.js';
 import { factorOf } from '../feed/near.js';
 import { cautionBlocks } from './blend.js';
@@ -27,7 +28,13 @@ export function oneSheet(result: OnBench): Sheet {
       ...mixesBlocks(result, vessels),
       ...(first ? assumedSays(assumed, first.plan.batchLitres).map((line) => paragraph(line)) : []),
       ...result.without.map((feed) =>
-        paragraph(`${feed}: this shelf gives it no feed; velamen blend --feed ${feed} says why.`, 'bad'),
+        paragraph(
+          atDoor({
+            typed: `${feed}: this shelf gives it no feed; velamen blend --feed ${feed} says why.`,
+            page: `${feed}: this shelf gives it no feed; choose it in Feed to see why.`,
+          }),
+          'bad',
+        ),
       ),
       ...(cost === null ? [] : [paragraph(cost)]),
       ...(mixes.length > 1 ? section('Why not fewer mixes', apart.map(apartSays)) : []),

@@ -1,10 +1,11 @@
+import { atDoor } from '../door.js';
 import type { Absent, BlendCannot, BlendOpen, ConflictLine, Relaxation } from '../feed/results.js';
 import type { GivenNone, NoneGiven } from '../blend/given-types.js';
 import { commandLine, type Typed } from './command-line.js';
 import { figure } from './figures.js';
 import { ecBlocks, elementBlocks, missLines, mixBlocks, nitrogenBlocks, type PenScale } from './mix.js';
 import { assumedSays } from './says/given.js';
-import { changeSays, gradedLines, optionsOf } from './says/none-given.js';
+import { changeSays, gradedLines, optionsOf, placeOf } from './says/none-given.js';
 import { becauseLines } from './says/because.js';
 import { limitFrom, limitSays } from './says/limits.js';
 import { farkasSays, moveSays, sourceSays, waySays } from './says/why-not.js';
@@ -54,7 +55,10 @@ function changeBlocks({ changes }: NoneGiven, feed: string, typed: Typed | null)
     heading('What helps most'),
     ...changes.flatMap((change): Block[] => [
       paragraph(changeSays(change)),
-      { kind: 'command', text: commandLine(typed, feed, optionsOf(change.wanted)) },
+      {
+        kind: 'command',
+        text: atDoor({ typed: commandLine(typed, feed, optionsOf(change.wanted)), page: placeOf(change.wanted, feed) }),
+      },
     ]),
   ];
 }

@@ -1,3 +1,4 @@
+import { atDoor } from '../door.js';
 import { type Checked, problem, type Where } from '../problem.js';
 import { powerOfTen } from '../units/elementary.js';
 import { identityOf, roundDigits } from '../units/index.js';
@@ -102,7 +103,10 @@ export function readSheetCode(text: string, where: Where): Checked<SheetCode> {
   }
   const code = unpacked(read.number);
   if (code !== null) return { ok: true, value: code, warnings: [] };
-  const fix = 'It was made by another version: say what was mixed with --recipe.';
+  const fix = atDoor({
+    typed: 'It was made by another version: say what was mixed with --recipe.',
+    page: 'It was made by another version.',
+  });
   return { ok: false, problems: [problem('sheet-code', where, `"${text.trim()}"`, 'the code of a sheet', fix)] };
 }
 

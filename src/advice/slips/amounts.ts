@@ -1,3 +1,4 @@
+import { atDoor } from '../../door.js';
 import { formatNumber, parseAmount } from '../../units/index.js';
 import { MEASURE, QUALITY } from '../spoken/spelled.js';
 import type { AskedBack, BatchSpokenOf, ItemSpokenOf, ReadClause, Way } from './types.js';
@@ -34,7 +35,10 @@ export function amountOf(words: string, { product }: ItemSpokenOf, batch: BatchS
         expected: product.form === 'powder' ? `grams of ${product.id}` : `millilitres of ${product.id}`,
         fix:
           product.form === 'powder'
-            ? 'Write grams, or put its bulk_density on the shelf (ten level spoons weighed: meter --weigh).'
+            ? atDoor({
+                typed: 'Write grams, or put its bulk_density on the shelf (ten level spoons weighed: meter --weigh).',
+                page: 'Write grams, or weigh ten level spoons of it: Shelf, beside the jar.',
+              })
             : 'Write millilitres, or put its density on the shelf.',
       },
     };
@@ -85,7 +89,10 @@ export const waysOf = (factors: readonly (readonly [item: number, factor: number
 const otherPlan = ({ product, planned }: ItemSpokenOf, insteadOf: string): AskedBack => ({
   found: `"instead of ${insteadOf}", though this batch has planned ${plannedText(planned, product)}`,
   expected: 'what was to go in as this batch has it',
-  fix: `Write how much of ${product.id} went in, without "instead"; or name the sheet that it was mixed by (--sheet, --mix, --recipe).`,
+  fix: atDoor({
+    typed: `Write how much of ${product.id} went in, without "instead"; or name the sheet that it was mixed by (--sheet, --mix, --recipe).`,
+    page: `Write how much of ${product.id} went in, without "instead".`,
+  }),
 });
 
 const oneOfSeveral = ({ product, planned }: ItemSpokenOf, words: string): AskedBack => ({

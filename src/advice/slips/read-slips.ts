@@ -1,3 +1,4 @@
+import { atDoor } from '../../door.js';
 import { type Checked, problem, type Where } from '../../problem.js';
 import { formatNumber } from '../../units/index.js';
 import { inFigures } from '../spoken/spelled.js';
@@ -105,7 +106,10 @@ const isBeyond = (slip: Slip, batch: BatchSpokenOf): boolean =>
 const beyond = (text: string, slip: Slip): AskedBack => ({
   found: `"${text.trim()}", many times the plan`,
   expected: slip.kind === 'litres' ? 'the water of this batch' : `up to ${MOST_TIMES} times what was planned`,
-  fix: 'See whether the unit is right, or say what was mixed with --recipe.',
+  fix: atDoor({
+    typed: 'See whether the unit is right, or say what was mixed with --recipe.',
+    page: 'See whether the unit is right.',
+  }),
 });
 
 function notUnderstood(text: string, { items }: BatchSpokenOf): AskedBack {

@@ -1,3 +1,4 @@
+import { atDoor } from '../../door.js';
 import type { BatchSpokenOf, ReadClause, Way } from './types.js';
 import { whichItem, whichItems } from './which-item.js';
 
@@ -66,7 +67,10 @@ function wentInOrNot(words: string, batch: BatchSpokenOf): ReadClause {
       ask: {
         found: `"${words}", of which each may be in or not`,
         expected: 'one item that is in doubt',
-        fix: 'Read the can with the pen (--reading), or say of all but one whether it went in.',
+        fix: atDoor({
+          typed: 'Read the can with the pen (--reading), or say of all but one whether it went in.',
+          page: 'Read the can with the pen and judge it above, or say of all but one whether it went in.',
+        }),
       },
     };
   const slips = which.items.map((item) => ({ kind: 'item', item, factor: 0 }) as const);

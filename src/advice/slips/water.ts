@@ -1,3 +1,4 @@
+import { atDoor } from '../../door.js';
 import { formatNumber, parseAmount } from '../../units/index.js';
 import { WATER, WATER_NAME } from '../spoken/spelled.js';
 import { N, SAME, withUnitOf } from './amounts.js';
@@ -76,7 +77,14 @@ export function waterClause(clause: string, batch: BatchSpokenOf): ReadClause {
   if (times?.groups) return toLitres(PARTS.get(times.groups.many!)! * batch.litres, clause);
   if (BRIM.test(clause))
     return batch.brimLitres === null
-      ? asked(`"${clause}"`, 'how much the can then holds', 'Say --brim with what it holds, or write filled to 5 L.')
+      ? asked(
+          `"${clause}"`,
+          'how much the can then holds',
+          atDoor({
+            typed: 'Say --brim with what it holds, or write filled to 5 L.',
+            page: 'Write for example filled to 5 L.',
+          }),
+        )
       : toLitres(batch.brimLitres, clause);
   if (HALF_FULL.test(clause)) return asked(`"${clause}"`, 'how full the can is', 'Write for example filled to 3 L.');
   if (VAGUE.test(clause))
@@ -111,7 +119,11 @@ function filledTo(words: string, meant: string | undefined, batch: BatchSpokenOf
       return asked(
         `"instead of ${meant}", though this batch is for ${formatNumber(batch.litres, 4)} L`,
         'what was to go in as this batch has it',
-        'Write how much water there is, without "instead"; or say how much was to be mixed with --mix, or which sheet with --sheet.',
+        atDoor({
+          typed:
+            'Write how much water there is, without "instead"; or say how much was to be mixed with --mix, or which sheet with --sheet.',
+          page: 'Write how much water there is, without "instead".',
+        }),
       );
   }
   return toLitres(litres, words);
@@ -172,7 +184,11 @@ function waterNamed(words: string, { knownWaters }: BatchSpokenOf): string | { a
       : 'a water whose analysis is known: each house has its own',
     meant.length > 1
       ? 'Write its id.'
-      : 'Put its analysis into bench.yaml (the supplier prints it) and name it there, or read the water alone with the pen: --reading "1: 0.45".',
+      : atDoor({
+          typed:
+            'Put its analysis into bench.yaml (the supplier prints it) and name it there, or read the water alone with the pen: --reading "1: 0.45".',
+          page: 'Put its analysis into Plants (the supplier prints it), or read the water alone with the pen at the first step.',
+        }),
   );
 }
 

@@ -1,3 +1,4 @@
+import { atDoor } from '../../door.js';
 import type { Catalog } from '../../catalog/catalog.js';
 import type { Problem } from '../../problem.js';
 import { problem } from '../../problem.js';
@@ -85,7 +86,11 @@ const nothingToAdd = (): Problem =>
     {},
     'nothing to add',
     'a batch, or what was bought, counted or read',
-    'Name the batch with --sheet CODE, --feed NAME or --recipe "…"; or say --bought, --counted, or --standard with --reads.',
+    atDoor({
+      typed:
+        'Name the batch with --sheet CODE, --feed NAME or --recipe "…"; or say --bought, --counted, or --standard with --reads.',
+      page: 'Say what was bought or counted; a can is written down at the end of its steps in Sink.',
+    }),
   );
 
 /** Which sort is meant; what belongs to another is refused beside it. */

@@ -1,3 +1,4 @@
+import { atDoor } from '../../door.js';
 import type { RecipeLine } from '../../advice/recipe.js';
 import type { Product } from '../../label/product.js';
 import { type Batch, type BatchItem, type Reading, rightReading } from '../../meter/index.js';
@@ -129,7 +130,10 @@ function warnTwice(
         { file: journal.name },
         `this sheet on ${date} already, as entry ${same.join(', ')}`,
         'each batch once',
-        `Where it was one batch, undo one: velamen journal undo ${same.at(-1)}.`,
+        atDoor({
+          typed: `Where it was one batch, undo one: velamen journal undo ${same.at(-1)}.`,
+          page: `Where it was one batch, undo entry ${same.at(-1)}: Year, Journal.`,
+        }),
       ),
     );
 }

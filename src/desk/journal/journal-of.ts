@@ -1,3 +1,4 @@
+import { atDoor } from '../../door.js';
 import { problem, Refusal } from '../../problem.js';
 import type { JournalText } from '../../year/journal/read.js';
 import type { BenchFiles } from '../bench-files.js';
@@ -16,7 +17,11 @@ export function journalNeeded(files: BenchFiles, collected: Collected): JournalT
         { file: files.journalPlace ?? files.journal?.name ?? 'journal.csv' },
         found,
         'a journal with entries',
-        'Begin it with what you mix next: velamen journal add --sheet CODE --reading 0.46 (the code stands on the sheet), or --feed NAME.',
+        atDoor({
+          typed:
+            'Begin it with what you mix next: velamen journal add --sheet CODE --reading 0.46 (the code stands on the sheet), or --feed NAME.',
+          page: 'Begin it with what you mix next: at the end of its steps in Sink.',
+        }),
       ),
     );
     return undefined;

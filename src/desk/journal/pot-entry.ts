@@ -1,3 +1,4 @@
+import { atDoor } from '../../door.js';
 import type { FeedSpec } from '../../catalog/bench-types.js';
 import { problem } from '../../problem.js';
 import { byName, identityOf } from '../../units/index.js';
@@ -30,7 +31,10 @@ export function potEntry({ files, wishes, catalog, collected, begun }: EntryAske
         { field: '--reading' },
         `${wishes.reading?.length ?? 0} readings`,
         'one reading, of what runs out of the pot',
-        'Water it, catch what runs out below in a clean cup, and add --reading 0.9.',
+        atDoor({
+          typed: 'Water it, catch what runs out below in a clean cup, and add --reading 0.9.',
+          page: 'Water it, catch what runs out below in a clean cup, and write what the pen shows of it.',
+        }),
       ),
     );
   if (wishes.feed !== undefined && feed === undefined && bench)
@@ -46,7 +50,12 @@ export function potEntry({ files, wishes, catalog, collected, begun }: EntryAske
         { field: '--fed' },
         feed ? `no batch of ${feed.name} in the journal` : 'no feed, and nothing that the pen shows of it',
         'what the pot is fed',
-        bench && !feed ? feedsSay(bench.feeds) : 'Add --fed with what the pen shows of it.',
+        bench && !feed
+          ? feedsSay(bench.feeds)
+          : atDoor({
+              typed: 'Add --fed with what the pen shows of it.',
+              page: 'Write what the pen shows of what it is fed.',
+            }),
       ),
     );
   collected.settle();
@@ -76,8 +85,11 @@ const feedOf = (feeds: readonly FeedSpec[], name: string | undefined): FeedSpec 
 
 const feedsSay = (feeds: readonly FeedSpec[]): string =>
   feeds.length === 0
-    ? 'Add --fed with what the pen shows of it.'
-    : `Name it with --feed: ${feeds.map(({ name }) => name).join(', ')}.`;
+    ? atDoor({ typed: 'Add --fed with what the pen shows of it.', page: 'Write what the pen shows of what it is fed.' })
+    : atDoor({
+        typed: `Name it with --feed: ${feeds.map(({ name }) => name).join(', ')}.`,
+        page: `Choose its feed: ${feeds.map(({ name }) => name).join(', ')}.`,
+      });
 
 /** What the last batch of a feed read, or what was expected of it; null where there is none. */
 function lastRead({ journal }: EntryAsked['files'], feed: string | undefined): number | null {

@@ -1,3 +1,4 @@
+import { atDoor } from '../../door.js';
 import type { Catalog } from '../../catalog/catalog.js';
 import { problem } from '../../problem.js';
 import { blank, type Entry } from '../../year/journal/entry.js';
@@ -34,7 +35,10 @@ export function undoing(
         {},
         number === undefined ? 'no number' : `"${number}"`,
         'the number of the entry to undo',
-        'Write for example velamen journal undo 17; velamen journal show tells the numbers.',
+        atDoor({
+          typed: 'Write for example velamen journal undo 17; velamen journal show tells the numbers.',
+          page: 'Write for example 17: the numbers stand in Year, Journal.',
+        }),
       ),
     );
   const journal = settled(needed, collected);
@@ -70,7 +74,7 @@ const noSuch = (of: number, last: number) =>
     {},
     `entry ${of}`,
     last === 0 ? 'an entry; there is none yet' : `an entry from 1 to ${last}`,
-    'velamen journal show tells the numbers.',
+    atDoor({ typed: 'velamen journal show tells the numbers.', page: 'The numbers stand in Year, Journal.' }),
   );
 
 const undoneAlready = (of: number) =>

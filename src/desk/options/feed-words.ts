@@ -1,3 +1,4 @@
+import { atDoor } from '../../door.js';
 import type { FeedSpec } from '../../catalog/bench-types.js';
 import type { Catalog } from '../../catalog/catalog.js';
 import type { Water } from '../../label/product.js';
@@ -85,13 +86,22 @@ function unnamed(words: FeedWords): Problem[] {
       problem(
         'no-feed',
         {},
-        'no bench.yaml with feeds, and no --plants',
+        atDoor({ typed: 'no bench.yaml with feeds, and no --plants', page: 'no feed on this bench' }),
         'something to feed',
-        'Say --plants and --medium, or name a bench with --bench DIR.',
+        atDoor({
+          typed: 'Say --plants and --medium, or name a bench with --bench DIR.',
+          page: 'Make one in Plants: which plants, in what.',
+        }),
       ),
     ];
   return missing.map((name) =>
-    problem('no-feed', { field: `--${name}` }, `no --${name}`, '--plants and --medium together', `Add --${name}.`),
+    problem(
+      'no-feed',
+      { field: `--${name}` },
+      `no --${name}`,
+      atDoor({ typed: '--plants and --medium together', page: 'plants and medium together' }),
+      `Add --${name}.`,
+    ),
   );
 }
 

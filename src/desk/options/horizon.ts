@@ -1,3 +1,4 @@
+import { atDoor } from '../../door.js';
 import { type Checked, problem, type Where } from '../../problem.js';
 import { BOUNDS, isWithin, readPlainNumber } from '../../units/index.js';
 import { refusedText, taken } from './refused.js';
@@ -17,7 +18,10 @@ export interface Horizon {
 export function parseHorizon(said: Horizon): Checked<number> {
   const named = (['weeks', 'months'] as const).filter((name) => said[name] !== undefined);
   if (named.length + (said.year ? 1 : 0) > 1) {
-    const found = [...named.map((name) => `--${name}`), ...(said.year ? ['--year'] : [])].join(' and ');
+    const found = [
+      ...named.map((name) => `--${name}`),
+      ...(said.year ? [atDoor({ typed: '--year', page: 'a year' })] : []),
+    ].join(' and ');
     return { ok: false, problems: [problem('two-horizons', {}, found, 'one of them', 'Keep the one you mean.')] };
   }
   const name = named[0];

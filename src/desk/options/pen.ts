@@ -1,3 +1,4 @@
+import { atDoor } from '../../door.js';
 import { readPenWords } from '../../catalog/bench-kit.js';
 import type { Pen } from '../../catalog/bench-types.js';
 import type { Moment, Shown } from '../../meter/index.js';
@@ -53,13 +54,22 @@ export function parsePenValue(text: string, scale: Scale, where: Where, bare?: s
       where,
       `"${text.trim()}"`,
       'the scale of the pen beside a reading in ppm',
-      'Add --scale 500 (or 640, 700), or give the reading in mS/cm.',
+      atDoor({
+        typed: 'Add --scale 500 (or 640, 700), or give the reading in mS/cm.',
+        page: 'Choose the scale of your pen in Plants, or give the reading in mS/cm.',
+      }),
     );
   }
   const mSPerCm = inMilliSiemens({ number, unit: asked }, scale);
   const shown = { figure: written, unit: asked, scale: ppm ? scale : null };
   if (isWithin('penReading', mSPerCm)) return taken({ mSPerCm, shown, unit, ppm }, read, where);
-  const fix = unit === null ? `Did you mean "${written} µS", or ppm with --scale?` : 'Check the number and its unit.';
+  const fix =
+    unit === null
+      ? atDoor({
+          typed: `Did you mean "${written} µS", or ppm with --scale?`,
+          page: `Did you mean "${written} µS", or ppm? Choose the scale of your pen in Plants.`,
+        })
+      : 'Check the number and its unit.';
   return refused('pen-reading', where, `"${text.trim()}"`, expected, fix);
 }
 
@@ -106,7 +116,10 @@ export function parseYesNo(text: string, where: Where): Checked<boolean> {
 export function parseFactor(text: string, where: Where): Checked<number> {
   const read = readPlainNumber(text);
   if (read.ok && read.value >= 0.5 && read.value <= 2) return taken(read.value, read, where);
-  const fix = 'Check the pen with --standard first: it tells the factor.';
+  const fix = atDoor({
+    typed: 'Check the pen with --standard first: it tells the factor.',
+    page: 'Check the pen in its standard first (Plants): that tells the factor.',
+  });
   return refusedText(text, read, 'pen-factor', where, 'a factor from 0.5 to 2', fix);
 }
 

@@ -1,3 +1,4 @@
+import { atDoor } from '../../door.js';
 import { readHemisphere, readLight, readTemperatures } from '../../catalog/season-values.js';
 import type { Checked, Where } from '../../problem.js';
 import { isWithin, rangeText, readPlainNumber } from '../../units/index.js';
@@ -30,7 +31,7 @@ export function parseLead(text: string, where: Where): Checked<number> {
     'lead',
     where,
     `whole days ${rangeText('leadDays')}`,
-    'Write for example --lead "10 days".',
+    atDoor({ typed: 'Write for example --lead "10 days".', page: 'Write for example 10 days.' }),
   );
 }
 

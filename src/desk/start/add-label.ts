@@ -1,3 +1,4 @@
+import { atDoor } from '../../door.js';
 import type { Catalog } from '../../catalog/catalog.js';
 import { withRow } from '../../catalog/edit-row.js';
 import { readProducts } from '../../catalog/shelf.js';
@@ -57,5 +58,8 @@ const cannotAdd = ({ name }: TextFile, { id }: StartLabel) =>
     { file: name },
     `a file that cannot take a row for ${id} without touching others`,
     'one plain line for each product',
-    'Add the row yourself: `velamen labels --text` tells its figures.',
+    atDoor({
+      typed: 'Add the row yourself: `velamen labels --text` tells its figures.',
+      page: 'Fill it in cell by cell, or change shelf.csv as a text.',
+    }),
   );

@@ -138,12 +138,12 @@ const NOTHING: FeedView = {
 
 const told = ({ title, blocks }: Sheet): Pick<FeedView, 'title' | 'blocks'> => ({ title, blocks });
 
-/** The beginning of a report: up to its elements, which are drawn, and its cautions; without what is typed into a terminal. */
+/** The beginning of a report: up to its elements, which are drawn, and its cautions. */
 function briefOf(blocks: readonly Block[]): Block[] {
   const first = blocks.filter(({ full }) => !full);
   const end = first.findIndex(({ kind }) => kind === 'bars' || kind === 'cautions');
   // the heading above goes with it
-  return first.slice(0, end < 0 ? undefined : end - 1).filter(({ kind }) => kind !== 'command' && kind !== 'facts');
+  return first.slice(0, end < 0 ? undefined : end - 1).filter(({ kind }) => kind !== 'facts');
 }
 
 /** What is measured out, where anything is. */

@@ -1,3 +1,4 @@
+import { atDoor } from '../../door.js';
 import type { PartByPen } from '../../advice/types.js';
 import type { StepOfPen } from '../../sheet/sheet-types.js';
 import { formatFixed } from '../../units/format.js';
@@ -32,4 +33,7 @@ const WHY_MEASURED: Readonly<Record<Extract<StepOfPen, { by: 'measure' }>['why']
 
 /** What a grower has to know before a can is dosed by the pen. */
 export const byPenSays = (water: string): string =>
-  `By the pen: all the water first, then each item until the pen shows its figure; what one step is off the next makes good. If your water alone does not read ${water}, add the difference to every figure, or say --reading-of-water.`;
+  atDoor({
+    typed: `By the pen: all the water first, then each item until the pen shows its figure; what one step is off the next makes good. If your water alone does not read ${water}, add the difference to every figure, or say --reading-of-water.`,
+    page: `By the pen: all the water first, then each item until the pen shows its figure; what one step is off the next makes good. If your water alone does not read ${water}, add the difference to every figure.`,
+  });

@@ -1,3 +1,4 @@
+import { atDoor } from '../../door.js';
 import type { AcidDose, AlkalinityLine } from '../../can/alkalinity.js';
 import type { AmmoniaLine } from '../../can/can-lines.js';
 import type { IronLine, IronSource } from '../../can/iron.js';
@@ -45,7 +46,7 @@ export function ironSays({ mgPerLitre, held, pH, sources }: IronLine): string {
 function helps(pH: number): string {
   const holding = IRONS.find(({ to }) => pH <= to - IN_HAND);
   const other = holding
-    ? `Another chelate holds there: with \`--with ${holding.id}\` it is counted in (${holding.agent}, to pH ${formatFixed(holding.to, 1)}). Or`
+    ? `Another chelate holds there: ${atDoor({ typed: `with \`--with ${holding.id}\` it is counted in`, page: `put ${holding.id} on the shelf` })} (${holding.agent}, to pH ${formatFixed(holding.to, 1)}). Or`
     : 'No chelate that we know holds there:';
   return `${other} bring the pH down.`;
 }

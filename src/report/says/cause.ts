@@ -1,3 +1,4 @@
+import { atDoor } from '../../door.js';
 import { NO_FAULT } from '../../meter/cause.js';
 import { MICROSIEMENS } from '../../meter/hypotheses.js';
 import { PER_DEGREE } from '../../meter/batch.js';
@@ -115,7 +116,10 @@ export function checkSays({ fault }: Pick<Cause, 'fault'>, batch: PlannedBatch):
     case 'temperature':
       return 'Look for ATC on the pen; read again when the can is at 25 °C.';
     case 'pen':
-      return 'Check the pen in a standard: velamen meter --standard "1413 µS" --reads …';
+      return atDoor({
+        typed: 'Check the pen in a standard: velamen meter --standard "1413 µS" --reads …',
+        page: 'Check the pen in a standard: Plants, below the pen.',
+      });
     case 'water':
       return 'Read the plain water by itself.';
     case 'label':

@@ -1,3 +1,4 @@
+import { atDoor } from '../../door.js';
 import type { DoseNote, DoseOffer, ItemStockOffer, OfferedDose } from '../../dose/findings.js';
 import { formatNumber } from '../../units/format.js';
 
@@ -25,7 +26,10 @@ export function doseNoteSays(note: DoseNote): string {
 
 /** How ten level spoons on a kitchen scale get onto the shelf; the blank is the grower's to fill. */
 export const weighCommand = (product: string, spoon: string): string =>
-  `velamen meter --weigh "ten level ${spoon} of ${product} weigh __ g" --save`;
+  atDoor({
+    typed: `velamen meter --weigh "ten level ${spoon} of ${product} weigh __ g" --save`,
+    page: `Shelf, ${product}, What a spoon of it weighs: “ten level ${spoon} weigh … g”.`,
+  });
 
 /** What to do about powders whose bulk density is missing: a line, and the commands of it; null where none is. */
 export function weighSays(
@@ -48,15 +52,24 @@ const askedToWeigh = ({ product, spoon }: { product: string; spoon: string }): s
 export function doseOfferSays(offer: DoseOffer): string {
   switch (offer.kind) {
     case 'pen':
-      return `By a conductivity pen, \`velamen sheet --by pen\`: ${dosesSay(offer.doses)}.`;
+      return atDoor({
+        typed: `By a conductivity pen, \`velamen sheet --by pen\`: ${dosesSay(offer.doses)}.`,
+        page: `By a conductivity pen (Sink, Dose by the pen): ${dosesSay(offer.doses)}.`,
+      });
     case 'ten spoons':
       return offer.products.map((product) => askedToWeigh({ product, spoon: offer.spoon })).join(' ');
     case 'item stock':
       return `A stock bottle of ${offer.bottles.map(bottleSays).join(', one of ')}: ${dosesSay(offer.doses)}.`;
     case 'batch':
       return offer.litres === 2 * offer.instead
-        ? `Mix double and use half, \`velamen sheet --mix "${litres(offer.litres)}"\`: ${dosesSay(offer.doses)}.`
-        : `Mix ${litres(offer.litres)} at a time instead of ${litres(offer.instead)}, \`velamen sheet --mix "${litres(offer.litres)}"\`: ${dosesSay(offer.doses)}.`;
+        ? atDoor({
+            typed: `Mix double and use half, \`velamen sheet --mix "${litres(offer.litres)}"\`: ${dosesSay(offer.doses)}.`,
+            page: `Mix double and use half, ${litres(offer.litres)} in Sink: ${dosesSay(offer.doses)}.`,
+          })
+        : atDoor({
+            typed: `Mix ${litres(offer.litres)} at a time instead of ${litres(offer.instead)}, \`velamen sheet --mix "${litres(offer.litres)}"\`: ${dosesSay(offer.doses)}.`,
+            page: `Mix ${litres(offer.litres)} at a time instead of ${litres(offer.instead)}, in Sink: ${dosesSay(offer.doses)}.`,
+          });
     case 'spoon':
       return `A level ${offer.label} spoon would do: ${dosesSay(offer.doses)}.`;
     case 'spoons':

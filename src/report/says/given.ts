@@ -1,3 +1,4 @@
+import { atDoor } from '../../door.js';
 import type { Assumed, Near, Sure, SureRemedy } from '../../blend/given-types.js';
 import { factorOf, MAIN_WIDTH, NITROGEN_WITHIN, TRACE_WIDTH } from '../../feed/near.js';
 import { formatNumber } from '../../units/index.js';
@@ -75,7 +76,11 @@ export function assumedSays({ kit, batch }: Assumed, litres: number): string[] {
           'No kit is named: level spoons of 1, 1/2, 1/4 and 1/8 US tsp and a 0.1 g scale are assumed. Name yours under kit in bench.yaml.',
         ]
       : []),
-    ...(batch ? [`No batch is named: a can of ${figure(litres)} L is assumed. Say --mix with yours.`] : []),
+    ...(batch
+      ? [
+          `No batch is named: a can of ${figure(litres)} L is assumed. ${atDoor({ typed: 'Say --mix with yours.', page: 'Say yours in Plants.' })}`,
+        ]
+      : []),
   ];
 }
 

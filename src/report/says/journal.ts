@@ -1,3 +1,4 @@
+import { atDoor } from '../../door.js';
 import type { Drift } from '../../year/journal/drift.js';
 import type { PotStands } from '../../year/journal/results.js';
 import { formatNumber } from '../../units/index.js';
@@ -12,13 +13,19 @@ export function driftSays({ verdict, none, pen, jars, feed, share, since, standa
   const cans = feed === null ? 'Cans' : `Cans of ${feed}`;
   switch (verdict) {
     case 'pen':
-      return `The pen drifted: it reads ${by} (${hundred(pen)}). Calibrate it; until then --pen-factor ${formatNumber(1 / (1 + share), 4)}, or what velamen meter --standard says.`;
+      return atDoor({
+        typed: `The pen drifted: it reads ${by} (${hundred(pen)}). Calibrate it; until then --pen-factor ${formatNumber(1 / (1 + share), 4)}, or what velamen meter --standard says.`,
+        page: `The pen drifted: it reads ${by} (${hundred(pen)}). Calibrate it; until then multiply what it shows by ${formatNumber(1 / (1 + share), 4)}, or check it in Plants.`,
+      });
     case 'jars':
       return standards > 0
-        ? `${cans} read ${by}, the pen in its standard does not (${hundred(jars)}): a powder that drew water, a new pack, another spoon or another water. Weigh ten level spoons (velamen meter --weigh), and look at what was opened then.`
-        : `${cans} read ${by}, and other cans do not (${hundred(jars)}): a powder that drew water, a new pack or another spoon. Weigh ten level spoons (velamen meter --weigh), and look at what was opened then.`;
+        ? `${cans} read ${by}, the pen in its standard does not (${hundred(jars)}): a powder that drew water, a new pack, another spoon or another water. ${WEIGH}, and look at what was opened then.`
+        : `${cans} read ${by}, and other cans do not (${hundred(jars)}): a powder that drew water, a new pack or another spoon. ${WEIGH}, and look at what was opened then.`;
     case 'either':
-      return `Cans read ${by}; whether it is the pen or the jars, nothing tells yet. Read the pen in its standard: velamen journal add --standard "1413 µS" --reads …`;
+      return atDoor({
+        typed: `Cans read ${by}; whether it is the pen or the jars, nothing tells yet. Read the pen in its standard: velamen journal add --standard "1413 µS" --reads …`,
+        page: `Cans read ${by}; whether it is the pen or the jars, nothing tells yet. Read the pen in its standard: Plants, below the pen.`,
+      });
     default:
       return verdict satisfies never;
   }
@@ -30,7 +37,7 @@ const hundred = (share: number): string => `${Math.min(99, Math.round(100 * shar
 export function potSays(pot: PotStands, scale: number | null): string {
   const { standing, runOff, fed, buildUp, goOnAt } = pot;
   if (standing === 'not known' || fed === null)
-    return `Run-off reads ${onPen(runOff, scale)} ${penUnit(scale)}; what it is fed is not known (--fed).`;
+    return `Run-off reads ${onPen(runOff, scale)} ${penUnit(scale)}; what it is fed is not known${atDoor({ typed: ' (--fed)', page: '' })}.`;
   const times = `Run-off reads ${onPen(runOff, scale)} ${penUnit(scale)}, ${figure(buildUp!)} × what it is fed (${onPen(fed, scale)})`;
   if (standing === 'go on') return `${times}: go on feeding.`;
   if (standing === 'look again')
@@ -46,3 +53,8 @@ function waterSays({ flushLitres, potVolumes, holds, medium }: PotStands): strin
     ? `with ${times} of plain water`
     : `with ${volumeText(flushLitres)} of plain water (${times}, ${volumeText(holds!)})`;
 }
+
+const WEIGH = atDoor({
+  typed: 'Weigh ten level spoons (velamen meter --weigh)',
+  page: 'Weigh ten level spoons (Shelf, beside the jar)',
+});

@@ -1,3 +1,4 @@
+import { atDoor } from '../../door.js';
 import { volumeText } from '../volume.js';
 import type { LookAt, MeterNote, PlannedBatch } from '../../meter/index.js';
 import { shownSays } from './pen.js';
@@ -14,7 +15,11 @@ export function lookAtSays(look: LookAt, { pen }: Pick<PlannedBatch, 'pen'>): st
       return `${shownSays(look.shown)} is less than the water alone reads (${water}): the pen is dry, flat, switched off or not in to its mark. Rinse it and read again.`;
     }
     case 'unit of the pen':
-      return 'Look at the unit that the pen shows: mS/cm, µS/cm or ppm, and of which scale (--scale). A pen may change it by itself when a reading is high.';
+      return atDoor({
+        typed:
+          'Look at the unit that the pen shows: mS/cm, µS/cm or ppm, and of which scale (--scale). A pen may change it by itself when a reading is high.',
+        page: 'Look at the unit that the pen shows: mS/cm, µS/cm or ppm, and of which scale. A pen may change it by itself when a reading is high.',
+      });
     case 'read once more':
       return 'Read once more, stirred, in a clean cup. If it says the same, more than one thing went wrong: do not feed this can; mix anew and read after each step.';
     default:

@@ -88,6 +88,20 @@ function perLitreSays(id: string, { items, batchLitres }: DosePlan): string {
 export const dosesSay = ({ items, batchLitres }: DosePlan): string =>
   `${volumeText(batchLitres)} of ${items.map(({ product, chosen }) => `${product.name || product.id} (${chosen.words})`).join(' + ')}`;
 
+/** Where in the page a change is made. */
+export function placeOf(wanted: Wanted, feed: string): string {
+  switch (wanted.kind) {
+    case 'with':
+      return `Shelf: put ${wanted.products.map(({ name, id }) => name || id).join(' and ')} on it`;
+    case 'nh4':
+      return `Feed, ${feed}: ammonium at most ${formatNumber(100 * wanted.to)} %`;
+    case 'strength':
+      return `Feed or Plants, ${feed}: strength ${wanted.percent} %`;
+    case 'products':
+      return `${feed}: up to ${wanted.to} products`;
+  }
+}
+
 /** The options that ask for a change, as they are typed. */
 export function optionsOf(wanted: Wanted): Record<string, string | string[]> {
   switch (wanted.kind) {

@@ -1,3 +1,4 @@
+import { atDoor } from '../../door.js';
 import type { FeedSubstitutes, SubstitutesResult } from '../../purchase/substitutes-types.js';
 import type { Stop } from '../../feed/proof.js';
 import type { LeftOutNote, OtherCurrencyNote, PurchaseNote, PurchaseStep } from '../../purchase/types.js';
@@ -65,7 +66,9 @@ export function stopSays(stopped: Stop): string {
 /** How to get further. */
 export function moreSays({ by }: Stop): string {
   if (by === 'rounding') return '';
-  return by === 'work' ? '; --effort 10 lets it work longer' : '; more seconds, or none named, let it go on';
+  return by === 'work'
+    ? atDoor({ typed: '; --effort 10 lets it work longer', page: '; fewer new products at most let it get further' })
+    : '; more seconds, or none named, let it go on';
 }
 
 /** What is worth knowing beside substitutes: feed by feed, then of the market. */
@@ -78,7 +81,13 @@ export function substitutesNotes({ feeds, product, notes }: SubstitutesResult): 
 
 function feedNotes(feed: FeedSubstitutes, id: string): string[] {
   const { name } = feed.feed;
-  if (feed.status === 'no feed') return [`${name}: no feed was found to compare with; \`velamen blend\` says why.`];
+  if (feed.status === 'no feed')
+    return [
+      atDoor({
+        typed: `${name}: no feed was found to compare with; \`velamen blend\` says why.`,
+        page: `${name}: no feed was found to compare with; Feed says why.`,
+      }),
+    ];
   const nearest = `${name}: the shelf keeps not every limit even with ${id}; the nearest feed is taken as the original.`;
   return [
     ...(feed.original.keepsLimits ? [] : [nearest]),
@@ -96,4 +105,7 @@ const leftOutSays = ({ of }: LeftOutNote): string =>
   `Left out of the market: ${of.map(({ why, count }) => `${count} ${REASONS[why]}`).join(', ')}.`;
 
 const otherCurrencySays = ({ of, bench }: OtherCurrencyNote): string =>
-  `The catalog’s prices are in ${of} and this bench is in ${bench}: they are left out, and packs are counted instead. Name what is for sale where you are with --market FILE.`;
+  atDoor({
+    typed: `The catalog’s prices are in ${of} and this bench is in ${bench}: they are left out, and packs are counted instead. Name what is for sale where you are with --market FILE.`,
+    page: `The catalog’s prices are in ${of} and this bench is in ${bench}: they are left out, and packs are counted instead.`,
+  });

@@ -1,3 +1,4 @@
+import { atDoor } from '../../door.js';
 import { MONTH_NAMES, monthOf } from '../../year/days.js';
 import type {
   FeedSpan,
@@ -38,7 +39,10 @@ export function answerSays(result: SeasonResult): string {
     ...(short.length === 0
       ? []
       : [
-          `This shelf has no right feed for ${listed(short)} in some months, so what follows tells the nearest only: --buy plans with what would do.`,
+          atDoor({
+            typed: `This shelf has no right feed for ${listed(short)} in some months, so what follows tells the nearest only: --buy plans with what would do.`,
+            page: `This shelf has no right feed for ${listed(short)} in some months, so what follows tells the nearest only: Buy tells what would do.`,
+          }),
         ]),
     ...(products.length === 0 ? [] : [firstOutSays(result)]),
     ...(orders.length === 0
@@ -133,19 +137,35 @@ export const supportSays = ({ support }: Pick<FlushPlan, 'support'>): string =>
 export function seasonNoteSays(note: SeasonNote): string {
   switch (note.kind) {
     case 'no purchase':
-      return 'Nothing was found to buy that serves every feed of the year: `velamen buy` says why. Planned without.';
+      return atDoor({
+        typed: 'Nothing was found to buy that serves every feed of the year: `velamen buy` says why. Planned without.',
+        page: 'Nothing was found to buy that serves every feed of the year: Buy says why. Planned without.',
+      });
     case 'hemisphere assumed':
-      return 'Months of rest are those of the north, because nobody said otherwise: --hemisphere south, or season: in bench.yaml.';
+      return atDoor({
+        typed:
+          'Months of rest are those of the north, because nobody said otherwise: --hemisphere south, or season: in bench.yaml.',
+        page: 'Months of rest are those of the north, because nobody said otherwise: choose your half of the world above, or in Plants.',
+      });
     case 'stock unknown':
       return `On hand is not known, so no end is told: ${listed(note.products)}.`;
     case 'no pack':
-      return `Runs out and no pack is known to order: ${listed(note.products)}. \`velamen buy --instead-of ${note.products[0]}\` looks for what could stand in.`;
+      return atDoor({
+        typed: `Runs out and no pack is known to order: ${listed(note.products)}. \`velamen buy --instead-of ${note.products[0]}\` looks for what could stand in.`,
+        page: `Runs out and no pack is known to order: ${listed(note.products)}. Write its pack beside the jar on the shelf.`,
+      });
     case 'no price':
       return `Without a price, counted as nothing: ${listed(note.products)}.`;
     case 'no doses':
-      return `No doses for ${listed(note.feeds)} in some months: \`velamen blend --feed "${note.feeds[0]}"\` says why, \`velamen buy\` what would do.`;
+      return atDoor({
+        typed: `No doses for ${listed(note.feeds)} in some months: \`velamen blend --feed "${note.feeds[0]}"\` says why, \`velamen buy\` what would do.`,
+        page: `No doses for ${listed(note.feeds)} in some months: Feed says why, Buy what would do.`,
+      });
     case 'missed':
-      return `The nearest doses for ${listed(note.feeds)} miss a limit in some months: \`velamen blend --feed "${note.feeds[0]}"\` says which, \`velamen buy\` what would do.`;
+      return atDoor({
+        typed: `The nearest doses for ${listed(note.feeds)} miss a limit in some months: \`velamen blend --feed "${note.feeds[0]}"\` says which, \`velamen buy\` what would do.`,
+        page: `The nearest doses for ${listed(note.feeds)} miss a limit in some months: Feed says which, Buy what would do.`,
+      });
     case 'watered once a week':
       return `One watering with feed a week is assumed for ${listed(note.feeds)}: say weekly in bench.yaml.`;
     case 'weaker phase':

@@ -1,3 +1,4 @@
+import { atDoor } from '../../door.js';
 import type { DropNote, LeftOut, MixingSheet, NoSheet, SheetStep } from '../../sheet/sheet-types.js';
 import type { Unseen } from '../../sheet/unseen.js';
 import { formatNumber } from '../../units/format.js';
@@ -83,13 +84,19 @@ export function surenessSays(sheet: MixingSheet): string[] {
 export const leftOutSays = ({ name, id }: LeftOut): string =>
   `${name || id}: left out; the blend wants less of it than your tools measure.`;
 
+/** Where it is told why a shelf has no right feed. */
+export const WHY = atDoor({
+  typed: '`velamen blend` says why, and what would help.',
+  page: 'Feed says why, and what would help.',
+});
+
 /** Why there is no sheet. */
 export function noSheetSays({ why }: NoSheet): string {
   switch (why.kind) {
     case 'no feed':
-      return 'NOTHING TO MIX: no feed from this shelf keeps every limit, and the nearest to it is the bare water. `velamen blend` says why, and what would help.';
+      return `NOTHING TO MIX: no feed from this shelf keeps every limit, and the nearest to it is the bare water. ${WHY}`;
     case 'no nearest':
-      return 'NOTHING TO MIX: no feed from this shelf keeps every limit, and none nearest to it was found. `velamen blend` says why, and what would help.';
+      return `NOTHING TO MIX: no feed from this shelf keeps every limit, and none nearest to it was found. ${WHY}`;
     case 'not proved':
       return 'NOTHING TO MIX: no engine’s answer passed its check.';
     case 'water alone':

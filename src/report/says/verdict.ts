@@ -1,3 +1,4 @@
+import { atDoor } from '../../door.js';
 import type { Alternative, Cause, CheckFirst, Doing, MeterResult, SettledRemedy, Span } from '../../meter/index.js';
 import { volumeText } from '../volume.js';
 import { formatNumber } from '../../units/index.js';
@@ -162,7 +163,10 @@ function byPenLines(
   const look = alternatives.find(({ cause }) => cause.fault.kind === 'said');
   return [
     `Read the pen: ${reads.join('; ')}.`,
-    'Where it shows something between, ask again with --reading beside --did.',
+    atDoor({
+      typed: 'Where it shows something between, ask again with --reading beside --did.',
+      page: 'Where it shows something between, judge it again with that reading.',
+    }),
     ...(look === undefined ? [] : [lookSays(look.cause, result)]),
     `Without a pen: ${asksSays(unknowing, 'stir, feed')}.`,
   ];

@@ -11,8 +11,8 @@ import { byPenSays } from '../says/by-pen.js';
 import { dilutionSays } from '../says/one.js';
 import { orderLines } from '../says/order.js';
 import { keepingInFull, keepingSays } from '../says/keeping.js';
-import { leftOutSays, notesSay, surenessSays, tickOffSays, unseenSays, waterNames } from '../says/sheet.js';
 import { doubtsSay } from '../says/doubts.js';
+import { leftOutSays, notesSay, surenessSays, tickOffSays, unseenSays, waterNames, WHY } from '../says/sheet.js';
 import { bottleSteps, bottleTitle, wayOutSays } from '../says/way-out.js';
 import { ladderOf, type Rung } from './ladder.js';
 import { type LineOnPage, linesOf } from './lines.js';
@@ -75,7 +75,7 @@ export function pageOf(sheet: MixingSheet): SheetPage {
       { name: 'Water', value: waterText(sheet) },
       { name: 'Nitrogen', value: nitrogenText(sheet) },
       { name: 'Pen', value: penText(sheet.pen) },
-      ...(sheet.code === null ? [] : [{ name: 'Code', value: `${sheet.code} (for meter --sheet)` }]),
+      ...(sheet.code === null ? [] : [{ name: 'Code', value: `${sheet.code} (tells what is in the can)` }]),
       ...(sheet.dilutions ?? []).map((one) => ({ name: `For ${one.feed}`, value: dilutionSays(one) })),
     ],
     pen: penUnit(sheet.pen),
@@ -131,7 +131,7 @@ function alertOf(sheet: MixingSheet): string[] {
       ];
     case 'infeasible':
       return [
-        'NO FEED FROM THIS SHELF KEEPS EVERY LIMIT: this is the nearest. `velamen blend` says why, and what would help.',
+        `NO FEED FROM THIS SHELF KEEPS EVERY LIMIT: this is the nearest. ${WHY}`,
         ...lines,
         ...borrowed,
         ...clouds,

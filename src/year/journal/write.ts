@@ -1,3 +1,4 @@
+import { atDoor } from '../../door.js';
 import { type Problem, problem, Refusal } from '../../problem.js';
 import { itemsCell, numberCell, stepsCell, textCell, watersCell } from './cells.js';
 import type { Draft } from './entry.js';
@@ -52,7 +53,10 @@ function lastNumber(tail: readonly string[], { delimiter, places }: Layout, file
       { file, field: 'entry' },
       'last lines without the number of an entry',
       'a journal whose lines can be read',
-      'Look at its last lines with `velamen journal show`, and mend them.',
+      atDoor({
+        typed: 'Look at its last lines with `velamen journal show`, and mend them.',
+        page: 'Look at its last lines, and mend them.',
+      }),
     ),
   ]);
 }

@@ -1,0 +1,90 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { parseSync } from '@swc/core';
+import { build } from 'esbuild';
+import { beforeAll, describe, expect, it, vi } from 'vitest';
+
+// as build-page.mjs defines it
+vi.hoisted(() => Object.assign(globalThis, { DOOR: 'page' }));
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+/** What is typed into a terminal: an option, or a command by its name. */
+const TYPED = /(?:^|[\s(`'"“])--[a-z]|\bvelamen [a-z]+|`(?:blend|sheet|meter|buy|season|journal)\b/;
+
+describe('what the page tells', () => {
+  it('is said for the page wherever a terminal would be told an option or a command', async () => {
+    const inputs = await bundled();
+    expect(inputs.length).toBeGreaterThan(300);
+    expect(inputs.flatMap(typedIn)).toEqual([]);
+  });
+
+  describe.each(readdirSync(join(root, 'examples')))('%s', (name) => {
+    const texts = Object.fromEntries(
+      ['bench.yaml', 'shelf.csv'].map((file) => [file, readFileSync(join(root, 'examples', name, file), 'utf8')]),
+    );
+    let ask: typeof import('../../src/page/work/questions.js').QUESTIONS;
+    beforeAll(async () => {
+      ask = (await import('../../src/page/work/questions.js')).QUESTIONS;
+    });
+
+    it('names no option and no command in any place', async () => {
+      const { feeds } = await ask.bench({ texts });
+      const feed = { texts, feed: feeds[0]!.name, tuned: { way: 'given' as const } };
+      const told = [await ask.feed(feed), await ask.shelf({ texts })];
+      expect(told.flatMap(textsIn).filter((text) => TYPED.test(text))).toEqual([]);
+    });
+  });
+});
+
+/** Files of ours of which the page or its worker holds something. */
+async function bundled(): Promise<string[]> {
+  const { metafile } = await build({
+    absWorkingDir: root,
+    entryPoints: ['src/page/work/worker.ts', 'src/page/main.tsx'],
+    bundle: true,
+    write: false,
+    metafile: true,
+    outdir: 'unwritten',
+    format: 'esm',
+    platform: 'browser',
+    jsx: 'automatic',
+    jsxImportSource: 'preact',
+    loader: { '.yaml': 'text', '.csv': 'text' },
+    external: ['node:*', 'first-answers', 'highs'],
+    define: { VERSION: '""' },
+    logLevel: 'error',
+  });
+  const inputs = Object.values(metafile.outputs).flatMap((output) => Object.entries(output.inputs));
+  return inputs.flatMap(([file, { bytesInOutput }]) =>
+    bytesInOutput > 0 && /^src\/(?!desk\/options\/(?:wishes-table|table|\w+-wishes)\.ts).*\.tsx?$/.test(file)
+      ? [file]
+      : [],
+  );
+}
+
+/** Texts of a file that name what is typed, outside of what is told at the terminal and of the name of a field, which the page leaves out. */
+function typedIn(file: string): string[] {
+  const found: string[] = [];
+  const look = (part: unknown): void => {
+    if (Array.isArray(part)) part.forEach(look);
+    if (typeof part !== 'object' || part === null || Array.isArray(part)) return;
+    const node = part as { type?: string; key?: { value?: string }; value?: unknown; cooked?: unknown };
+    if (node.type === 'KeyValueProperty' && /^(?:typed|field)$/.test(node.key?.value ?? '')) return;
+    const text = node.type === 'TemplateElement' ? node.cooked : node.type === 'StringLiteral' ? node.value : undefined;
+    if (typeof text === 'string' && TYPED.test(text)) found.push(`${file}: ${text}`);
+    Object.values(node).forEach(look);
+  };
+  look(parseSync(readFileSync(join(root, file), 'utf8'), { syntax: 'typescript', tsx: file.endsWith('x') }).body);
+  // a style names its own properties so
+  return found.filter((line) => !/var\(--|style="--/.test(line));
+}
+
+/** Every text of an answer but the pages to print and the pictures, which are files of their own. */
+function textsIn(part: unknown): string[] {
+  if (typeof part === 'string') return [part];
+  if (typeof part !== 'object' || part === null) return [];
+  return Object.entries(part).flatMap(([key, value]) =>
+    ['page', 'html', 'picture', 'field', 'stack'].includes(key) ? [] : textsIn(value),
+  );
+}
