@@ -1,3 +1,4 @@
+import { atDoor } from '../door.js';
 import type { Recipe } from '../advice/recipe.js';
 import { partsOf, watersOf } from '../can/part.js';
 import { litres, millilitres } from '../units/index.js';
@@ -67,9 +68,12 @@ function refuseBesideRecipe(wishes: Wishes, collected: Collected): void {
       problem(
         'beside-recipe',
         { field: option },
-        `${option} beside --recipe`,
+        atDoor({ typed: `${option} beside --recipe`, page: `${option} beside a recipe` }),
         'one or the other',
-        `Leave ${option} out, or leave --recipe out to concentrate a feed.`,
+        atDoor({
+          typed: `Leave ${option} out, or leave --recipe out to concentrate a feed.`,
+          page: `Leave ${option} out.`,
+        }),
       ),
     );
 }
@@ -79,7 +83,15 @@ type Feed = Omit<ConcentrateRequest, keyof StockWishes | 'scaleStepGrams'>;
 
 function stockWishes(wishes: Wishes, collected: Collected): StockWishes {
   if (wishes.ratio !== undefined && wishes.dose !== undefined)
-    collected.add(problem('two-ratios', { field: '--dose' }, '--ratio and --dose', 'one of the two', 'Leave one out.'));
+    collected.add(
+      problem(
+        'two-ratios',
+        { field: '--dose' },
+        atDoor({ typed: '--ratio and --dose', page: 'a ratio and a dose' }),
+        'one of the two',
+        'Leave one out.',
+      ),
+    );
   const dose = collected.wish(wishes, 'dose');
   const ratio = wishes.dose === undefined ? collected.wish(wishes, 'ratio') : dose;
   return {

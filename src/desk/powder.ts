@@ -1,3 +1,4 @@
+import { atDoor } from '../door.js';
 import type { Product } from '../label/product.js';
 import { type Problem, problem } from '../problem.js';
 import { BOUNDS } from '../units/index.js';
@@ -22,7 +23,7 @@ export function refuseUnshelved({ save }: Wishes, { id }: Product, { shelf }: Op
         { field: '--save' },
         `${id}, which is not on the shelf`,
         'a product of shelf.csv',
-        'Put it on the shelf first, or leave --save out.',
+        atDoor({ typed: 'Put it on the shelf first, or leave --save out.', page: 'Put it on the shelf first.' }),
       ),
     );
 }

@@ -1,3 +1,4 @@
+import { atDoor } from '../door.js';
 import { reach } from '../blend/reach.js';
 import type { Catalog } from '../catalog/catalog.js';
 import type { FeedRequest } from '../feed/request.js';
@@ -65,7 +66,13 @@ function refuseUnclear(files: BenchFiles, wishes: Wishes, requests: readonly Fee
     if (said === undefined) continue;
     const option = dashed(name);
     collected.add(
-      problem('all-or-one', { field: '--all' }, `--all and ${option}`, 'one of them', `Leave out --all or ${option}.`),
+      problem(
+        'all-or-one',
+        { field: '--all' },
+        atDoor({ typed: `--all and ${option}`, page: `all and ${option}` }),
+        'one of them',
+        atDoor({ typed: `Leave out --all or ${option}.`, page: `Leave one of them out.` }),
+      ),
     );
   }
   const forms = files.against === undefined ? (wishes.oneFeedFor ?? []) : ['against'];
@@ -77,7 +84,7 @@ function refuseUnclear(files: BenchFiles, wishes: Wishes, requests: readonly Fee
         { field: '--feed' },
         `${requests.length} feeds`,
         `one feed for --${forms[0]}`,
-        `Name one with --feed: ${names}.`,
+        atDoor({ typed: `Name one with --feed: ${names}.`, page: `Choose one: ${names}.` }),
       ),
     );
   }

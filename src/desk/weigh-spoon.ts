@@ -1,3 +1,4 @@
+import { atDoor } from '../door.js';
 import type { Catalog } from '../catalog/catalog.js';
 import type { Product } from '../label/product.js';
 import { warmth } from '../meter/batch.js';
@@ -79,9 +80,9 @@ function refuseIncomplete(wishes: Wishes, collected: Collected): void {
         problem(
           'trial-incomplete',
           { field: dashed(name) },
-          `no ${dashed(name)}`,
+          atDoor({ typed: `no ${dashed(name)}`, page: `no ${name}` }),
           'product, spoon, count, before, after and measured',
-          `Add ${dashed(name)}; see velamen meter -h.`,
+          atDoor({ typed: `Add ${dashed(name)}; see velamen meter -h.`, page: `Fill in ${name}.` }),
         ),
       );
   }
@@ -108,5 +109,11 @@ function noWeight({ reason, found }: NoWeight, id: string): Problem {
     'beyond the model': [`a rise of ${shown}`, 'Use fewer spoons or more water: feeds stay below 3 mS/cm.'],
   } as const;
   const [what, fix] = fixes[reason];
-  return problem('trial-tells-nothing', { field: '--after' }, what, 'a clear rise from --before to --after', fix);
+  return problem(
+    'trial-tells-nothing',
+    { field: '--after' },
+    what,
+    atDoor({ typed: 'a clear rise from --before to --after', page: 'a clear rise from before to after' }),
+    fix,
+  );
 }

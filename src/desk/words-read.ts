@@ -1,3 +1,4 @@
+import { atDoor } from '../door.js';
 import { isAdvice, parseAdvice } from '../advice/parse.js';
 import { penWordsOf } from '../advice/pen-words.js';
 import { readRecipe } from '../advice/read-recipe.js';
@@ -42,7 +43,7 @@ export async function wordsRead(files: BenchFiles, wishes: Wishes, catalog: Cata
         { field: '--feed' },
         `${open.feeds.length} feeds`,
         'one feed to judge the recipe by',
-        `Name one with --feed: ${names}.`,
+        atDoor({ typed: `Name one with --feed: ${names}.`, page: `Choose one: ${names}.` }),
       ),
     );
   }

@@ -48,6 +48,8 @@ export interface Remembered {
   tuned: Tuned;
   /** How much is to be mixed, as typed; and the batch that is being mixed. */
   mix: string;
+  /** How doses are had: as the bench says, or by the pen. */
+  by: '' | 'pen';
   batch: BatchInHand | null;
   buy: BuyWish;
   year: YearWish;
@@ -86,6 +88,7 @@ export const startOf = (texts: BenchTexts): State => ({
     feed: null,
     tuned: { way: 'given' },
     mix: '',
+    by: '',
     batch: null,
     buy: { horizon: 'half a year', atMost: '', budget: '', one: false },
     year: { look: 'season', from: '', hemisphere: '' },

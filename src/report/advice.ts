@@ -1,3 +1,4 @@
+import { atDoor } from '../door.js';
 import { strengthText } from '../advice/own-feed.js';
 import type { AdviceReading, AdviceResult, OwnMatch, Span } from '../advice/types.js';
 import type { Nutrient } from '../chemistry/nutrients.js';
@@ -108,9 +109,7 @@ function ownBlocks(result: AdviceResult, command: string, pen: PenScale | null):
     ...limits(ends),
     ...amounts(weakest, strongest, feed.batchLitres),
     list(commands(weakest, strongest, command)),
-    ...(strongest.percent > 0
-      ? [paragraph('With `sheet` in place of `blend` it comes in your own spoons and scale steps.')]
-      : []),
+    ...(strongest.percent > 0 ? [paragraph(IN_SPOONS)] : []),
     ...beside(readings, weakest, strongest),
   ];
 }
@@ -139,7 +138,8 @@ function amounts(weakest: OwnMatch, strongest: OwnMatch, batch: number | null): 
 }
 
 function commands(weakest: OwnMatch, strongest: OwnMatch, command: string): string[] {
-  const line = (end: OwnMatch): string => `${command} --strength "${strength(end)}"`;
+  const line = (end: OwnMatch): string =>
+    atDoor({ typed: `${command} --strength "${strength(end)}"`, page: `Strength ${strength(end)}, in Feed or Plants` });
   if (strongest.percent === 0) return ['Nothing to mix: the water alone reads that much.'];
   if (weakest.percent === strongest.percent || weakest.percent === 0) return [line(strongest)];
   return [`${line(weakest)}   (start here)`, line(strongest)];
@@ -183,3 +183,8 @@ function spanText(span: Span | null): string {
   const [low, high] = [figure(span.low), figure(span.high)];
   return low === high ? low : `${low}–${high}`;
 }
+
+const IN_SPOONS = atDoor({
+  typed: 'With `sheet` in place of `blend` it comes in your own spoons and scale steps.',
+  page: 'Sink tells it in your own spoons and scale steps.',
+});

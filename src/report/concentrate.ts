@@ -1,3 +1,4 @@
+import { atDoor } from '../door.js';
 import type { ConcentrateResult } from '../stock/concentrate-result.js';
 import { cautionBlocks } from './blend.js';
 import { severalSheets } from './several.js';
@@ -85,7 +86,10 @@ function whyNot(result: ConcentrateJson): Block[] {
           paragraph(
             `${figure(result.holds.dosePerLitre)} mL of each stock in a litre of feed is the strongest that holds:`,
           ),
-          { kind: 'command', text: result.holds.command } as const,
+          {
+            kind: 'command',
+            text: atDoor({ typed: result.holds.command, page: 'Sink, As stock in bottles' }),
+          } as const,
         ]),
     heading('Why'),
     paragraph('Shared out as well as can be, this would happen at the ratio asked:', 'bad'),

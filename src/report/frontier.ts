@@ -1,3 +1,4 @@
+import { atDoor } from '../door.js';
 import type { FrontierMade, FrontierPoint, FrontierResult } from '../feed/results.js';
 import { headerFacts } from './blend.js';
 import { amount, figure } from './figures.js';
@@ -29,7 +30,10 @@ export function frontierSheet(result: FrontierResult): Sheet {
 const UNFINISHED = 'The search ended before it was done; it says nothing of what it did not reach.';
 
 const REASONS = {
-  cannot: 'No feed keeps every limit, so there is nothing to trade: `velamen blend` without --frontier says why.',
+  cannot: atDoor({
+    typed: 'No feed keeps every limit, so there is nothing to trade: `velamen blend` without --frontier says why.',
+    page: 'No feed keeps every limit, so there is nothing to trade: the report above says why.',
+  }),
   open: 'NOT PROVED: no engine’s answer passed its check.',
 };
 
@@ -39,10 +43,20 @@ function tradeOff({ points, costUnit }: FrontierMade): Block[] {
     paragraph(
       points.length === 1
         ? `The cheapest feed is also the nearest: ${farthestText(nearest)}, for ${figure(nearest.cost)} ${costUnit}.`
-        : `From --near ${nearText(nearest)}, for ${figure(nearest.cost)} ${costUnit}, to --near ${nearText(cheapest)}, for ${figure(cheapest.cost)} ${costUnit}. Every line is the feed that \`blend --near\` gives at its share: main elements may be as far from their aims as that, trace elements in step, or as far as the shelf comes; shares between two lines give no cheaper feed that was found.`,
+        : atDoor({
+            typed: `From --near ${nearText(nearest)}, for ${figure(nearest.cost)} ${costUnit}, to --near ${nearText(cheapest)}, for ${figure(cheapest.cost)} ${costUnit}. Every line is the feed that \`blend --near\` gives at its share: main elements may be as far from their aims as that, trace elements in step, or as far as the shelf comes; shares between two lines give no cheaper feed that was found.`,
+            page: `From within ${nearText(nearest)}, for ${figure(nearest.cost)} ${costUnit}, to within ${nearText(cheapest)}, for ${figure(cheapest.cost)} ${costUnit}. Every line is the feed that the slider of nearness gives at its share: main elements may be as far from their aims as that, trace elements in step, or as far as the shelf comes; shares between two lines give no cheaper feed that was found.`,
+          }),
     ),
     table(
-      ['>--near', 'main elements within', 'farthest', `>${costUnit}`, '>cans of 100', '>each % nearer costs'],
+      [
+        atDoor({ typed: '>--near', page: '>nearness' }),
+        'main elements within',
+        'farthest',
+        `>${costUnit}`,
+        '>cans of 100',
+        '>each % nearer costs',
+      ],
       points.map((point) => [
         nearText(point),
         `× ${figure(point.main)}`,

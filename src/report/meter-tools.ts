@@ -1,3 +1,4 @@
+import { atDoor } from '../door.js';
 import type { PenCheck, SpoonWeight, StandardTrial } from '../meter/index.js';
 import { spreadSourceSays, suspectSays } from './says/pen.js';
 import { formatFixed, formatNumber } from '../units/index.js';
@@ -69,7 +70,10 @@ function weightOf(result: CalibrateResult | WeighedResult): Block[] {
     ),
     paragraph(
       result.saved === null
-        ? 'Not saved: --save writes the bulk density and how far it may be off onto the shelf.'
+        ? atDoor({
+            typed: 'Not saved: --save writes the bulk density and how far it may be off onto the shelf.',
+            page: 'Not yet on the shelf.',
+          })
         : `Saved with how far it may be off, as bulk_density in ${result.saved}.`,
     ),
   ];
@@ -84,7 +88,7 @@ export function standardSheet(result: StandardResult): Sheet {
   const off = `${figure(100 * Math.abs(result.off))} % too ${way}`;
   const says = {
     fine: `Fine: within 2 % (${off}).`,
-    calibrate: `Calibrate it: ${off}. Until then multiply readings by ${factor} (--pen-factor ${factor}).`,
+    calibrate: `Calibrate it: ${off}. Until then multiply readings by ${factor}${atDoor({ typed: ` (--pen-factor ${factor})`, page: '' })}.`,
     'clean or replace': `Clean it and try again; if it stays ${off}, replace it. A bottle of standard that has stood open, or on the sill, is the other suspect.`,
   }[result.verdict];
   const blocks: Block[] = [

@@ -72,7 +72,8 @@ function typedIn(file: string): string[] {
     const node = part as { type?: string; key?: { value?: string }; value?: unknown; cooked?: unknown };
     if (node.type === 'KeyValueProperty' && /^(?:typed|field)$/.test(node.key?.value ?? '')) return;
     const text = node.type === 'TemplateElement' ? node.cooked : node.type === 'StringLiteral' ? node.value : undefined;
-    if (typeof text === 'string' && TYPED.test(text)) found.push(`${file}: ${text}`);
+    // the name of an option by itself is that of a field
+    if (typeof text === 'string' && TYPED.test(text) && !/^--[\w-]+$/.test(text)) found.push(`${file}: ${text}`);
     Object.values(node).forEach(look);
   };
   look(parseSync(readFileSync(join(root, file), 'utf8'), { syntax: 'typescript', tsx: file.endsWith('x') }).body);

@@ -54,7 +54,7 @@ describe('the sums behind the figures of the page', () => {
 
   it('stand behind each reading of a sheet', async () => {
     const texts = textsOf('moss-without-ammonium');
-    const { lines } = await sinkQuestion({ texts, feed: null, tuned: { way: 'given' }, mix: '' });
+    const { lines } = await sinkQuestion({ texts, feed: null, tuned: { way: 'given' }, mix: '', by: '' });
     const read = lines.filter(({ reading }) => reading !== null);
     expect(read.length).toBeGreaterThan(4);
     for (const { sum, reading } of read) {

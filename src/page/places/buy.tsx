@@ -6,6 +6,7 @@ import { Blocks } from '../parts/blocks.js';
 import { EmptyShelf } from '../parts/empty-shelf.js';
 import { Field } from '../parts/field.js';
 import { Problems } from '../parts/problems.js';
+import { Tool } from '../parts/tool.js';
 import { useAnswer } from '../parts/use-answer.js';
 import { Waiting } from '../parts/waiting.js';
 import type { BuyWish } from '../state.js';
@@ -24,6 +25,7 @@ const HORIZONS: readonly BuyWish['horizon'][] = ['a quarter', 'half a year', 'a 
 function BuyPlace(props: PlaceProps) {
   const { state, desk } = props;
   const wish = state.remembered.buy;
+  const bench = useAnswer(props, 'bench', 'bench', { texts: state.kept.texts });
   const asked = { texts: state.kept.texts, wish };
   const of = keyOf('buy', asked);
   const [askedFor, askFor] = useState('');
@@ -61,6 +63,25 @@ function BuyPlace(props: PlaceProps) {
         <button type="button" class="main large" onClick={() => askFor(of)}>
           Look for what to buy
         </button>
+      )}
+      {!isEmptyShelf(state.kept.texts['shelf.csv']) && (
+        <article class="spaced">
+          <Tool
+            {...props}
+            tool="substitutes"
+            title="What could stand in for a jar"
+            fields={[
+              {
+                key: 'insteadOf',
+                name: 'In place of',
+                usual: bench.answer?.products[0]?.id ?? '',
+                choices: bench.answer?.products ?? [],
+              },
+            ]}
+            button="Look for what could stand in"
+            wishes={(words) => words}
+          />
+        </article>
       )}
     </>
   );

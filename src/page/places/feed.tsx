@@ -12,6 +12,7 @@ import { WhichFeed } from '../parts/which-feed.js';
 import type { Tuned } from '../state.js';
 import type { FeedView } from '../work/feed.js';
 import { FeedAnswer, FeedBeside, FeedHolds, FeedPen } from './feed-shown.js';
+import { FeedTools } from './feed-tools.js';
 import { Sliders } from './feed-sliders.js';
 import type { Place, PlaceProps } from './place.js';
 import { useMoving } from './use-moving.js';
@@ -112,6 +113,7 @@ function FeedPlace(props: PlaceProps) {
             ),
             [view, follows],
           )}
+          {tuned.way !== 'one' && <FeedTools state={state} desk={desk} feed={feed ?? feeds[0]?.name ?? ''} />}
         </div>
       )}
     </>

@@ -5,6 +5,7 @@ import { Field } from '../parts/field.js';
 import { More } from '../parts/more.js';
 import { Problems } from '../parts/problems.js';
 import { TextOf } from '../parts/text-of.js';
+import { Tool } from '../parts/tool.js';
 import { useAnswer } from '../parts/use-answer.js';
 import { FeedCard } from './plants-feed.js';
 import { WaterFields } from './plants-water.js';
@@ -93,6 +94,17 @@ function PlantsPlace(props: PlaceProps) {
             onSet={(value) => set(['pen'], value)}
           />
         </div>
+        <Tool
+          {...props}
+          tool="standard"
+          title="Check the pen in its standard"
+          fields={[
+            { key: 'standard', name: 'What the bottle says, such as 1413 µS' },
+            { key: 'reads', name: 'What the pen shows in it' },
+          ]}
+          button="Check it"
+          wishes={(words) => words}
+        />
       </article>
       <article>
         <More title="Name, money and year" isOpen={[...BENCH_KEYS, 'season'].flatMap(about).length > 0}>

@@ -34,6 +34,8 @@ function ShelfPlace(props: PlaceProps) {
         {rows.map((row) => (
           <li key={`${row.line} ${row.id}`}>
             <ProductCard
+              state={state}
+              desk={desk}
               row={row}
               meaning={labels.answer?.products.find(({ id }) => id === row.id)}
               problems={problems.filter(({ where }) => where.line === row.line)}

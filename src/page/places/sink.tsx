@@ -6,6 +6,7 @@ import { Blocks } from '../parts/blocks.js';
 import { EmptyShelf } from '../parts/empty-shelf.js';
 import { Paper } from '../parts/paper.js';
 import { Problems } from '../parts/problems.js';
+import { Tool } from '../parts/tool.js';
 import { useAnswer } from '../parts/use-answer.js';
 import { Waiting } from '../parts/waiting.js';
 import { WhichFeed } from '../parts/which-feed.js';
@@ -24,9 +25,9 @@ export const sinkPlace: Place = {
 function Before(props: PlaceProps) {
   const { state, desk } = props;
   const { texts } = state.kept;
-  const { feed, tuned, mix } = state.remembered;
+  const { feed, tuned, mix, by } = state.remembered;
   const bench = useAnswer(props, 'bench', 'bench', { texts });
-  const asked = { texts, feed, tuned, mix };
+  const asked = { texts, feed, tuned, mix, by };
   const answer = useAnswer(props, 'sink', 'sink', asked);
   const isEmpty = isEmptyShelf(texts['shelf.csv']);
   const feeds = bench.answer?.feeds ?? [];
@@ -47,6 +48,14 @@ function Before(props: PlaceProps) {
           value={mix}
           onChange={(event) => desk.change((s) => remember(s, 'mix', event.currentTarget.value))}
         />
+      </label>
+      <label class="tick">
+        <input
+          type="checkbox"
+          checked={by === 'pen'}
+          onChange={(event) => desk.change((s) => remember(s, 'by', event.currentTarget.checked ? 'pen' : ''))}
+        />
+        Dose by the pen: add until it shows a figure
       </label>
       {isEmpty ? (
         <EmptyShelf desk={desk} />
@@ -69,6 +78,25 @@ function Before(props: PlaceProps) {
           )}
           <Care view={answer.answer} />
           {answer.isCurrent && answer.answer.lines.length > 0 && <ToPrint {...props} asked={asked} />}
+          {tuned.way !== 'one' && (
+            <article>
+              <Tool
+                {...props}
+                tool="concentrate"
+                title="As stock in bottles"
+                fields={[
+                  { key: 'ratio', name: 'How strong, such as 1:100; empty: the strongest that holds, up to that' },
+                  { key: 'jug', name: 'In jugs of', usual: '500 mL' },
+                ]}
+                button="Work out the stock"
+                wishes={({ ratio, jug }) => ({
+                  feed: feed ?? feeds[0]?.name,
+                  ...(ratio?.trim() ? { ratio } : {}),
+                  ...(jug?.trim() ? { jug } : {}),
+                })}
+              />
+            </article>
+          )}
         </div>
       )}
     </>
@@ -158,7 +186,7 @@ function PrintOf({
 }: PlaceProps & {
   asked: { texts: PlaceProps['state']['kept']['texts'] } & Pick<
     PlaceProps['state']['remembered'],
-    'feed' | 'tuned' | 'mix'
+    'feed' | 'tuned' | 'mix' | 'by'
   >;
   what: 'sheet' | 'label';
 }) {

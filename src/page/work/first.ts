@@ -14,7 +14,7 @@ import { sinkQuestion } from './sink.js';
 export async function first(): Promise<{ answers: Record<string, unknown>; styles: string[] }> {
   const bench = { texts: EXAMPLE };
   const feed = { texts: EXAMPLE, feed: null, tuned: { way: 'given' as const } };
-  const sink = { ...feed, mix: '' };
+  const sink = { ...feed, mix: '', by: '' as const };
   const { results } = await mixingSheets(filesOf(EXAMPLE), {});
   const sheets = results.flatMap((sheet) => (sheet.status === 'cannot' ? [] : [sheet]));
   const styles = [sheetHtml(sheets), labelHtml(sheets), renderHtml([])].map(

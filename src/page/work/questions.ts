@@ -11,6 +11,7 @@ import { printQuestion } from './print.js';
 import { recordQuestion } from './record.js';
 import { seasonQuestion } from './season.js';
 import { sinkQuestion } from './sink.js';
+import { toolQuestion } from './tools.js';
 import { waterQuestion } from './water.js';
 
 /** What the worker can be asked, by name: `(asked, say, pause) → answer`, each in a file of its own. A `Refusal` comes back as its problems. */
@@ -31,6 +32,7 @@ export const QUESTIONS = {
   add: addQuestion,
   salts: saltsQuestion,
   water: waterQuestion,
+  tool: toolQuestion,
 } as const satisfies Record<string, (asked: never, say: Say, pause: Pause) => Promise<unknown>>;
 
 export type Kind = keyof typeof QUESTIONS;

@@ -16,6 +16,7 @@ export interface SinkAsked {
   feed: string | null;
   tuned: Tuned;
   mix: string;
+  by: '' | 'pen';
 }
 
 /** The mixing sheet of the feed that is looked at. */
@@ -53,10 +54,11 @@ const NOTHING: Omit<SinkView, 'title' | 'plants' | 'alert' | 'notes' | 'warnings
 };
 
 /** A sheet is for one feed: the first of the bench where none was chosen. */
-export async function sheetWishes({ texts, feed, tuned, mix }: SinkAsked): Promise<Wishes> {
+export async function sheetWishes({ texts, feed, tuned, mix, by }: SinkAsked): Promise<Wishes> {
   const { feeds } = await benchQuestion({ texts });
   return {
     ...wishesOf({ feed: feed ?? feeds[0]?.name ?? null, tuned }),
     ...(mix.trim() === '' ? {} : { mix }),
+    ...(by === '' ? {} : { by }),
   };
 }

@@ -1,3 +1,4 @@
+import { atDoor } from '../../door.js';
 import type { OtherWater } from '../../advice/named-water.js';
 import { listed } from './listed.js';
 import type {
@@ -98,7 +99,10 @@ export function adviceNoteSays(note: AdviceNote): string {
     case 'other water':
       return otherWaterSays(note);
     case 'no own feed':
-      return 'No feed from this shelf could be held against it: `velamen blend` says why.';
+      return atDoor({
+        typed: 'No feed from this shelf could be held against it: `velamen blend` says why.',
+        page: 'No feed from this shelf could be held against it: the report of this feed says why.',
+      });
     default:
       return note satisfies never;
   }

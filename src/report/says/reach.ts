@@ -1,3 +1,4 @@
+import { atDoor } from '../../door.js';
 import type { Limit } from '../../feed/limits.js';
 import type { Decides, ReachLine, ReachResult } from '../../feed/results.js';
 import { figure, percent } from '../figures.js';
@@ -30,7 +31,7 @@ const outOfReach = (elements: readonly string[]): string =>
 function apartAnswer(result: ReachResult): { clause: string; beside: string } {
   const beyond = beyondReach(result);
   const clause = 'not all limits can be kept together';
-  const contradiction = `${conflictSays(result.conflict)}; \`velamen blend\` tells the ways out.`;
+  const contradiction = `${conflictSays(result.conflict)}; ${atDoor({ typed: '`velamen blend`', page: 'the report of this feed' })} tells the ways out.`;
   if (beyond.length > 0) return { clause: `${beyond.join(', ')} out of reach, so ${clause}`, beside: contradiction };
   const alone = result.elements.every((line) => line.reachable)
     ? 'Each element by itself could be brought into its band, with the minima of the others given up; but '
@@ -111,7 +112,7 @@ export const reachNotes = ({ conflicting, alkaline }: ReachResult): string[] => 
     : []),
   ...(alkaline
     ? [
-        `Alkalinity is out of reach: the softest water here brings ${figure(alkaline.least)} mg/L as CaCO3, and the medium bears ${figure(alkaline.limit)}; \`velamen blend\` tells the acid, or the share of pure water.`,
+        `Alkalinity is out of reach: the softest water here brings ${figure(alkaline.least)} mg/L as CaCO3, and the medium bears ${figure(alkaline.limit)}; ${atDoor({ typed: '`velamen blend`', page: 'the report of this feed' })} tells the acid, or the share of pure water.`,
       ]
     : []),
 ];

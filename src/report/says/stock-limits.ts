@@ -1,3 +1,4 @@
+import { atDoor } from '../../door.js';
 import { cloudingSays, mineralName, pairNames } from './clouding.js';
 import type { StockRemark } from '../../stock/concentrate-request.js';
 import type { Filling } from '../../stock/concentrate-result.js';
@@ -48,8 +49,14 @@ const APART: Readonly<Record<Apartness, string>> = {
 export const remarkSays = (remark: StockRemark): string => REMARKS[remark];
 
 const REMARKS: Readonly<Record<StockRemark, string>> = {
-  'no feed': 'No feed keeps every limit, so there is none to concentrate: `velamen blend` says why.',
-  'not proved': 'No feed was found or ruled out, so there is none to concentrate: `velamen blend` says more.',
+  'no feed': atDoor({
+    typed: 'No feed keeps every limit, so there is none to concentrate: `velamen blend` says why.',
+    page: 'No feed keeps every limit, so there is none to concentrate: Feed says why.',
+  }),
+  'not proved': atDoor({
+    typed: 'No feed was found or ruled out, so there is none to concentrate: `velamen blend` says more.',
+    page: 'No feed was found or ruled out, so there is none to concentrate: Feed says more.',
+  }),
   'equal shares': 'Several waters are given: taken in equal shares.',
 };
 
