@@ -3,6 +3,7 @@ import type { Answered, State } from './state.js';
 import { keyOf } from './key.js';
 import type { Store } from './store.js';
 import type { AskedOf, Kind, ToldOf } from './work/questions.js';
+import type { ToolName } from './work/tools.js';
 
 /** What the worker says back. */
 export type Reply = { id: number } & (
@@ -192,11 +193,15 @@ export function askingOf(store: Store, spawn: () => Promise<Worker>): Asking {
 
 /** Searches that may take minutes: nothing at the sink waits for them. And what follows a moving slider, which waits for no plan of doses. */
 const LANES: Partial<Record<Kind, 'long' | 'near'>> = { buy: 'long', season: 'long', near: 'near' };
+const LONG_TOOLS: readonly string[] = ['frontier', 'substitutes'] satisfies ToolName[];
+
+const laneOf = (kind: Kind, asked: unknown): 'usual' | 'long' | 'near' =>
+  kind === 'tool' && LONG_TOOLS.includes((asked as AskedOf<'tool'>).tool) ? 'long' : (LANES[kind] ?? 'usual');
 
 /** Three workers: one for long searches, one for what moves, one for all else; each is there once it is asked. */
 export const inLanes = (lanes: Record<'usual' | 'long' | 'near', Asking>): Asking => ({
-  ask: (channel, kind, asked) => lanes[LANES[kind] ?? 'usual'].ask(channel, kind, asked),
-  once: (kind, asked) => lanes[LANES[kind] ?? 'usual'].once(kind, asked),
+  ask: (channel, kind, asked) => lanes[laneOf(kind, asked)].ask(channel, kind, asked),
+  once: (kind, asked) => lanes[laneOf(kind, asked)].once(kind, asked),
   putOff(channel) {
     for (const lane of Object.values(lanes)) lane.putOff(channel);
   },

@@ -1,6 +1,7 @@
-import { useEffect, useId, useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import type { Problem } from '../../problem.js';
 import { Problems } from './problems.js';
+import { useOwnId } from './use-own-id.js';
 
 export interface FieldProps {
   name: string;
@@ -17,7 +18,7 @@ export interface FieldProps {
 
 /** One value with its name, what is meant, and what is wrong with it. What is typed counts when the field is left. */
 export function Field({ name, value, hint, choices, problems = [], lines, onSet }: FieldProps) {
-  const id = useId();
+  const id = useOwnId();
   const [typed, setTyped] = useState(value);
   useEffect(() => setTyped(value), [value]);
   const told = [...(hint ? [`${id}-hint`] : []), ...(problems.length > 0 ? [`${id}-wrong`] : [])].join(' ');

@@ -1,4 +1,4 @@
-import { useId } from 'preact/hooks';
+import { useOwnId } from './use-own-id.js';
 
 /** A wish along a line; at its own end, or put back, it is as the bench says. */
 export function Slider({
@@ -22,7 +22,7 @@ export function Slider({
   /** Absent where it is as the bench says already. */
   onBack?: (() => void) | undefined;
 }) {
-  const id = useId();
+  const id = useOwnId();
   return (
     <div class="slider">
       <label for={id}>{name}</label>

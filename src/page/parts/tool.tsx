@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import { withText } from '../actions.js';
 import type { PlaceProps } from '../places/place.js';
+import type { BenchTexts } from '../texts.js';
 import type { ToolName } from '../work/tools.js';
 import { Blocks } from './blocks.js';
 import { Field } from './field.js';
@@ -31,18 +32,18 @@ function Asked({ tool, fields, button, wishes, of = '', ...props }: ToolProps) {
   const [words, setWords] = useState<Words>(() =>
     Object.fromEntries(fields.map(({ key, usual = '' }) => [key, usual])),
   );
-  const [asked, setAsked] = useState<Readonly<Record<string, unknown>> | null>(null);
+  const [asked, setAsked] = useState<{ texts: BenchTexts; tool: ToolName; wishes: object } | null>(null);
   const channel = `tool ${tool} ${of}`;
   const set = (key: string, value: string): void => setWords((before) => ({ ...before, [key]: value }));
   const { texts } = state.kept;
-  const answer = useAnswer(props, channel, 'tool', asked && { texts, tool, wishes: asked });
+  const answer = useAnswer(props, channel, 'tool', asked);
   const view = asked !== null && answer.isCurrent && answer.status === 'answered' ? answer.answer : undefined;
   const isWritten = view?.shelf !== null && view?.shelf === texts['shelf.csv'];
   return (
     <form
       onSubmit={(event) => {
         event.preventDefault();
-        setAsked(wishes(words));
+        setAsked({ texts, tool, wishes: wishes(words) });
       }}
     >
       <div class="pair">
