@@ -18,7 +18,7 @@ export function reachAnswer(result: ReachResult): { clause: string; beside: stri
   const beside =
     one || aimsMiss === null || farthest === null
       ? null
-      : `In the nearest feed, \`velamen blend --closest\`, ${farthest} is ${percent(aimsMiss)} off its aim, and nothing farther.`;
+      : `In the nearest feed, ${CLOSEST}, ${farthest} is ${percent(aimsMiss)} off its aim, and nothing farther.`;
   const butApart = one ? '' : ', but not all at once';
   if (out.length > 0) return { clause: `${outOfReach(out)}; the rest can be met${butApart}`, beside };
   return { clause: `${one ? 'all aims' : 'each aim'} can be met on this shelf${butApart}`, beside };
@@ -116,3 +116,5 @@ export const reachNotes = ({ conflicting, alkaline }: ReachResult): string[] => 
       ]
     : []),
 ];
+
+const CLOSEST = atDoor({ typed: '`velamen blend --closest`', page: 'Closest in Feed' });
