@@ -52,8 +52,9 @@ export async function concentrateFeed(
     : (shared?.feeds ?? (await Promise.all(requests.map((r) => ofFeed(r, open)))));
   if (shared) refuseSeveralMixes(wishes, shared.feeds.length);
   const scaleStepGrams = open.kit.scaleStepGrams ?? null;
+  const syringeMillilitres = open.kit.syringeMillilitres ?? null;
   const results = asked.map((feed) =>
-    concentrate({ ...feed, ...stock, scaleStepGrams }, solutionChemistry, catalog.solubility),
+    concentrate({ ...feed, ...stock, scaleStepGrams, syringeMillilitres }, solutionChemistry, catalog.solubility),
   );
   const met = results.length > 0 && results.every((result) => result.status === 'made') && !shared?.without.length;
   return { met, results, warnings: [...warnings, ...notFed(shared?.without ?? [])] };
@@ -79,7 +80,7 @@ function refuseBesideRecipe(wishes: Wishes, collected: Collected): void {
 }
 
 type StockWishes = Pick<ConcentrateRequest, 'ratio' | 'tanks' | 'jugMillilitres' | 'coldestCelsius'>;
-type Feed = Omit<ConcentrateRequest, keyof StockWishes | 'scaleStepGrams'>;
+type Feed = Omit<ConcentrateRequest, keyof StockWishes | 'scaleStepGrams' | 'syringeMillilitres'>;
 
 function stockWishes(wishes: Wishes, collected: Collected): StockWishes {
   if (wishes.ratio !== undefined && wishes.dose !== undefined)

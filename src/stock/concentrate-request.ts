@@ -18,6 +18,8 @@ export interface ConcentrateRequest {
   jugMillilitres: Millilitres;
   coldestCelsius: number;
   scaleStepGrams: Grams | null;
+  /** What the syringe at hand holds; null where there is none. */
+  syringeMillilitres?: Millilitres | null;
   remark: StockRemark | null;
   /** Feeds that are so many parts of this one and so many of water, the strongest first; absent where it is one feed by itself. */
   shares?: readonly StockShare[];

@@ -19,6 +19,8 @@ interface Asked {
   coldestCelsius: number;
   /** The smallest step of the scale, where it is known. */
   scaleStepGrams: number | null;
+  /** What the syringe at hand holds; null where there is none. */
+  syringeMillilitres: number | null;
   fill: Filling;
   /** What belongs into no stock bottle, with its amount in a litre of feed. */
   apart: ApartItem[];

@@ -14,6 +14,7 @@ import { largest, STRONGEST, violationsOf } from './largest.js';
 import { notesOf } from './notes.js';
 import { type StockItem, type StockSetting, stockSetting, tankLimits } from './tank.js';
 import { tankSheet } from './tank-sheet.js';
+import { USUAL_RATIO, usualRatios } from './usual-ratio.js';
 
 /**
  * Stock solutions of a feed in one or two bottles: every split of its items (up to twelve of them) is held against the saturation of
@@ -35,9 +36,9 @@ export function concentrate(
   const filling = fill.kind === 'own' ? waters : [];
   const setting = stockSetting(chemistry, table, request.coldestCelsius, totalOf(filling.map((w) => w.ions)));
   const can = items.length === 0 ? null : cloudingOf([...items.map((i) => i.brings), ...waters], chemistry);
-  const { feed, recipe, jugMillilitres, coldestCelsius, scaleStepGrams, remark } = request;
+  const { feed, recipe, jugMillilitres, coldestCelsius, scaleStepGrams, remark, syringeMillilitres = null } = request;
   const asked = {
-    ...{ feed, recipe, jugMillilitres, coldestCelsius, scaleStepGrams, fill, apart },
+    ...{ feed, recipe, jugMillilitres, coldestCelsius, scaleStepGrams, syringeMillilitres, fill, apart },
     can: can && { pH: can.pH, precipitation: can.minerals },
     ...(request.shares === undefined ? {} : { shares: request.shares }),
   };
@@ -60,8 +61,9 @@ export function concentrate(
   const holds = inWholeDoses(
     Math.max(0, ...strongest.filter(({ tanks }) => counts.some((n) => n === tanks)).map((line) => line.ratio ?? 0)),
   );
-  const isUsual = request.ratio === null && (holds === null || bestAt(USUAL_RATIO) !== undefined);
-  const ratio = request.ratio ?? (isUsual ? USUAL_RATIO : holds!);
+  const usual = usualRatios(request).find((one) => bestAt(one) !== undefined);
+  const isUsual = request.ratio === null && (holds === null || usual !== undefined);
+  const ratio = request.ratio ?? (isUsual ? (usual ?? USUAL_RATIO) : holds!);
   const ratioBy: ConcentrateResult['ratioBy'] = request.ratio !== null ? 'asked' : isUsual ? 'usual' : 'strongest';
   const best = bestAt(ratio);
   const told = {
@@ -100,8 +102,6 @@ export function concentrate(
   return { status: 'made', ...told, tanks, lasts: lastsOf({ ...request, ratio }) };
 }
 
-/** 10 mL in a litre: the usual where nobody asks for another. Common practice, no source. */
-const USUAL_RATIO = 100;
 /** From so many mL in a litre on, doses are told in whole ones. */
 const WHOLE_DOSE = 5;
 

@@ -1,4 +1,5 @@
 import type { ApartItem, StocksMade, TankItem, TankSheet } from '../../stock/concentrate-result.js';
+import { FEW_FILLS, fillsOf } from '../../stock/usual-ratio.js';
 import { formatNumber } from '../../units/format.js';
 import { atToolPrecision } from '../at-tool.js';
 import { volumeText } from '../volume.js';
@@ -52,12 +53,20 @@ const doseSays = ({ ratio, shares }: Pick<StocksMade, 'ratio' | 'shares'>): stri
     : shares.map(({ feed, parts }) => `${ml((1000 * parts.share) / ratio)} (${feed})`).join(' or ');
 
 /** How the stocks become feed. */
-export function useSays({ tanks, apart, ratio, feed, shares }: StocksMade): string[] {
+export function useSays({ tanks, apart, ratio, feed, shares, syringeMillilitres }: StocksMade): string[] {
   const dose = doseSays({ ratio, ...(shares === undefined ? {} : { shares }) });
   const batch = shares === undefined ? (feed?.batchLitres ?? null) : null;
-  const forCan = batch === null ? '' : ` (${ml((1000 / ratio) * batch)} for ${volumeText(batch)})`;
+  const perCan = batch === null ? 0 : (1000 / ratio) * batch;
+  const fills = batch === null || syringeMillilitres === null ? 0 : fillsOf(batch, ratio, syringeMillilitres);
+  const counted = fills > 1 && fills <= FEW_FILLS ? `, ${fills} fills of the ${ml(syringeMillilitres!)} syringe` : '';
+  const forCan = batch === null ? '' : ` (${ml(perCan)} for ${volumeText(batch)}${counted})`;
   const [first, second] = tanks;
   return [
+    ...(fills > FEW_FILLS
+      ? [
+          `A larger measure first: ${ml(perCan)} a can would be ${fills} fills of the ${ml(syringeMillilitres!)} syringe. A measuring cup or cylinder of ${ml(cupFor(perCan))} takes it in one or two goes.`,
+        ]
+      : []),
     'Fill the can with the water first; never pour a stock into an empty can.',
     ...apart.map(
       (item) => `Before the stocks: ${perLitre(item)} of ${item.name} in each litre${weaker(shares)}; stir well.`,
@@ -73,6 +82,10 @@ export function useSays({ tanks, apart, ratio, feed, shares }: StocksMade): stri
       : []),
   ];
 }
+
+/** mL of measures that are sold; common practice, no source. */
+const CUPS = [25, 50, 100, 250, 500];
+const cupFor = (perCan: number): number => CUPS.find((cup) => 2 * cup >= perCan) ?? 1000;
 
 /** What goes in by itself is for a litre of the mix, so less of it into a feed that is weaker. */
 function weaker(shares: StocksMade['shares']): string {
