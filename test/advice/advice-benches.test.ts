@@ -62,7 +62,6 @@ describe('advice on random benches', async () => {
         }
       }
     },
-    60_000,
   );
 
   it('are not all of one kind', () => {

@@ -2,6 +2,9 @@ import { expect, it } from 'vitest';
 import { readRecipe } from '../../src/advice/read-recipe.js';
 import { shippedCatalog } from '../../src/desk/shipped-catalog.js';
 import { TSP, UK_GAL, US_GAL } from './plain-sentences.js';
+import { seeds } from '../seeds.js';
+
+const SENTENCES = seeds(1000, 3000);
 
 /** A small generator with a seed: the same sentences on every run. */
 function drawing(seed: number) {
@@ -160,11 +163,11 @@ function sentence(d: Draw): { text: string; means: Map<string, number> } {
   }
 }
 
-it('sentences of the grammar are read as what they mean, 3000 of them', () => {
+it(`sentences of the grammar are read as what they mean, ${SENTENCES} of them`, () => {
   const d = drawing(20261128);
   const wrong: string[] = [];
   const refused: string[] = [];
-  for (let i = 0; i < 3000; i += 1) {
+  for (let i = 0; i < SENTENCES; i += 1) {
     const { text, means } = sentence(d);
     const read = readRecipe(text, AMONG, { onShelf: ON_SHELF });
     if (!read.ok) {

@@ -8,9 +8,10 @@ import type { LinearProgram } from '../../solver/index.js';
 import { dice } from '../solver/dice.js';
 import { independent } from '../solver/independent.js';
 import { goodShelf } from './good-shelves.js';
+import { seeds } from '../seeds.js';
 
 const MOST_PRODUCTS = 8;
-const SHELVES = 48;
+const SHELVES = seeds(24, 48);
 
 /** Every choice of so many. */
 const choices = (ids: readonly string[], many: number): string[][] =>
@@ -83,9 +84,9 @@ describe('the fewest items', () => {
       else if (Math.abs(own!.best.answer.objective / referee.cost - 1) > 1e-6) wrong.push(name);
     }
     expect(wrong).toEqual([]);
-    expect(sought).toBeGreaterThanOrEqual(40);
-    expect(moved).toBeGreaterThanOrEqual(10);
-  }, 300_000);
+    expect(sought).toBeGreaterThanOrEqual(seeds(20, 40));
+    expect(moved).toBeGreaterThanOrEqual(seeds(5, 10));
+  });
 
   it('of any program with least amounts are found, and where no choice fits none is', async () => {
     const d = dice(77);
@@ -113,5 +114,5 @@ describe('the fewest items', () => {
     }
     expect(seen.none).toBeGreaterThan(15);
     expect(seen.some).toBeGreaterThan(50);
-  }, 100_000);
+  });
 });

@@ -93,6 +93,5 @@ describe('one mix for a bench', () => {
       if (oneServesAll(alone, hands)) expect(one.mixes.length).toBe(1);
       expect(oneSays(one)).not.toMatch(/\b0 of 100/);
     },
-    120_000,
   );
 });

@@ -64,7 +64,6 @@ describe('doses of feeds that no mix can meet, against trying all of up to five 
       expect(seen.kept).toBeGreaterThan(kept);
       expect(seen.lost).toBeGreaterThan(10);
     },
-    300_000,
   );
 });
 

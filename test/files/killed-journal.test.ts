@@ -5,7 +5,7 @@ import { home, strays } from './world.js';
 
 describe('journal add, killed', () => {
   // the whole of it, 300 deaths and twice 500 entries, is `npm run killed`
-  it('loses no entry that it acknowledged, and leaves no half line, in 12 deaths', { timeout: 120_000 }, async () => {
+  it('loses no entry that it acknowledged, and leaves no half line, in 12 deaths', async () => {
     const folder = join(home(), 'killed');
     const { acknowledged, lost, entries, problems, used, summed } = await killWhileAdding(folder, 12, 7);
     expect(lost).toEqual([]);

@@ -3,6 +3,9 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { appendLines, changeText } from '../../src/files/index.js';
 import { home, script, started, strays } from './world.js';
+import { seeds } from '../seeds.js';
+
+const DEATHS = seeds(60, 150);
 
 const wait = (ms: number) => new Promise((done) => setTimeout(done, ms));
 
@@ -16,7 +19,9 @@ function waits(seed: number, most: number): () => number {
 }
 
 describe('a process that is killed', () => {
-  it('loses no line that it acknowledged, and leaves no half one, in 150 deaths', { timeout: 240_000 }, async () => {
+  it(`loses no line that it acknowledged, and leaves no half one, in ${DEATHS} deaths`, {
+    timeout: 240_000,
+  }, async () => {
     const folder = home();
     const path = join(folder, 'journal.csv');
     const isWhole = (line: string) => /^\d+-\d+,x{500},end$/.test(line);
@@ -35,7 +40,7 @@ describe('a process that is killed', () => {
     const next = waits(7, 40);
     const acknowledged: string[] = [];
     // two at a time, so that one also dies while the other waits for its lock
-    for (let run = 0; run < 150; run += 2) {
+    for (let run = 0; run < DEATHS; run += 2) {
       const both = [started(adds, [`${run}`]), started(adds, [`${run + 1}`])];
       await Promise.all(both.map(({ speaks }) => speaks));
       await wait(next());
@@ -53,11 +58,11 @@ describe('a process that is killed', () => {
     const there = new Set(rest.map((line) => line.slice(0, line.indexOf(','))));
     expect(there.size).toBe(rest.length);
     expect(acknowledged.filter((id) => !there.has(id))).toEqual([]);
-    expect(acknowledged.length).toBeGreaterThan(150);
+    expect(acknowledged.length).toBeGreaterThan(DEATHS);
     expect(strays(folder)).toEqual([]);
   });
 
-  it('leaves a shelf whole, in 150 deaths', { timeout: 240_000 }, async () => {
+  it(`leaves a shelf whole, in ${DEATHS} deaths`, async () => {
     const folder = home();
     const path = join(folder, 'shelf.csv');
     const text = (n: number) => `id,n\na,${n}\n${'#'.repeat(20_000)}\n`;
@@ -73,7 +78,7 @@ describe('a process that is killed', () => {
     );
     const next = waits(11, 40);
     let last = 0;
-    for (let run = 0; run < 150; run += 2) {
+    for (let run = 0; run < DEATHS; run += 2) {
       const both = [started(saves, []), started(saves, [])];
       await Promise.all(both.map(({ speaks }) => speaks));
       await wait(next());
@@ -85,14 +90,14 @@ describe('a process that is killed', () => {
       expect(n).toBeGreaterThanOrEqual(last);
       last = n;
     }
-    expect(last).toBeGreaterThan(150);
+    expect(last).toBeGreaterThan(DEATHS);
     changeText(path, (now) => now.replace(/a,\d+/, 'a,0'), folder);
     expect(strays(folder)).toEqual([]);
   });
 });
 
 describe('two processes at once', () => {
-  it('append 500 lines each: a thousand lines', { timeout: 120_000 }, async () => {
+  it('append 500 lines each: a thousand lines', async () => {
     const folder = home();
     const adds = await script(
       folder,
@@ -110,7 +115,7 @@ describe('two processes at once', () => {
     expect(lines[0]).toBe('id');
   });
 
-  it('save 100 times each: no save is lost', { timeout: 120_000 }, async () => {
+  it('save 100 times each: no save is lost', async () => {
     const folder = home();
     writeFileSync(join(folder, 'shelf.csv'), 'a,0\n');
     const saves = await script(

@@ -39,7 +39,7 @@ describe('new files', () => {
     expect(readFileSync(join(folder, name), 'utf8')).toBe('mine');
   });
 
-  it('of two processes at once, one comes whole', { timeout: 60_000 }, async () => {
+  it('of two processes at once, one comes whole', async () => {
     const folder = home();
     mkdirSync(join(folder, 'even'));
     const path = await script(

@@ -14,7 +14,9 @@ import { atStrength, resolveProgramme } from '../../src/programme/index.js';
 import { solve } from '../../solver/index.js';
 import { dice } from '../solver/dice.js';
 import { request } from '../feed/fixtures.js';
+import { seeds } from '../seeds.js';
 
+const BENCHES = seeds(50, 100);
 const catalog = shippedCatalog();
 const salts = catalog.salts.filter((s) => !['acid', 'alkali', 'silicate'].includes(s.kind ?? ''));
 const everything = [...salts, ...catalog.products];
@@ -40,10 +42,10 @@ function fullEc({ shelf, waters }: FeedRequest, amounts: Amounts): MilliSiemensP
 }
 
 describe('an EC cap is kept by the full model', () => {
-  it('on 100 random benches, hard tap water among them, within six rounds, never dearer from round to round', async () => {
+  it(`on ${BENCHES} random benches, hard tap water among them, within six rounds, never dearer from round to round`, async () => {
     let pressed = 0;
     const waters = new Set<string>();
-    for (let seed = 1, benches = 0; benches < 100; seed += 1) {
+    for (let seed = 1, benches = 0; benches < BENCHES; seed += 1) {
       const bench = await randomBench(seed);
       if (!bench) continue;
       benches += 1;
@@ -76,7 +78,7 @@ describe('an EC cap is kept by the full model', () => {
       // 1e-6: the gap that a certificate leaves
       for (let i = 1; i < costs.length; i += 1) expect(costs[i]!).toBeLessThanOrEqual(costs[i - 1]! * (1 + 2e-6));
     }
-    expect(pressed).toBeGreaterThanOrEqual(60);
+    expect(pressed).toBeGreaterThanOrEqual(0.6 * BENCHES);
     expect(waters.size).toBeGreaterThanOrEqual(3);
   });
 });

@@ -8,15 +8,25 @@ import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 
-/** The page as the build makes it, in a folder of its own. */
+/** The page as the build makes it. */
 export interface Built {
   html: string;
   url: string;
   remove: () => void;
 }
 
+let shared: Built | undefined;
+
+/** Built once for all files of a worker, and kept until the run is over; outside a run it is its caller's to remove. */
 export function builtPage(): Built {
-  const folder = mkdtempSync(join(tmpdir(), 'velamen-page-'));
+  const scratch = process.env.VELAMEN_SCRATCH;
+  if (scratch === undefined) return built(tmpdir());
+  shared ??= { ...built(scratch), remove: () => undefined };
+  return shared;
+}
+
+function built(under: string): Built {
+  const folder = mkdtempSync(join(under, 'velamen-page-'));
   execFileSync(process.execPath, ['build.mjs', '--page', '--to', folder], { cwd: root });
   const file = join(folder, 'page.html');
   return {

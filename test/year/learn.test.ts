@@ -35,7 +35,7 @@ beforeAll(async () => {
       const learned = learnedFrom(lessons);
       return { ...rest, learned, right: rightReading({ ...batch, learned }, 'end') };
     });
-}, 120_000);
+});
 
 describe('three good batches', () => {
   it('halve the range of the next reading, and nine of ten still lie in it', () => {

@@ -50,7 +50,7 @@ describe('one mix for several feeds', () => {
     // both answers were really put to the test
     expect(said.optimal).toBeGreaterThan(20);
     expect(said.infeasible).toBeGreaterThan(20);
-  }, 240_000);
+  });
 
   it('keeps the EC cap of every feed by the full model, and where it finds none no mix drawn at random does', async () => {
     let found = 0;
@@ -82,7 +82,7 @@ describe('one mix for several feeds', () => {
       }
     }
     expect(found).toBeGreaterThan(10);
-  }, 240_000);
+  });
 });
 
 describe('parts', () => {
