@@ -11,7 +11,9 @@ export function unknownOption(
   known: readonly string[],
   command: string,
 ): Problem {
-  const found = key.length > 1 ? `--${key}` : (argv.find((a) => /^-[^-]/.test(a) && a.includes(key)) ?? `-${key}`);
+  // the parser writes this one name otherwise
+  const name = key === '___proto___' ? '__proto__' : key;
+  const found = key.length > 1 ? `--${name}` : (argv.find((a) => /^-[^-]/.test(a) && a.includes(key)) ?? `-${key}`);
   const guess = nearest(found.replace(/^-+/, ''), known, 1)[0];
   const fix = guess === undefined ? `\`velamen ${command} -h\` lists them.` : `Did you mean --${guess}?`;
   return problem('unknown-option', { field: found }, found, `an option of \`velamen ${command}\``, fix);

@@ -54,6 +54,15 @@ describe('arguments', () => {
     expect(codes(argv).some((code) => code.startsWith(wanted))).toBe(true);
   });
 
+  it('of no name of the machine’s own are told as they were written', () => {
+    const read = () => readArguments(blendCommand, ['--__proto__', 'x']);
+    expect(read).toThrow(
+      expect.objectContaining({
+        problems: expect.arrayContaining([expect.objectContaining({ found: '--__proto__' })]),
+      }),
+    );
+  });
+
   it('may begin with a minus sign: a negative amount is a value, judged by whoever reads it', () => {
     const given = readArguments(blendCommand, ['--mix', '-4 L', '--nh4', '-.1', '--strength=-10 %', '--json']);
     expect(given.words).toEqual({ mix: '-4 L', nh4: '-.1', strength: '-10 %', json: true });
