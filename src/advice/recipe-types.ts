@@ -1,3 +1,4 @@
+import type { Gallon } from './named-gallon.js';
 import type { Kit } from '../catalog/bench-types.js';
 import type { ClosedProduct } from '../label/closed-product.js';
 import type { Product } from '../label/product.js';
@@ -68,4 +69,6 @@ export interface ReadRecipeBy {
   scale?: number | null;
   /** Ids of the products that stand on the grower's own shelf, which are meant first where a name is not told in full. */
   onShelf?: ReadonlySet<string>;
+  /** Whose gallon is meant where none is named. */
+  gallon?: Gallon | null;
 }

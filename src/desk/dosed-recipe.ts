@@ -4,18 +4,20 @@ import type { Catalog } from '../catalog/catalog.js';
 import type { Product } from '../label/product.js';
 import { closeRecipe } from './close-labels.js';
 import type { Collected } from './collected.js';
+import { gallonOf } from './gallon.js';
 import type { OpenBench } from './opened.js';
 import { recipeProducts } from './recipe-products.js';
 
 /** What the words of a recipe are read by: products, kit, and the scale of the pen that was used. */
 export const recipeReadBy = (
-  { shelf, kit }: Pick<OpenBench, 'shelf' | 'kit'>,
+  { shelf, kit, feeds }: Pick<OpenBench, 'shelf' | 'kit' | 'feeds'>,
   catalog: Catalog,
   scale: number | null,
 ): { among: Product[] } & ReadRecipeBy => ({
   among: recipeProducts(shelf, catalog),
   kit,
   scale,
+  gallon: gallonOf({ feeds, kit }),
   onShelf: new Set(shelf.products.map(({ id }) => id)),
 });
 

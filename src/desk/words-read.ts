@@ -1,5 +1,6 @@
 import { atDoor } from '../door.js';
 import { isAdvice, parseAdvice } from '../advice/parse.js';
+import { withGallon } from '../advice/named-gallon.js';
 import { penWordsOf } from '../advice/pen-words.js';
 import { readRecipe } from '../advice/read-recipe.js';
 import { isToldByPen } from '../advice/recipe-lines.js';
@@ -47,14 +48,14 @@ export async function wordsRead(files: BenchFiles, wishes: Wishes, catalog: Cata
       ),
     );
   }
-  const words = wishes.recipe;
-  if (words === undefined)
+  if (wishes.recipe === undefined)
     collected.add(
       problem('no-recipe', {}, 'no recipe', 'a recipe in quotes', 'For example "1.2 g base + 3 mL kelp in 4 L".'),
     );
   const said = wishes.scale === undefined ? scaleOf(open.bench?.pen) : collected.wish(wishes, 'scale');
   const scale = said ?? null;
   const { among, ...by } = recipeReadBy(open, catalog, scale);
+  const words = wishes.recipe === undefined ? undefined : withGallon(wishes.recipe, by.gallon);
   // a scale that was refused is no missing one
   const read = words === undefined || said === undefined ? undefined : readRecipe(words, among, by, RECIPE);
   return { open, collected, read, words, among, scale };
