@@ -8,12 +8,23 @@ export interface Task {
 
 /** What the main thread of the page did meanwhile, task by task, as the browser itself traces it. */
 export async function tasksWhile(browser: Browser, page: Page, what: () => Promise<unknown>): Promise<Task[]> {
-  await browser.startTracing(page, { categories: ['disabled-by-default-devtools.timeline', '__metadata'] });
+  await browser.startTracing(page, {
+    categories: ['disabled-by-default-devtools.timeline', 'devtools.timeline', '__metadata'],
+  });
   await what();
   const trace = JSON.parse((await browser.stopTracing()).toString()) as { traceEvents: TraceEvent[] };
+  // a browser has pages of its own as well
+  const own = new Set(
+    trace.traceEvents.flatMap(({ args }) =>
+      [...(args?.data?.frames ?? []), args?.data].flatMap((frame) =>
+        frame?.url?.startsWith('file:') && frame.processId !== undefined ? [frame.processId] : [],
+      ),
+    ),
+  );
+  if (own.size === 0) throw new Error('the trace does not tell which process was the page');
   const mains = new Set(
     trace.traceEvents
-      .filter(({ name, args }) => name === 'thread_name' && args?.name === 'CrRendererMain')
+      .filter(({ name, pid, args }) => name === 'thread_name' && args?.name === 'CrRendererMain' && own.has(pid))
       .map(({ pid, tid }) => `${pid} ${tid}`),
   );
   return trace.traceEvents
@@ -27,7 +38,12 @@ interface TraceEvent {
   tid: number;
   dur?: number;
   tdur?: number;
-  args?: { name?: string };
+  args?: { name?: string; data?: Frame & { frames?: Frame[] } };
+}
+
+interface Frame {
+  url?: string;
+  processId?: number;
 }
 
 /** By the clock, which counts what else the machine does; and by the time at work alone. */

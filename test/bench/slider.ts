@@ -87,19 +87,25 @@ async function slide(from: Browser, name: string, shelf: string): Promise<void> 
   const { page } = await visit(from, built.url, { viewport: { width: 1280, height: 900 } });
   page.setDefaultTimeout(120_000);
   await take(page, texts);
-  const [written, painted, inNode]: [number[], number[], number[]] = [[], [], []];
+  const written: number[] = [];
+  const painted: number[] = [];
+  const inNode: number[] = [];
+  const work: number[] = [];
   const moving = await tasksWhile(from, page, async () => {
     for (let i = 0; i <= PAIRS; i += 1) {
       const percent = 20 + 5 * ((7 * i) % 27);
       const moved = (await page.evaluate(`(${move})(${percent})`)) as [number, number];
       const since = performance.now();
+      const before = process.cpuUsage();
       await nearQuestion({ texts, feed: null, tuned: { way: 'given', strength: `${percent} %` } });
       const asked = performance.now() - since;
+      const { user, system } = process.cpuUsage(before);
       // the first of both is spent on getting warm
       if (i === 0) continue;
       written.push(moved[0]);
       painted.push(moved[1]);
       inNode.push(asked);
+      work.push((user + system) / 1000);
     }
   });
   const rests: number[] = [];
@@ -122,6 +128,8 @@ async function slide(from: Browser, name: string, shelf: string): Promise<void> 
   tell(
     `  a move: figures in the page after ${ms(written)}, painted after ${ms(painted)}; in Node ${ms(inNode)}, ratio ${median(ratios).toFixed(2)} (medians of ${PAIRS} pairs)`,
   );
+  const ofMain = moving.reduce((sum, { busy }) => sum + busy, 0) / (PAIRS + 1);
+  tell(`  at work for a move: main thread ${ofMain.toFixed(1)} ms, the mix in Node ${ms(work)}`);
   tell(`  doses after the last move: ${ms(rests)} (median of ${rests.length})`);
   tell(`  tasks while it moves: ${longest(moving)}`);
   tell(`  tasks while the doses come: ${longest(resting)}`);

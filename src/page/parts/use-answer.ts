@@ -1,4 +1,4 @@
-import { useEffect } from 'preact/hooks';
+import { useLayoutEffect } from 'preact/hooks';
 import { type Answer, answerOf, type Desk, isKnownBefore } from '../desk.js';
 import { keyOf } from '../key.js';
 import type { State } from '../state.js';
@@ -18,7 +18,8 @@ export function useAnswer<K extends Kind>(
   after = 0,
 ): Answer<K> {
   const of = keyOf(kind, asked);
-  useEffect(() => {
+  // at once, not after the next frame: a slider does not wait for one
+  useLayoutEffect(() => {
     const there = state.answers[channel];
     if (asked === null || (there?.of === of && there.status === 'answered')) return;
     if (isKnownBefore(kind, asked)) {
