@@ -39,11 +39,11 @@ export const FeedAnswer = ({ view, old }: { view: FeedView; old: boolean }) => (
 );
 
 /** What the can then holds, element by element; while a slider moves, what the nearest mix would hold. */
-export const FeedHolds = ({ view, near }: { view: FeedView; near: NearView | null }) => {
+export const FeedHolds = ({ view, near, old }: { view: FeedView; near: NearView | null; old: boolean }) => {
   const { bars, nitrogen } = near ?? view;
   return bars.length === 0 ? null : (
-    <article>
-      <h3>{near ? 'The nearest mix, before rounding' : 'What the can holds'}</h3>
+    <article class={old && !near ? 'old' : undefined}>
+      <h3>{near ? 'The nearest mix, before rounding' : old ? 'What the can held before' : 'What the can holds'}</h3>
       <p class={near && !near.met ? 'bad' : 'quiet'}>
         {near
           ? `${near.said}.`
@@ -56,11 +56,11 @@ export const FeedHolds = ({ view, near }: { view: FeedView; near: NearView | nul
 };
 
 /** What the pen shows; while a slider moves, of the nearest mix. */
-export const FeedPen = ({ view, near }: { view: FeedView; near: NearView | null }) => {
+export const FeedPen = ({ view, near, old }: { view: FeedView; near: NearView | null; old: boolean }) => {
   const { ec } = near ?? view;
   return ec.length === 0 ? null : (
-    <article>
-      <h3>{near ? 'What the pen would show' : 'What the pen shows'}</h3>
+    <article class={old && !near ? 'old' : undefined}>
+      <h3>{near ? 'What the pen would show' : old ? 'What the pen showed before' : 'What the pen shows'}</h3>
       <Blocks blocks={ec} />
       {!near && view.ecSum && <EcOf sum={view.ecSum} />}
       {!near && view.ecParts.length > 0 && (

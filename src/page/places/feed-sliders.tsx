@@ -7,6 +7,7 @@ import type { PlaceProps } from './place.js';
 /**
  * Strength, ammonium and nearness, worked out anew as they move.
  * @param doses how far their doses are; null where those that are shown are theirs
+ * @param isNear whether the figures are those of the nearest mix by now
  */
 export function Sliders({
   state,
@@ -14,7 +15,8 @@ export function Sliders({
   strength,
   feed,
   doses,
-}: PlaceProps & { strength: number | null; feed: string; doses: Answered['status'] | null }) {
+  isNear,
+}: PlaceProps & { strength: number | null; feed: string; doses: Answered['status'] | null; isNear: boolean }) {
   const { tuned } = state.remembered;
   const share = (text: string | undefined): number | null => (text === undefined ? null : Number.parseFloat(text));
   const strong = share(tuned.strength);
@@ -36,7 +38,7 @@ export function Sliders({
   return (
     <article>
       <h3>What if</h3>
-      <Follows desk={desk} doses={doses} />
+      <Follows desk={desk} doses={doses} isNear={isNear} />
       <Slider
         name="Strength"
         least={20}
@@ -79,19 +81,27 @@ export function Sliders({
 }
 
 /** What stands on the page while a slider moves, and how far the doses are: always as high, so that nothing moves away under a thumb. */
-const Follows = ({ desk, doses }: { desk: PlaceProps['desk']; doses: Answered['status'] | null }) => (
+const Follows = ({
+  desk,
+  doses,
+  isNear,
+}: {
+  desk: PlaceProps['desk'];
+  doses: Answered['status'] | null;
+  isNear: boolean;
+}) => (
   <div class="follows">
-    <p>
-      {doses === null
-        ? 'The figures follow as a slider moves; the doses of your kit once it rests.'
-        : doses === 'stopped'
-          ? 'Stopped. The figures are those of the nearest mix; move a slider for its doses.'
-          : doses === 'asking'
-            ? 'Working out the doses… Till then the figures are those of the nearest mix.'
-            : 'The figures are those of the nearest mix; its doses follow once the slider rests.'}
-    </p>
+    <p>{followsSays(doses, isNear)}</p>
     <button type="button" class="small" hidden={doses !== 'asking'} onClick={() => desk.asking.stop('feed')}>
       Stop
     </button>
   </div>
 );
+
+function followsSays(doses: Answered['status'] | null, isNear: boolean): string {
+  if (doses === null) return 'The figures follow as a slider moves; the doses of your kit once it rests.';
+  const figures = isNear ? 'the figures are those of the nearest mix' : 'the figures are those of before';
+  if (doses === 'stopped') return `Stopped: ${figures}. Move a slider for its doses.`;
+  if (doses === 'asking') return `Working out the doses… Till then ${figures}.`;
+  return `Now ${figures}; the doses follow once the slider rests.`;
+}

@@ -84,20 +84,21 @@ function FeedPlace(props: PlaceProps) {
                 strength={(near ?? view).strength}
                 feed={feed ?? feeds[0]?.name ?? ''}
                 doses={follows ? status : null}
+                isNear={near !== null}
               />
             </div>
             {useMemo(
               () => (
-                <FeedHolds view={view} near={near} />
+                <FeedHolds view={view} near={near} old={follows} />
               ),
-              [view, near],
+              [view, near, follows],
             )}
             <div>
               {useMemo(
                 () => (
-                  <FeedPen view={view} near={near} />
+                  <FeedPen view={view} near={near} old={follows} />
                 ),
-                [view, near],
+                [view, near, follows],
               )}
               {useMemo(
                 () => (
