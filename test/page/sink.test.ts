@@ -141,6 +141,15 @@ describe.skipIf(withoutBrowser())('the sink', () => {
     await page.locator('h2', { hasText: 'Step 3 of 6' }).waitFor();
     // what it learnt stands until it is mended
     await page.locator('.judged.bad').waitFor();
+    // the disk of a busy machine may be slower than the browser's death
+    const written = `new Promise((done) => {
+      const open = indexedDB.open('velamen');
+      open.onsuccess = () => {
+        const get = open.result.transaction('kept').objectStore('kept').get('remembered');
+        get.onsuccess = () => { open.result.close(); done(get.result.batch.at); };
+      };
+    })`;
+    await expect.poll(() => page.evaluate(written)).toBe(2);
     const cdp = await page.context().newCDPSession(page);
     await Promise.race([cdp.send('Page.crash').catch(() => undefined), page.waitForEvent('crash')]);
     const again = await page.context().newPage();
