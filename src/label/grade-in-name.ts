@@ -53,6 +53,18 @@ export function gradeDoubts(name: string, { percent }: Pick<Analysis, 'percent'>
       ),
     ];
   }
+  const typed = [n, at('P2O5') ?? at('P'), at('K2O') ?? at('K')];
+  if (elements.length > 0 && orderOf(typed, grade) !== null) {
+    return [
+      warning(
+        'grade-order',
+        { ...where, field: 'N' },
+        `N ${say(n)}, ${figures(percent, elements)} as elements beside ${text(grade)} in the name`,
+        `the order of the name, and oxides: N ${say(grade[0])}, P2O5 ${say(grade[1])}, K2O ${say(grade[2])}`,
+        'The same figures stand in another order, and under the signs of elements: look at the label, and mend the row or the name.',
+      ),
+    ];
+  }
   return [
     warning(
       'grade-disagrees',

@@ -9,6 +9,9 @@ export function nameOf(text: string): string {
   const graded = said.find((line) => gradeIn(line) !== null && !HEADING.test(line));
   if (graded !== undefined) return clean(headOf(graded));
   const first = said[0];
+  // `Label 10-30-20`: the grade alone is a name, and figures in another order are seen by it
+  if (first !== undefined && HEADING.test(first) && gradeIn(first) !== null && analysisAt(first) === undefined)
+    return clean(first.slice(gradeIn(first)!.start, gradeIn(first)!.end));
   if (first === undefined || HEADING.test(first)) return '';
   const salt = first.slice(0, first.search(/[\d,:;]|$/)).trim();
   if (/^[a-z]+(?: [a-z]+)+$/i.test(salt) && !/edta|dtpa/i.test(salt) && saltNamed(salt) !== undefined)

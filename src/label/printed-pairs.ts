@@ -47,7 +47,8 @@ function costOf(first: Token, second: Token, text: string): number {
   if (first.isFigure === second.isFigure) return Infinity;
   const between = text.slice(first.end, second.start);
   const nameFirst = second.isFigure;
-  if (second.stray || first.stray) return nameFirst ? costOfBare(between, text.slice(second.end)) : Infinity;
+  if (second.stray || first.stray)
+    return nameFirst ? costOfBare(between, text.slice(second.end)) : costOfListed(text, first, between, second);
   if (between.length >= 90) return Infinity;
   const lines = between.split('\n').length - 1;
   if (lines > 1) return Infinity;
@@ -77,8 +78,14 @@ const FILLING =
 const costOfBare = (between: string, after: string): number =>
   /^\s*(?:\([^()\n]*\))?[\s:=|)]*$/.test(between) &&
   !/\n/.test(between) &&
-  /^\s*(?:$|[\n,;|)]|\.\s|\s(?=[A-Z(]))/.test(after)
+  /^\s*(?:$|[\n,;|)]|\/\s*[A-Z]|\.\s|\s(?=[A-Z(]))/.test(after)
     ? 1
+    : Infinity;
+
+/** `15 % (13.5 nitrate, 1.5 ammoniacal)`: in a list of its own it may stand right before its name. */
+const costOfListed = (text: string, { start }: Token, between: string, { end }: Token): number =>
+  /[(,;]\s*$/.test(text.slice(0, start)) && /^[ \t]+$/.test(between) && /^\s*[),;]/.test(text.slice(end))
+    ? 2
     : Infinity;
 
 /** `Total Nitrogen (nitrate 10.5 %, ammoniacal 1.5 %) 12 %`: a figure without a name goes to what stands before the brackets. */

@@ -31,6 +31,7 @@ describe('a grade in the name', () => {
     ['one of them alone', { name: 'Sample 18-9-27', N: 18, P2O5: 9, K: 27 }, ['grade-elements']],
     ['oxides for elements', { name: 'Sample 18-9-27', N: 18, P2O5: 3.9, K2O: 22.4 }, ['grade-oxides']],
     ['another order', { name: 'Sample 18-9-27', N: 9, P2O5: 18, K2O: 27 }, ['grade-order']],
+    ['another order, as elements', { name: 'Sample 18-9-27', N: 27, P: 9, K: 18 }, ['grade-order']],
     ['other figures', { name: 'Sample 18-9-27', N: 18, P2O5: 9, K2O: 17 }, ['grade-disagrees']],
     ['the same', { name: 'Sample 18-9-27', N: 18, P2O5: 9, K2O: 27 }, []],
     ['elements that make the grade', { name: 'Sample 18-9-27', N: 18, P: 3.93, K: 22.4 }, []],

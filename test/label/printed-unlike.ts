@@ -6,6 +6,17 @@ export const UNLIKE_LABELS: readonly [text: string, told: string, name: string, 
     '12-6-12',
   ],
   ['20-20-20', 'N 20 P2O5 20 K2O 20', '20-20-20'],
+  ['Label 10-30-20\nN 20 P 10 K 30', 'N 20 P 10 K 30', '10-30-20'],
+  [
+    'Sample Leaf 13-6-13 + 2 MgO\nN: 13 %\nNO3: 8 %\nNH4: 5 %\nP2O5: 6 %\nK2O: 13 %\nMgO: 2 %\nB 0,03 / Cu 0,02 / Fe 0,15 / Zn 0,02',
+    'N 13 NO3-N 8 NH4-N 5 P2O5 6 K2O 13 MgO 2 B 0.03 Cu 0.02 Fe 0.15 Zn 0.02',
+    'Sample Leaf 13-6-13 + 2 MgO',
+  ],
+  [
+    'Lime salt 15.5-0-0\nTotal nitrogen 15.5 % (14.4 nitrate, 1.1 ammoniacal)\nCaO 26.3 %',
+    'N 15.5 NO3-N 14.4 NH4-N 1.1 CaO 26.3',
+    'Lime salt 15.5-0-0',
+  ],
   ['Window Box Food 10 - 4 - 8', 'N 10 P2O5 4 K2O 8', 'Window Box Food 10 - 4 - 8'],
   ['NPK 7+5+6', 'N 7 P2O5 5 K2O 6', 'NPK 7+5+6'],
   [
