@@ -1,6 +1,7 @@
 import type { Pen } from '../catalog/bench-types.js';
 import type { Catalog } from '../catalog/catalog.js';
 import { sureness as surenessOf } from '../chance/sure.js';
+import { largestCan } from '../dose/notes.js';
 import type { FeedRequest } from '../feed/request.js';
 import { mixingSheet, type SheetOfFeed } from '../sheet/mixing-sheet.js';
 import type { Answers } from './answer.js';
@@ -39,7 +40,13 @@ export async function mixingSheets(
   if (wishes.one) refuseBesideOne(wishes, collected);
   else oneFeedOnly(wishes, requests, collected);
   const warnings = collected.settle();
-  const options = { pen, date, ...(water === undefined ? {} : { waterMSPerCm: water }) };
+  const brim = largestCan(open.kit.cans);
+  const options = {
+    pen,
+    date,
+    ...(water === undefined ? {} : { waterMSPerCm: water }),
+    ...(brim === null ? {} : { brimLitres: brim.millilitres / 1000 }),
+  };
   if (wishes.one) {
     const sheets = await sheetsOfOne(requests, open, which, options);
     if (sheets.results.length > 1) refuseSeveralMixes(wishes, sheets.results.length);

@@ -107,7 +107,11 @@ function sheetOf(
       ? end
       : readingOf(parts, plan, request, pen, asRead({ ...options, learned: undefined }));
   const isLearned = predicted.low !== end.low || predicted.high !== end.high;
-  const slips = slipsOf(plan, request, pen, end, { waterMSPerCm, gain: end.mSPerCm / predicted.mSPerCm });
+  const slips = slipsOf(plan, request, pen, end, {
+    waterMSPerCm,
+    gain: end.mSPerCm / predicted.mSPerCm,
+    brimLitres: options.brimLitres,
+  });
   const products = plan.items.map((item) => item.product);
   return {
     feed: { ...header, batchLitres: plan.batchLitres },

@@ -29,7 +29,7 @@ export interface Slip {
   mSPerCm: MilliSiemensPerCm;
   /** On the pen's scale; for `wrong scale` on that other scale; null for a pen that shows EC. */
   pen: number | null;
-  /** mL of water too much (+) or too little (−). */
+  /** mL of water too much (+) or too little (−); null where no can holds so much more. */
   millilitres: Millilitres | null;
   /** The other scale, ppm per mS/cm. */
   scale: number | null;
@@ -43,6 +43,8 @@ export interface SlipOptions {
   waterMSPerCm?: MilliSiemensPerCm | undefined;
   /** What good batches read beside what was predicted of them. */
   gain?: number;
+  /** Litres to the brim of the largest can; absent where nobody says. */
+  brimLitres?: number | undefined;
 }
 
 /** What common slips would make this very batch read at the end. */
@@ -51,7 +53,7 @@ export function slipsOf(
   request: Pick<FeedRequest, 'waters' | 'temperatureC'>,
   pen: Pen,
   end: Reading,
-  { waterMSPerCm, gain = 1 }: SlipOptions = {},
+  { waterMSPerCm, gain = 1, brimLitres = Number.POSITIVE_INFINITY }: SlipOptions = {},
 ): Slip[] {
   const parts = partsOf(plan);
   if (parts.length === 0) return [];
@@ -78,7 +80,8 @@ export function slipsOf(
       const now = scaleBy(end.mSPerCm, share);
       const millilitres = waterOff(now, end.mSPerCm, water, plan.batchLitres);
       if (millilitres === null) return [];
-      return [slip(share < 1 ? 'too much water' : 'too little water', now, { millilitres })];
+      const fits = plan.batchLitres + millilitres / 1000 <= brimLitres;
+      return [slip(share < 1 ? 'too much water' : 'too little water', now, { millilitres: fits ? millilitres : null })];
     }),
     ...parts.flatMap(({ product, perLitre }) => [
       slip('forgotten', read(parts.filter((p) => p.product !== product)), { id: product.id }),

@@ -31,6 +31,8 @@ export interface SheetOptions {
   sure?: Sure | null;
   /** How feeds are made of it, where it is a mix for several. */
   dilutions?: readonly Dilution[];
+  /** Litres to the brim of the largest can; absent where nobody says. */
+  brimLitres?: number;
 }
 
 /** A feed as so many parts of a mix with so many parts of water. */

@@ -46,7 +46,9 @@ function sayOf(slip: Slip, { steps, firstLitres, litres, pen }: MixingSheet): st
     case 'not topped up':
       return `not topped up: still at ${markText(Math.min(firstLitres, 0.75 * litres), litres)}`;
     case 'too much water':
-      return `10 % low: about ${water(slip)} of water too much`;
+      return slip.millilitres === null
+        ? '10 % low: too little measured in, for no can here holds so much more water'
+        : `10 % low: about ${water(slip)} of water too much`;
     case 'too little water':
       return `10 % high: about ${water(slip)} of water missing`;
     case 'forgotten':
