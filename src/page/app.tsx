@@ -11,6 +11,21 @@ export function App({ state, desk }: { state: State; desk: Desk }) {
   const { View } = PLACE[place];
   const main = useRef<HTMLElement>(null);
   const shown = useRef<PlaceName>(place);
+  useEffect(() => {
+    // else the browser would leave the page for the file
+    const over = (event: DragEvent): void => event.preventDefault();
+    const drop = (event: DragEvent): void => {
+      event.preventDefault();
+      const dropped = [...(event.dataTransfer?.files ?? [])];
+      if (dropped.length > 0) desk.change((s) => remember({ ...s, dropped }, 'place', 'files'));
+    };
+    window.addEventListener('dragover', over);
+    window.addEventListener('drop', drop);
+    return () => {
+      window.removeEventListener('dragover', over);
+      window.removeEventListener('drop', drop);
+    };
+  }, []);
   useLayoutEffect(() => {
     // a new place is read from its top, by eyes and by screen readers
     if (shown.current !== place) {

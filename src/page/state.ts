@@ -76,6 +76,8 @@ export interface State {
   saving: { status: 'saved' | 'saving' | 'failed'; why: string };
   /** What can be taken back: the texts before it, and what was done. */
   undo: { texts: BenchTexts; said: string } | null;
+  /** Files that were dropped on the page, to be looked at before anything is replaced. */
+  dropped: readonly File[];
   /** Read out politely. */
   said: string;
   answers: Readonly<Record<string, Answered>>;
@@ -96,6 +98,7 @@ export const startOf = (texts: BenchTexts): State => ({
   },
   saving: { status: 'saved', why: '' },
   undo: null,
+  dropped: [],
   said: '',
   answers: {},
 });

@@ -1,7 +1,7 @@
 import type { Place, PlaceProps } from './place.js';
 import { exported, replaced } from '../actions.js';
 import { EXAMPLE } from '../example.js';
-import { useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import { download, readDropped, type Taken, zipOf } from '../exchange.js';
 import { FILE_NAMES } from '../state.js';
 
@@ -14,6 +14,14 @@ export const filesPlace: Place = {
 
 function FilesPlace({ state, desk }: PlaceProps) {
   const [taken, setTaken] = useState<Taken | null>(null);
+  const { dropped } = state;
+  useEffect(() => {
+    if (dropped.length === 0) return;
+    desk.change((s) => ({ ...s, dropped: [] }));
+    // one table by itself is a shelf, whatever it is called
+    const isShelf = dropped.length === 1 && /(?<!journal)\.csv$/i.test(dropped[0]!.name);
+    void readDropped(dropped, isShelf ? 'shelf.csv' : undefined).then(setTaken);
+  }, [dropped]);
   const { texts, isExample, exportedAt } = state.kept;
   const there = FILE_NAMES.filter((name) => texts[name] !== undefined);
   const out = (names: readonly (typeof FILE_NAMES)[number][]) => {
@@ -47,7 +55,7 @@ function FilesPlace({ state, desk }: PlaceProps) {
       </div>
       <h3>Bring files in</h3>
       <label class="field">
-        bench.yaml, shelf.csv and journal.csv, one by one or as a zip
+        bench.yaml, shelf.csv and journal.csv, one by one or as a zip; or drop them anywhere on the page
         <input
           type="file"
           multiple

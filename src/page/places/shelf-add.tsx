@@ -138,7 +138,7 @@ export function ShelfAdd(props: PlaceProps) {
       )}
       {way === 'csv' && (
         <label class="field">
-          A shelf file; it takes the place of this one, and can be taken back
+          A shelf file, chosen here or dropped on the page; it takes the place of this one, and can be taken back
           <input
             type="file"
             accept=".csv"
