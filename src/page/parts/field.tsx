@@ -28,6 +28,8 @@ export function Field({ name, value, hint, choices, problems = [], lines, onSet 
     'aria-describedby': told || undefined,
     'aria-invalid': problems.some(({ severity }) => severity === 'error') || undefined,
   };
+  // what is being typed outlives whatever is shown anew meanwhile
+  const type = (event: { currentTarget: { value: string } }): void => setTyped(event.currentTarget.value);
   const set = (next: string): void => {
     setTyped(next);
     if (next !== value) onSet(next);
@@ -45,9 +47,21 @@ export function Field({ name, value, hint, choices, problems = [], lines, onSet 
           ))}
         </select>
       ) : lines ? (
-        <textarea {...shared} rows={lines} spellcheck={false} onChange={(event) => set(event.currentTarget.value)} />
+        <textarea
+          {...shared}
+          rows={lines}
+          spellcheck={false}
+          onInput={type}
+          onChange={(event) => set(event.currentTarget.value)}
+        />
       ) : (
-        <input {...shared} type="text" autocomplete="off" onChange={(event) => set(event.currentTarget.value)} />
+        <input
+          {...shared}
+          type="text"
+          autocomplete="off"
+          onInput={type}
+          onChange={(event) => set(event.currentTarget.value)}
+        />
       )}
       {hint && (
         <p class="hint" id={`${id}-hint`}>

@@ -31,7 +31,7 @@ export function FeedCard({
     problems.filter(
       ({ where }) => where.field === `feeds.${name}.${key}` || where.field?.startsWith(`feeds.${name}.${key}.`),
     );
-  const chosen = (key: string, name: string, choices: WordsView['plants'] | undefined) => (
+  const chosen = (key: string, name: string, choices: WordsView['phases'] | undefined) => (
     <Field
       name={name}
       value={writtenAt(text, path(key))}
@@ -51,6 +51,7 @@ export function FeedCard({
       onSet={(value) => onSet(one.key, typedAs(value, one))}
     />
   );
+  const suits = words?.plants.find(({ id }) => id === writtenAt(text, path('plants')))?.media;
   const keys = ['plants', 'medium', 'phase', ...[...FEED_FIELDS, ...POT_FIELDS].map(({ key }) => key)];
   const beside = new Set(keys.flatMap(about));
   return (
@@ -60,7 +61,7 @@ export function FeedCard({
       <div class="pair">
         <Field name="Name of the feed" value={name} onSet={onName} />
         {chosen('plants', 'Plants', words?.plants)}
-        {chosen('medium', 'In', words?.media)}
+        {chosen('medium', 'In', suits ? words?.media.filter(({ id }) => suits.includes(id)) : words?.media)}
         {chosen('phase', 'Phase', words?.phases)}
         {FEED_FIELDS.map(field)}
       </div>

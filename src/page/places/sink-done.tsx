@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import { remember, say, withText } from '../actions.js';
 import { lastStep, readingsTo, steppedBack, withReading } from '../batch.js';
 import { Blocks } from '../parts/blocks.js';
+import { Field } from '../parts/field.js';
 import { useAnswer } from '../parts/use-answer.js';
 import { Waiting } from '../parts/waiting.js';
 import type { BatchProps } from './sink-batch.js';
@@ -108,16 +109,7 @@ function Entry({ readings, ...props }: BatchProps & { readings: string[] }) {
   const view = answer.isCurrent && answer.status === 'answered' ? answer.answer : undefined;
   return (
     <>
-      <label class="field">
-        pH, if you measured it
-        <input
-          type="text"
-          inputMode="decimal"
-          autocomplete="off"
-          value={batch.pH}
-          onChange={(event) => change((b) => ({ ...b, pH: event.currentTarget.value }))}
-        />
-      </label>
+      <Field name="pH, if you measured it" value={batch.pH} onSet={(pH) => change((b) => ({ ...b, pH }))} />
       {view === undefined ? (
         <Waiting answer={answer} desk={desk} channel="record" />
       ) : (

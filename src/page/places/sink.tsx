@@ -4,6 +4,7 @@ import { begun } from '../batch.js';
 import { isEmptyShelf } from '../edit/shelf.js';
 import { Blocks } from '../parts/blocks.js';
 import { EmptyShelf } from '../parts/empty-shelf.js';
+import { Field } from '../parts/field.js';
 import { Paper } from '../parts/paper.js';
 import { Problems } from '../parts/problems.js';
 import { Tool } from '../parts/tool.js';
@@ -40,15 +41,11 @@ function Before(props: PlaceProps) {
     <>
       <h2>Sink</h2>
       {tuned.way !== 'one' && <WhichFeed desk={desk} feeds={feeds} feed={feed} />}
-      <label class="field">
-        How much to mix, such as 4 L or 1 US gal; empty: as much as the bench says
-        <input
-          type="text"
-          autocomplete="off"
-          value={mix}
-          onChange={(event) => desk.change((s) => remember(s, 'mix', event.currentTarget.value))}
-        />
-      </label>
+      <Field
+        name="How much to mix, such as 4 L or 1 US gal; empty: as much as the bench says"
+        value={mix}
+        onSet={(value) => desk.change((s) => remember(s, 'mix', value))}
+      />
       <label class="tick">
         <input
           type="checkbox"

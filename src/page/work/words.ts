@@ -8,7 +8,7 @@ export interface Choice {
 
 /** The words of the catalog: plants, media, phases, waters. */
 export interface WordsView {
-  plants: Choice[];
+  plants: (Choice & { media: readonly string[] })[];
   media: Choice[];
   phases: Choice[];
   waters: Choice[];
@@ -18,5 +18,10 @@ export async function wordsQuestion(_: Record<string, never>): Promise<WordsView
   const { plants, media, phases, waters } = shippedCatalog();
   const choices = (terms: readonly { id: string; name?: string }[]): Choice[] =>
     terms.map(({ id, name }) => ({ id, name: name || id }));
-  return { plants: choices(plants), media: choices(media), phases: choices(phases), waters: choices(waters) };
+  return {
+    plants: plants.map(({ id, name, media: suits }) => ({ id, name: name || id, media: suits })),
+    media: choices(media),
+    phases: choices(phases),
+    waters: choices(waters),
+  };
 }
