@@ -23,6 +23,14 @@ export class Refused extends Error {
   }
 }
 
+/** A worker that was started: what it can be told, and its end. */
+export interface Spawned {
+  tell: (told: unknown) => void;
+  end: () => void;
+}
+
+export type Spawn = (heard: (reply: Reply) => void, failed: (why: string) => void) => Promise<Spawned>;
+
 interface Job {
   id: number;
   channel: string;
@@ -49,8 +57,8 @@ export interface Asking {
 /** A newer question does not wait longer than this (ms) for an older one of its channel. */
 const PATIENCE = 1500;
 
-export function askingOf(store: Store, spawn: () => Promise<Worker>): Asking {
-  let worker: Promise<Worker> | undefined;
+export function askingOf(store: Store, spawn: Spawn): Asking {
+  let worker: Promise<Spawned> | undefined;
   let running: (Job & { since: number }) | null = null;
   let lastId = 0;
   let waiting: Job[] = [];
@@ -67,14 +75,10 @@ export function askingOf(store: Store, spawn: () => Promise<Worker>): Asking {
     waiting = waiting.filter((other) => other !== job);
     running = { ...job, since: performance.now() };
     const { id, kind, asked } = job;
-    worker ??= spawn().then((fresh) => {
-      fresh.onmessage = ({ data }: MessageEvent<Reply>) => heard(data);
-      fresh.onerror = (event) => failed(event.message || 'the worker could not start');
-      return fresh;
-    });
+    worker ??= spawn(heard, failed);
     worker.then(
       (there) => {
-        if (running?.id === id) there.postMessage({ id, kind, asked });
+        if (running?.id === id) there.tell({ id, kind, asked });
       },
       (fault: unknown) => failed(String(fault)),
     );
@@ -125,7 +129,7 @@ export function askingOf(store: Store, spawn: () => Promise<Worker>): Asking {
     worker = undefined;
     running = null;
     void old?.then(
-      (there) => there.terminate(),
+      (there) => there.end(),
       () => undefined,
     );
   }
@@ -135,7 +139,7 @@ export function askingOf(store: Store, spawn: () => Promise<Worker>): Asking {
     job.left = true;
     const { id } = job;
     void worker?.then(
-      (there) => there.postMessage({ leave: id }),
+      (there) => there.tell({ leave: id }),
       () => undefined,
     );
   }

@@ -1,8 +1,13 @@
+import type { Spawn } from './asking.js';
+
 /** Starts the worker, which lies packed in the page: a file on disk may start one from a blob only. */
-export async function spawn(): Promise<Worker> {
+export const spawn: Spawn = async (heard, failed) => {
   code ??= unpacked(document.getElementById('worker')?.textContent?.trim() ?? '');
-  return new Worker(URL.createObjectURL(await code), { name: 'velamen' });
-}
+  const worker = new Worker(URL.createObjectURL(await code), { name: 'velamen' });
+  worker.onmessage = ({ data }) => heard(data);
+  worker.onerror = ({ message }) => failed(message || 'the worker could not start');
+  return { tell: (told) => worker.postMessage(told), end: () => worker.terminate() };
+};
 
 let code: Promise<Blob> | undefined;
 
