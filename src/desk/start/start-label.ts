@@ -149,7 +149,7 @@ const BESIDE = /\+\s*(?:\d{1,2}(?:[.,]\d)?\s*)?(?:CaO|MgO|SO3|Ca|Mg|S|Fe|TE)\b/g
 const EUROPEAN =
   /\b(?:nitric|ureic|pentoxide|phosphoric\s+anhydride|sul(?:ph|f)ur\s+trioxide|potassium\s+oxide|PFC\s*\d)\b|\d,\d+\s*%|\bSO3\b/i;
 
-/** Letters and figures of a name, joined by dashes: `Sample Rain Feed 12-1-12` → `sample-rain-feed`. */
+/** Letters and figures of a name, joined by dashes: `Sample Rain Feed 11-2-13` → `sample-rain-feed`. */
 export function idOf(name: string, at: number): string {
   const words = (text: string): string =>
     identityOf(text)
