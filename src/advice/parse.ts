@@ -16,6 +16,8 @@ export function isAdvice(text: string, products: readonly Pick<Product, 'id' | '
   return words.GRADE.test(text) || ADVICE.test(text) || BARE_RATE.test(text);
 }
 
+const BETWEEN = new RegExp(String.raw`\bbetween\s+(${words.NUMBER})\s+and\s+(${words.NUMBER})`, 'gi');
+
 /** A rate of nothing: `1 tsp/gal`. */
 const BARE_RATE = new RegExp(
   String.raw`^\s*[-−]?${words.RANGE}\s*(?:level\s+)?(?:tsp|teaspoons?|tbsp|tablespoons?|g|grams?|oz|ounces?|lb|ml|drops?)\s*(?:\/|per|to the)\s*(?:${words.NUMBER}\s*)?(?:${words.WATER_UNIT})\s*$`,
@@ -30,7 +32,7 @@ const ADVICE =
  */
 export function parseAdvice(text: string, where: Where = {}): Checked<Advice> {
   const problems: Problem[] = [];
-  const rest = new Rest(text, where, problems);
+  const rest = new Rest(text.replace(BETWEEN, '$1 to $2'), where, problems);
   if (problems.length > 0) return { ok: false, problems };
   const around = readCircumstances(rest);
   const share = readShare(rest);

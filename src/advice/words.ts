@@ -111,7 +111,7 @@ export function scaleNamed(name: string): PenScaleNamed {
 
 /** Words that carry nothing for the strength. */
 export const FILLERS =
-  /\b(?:i|we|using|cal?[- ]?mag|ca[- ]mg|water[- ]soluble|soluble|balanced|complete|orchids?|fertili[sz]ers?|ferts?|feeds?|food|solution|nutrients?|waterings?|water|weekly|weakly|always|constantly?|growing|season|dilute(?:d)?|mix(?:ed)?|about|approx(?:imately)?|around|roughly|level|use|give|every|each|week|day|time|the|your|my|our|keep|stay|hold|them|they|it|that|run|aim|target|go|should|be|do|please|just|try|feeding|fed|(?:ro|r\/o|reverse[- ]osmosis|rain|tap|distilled|deioni[sz]ed|demineralised|demineralized|soft|hard|well|pure|filtered|spring)\s+water|rainwater)\b|~|≈/gi;
+  /\b(?:i(?:['’]d)?|we(?:['’]d)?|would|like|want|using|cal?[- ]?mag|ca[- ]mg|water[- ]soluble|soluble|balanced|complete|orchids?|fertili[sz]ers?|ferts?|feeds?|food|solution|nutrients?|waterings?|water|weekly|weakly|always|constantly?|growing|season|dilute(?:d)?|mix(?:ed)?|about|approx(?:imately)?|around|roughly|level|use|give|every|each|week|day|time|the|your|my|our|keep|stay|hold|them|they|it|that|run|aim|target|go|should|be|do|please|just|try|feeding|fed|(?:ro|r\/o|reverse[- ]osmosis|rain|tap|distilled|deioni[sz]ed|demineralised|demineralized|soft|hard|well|pure|filtered|spring)\s+water|rainwater)\b|~|≈/gi;
 /** Words that only join. */
 export const JOINTS = /\b(?:of|an?|the|at|in|with|to|for|is|and|on|from|as|per|by)\b|[.,;:()!"'=@/-]/gi;
 

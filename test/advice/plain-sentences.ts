@@ -187,4 +187,12 @@ export const SENTENCES: readonly (readonly [string, Meaning])[] = [
   ['0.6 mS please', { advice: 'EC', wanted: [0.6, 0.6] }],
   ['keep it under 500 µS', { advice: 'EC', wanted: [0.5, 0.5], atMost: true }],
   ['30-10-10 half strength in summer', { advice: 'N', readings: 3 }],
+  ['250 mg/L sample base', { recipe: { 'sample-base': 0.25 } }],
+  [
+    '250 mg/L of Epsom salt and 100 mg/l calcium nitrate',
+    { recipe: { 'magnesium-sulfate': 0.25, 'calcium-nitrate': 0.1 } },
+  ],
+  ['100 mg/L N', { advice: 'N', wanted: [100, 100] }],
+  ['between 400 and 600 microsiemens', { advice: 'EC', wanted: [0.4, 0.6] }],
+  ['I’d like 0.5 EC', { advice: 'EC', wanted: [0.5, 0.5] }],
 ];

@@ -2,7 +2,7 @@ import type { Product } from '../../label/product.js';
 import { type Checked, checked, type Problem, problem, type Where, warning } from '../../problem.js';
 import { formatNumber, litres, parseAmount } from '../../units/index.js';
 import { unitNamed } from '../../units/table.js';
-import { productsOfGrade } from '../named-product.js';
+import { productNamed, productsOfGrade } from '../named-product.js';
 import { readLines } from '../recipe-lines.js';
 import { masking } from '../recipe-parts.js';
 import type { ReadRecipeBy, RecipeLine, WrittenRecipe } from '../recipe-types.js';
@@ -14,6 +14,9 @@ import { tokensOf } from './tokens.js';
 /** A pen, a strength, a stock or an injector is spoken of: other readers know these. */
 const OTHERS =
   /\bppm\b|\btds\b|\bec\b|siemens|strength|\bn:|%|\buntil\b|\bpen\b|\bmeter\b|\bscale\b|(?:label|usual|recommended|full) (?:rate|dose)|(?<![\p{L}\d])\d+\s*:\s*\d|\binjector|\bstock\b|\bmg\s*\/\s*l/iu;
+
+const MG_PER_LITRE = /\bmg\s*\/\s*l(?:it(?:re|er)s?)?\b/i;
+const MG_PER_LITRE_ALL = new RegExp(MG_PER_LITRE, 'gi');
 
 // by its case, for `US` is whose gallon it is
 const CONDUCTIVITY = /\d\s*(?:mS|[µμ]S|uS|dS)\b/;
@@ -29,12 +32,17 @@ export function readSpoken<P extends Product>(
   by: ReadRecipeBy = {},
   where: Where = {},
 ): Checked<WrittenRecipe<P>> | null {
-  if (OTHERS.test(written) || CONDUCTIVITY.test(written) || written.length > 400) return null;
+  const ofMilligrams = MG_PER_LITRE.test(written);
+  const told = written.replace(MG_PER_LITRE_ALL, 'mg per litre ');
+  if (OTHERS.test(told) || CONDUCTIVITY.test(written) || written.length > 400) return null;
   const often = written.match(HOW_OFTEN);
-  const { masked, unmasked } = masking(written.replace(HOW_OFTEN, ' ').replace(/[.!?\s,]+$/, ''), products);
+  const { masked, unmasked } = masking(told.replace(HOW_OFTEN, ' ').replace(/[.!?\s,]+$/, ''), products);
   const tokens = tokensOf(inFigures(masked));
   const portions = portionsOf(tokens).map((portion) => ({ ...portion, item: unmasked(portion.item) }));
   if (portions.length === 0 || !tokens.some(({ kind }) => kind === 'amount' || kind === 'basis')) return null;
+  // `100 mg/L N` is an element, `250 mg/L kelp` a product
+  if (ofMilligrams && portions.some(({ item }) => productNamed(item, products, by.onShelf).found.length === 0))
+    return null;
   const [only] = portions;
   if (portions.length === 1 && GRADE.test(only!.item) && named(only!.item, products).length === 0) return null;
   const problems: Problem[] = [];
