@@ -174,7 +174,9 @@ describe('a purchase for one mix', () => {
       }
     for (const { used, onHand, bought } of told.stock)
       if (onHand !== null) expect(used).toBeLessThanOrEqual((onHand + bought) * (1 + 1e-6));
-    expect(buyOneSheet(result).title).toMatch(/^Buy .*EUR for 26 weeks.*one mix for bark and moss: at least 9\d of 100 cans/);
+    expect(buyOneSheet(result).title).toMatch(
+      /^Buy .*EUR for 26 weeks.*one mix for bark and moss: at least 9\d of 100 cans/,
+    );
     // with the packs on the shelf
     const rows = told.packs.map(({ id }) => id);
     const again = await oneForBench(files, { one: true, with: rows });
