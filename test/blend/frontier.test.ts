@@ -10,8 +10,10 @@ import type { FeedRequest } from '../../src/feed/request.js';
 import { grams } from '../../src/units/index.js';
 import { made } from '../feed/answers.js';
 import { powder, request } from '../feed/fixtures.js';
+import { seeds } from '../seeds.js';
 import { benches } from '../feed/random-benches.js';
 
+const BENCHES = seeds(2, 3);
 const catalog = shippedCatalog();
 const known = productsKnown(catalog);
 const feedAt =
@@ -44,9 +46,9 @@ describe('cost against nearness', () => {
     expect(none).not.toHaveProperty('points');
   });
 
-  it('of 3 small random benches: every point is what its share gives, nearer first and cheaper last, and wider shares are not cheaper', async () => {
+  it(`of ${BENCHES} small random benches: every point is what its share gives, nearer first and cheaper last, and wider shares are not cheaper`, async () => {
     let corners = 0;
-    for (const { seed, request: asked } of await benches(3, true, 41_000, () => 6)) {
+    for (const { seed, request: asked } of await benches(BENCHES, true, 41_000, () => 6)) {
       const result = made(await frontier(asked, feedAt(asked)));
       for (const [i, point] of result.points.entries()) {
         const again = await feedAt(asked)(factorOfShare(point.near));
