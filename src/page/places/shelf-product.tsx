@@ -94,39 +94,43 @@ export function ProductCard({
         )}
       </More>
       {meaning?.per === 'g/L' && (
-        <>
-          <Tool
-            {...props}
-            tool="weigh"
-            of={row.id}
-            title="What a spoon of it weighs"
-            fields={[
-              { key: 'spoon', name: 'Level spoons of', usual: '1/4 tsp' },
-              { key: 'count', name: 'How many of them', usual: '10' },
-              { key: 'grams', name: 'Together, in grams, as the scale shows it' },
-            ]}
-            button="Work it out"
-            wishes={({ spoon, count, grams }) => ({
-              product: row.id,
-              weigh: `${count} level ${spoon} weigh ${grams} g`,
-            })}
-          />
-          <Tool
-            {...props}
-            tool="calibrate"
-            of={row.id}
-            title="The same by the pen, without a scale"
-            fields={[
-              { key: 'spoon', name: 'Level spoons of', usual: '1/4 tsp' },
-              { key: 'count', name: 'How many of them', usual: '4' },
-              { key: 'measured', name: 'Into how much water, such as 4 L' },
-              { key: 'before', name: 'What the pen shows before' },
-              { key: 'after', name: 'And after, all stirred clear' },
-            ]}
-            button="Work it out"
-            wishes={(words) => ({ product: row.id, ...words })}
-          />
-        </>
+        <More title="What a spoon of it weighs">
+          {() => (
+            <>
+              <Tool
+                {...props}
+                tool="weigh"
+                of={row.id}
+                title="By any kitchen scale"
+                fields={[
+                  { key: 'spoon', name: 'Level spoons of', usual: '1/4 tsp' },
+                  { key: 'count', name: 'How many of them', usual: '10' },
+                  { key: 'grams', name: 'Together, in grams, as the scale shows it' },
+                ]}
+                button="Work it out"
+                wishes={({ spoon, count, grams }) => ({
+                  product: row.id,
+                  weigh: `${count} level ${spoon} weigh ${grams} g`,
+                })}
+              />
+              <Tool
+                {...props}
+                tool="calibrate"
+                of={row.id}
+                title="By the pen, without a scale"
+                fields={[
+                  { key: 'spoon', name: 'Level spoons of', usual: '1/4 tsp' },
+                  { key: 'count', name: 'How many of them', usual: '4' },
+                  { key: 'measured', name: 'Into how much water, such as 4 L' },
+                  { key: 'before', name: 'What the pen shows before' },
+                  { key: 'after', name: 'And after, all stirred clear' },
+                ]}
+                button="Work it out"
+                wishes={(words) => ({ product: row.id, ...words })}
+              />
+            </>
+          )}
+        </More>
       )}
       {meaning && <More title="What its label means">{() => <Blocks blocks={meaning.blocks} />}</More>}
     </article>
