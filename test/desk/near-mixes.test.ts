@@ -42,7 +42,7 @@ describe('the mix that stands for a feed while a slider moves', () => {
     }
   });
 
-  it('is what the doses of the same feed begin with: no dose lies nearer to the aims', async () => {
+  it('is what the doses of the same feed begin with: no doses are planned clearly nearer to the aims', async () => {
     const mixes = await nearMixes(of('spoons-alone'));
     const wishes = { strength: '100 %', near: '5 %' };
     const answer = (await mixes.at(wishes))!;
@@ -50,7 +50,8 @@ describe('the mix that stands for a feed while a slider moves', () => {
     const [made] = results;
     if (answer.status !== 'near' || !made || !('given' in made) || made.status !== 'made') throw new Error('no feed');
     expect(answer.feed).toEqual(made.feed);
-    expect(answer.near.asked.factor).toBeLessThanOrEqual(made.given.near.asked.factor * (1 + 1e-9));
+    // the least width is known to half a percent, here by tangents, there by halving
+    expect(answer.near.asked.factor).toBeLessThanOrEqual(made.given.near.asked.factor * 1.0051);
     expect(answer.near.asked.factor).toBeGreaterThan(made.given.near.asked.factor / 1.2);
   });
 
