@@ -54,6 +54,8 @@ export function unwrap<T>(result: Checked<T>): T {
 
 /** `shelf.csv:3 (K2O): found "abc"; expected a percentage; write …` */
 export function problemLine(p: Problem): string {
+  if (typeof p?.where !== 'object' || p.where === null)
+    throw new Refusal([problem('wrong-type', { field: 'p' }, typeof p, 'a Problem', 'See the types of the package.')]);
   const place = [p.where.file, p.where.line].filter((x) => x !== undefined).join(':');
   const field = p.where.field ? ` (${p.where.field})` : '';
   return `${place}${field}${place || field ? ': ' : ''}found ${p.found}; expected ${p.expected}. ${p.fix}`.trim();

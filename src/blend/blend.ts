@@ -7,10 +7,11 @@ import { type Costing, costing } from '../feed/price.js';
 import { pricesOf } from './prices.js';
 import { missesOf, readOut } from '../feed/readout.js';
 import { withoutAimed } from '../feed/grade.js';
-import type { FeedRequest } from '../feed/request.js';
+import { A_REQUEST, type FeedRequest } from '../feed/request.js';
 import type { BlendCannot, BlendNote, BlendOpen, BlendResult, Mix, NearestMix, Relaxation } from '../feed/results.js';
 import { type FeedTooFew, solveFeed } from '../formulation/index.js';
 import { costOfSilence } from './unknowns.js';
+import { refuseUnlike } from '../wrong-type.js';
 
 /** Up to this many products, what it costs to insist is always worked out: some ten programs for each of them. */
 const PRICED_SHELF = 100;
@@ -25,6 +26,7 @@ export interface BlendOptions {
  * ways out and the nearest feed.
  */
 export async function blend(request: FeedRequest, options: BlendOptions = {}): Promise<BlendResult> {
+  refuseUnlike({ request, options }, { request: A_REQUEST, options: 'object' });
   const asked = { ...request, programme: withoutAimed(request.programme) };
   const cost = costing(asked.shelf);
   const answer = await solveFeed(asked);

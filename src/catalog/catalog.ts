@@ -10,6 +10,18 @@ import { readBands, readFactors, readRules } from './programmes.js';
 import { readProducts } from './shelf.js';
 import { readSolubility, type Solubility } from './solubility.js';
 import { type CatalogWater, readWaters } from './waters.js';
+import type { Shape } from '../wrong-type.js';
+
+/** What a caller without types has to bring as one. */
+export const A_CATALOG = {
+  salts: 'list',
+  products: 'list',
+  waters: 'list',
+  plants: 'list',
+  media: 'list',
+  bands: 'list',
+  solubility: 'list',
+} as const satisfies Shape;
 
 /** Everything the program knows before the grower says a word. */
 export interface Catalog extends ProgrammeTables {

@@ -6,12 +6,14 @@ import type { Answer } from './answer.js';
 import { Collected } from './collected.js';
 import { penFactor, penWarmth } from './pen.js';
 import type { Wishes } from './wishes.js';
+import { refuseUnlike } from '../wrong-type.js';
 
 /**
  * The pen in a standard solution: whether it is right, and what to multiply its readings by (`reads` in the pen's own unit, `standard` in
  * mS/cm at 25 °C). @throws Refusal with every problem of the wishes
  */
 export function checkPenWithStandard(wishes: Wishes, problems: readonly Problem[] = []): Answer<StandardResult> {
+  refuseUnlike({ wishes, problems }, { wishes: 'object', problems: ['object'] });
   const collected = new Collected(problems);
   const scale = collected.wish(wishes, 'scale') ?? null;
   const bottle = collected.wish(wishes, 'standard');

@@ -4,6 +4,7 @@ import type { SpoonWeight } from '../meter/index.js';
 import { type Problem, problem, Refusal } from '../problem.js';
 import { roundDigits } from '../units/index.js';
 import type { TextFile } from './bench-files.js';
+import { refuseUnlike } from '../wrong-type.js';
 
 /**
  * The text of a shelf with one product's bulk density (g/mL), and how far it may be off, written into it; every other character stays as it
@@ -12,8 +13,15 @@ import type { TextFile } from './bench-files.js';
 export function densityOnShelf(
   shelf: TextFile,
   id: string,
-  { bulkDensity, bulkOff }: Pick<SpoonWeight, 'bulkDensity' | 'bulkOff'>,
+  weighed: Pick<SpoonWeight, 'bulkDensity' | 'bulkOff'>,
 ): string {
+  const shapes = {
+    shelf: { name: 'text', text: 'text' },
+    id: 'text',
+    weighed: { bulkDensity: 'number', bulkOff: 'number' },
+  } as const;
+  refuseUnlike({ shelf, id, weighed }, shapes);
+  const { bulkDensity, bulkOff } = weighed;
   const [own, off] = [roundDigits(bulkDensity, 3), roundDigits(bulkOff, 2)];
   const stands = readProducts(shelf.text, shelf.name);
   const old = stands.ok ? stands.value.find((product) => product.id === id) : undefined;

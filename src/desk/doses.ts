@@ -6,13 +6,14 @@ import { type DosePlan, planDoses } from '../dose/plan.js';
 import type { PenInHand } from '../dose/by-pen-types.js';
 import { isEmptyKit, USUAL_KIT } from '../dose/usual-kit.js';
 import { amountsOfMix } from '../dose/wanted.js';
-import type { FeedRequest } from '../feed/request.js';
+import { A_REQUEST, type FeedRequest } from '../feed/request.js';
 import type { BlendResult } from '../feed/results.js';
 import { closeLabels } from './close-labels.js';
 import type { FeedWishes } from './feed-wishes.js';
 import type { OpenBench } from './opened.js';
 import type { MilliSiemensPerCm } from '../units/index.js';
 import { productsKnown } from './recipe-products.js';
+import { refuseUnlike } from '../wrong-type.js';
 
 /** The doses of a feed, with the feed that they measure out. */
 export interface DosesOfFeed {
@@ -38,6 +39,8 @@ export interface DosesAsked {
   pause?: (() => Promise<void>) | undefined;
 }
 
+const OPENED = { kit: { spoons: 'list' }, catalog: { solubility: 'list' }, feeds: 'list' } as const;
+
 /** Weeks of a year. */
 export const WEEKS = 52;
 
@@ -45,9 +48,15 @@ export const WEEKS = 52;
 export async function dosesOfFeed(
   request: FeedRequest,
   open: Pick<OpenBench, 'kit' | 'catalog' | 'feeds' | 'pen' | 'bench'>,
-  { bare, ...wanted }: FeedWishes,
-  { offers, beside = false, prices = false, changes = false, waterMSPerCm, pause }: DosesAsked,
+  wishes: FeedWishes,
+  asked: DosesAsked,
 ): Promise<DosesOfFeed> {
+  refuseUnlike(
+    { request, open, wishes, asked },
+    { request: A_REQUEST, open: OPENED, wishes: 'object', asked: 'object' },
+  );
+  const { bare, ...wanted } = wishes;
+  const { offers, beside = false, prices = false, changes = false, waterMSPerCm, pause } = asked;
   const { kit, catalog } = open;
   const known = productsKnown(catalog);
   const { solubility } = catalog;

@@ -1,5 +1,5 @@
 import { labelFacts } from '../can/label-facts.js';
-import { type Catalog, findProduct } from '../catalog/catalog.js';
+import { A_CATALOG, type Catalog, findProduct } from '../catalog/catalog.js';
 import { labelLine } from '../label/label-line.js';
 import { misreadOxides } from '../label/misread.js';
 import { doubtsOfPrint, readPrintedLabel } from '../label/printed-label.js';
@@ -22,6 +22,7 @@ import { productsKnown } from './recipe-products.js';
 import { shippedCatalog } from './shipped-catalog.js';
 import { sourcesWarnings } from './sources-warning.js';
 import type { Wishes } from './wishes.js';
+import { refuseUnlike } from '../wrong-type.js';
 
 /**
  * What each label means: every element in mg per gram or millilitre with its range, ions, EC and what is wrong with it.
@@ -34,6 +35,7 @@ export async function labelsOf(
   wishes: Wishes,
   catalog: Catalog = shippedCatalog(),
 ): Promise<Answer<LabelsResult>> {
+  refuseUnlike({ catalog }, { catalog: A_CATALOG });
   const collected = collecting(files, wishes);
   const printed = wishes.text === undefined ? undefined : readPrintedLabel(wishes.text);
   const shelf: Shelf = printed

@@ -1,7 +1,7 @@
 import { atDoor } from '../door.js';
 import { readBench } from '../catalog/bench.js';
 import type { Bench, FeedSpec, Kit, Pen } from '../catalog/bench-types.js';
-import { type Catalog, findWater } from '../catalog/catalog.js';
+import { A_CATALOG, type Catalog, findWater } from '../catalog/catalog.js';
 import type { ClosedProduct } from '../label/closed-product.js';
 import { misreadOxides } from '../label/misread.js';
 import type { Water } from '../label/product.js';
@@ -14,6 +14,7 @@ import type { Collected } from './collected.js';
 import { pricesInOtherCurrencies } from './currencies.js';
 import { readFeedWords } from './options/feed-words.js';
 import { type Shelf, shelfOf } from './shelf.js';
+import { refuseUnlike } from '../wrong-type.js';
 import { made, type Wishes } from './wishes.js';
 
 /** A bench as it was opened, under what was wished. */
@@ -48,6 +49,7 @@ export async function opened(
   collected: Collected,
   needs: Needs = { feed: true, shelf: true },
 ): Promise<OpenBench> {
+  refuseUnlike({ catalog }, { catalog: A_CATALOG });
   const { bench, faulty, shelf } = benchAndShelf(files, wishes, catalog, collected, needs.shelf);
   const base =
     chosenFeeds(wishes, bench, faulty, collected) ??

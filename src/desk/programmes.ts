@@ -1,9 +1,10 @@
-import type { Catalog } from '../catalog/catalog.js';
+import { A_CATALOG, type Catalog } from '../catalog/catalog.js';
 import { PHASES, type Programme } from '../programme/programme.js';
 import { resolveProgramme } from '../programme/resolve.js';
 import type { Answer } from './answer.js';
 import type { BenchFiles } from './bench-files.js';
 import { Collected } from './collected.js';
+import { refuseUnlike } from '../wrong-type.js';
 import { shippedCatalog } from './shipped-catalog.js';
 import type { Wishes } from './wishes.js';
 
@@ -12,11 +13,12 @@ import type { Wishes } from './wishes.js';
  * have no say. @throws Refusal for a name that is unknown, or a medium that makes no sense for the plants
  */
 export function programmesOf(
-  { problems }: Pick<BenchFiles, 'problems'>,
+  files: Pick<BenchFiles, 'problems'>,
   wishes: Pick<Wishes, 'plants' | 'medium' | 'phase'>,
   catalog: Catalog = shippedCatalog(),
 ): Answer<Programme[]> {
-  const collected = new Collected(problems);
+  refuseUnlike({ files, wishes, catalog }, { files: 'object', wishes: 'object', catalog: A_CATALOG });
+  const collected = new Collected(files.problems);
   const wanted = {
     plants: collected.wish(wishes, 'plants', { catalog }),
     medium: collected.wish(wishes, 'medium', { catalog }),

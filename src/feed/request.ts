@@ -1,3 +1,4 @@
+import type { Shape } from '../wrong-type.js';
 import type { ClosedProduct } from '../label/closed-product.js';
 import type { OnSale, Water } from '../label/product.js';
 import type { Programme } from '../programme/programme.js';
@@ -6,6 +7,15 @@ import type { EcRule, LinearRule, Rule } from '../programme/rule.js';
 import type { EcLinearisation } from './ec-linearisation.js';
 import type { NearBands } from './near.js';
 import type { FeedHeader } from './results.js';
+
+/** What a caller without types has to bring as one. */
+export const A_REQUEST = {
+  header: 'object',
+  programme: { bands: 'object', rules: 'list' },
+  rules: 'list',
+  shelf: 'list',
+  waters: 'list',
+} as const satisfies Shape;
 
 /** One feed to be formulated. Bands in `programme` are already at the wanted strength. */
 export interface FeedRequest {

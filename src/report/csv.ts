@@ -1,10 +1,12 @@
 import { standing } from './band.js';
 import { formatNumber, safeCell } from '../units/index.js';
-import type { Block, Sheet } from './sheet.js';
+import { A_SHEET, type Block, type Sheet } from './sheet.js';
 import { withoutMarks } from './wrap.js';
+import { refuseUnlike } from '../wrong-type.js';
 
 /** Every table and band of the whole sheet as CSV, each under a line naming it; tables are set apart by an empty line. */
 export function renderCsv(sheet: Sheet): string {
+  refuseUnlike({ sheet }, { sheet: A_SHEET });
   const parts: string[][][] = [];
   let name = sheet.title;
   for (const block of sheet.blocks) {

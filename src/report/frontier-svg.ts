@@ -2,6 +2,7 @@ import type { FrontierMade } from '../feed/results.js';
 import { escapeMarkup } from './escape.js';
 import { figure } from './figures.js';
 import { log10, powerOfTen } from '../units/elementary.js';
+import { refuseUnlike } from '../wrong-type.js';
 
 const WIDTH = 640;
 const HEIGHT = 400;
@@ -11,7 +12,9 @@ const PLOT = { left: 84, right: 612, top: 56, bottom: 340 };
  * Cost against nearness as a picture of its own: self-contained, readable without colour and in a dark or a light room.
  * Each feed is a dot with its figures in a tooltip; the ends are labelled.
  */
-export function frontierSvg({ points, feed, costUnit }: FrontierMade): string {
+export function frontierSvg(frontier: FrontierMade): string {
+  refuseUnlike({ frontier }, { frontier: { points: ['object'], feed: { name: 'text' } } });
+  const { points, feed, costUnit } = frontier;
   const misses = points.map((p) => 100 * p.near);
   const costs = points.map((p) => p.cost);
   const across = scaleOf(0, Math.max(1e-9, ...misses));

@@ -3,8 +3,9 @@ import { chartHtml } from './chart-svg.js';
 import { escapeMarkup as safe } from './escape.js';
 import { figure } from './figures.js';
 import { htmlPage } from './html-page.js';
-import { type Bar, type Block, blocksAt, type Sheet, type Table } from './sheet.js';
+import { A_SHEET, type Bar, type Block, blocksAt, type Sheet, type Table } from './sheet.js';
 import { barSvg } from './svg.js';
+import { refuseUnlike } from '../wrong-type.js';
 
 /**
  * All sheets as a whole page in one file: nothing is fetched, nothing runs, it prints on paper.
@@ -16,6 +17,7 @@ export function renderHtml(
   options: { full?: boolean } = {},
   pictures: readonly string[] = [],
 ): string {
+  refuseUnlike({ sheets, options, pictures }, { sheets: [A_SHEET], options: 'object', pictures: ['text'] });
   const articles = sheets.flatMap((sheet) => [
     '<article>',
     `<h1>${safe(sheet.title)}</h1>`,

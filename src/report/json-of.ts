@@ -15,12 +15,17 @@ import { seasonJson } from './json/season.js';
 import { sheetJson } from './json/sheet.js';
 import { startJson } from './json/start.js';
 import type { Results } from './results.js';
+import { refuseUnlike } from '../wrong-type.js';
+import { named } from './named.js';
 
 /**
  * A result as the object that the command line prints with `--json`: `jsonOf('blend', result)`. Its shape is `jsonSchema('blend')`, its
  * `schema` field names it with its version.
  */
-export const jsonOf = <Name extends keyof Results>(name: Name, result: Results[Name]): object => JSONS[name](result);
+export const jsonOf = <Name extends keyof Results>(name: Name, result: Results[Name]): object => {
+  refuseUnlike({ name, result }, { name: 'text', result: 'object' });
+  return named(JSONS, name)(result);
+};
 
 const JSONS: { [Name in keyof Results]: (result: Results[Name]) => object } = {
   labels: labelsJson,

@@ -1,4 +1,5 @@
 import { nearest, problem, Refusal } from '../problem.js';
+import { refuseUnlike } from '../wrong-type.js';
 
 /**
  * The shape of a command's `--json` object as JSON Schema (draft 2020-12); all of them are loaded when one is asked for.
@@ -6,6 +7,7 @@ import { nearest, problem, Refusal } from '../problem.js';
  * @throws Refusal for a name without one
  */
 export async function jsonSchema(name: string): Promise<object> {
+  refuseUnlike({ name }, { name: 'text' });
   const { JSON_SCHEMAS } = await import('./json-schemas.js');
   const schema = JSON_SCHEMAS.get(name);
   if (schema !== undefined) return schema;

@@ -1,5 +1,13 @@
-/** A value as JSON, two spaces deep. @throws where a number is not finite: that would silently become null. */
+import { Refusal } from '../problem.js';
+import { wrongType } from '../wrong-type.js';
+
+/**
+ * A value as JSON, two spaces deep. @throws Refusal for what JSON cannot hold at all; Error where a number in it is not finite, which would
+ * silently become null.
+ */
 export function jsonText(value: unknown): string {
+  if (['undefined', 'function', 'symbol', 'bigint'].includes(typeof value))
+    throw new Refusal([wrongType('value', value, 'a value that JSON can hold')]);
   const text = JSON.stringify(
     value,
     (key, part: unknown) => {

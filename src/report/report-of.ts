@@ -22,6 +22,8 @@ import { sheetReport } from './sheet-page/index.js';
 import type { Sheet } from './sheet.js';
 import { startSheet } from './start.js';
 import { substitutesSheet } from './substitutes.js';
+import { refuseUnlike } from '../wrong-type.js';
+import { named } from './named.js';
 
 /** What a report may say besides its result. */
 export interface ReportOptions {
@@ -43,7 +45,10 @@ export const reportOf = <Name extends keyof Results>(
   name: Name,
   result: Results[Name],
   options: ReportOptions = {},
-): Sheet => REPORTS[name](result, options);
+): Sheet => {
+  refuseUnlike({ name, result, options }, { name: 'text', result: 'object', options: 'object' });
+  return named(REPORTS, name)(result, options);
+};
 
 const REPORTS: { [Name in keyof Results]: (result: Results[Name], options: ReportOptions) => Sheet } = {
   labels: labelsSheet,

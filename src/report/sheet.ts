@@ -1,8 +1,13 @@
+import type { Shape } from '../wrong-type.js';
+
 /** The one model behind every report: text, CSV, HTML and SVG are drawn from it, so they cannot disagree. */
 export interface Sheet {
   title: string;
   blocks: Block[];
 }
+
+/** What a caller without types has to bring as one. */
+export const A_SHEET = { title: 'text', blocks: ['object'] } as const satisfies Shape;
 
 export type Block = (
   | { kind: 'heading'; text: string }

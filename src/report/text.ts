@@ -1,8 +1,9 @@
 import { barLines } from './text-bars.js';
 import { chartLines } from './text-chart.js';
 import { tableLines } from './text-table.js';
-import { type Block, blocksAt, type Fact, type Sheet, type Tone } from './sheet.js';
+import { A_SHEET, type Block, blocksAt, type Fact, type Sheet, type Tone } from './sheet.js';
 import { padRight, plainText, widthOf, wrap } from './wrap.js';
+import { refuseUnlike } from '../wrong-type.js';
 
 /** How a sheet is set as text. Colour is a help only: every mark also stands as a word. */
 export interface TextOptions {
@@ -16,6 +17,7 @@ const CODES = { bold: 1, bad: 31, good: 32, quiet: 2 } as const;
 
 /** Draws a sheet for a terminal or a file; lines end in `\n`, no line has trailing blanks. */
 export function renderText(sheet: Sheet, options: TextOptions): string {
+  refuseUnlike({ sheet, options }, { sheet: A_SHEET, options: { columns: 'number' } });
   const columns = Math.max(40, options.columns);
   const paint: Paint = options.colour ? (style, text) => `\u001b[${CODES[style]}m${text}\u001b[0m` : (_, text) => text;
   const lines = [...wrap(plainText(sheet.title), columns).map((line) => paint('bold', line))];

@@ -28,6 +28,7 @@ import type { Learned } from '../chance/learned.js';
 import { dosedOf, undeclaredIn } from '../chance/reading.js';
 import { blendOf, partsOf, readingOf, type Step, type StepOptions, stepsOf } from './steps.js';
 import { unseenOf } from './unseen.js';
+import { refuseUnlike } from '../wrong-type.js';
 
 export type * from './sheet-types.js';
 
@@ -42,6 +43,9 @@ export function mixingSheet(
   blend: SheetBlend,
   options: SheetOptions,
 ): SheetOfFeed {
+  const asked = { waters: 'list', header: 'object', programme: 'object' } as const;
+  refuseUnlike({ request, blend, options }, { request: asked, blend: 'object', options: 'object' });
+  if (plan !== null) refuseUnlike({ plan }, { plan: { items: 'list', mix: 'object', amounts: 'object' } });
   if (plan === null) return noSheet(null, request, blend, options.date);
   const steps = stepsOf(plan, request, options.pen, asRead(options));
   const [first, ...others] = steps.map((step) => sheetStep(step, plan));

@@ -17,6 +17,32 @@ const QUESTIONS = {
   weighSpoonByPen: velamen.weighSpoonByPen,
 } as const;
 
+/** Steps and reports of the library. */
+const STEPS = {
+  blend: velamen.blend,
+  checkPenWithStandard: velamen.checkPenWithStandard,
+  closeShelf: velamen.closeShelf,
+  densityOnShelf: velamen.densityOnShelf,
+  dosesOfFeed: velamen.dosesOfFeed,
+  frontierSvg: velamen.frontierSvg,
+  jsonOf: velamen.jsonOf,
+  jsonSchema: velamen.jsonSchema,
+  labelHtml: velamen.labelHtml,
+  labelText: velamen.labelText,
+  mixingSheet: velamen.mixingSheet,
+  pageOf: velamen.pageOf,
+  problemLine: velamen.problemLine,
+  programmesOf: velamen.programmesOf,
+  renderCsv: velamen.renderCsv,
+  renderHtml: velamen.renderHtml,
+  renderText: velamen.renderText,
+  reportOf: velamen.reportOf,
+  sheetCsv: velamen.sheetCsv,
+  sheetHtml: velamen.sheetHtml,
+} as const;
+/** A list of nothing is a list. */
+const LISTS = ['closeShelf', 'labelHtml', 'labelText', 'renderHtml', 'sheetHtml'];
+
 const JUNK = [undefined, null, 7, 'text', [], true, () => 1, Symbol('s'), 10n];
 
 describe('callers without types', () => {
@@ -50,6 +76,22 @@ describe('callers without types', () => {
     ]);
     await new Promise((done) => setTimeout(done, 5));
     expect(orphans).toEqual([]);
+  });
+
+  it.each(Object.entries(STEPS))('%s refuses what is of another type', async (name, step) => {
+    const call = step as unknown as (...args: unknown[]) => unknown;
+    for (const junk of JUNK) {
+      if (Array.isArray(junk) && LISTS.includes(name)) continue;
+      const refused = (async () => call(junk, junk, junk, junk))();
+      await expect(refused).rejects.toBeInstanceOf(velamen.Refusal);
+    }
+    await expect((async () => call({}, {}, {}, {}))()).rejects.toBeInstanceOf(velamen.Refusal);
+  });
+
+  it('refuses a catalog that is none, and a result that has no name', async () => {
+    await expect(velamen.blendFeeds({}, {}, {} as never)).rejects.toBeInstanceOf(velamen.Refusal);
+    expect(() => velamen.jsonOf('constructor' as never, {} as never)).toThrow(velamen.Refusal);
+    expect(() => velamen.reportOf('blnd' as never, {} as never)).toThrow(/Did you mean blend\?/);
   });
 
   it('reads no text that is none', () => {

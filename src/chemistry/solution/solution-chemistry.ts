@@ -4,6 +4,7 @@ import { type Saturation, saturationOf } from './saturation.js';
 import { speciate } from './speciation.js';
 import { constantsAt, SPECIES } from './species.js';
 import { type SolutionIons, type SolutionOptions, totalsOf } from './totals.js';
+import { isObject, refuseUnlike } from '../../wrong-type.js';
 
 export interface SolutionChemistry {
   /** conductivity at 25 °C, µS/cm: what a temperature-compensated meter aims at */
@@ -34,6 +35,7 @@ export interface SolutionChemistry {
  * Constants and their sources: catalog/aqueous.json.
  */
 export function solutionChemistry(ions: SolutionIons, options: SolutionOptions = {}): SolutionChemistry {
+  if (!isObject(ions) || !isObject(options)) refuseUnlike({ ions, options }, { ions: 'object', options: 'object' });
   const celsius = clampTemperature(options.temperatureC);
   const at = solve(ions, options, celsius);
   const warm = celsius === 25 ? at : solve(ions, options, 25);

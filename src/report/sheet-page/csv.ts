@@ -5,10 +5,13 @@ import { effectSays, waterNames } from '../says/sheet.js';
 import { type Sheet, table } from '../sheet.js';
 import { noSheetBlocks } from './no-sheet.js';
 import { pageOf, type SheetPage } from './page.js';
+import { refuseUnlike } from '../../wrong-type.js';
 
 /** The steps, the readings to expect and the ladder of slips as CSV; numbers in full, for reckoning on. */
-export const sheetCsv = (sheet: SheetOfFeed): string =>
-  renderCsv(sheet.status === 'cannot' ? noSheetBlocks(sheet) : csvBlocks(sheet, pageOf(sheet)));
+export const sheetCsv = (sheet: SheetOfFeed): string => {
+  refuseUnlike({ sheet }, { sheet: { status: 'text', feed: { name: 'text' } } });
+  return renderCsv(sheet.status === 'cannot' ? noSheetBlocks(sheet) : csvBlocks(sheet, pageOf(sheet)));
+};
 
 function csvBlocks(sheet: MixingSheet, page: SheetPage): Sheet {
   const n = (value: number | null): string => (value === null ? '' : formatNumber(value, 8));

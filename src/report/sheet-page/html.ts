@@ -11,7 +11,9 @@ import type { LineOnPage } from './lines.js';
 import { noSheetPage } from './no-sheet.js';
 import { BESIDE } from '../given.js';
 import { pageOf, type SheetPage } from './page.js';
-import { type Paper, STYLE, sizeRule } from './style.js';
+import { PAPERS, type Paper, STYLE, sizeRule } from './style.js';
+import { refuseUnlike, wrongType } from '../../wrong-type.js';
+import { Refusal } from '../../problem.js';
 
 /**
  * Mixing sheets as a whole page in one file: nothing is fetched, nothing runs. Each sheet prints on one page of A4 or Letter; on A6 (a
@@ -19,6 +21,8 @@ import { type Paper, STYLE, sizeRule } from './style.js';
  * @param paper the size that the printer is asked for; null leaves it to the printer
  */
 export function sheetHtml(sheets: readonly SheetOfFeed[], paper: Paper | null = null): string {
+  refuseUnlike({ sheets }, { sheets: [{ status: 'text', feed: { name: 'text' } }] });
+  if (paper !== null && !PAPERS.includes(paper)) throw new Refusal([wrongType('paper', paper, PAPERS.join(', '))]);
   const parts = sheets.map((sheet) => (sheet.status === 'cannot' ? without(sheet) : article(pageOf(sheet))));
   return htmlPage(
     parts.map(({ title }) => title).join(' · '),

@@ -8,6 +8,8 @@ import { dilutionHazardsSay } from '../says/cautions.js';
 import { volumeText } from '../volume.js';
 import { mSPerCm, range, shown } from './readings.js';
 import { formatFixed } from '../../units/index.js';
+import { refuseUnlike } from '../../wrong-type.js';
+import { A_MIXING_SHEET } from './page.js';
 
 /** What stands on the jug: the feed, what is in it, when it was made, and that it is no drink. */
 function labelLines(sheet: MixingSheet): string[] {
@@ -29,6 +31,7 @@ function labelLines(sheet: MixingSheet): string[] {
 
 /** Labels to cut out, as text in a frame. */
 export function labelText(sheets: readonly MixingSheet[]): string {
+  refuseUnlike({ sheets }, { sheets: [A_MIXING_SHEET] });
   const inner = 56;
   const rule = `+${'-'.repeat(inner + 2)}+`;
   return sheets
@@ -41,6 +44,7 @@ export function labelText(sheets: readonly MixingSheet[]): string {
 
 /** Labels to cut out, as a page. */
 export function labelHtml(sheets: readonly MixingSheet[]): string {
+  refuseUnlike({ sheets }, { sheets: [A_MIXING_SHEET] });
   const boxes = sheets.map((sheet) => {
     const [title, ...lines] = labelLines(sheet);
     return `<article><h1>${safe(title!)}</h1>${lines.map((line) => `<p>${safe(line)}</p>`).join('')}</article>`;

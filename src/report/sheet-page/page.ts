@@ -18,6 +18,7 @@ import { ladderOf, type Rung } from './ladder.js';
 import { type LineOnPage, linesOf } from './lines.js';
 import { volumeText } from '../volume.js';
 import { IMPERIAL_GALLON, markText, mSPerCm, penUnit, range, shown, US_GALLON } from './readings.js';
+import { refuseUnlike, type Shape } from '../../wrong-type.js';
 
 /** A mixing sheet in finished words: what text, page and label have in common. */
 export interface SheetPage {
@@ -57,8 +58,16 @@ export interface SheetPage {
   cautions: string[];
 }
 
+/** What a caller without types has to bring as a mixing sheet. */
+export const A_MIXING_SHEET = {
+  status: 'text',
+  feed: { name: 'text' },
+  steps: ['object'],
+} as const satisfies Shape;
+
 /** The words of a mixing sheet. */
 export function pageOf(sheet: MixingSheet): SheetPage {
+  refuseUnlike({ sheet }, { sheet: A_MIXING_SHEET });
   const { feed } = sheet;
   return {
     title: `${feed.name}: mixing sheet`,
