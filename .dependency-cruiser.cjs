@@ -86,7 +86,7 @@ module.exports = {
       from: { path: `^src/${room}/` },
       to: {
         path: '^src/',
-        pathNot: `^src/((?:problem|door)\\.ts|${rooms
+        pathNot: `^src/((?:problem|wrong-type|door)\\.ts|${rooms
           .slice(0, i + 1)
           .map((r) => `${r}/`)
           .join('|')})`,
