@@ -50,9 +50,12 @@ describe('the mix that stands for a feed while a slider moves', () => {
     const [made] = results;
     if (answer.status !== 'near' || !made || !('given' in made) || made.status !== 'made') throw new Error('no feed');
     expect(answer.feed).toEqual(made.feed);
+    // elements that are not to blame for the width may be held nearer than the others
+    const { factor, own = {} } = made.given.near.asked;
+    const widest = Math.max(factor, ...Object.values(own));
     // the least width is known to half a percent, here by tangents, there by halving
-    expect(answer.near.asked.factor).toBeLessThanOrEqual(made.given.near.asked.factor * 1.0051);
-    expect(answer.near.asked.factor).toBeGreaterThan(made.given.near.asked.factor / 1.2);
+    expect(answer.near.asked.factor).toBeLessThanOrEqual(widest * 1.0051);
+    expect(answer.near.asked.factor).toBeGreaterThan(widest / 1.2);
   });
 
   it('says that no mix keeps the limits, with what misses least', async () => {
