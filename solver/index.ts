@@ -1,5 +1,5 @@
 /** The solver's only door: programs in, certified verdicts out. Nothing in this room knows what the columns are. */
-export { type Boxed, boxed } from './boxed.js';
+export { boxed } from './boxed.js';
 export { ProgramError, type ProgramProblem } from './check.js';
 export { boundsAsRows, type Conflict, type ConflictRow, conflict } from './conflict.js';
 export type { Claim, Engine, EngineLimits } from './engine.js';
@@ -7,7 +7,6 @@ export { highs } from './highs.js';
 export type {
   Best,
   Column,
-  EngineName,
   Infeasible,
   LinearProgram,
   Optimal,
@@ -21,5 +20,5 @@ export { type Region, regionOf } from './region.js';
 export { leastRelaxation, type Move, type Relaxation, singleRelaxations } from './relax.js';
 export { type ShadowPrice, type Side, shadowPrice } from './shadow.js';
 export { simplex } from './simplex.js';
-export { DUAL_FIRST, type SolveOptions, solve } from './solve.js';
+export { type SolveOptions, solve } from './solve.js';
 export type { Table, TableRow } from './table.js';

@@ -14,6 +14,11 @@ import { verdict } from './verdict.js';
 export interface SolveOptions {
   engines?: readonly Engine[];
   /**
+   * The dual simplex method before the other engines: for programs whose costs want a finite end of every column and whose rows a start at
+   * those ends misses, hundreds of pivots of the first engine's first phase. It needs no such phase, and a ceiling is no row to it.
+   */
+  dualFirst?: boolean;
+  /**
    * For programs with integer columns: nodes of branch and bound, by default 20,000. When they run out, the verdict is
    * `uncertified` and `unfinished`, with the `best` answer so far, the same on a busy machine as on an idle one.
    */
@@ -27,11 +32,6 @@ export interface SolveOptions {
 }
 
 const ENGINES: readonly Engine[] = [simplex, highs, highsProof];
-/**
- * For programs whose costs want a finite end of every column and whose rows a start at those ends misses, hundreds of pivots of the first
- * engine's first phase: the dual method needs no such phase, and a ceiling is no row to it.
- */
-export const DUAL_FIRST: readonly Engine[] = [dual, ...ENGINES];
 /** Seconds for programs of a hundred columns. */
 const MOST_NODES = 20_000;
 /** A better-kept answer than this is not looked for: what rounding leaves of an engine's answer is a thousandth of it. */
@@ -46,7 +46,8 @@ const NEAT = 1e-9;
  */
 export async function solve(program: LinearProgram, options: SolveOptions = {}): Promise<Verdict> {
   const table = tabulate(program);
-  const engines = options.engines ?? ENGINES;
+  const { engines: named = ENGINES, dualFirst = false } = options;
+  const engines = dualFirst ? [dual, ...named] : named;
   const limits = (): EngineLimits => limitsOf(options);
   const judge: Judge = (t) => solveLinear(t, engines, limits);
   const finding = table.integer.some(Boolean)

@@ -1,5 +1,5 @@
 import { mgPerLitre, milliSiemensPerCm } from '../units/index.js';
-import { DUAL_FIRST, type LinearProgram, type Row, solve, type Verdict } from '../../solver/index.js';
+import { type LinearProgram, type Row, solve, type Verdict } from '../../solver/index.js';
 import { type Formulated, linearisationOfMix, programOn } from '../formulation/index.js';
 import type { Limit, MissableLimit } from '../feed/limits.js';
 import { ecCap, type FeedRequest } from '../feed/request.js';
@@ -133,7 +133,7 @@ export async function mostRoom(
 }
 
 /** Only room is worth anything, and has both ends: an engine to which ceilings are no rows takes a tenth of the time. */
-const roomiest = (program: LinearProgram): Promise<Verdict> => solve(program, { engines: DUAL_FIRST });
+const roomiest = (program: LinearProgram): Promise<Verdict> => solve(program, { dualFirst: true });
 
 /** Standard deviations: more leaves no can out. */
 const MOST_ROOM = 8;

@@ -3,23 +3,6 @@ import type { Water } from '../label/product.js';
 import { CACO3_PER_MEQ } from '../chemistry/acidity.js';
 import type { Measured } from '../chemistry/nutrients.js';
 
-/** Terms made before, by shelf, waters, then side and weights: a plan asks the same rows of some hundred programs. */
-const MADE = new WeakMap<
-  readonly ClosedProduct[],
-  WeakMap<readonly Water[], Map<string, Readonly<Record<string, number>>>>
->();
-
-function madeFor(
-  shelf: readonly ClosedProduct[],
-  waters: readonly Water[],
-): Map<string, Readonly<Record<string, number>>> {
-  const byWaters = MADE.get(shelf) ?? new WeakMap<readonly Water[], Map<string, Readonly<Record<string, number>>>>();
-  MADE.set(shelf, byWaters);
-  const made = byWaters.get(waters) ?? new Map<string, Readonly<Record<string, number>>>();
-  byWaters.set(waters, made);
-  return made;
-}
-
 /**
  * Σ weight · content of each column. For a cap, positive weights take the most a label allows and negative weights the
  * least; for a floor the other way round.
@@ -29,43 +12,30 @@ export function termsOf(
   waters: readonly Water[],
   weights: ReadonlyMap<Measured, number>,
   side: 'cap' | 'floor' | 'stated',
-): Readonly<Record<string, number>> {
-  const made = madeFor(shelf, waters);
-  const key = `${side} ${[...weights].join(' ')}`;
-  const before = made.get(key);
-  if (before) return before;
-  const terms = sumsOf(shelf, waters, weights, side);
-  made.set(key, terms);
-  return terms;
-}
-
-function sumsOf(
-  shelf: readonly ClosedProduct[],
-  waters: readonly Water[],
-  weights: ReadonlyMap<Measured, number>,
-  side: 'cap' | 'floor' | 'stated',
 ): Record<string, number> {
   const terms: Record<string, number> = {};
-  const put = (column: string, part: (measured: Measured, weight: number) => number): void => {
+  // plain loops: a plan asks for these rows some ten thousand times
+  for (let i = 0; i < shelf.length; i += 1) {
     let sum = 0;
     let size = 0;
     for (const [measured, weight] of weights) {
-      const term = weight * part(measured, weight);
+      const { low, stated, high } = contentOf(shelf[i]!, measured);
+      const content = side === 'stated' ? (stated ?? low) : (side === 'cap') === weight > 0 ? high : low;
+      sum += weight * content;
+      size += Math.abs(weight * content);
+    }
+    if (Math.abs(sum) > CANCELLED * size) terms[productColumn(i)] = sum;
+  }
+  for (let i = 0; i < waters.length; i += 1) {
+    let sum = 0;
+    let size = 0;
+    for (const [measured, weight] of weights) {
+      const term = weight * waterContent(waters[i]!, measured);
       sum += term;
       size += Math.abs(term);
     }
-    if (Math.abs(sum) > CANCELLED * size) terms[column] = sum;
-  };
-  shelf.forEach((product, i) => {
-    put(productColumn(i), (measured, weight) => {
-      const content = contentOf(product, measured);
-      if (side === 'stated') return content.stated ?? content.low;
-      return (side === 'cap') === weight > 0 ? content.high : content.low;
-    });
-  });
-  waters.forEach((water, i) => {
-    put(waterColumn(i), (measured) => waterContent(water, measured));
-  });
+    if (Math.abs(sum) > CANCELLED * size) terms[waterColumn(i)] = sum;
+  }
   return terms;
 }
 

@@ -1,4 +1,4 @@
-import { type Column, DUAL_FIRST, type LinearProgram, type Row, solve } from '../../solver/index.js';
+import { type Column, type LinearProgram, type Row, solve } from '../../solver/index.js';
 import type { Stage } from '../feed/proof.js';
 import { aimsOf } from '../feed/near.js';
 import { termsOf } from '../feed/terms.js';
@@ -27,7 +27,7 @@ export async function closestStages({ request, program: base }: Formulated): Pro
   const free = base.columns.map((c) => ({ ...c, cost: 0 }));
   const stages: Stage[] = [];
   const run = async (goal: Stage['goal'], program: LinearProgram): Promise<number | null> => {
-    const verdict = await solve(program, { engines: DUAL_FIRST });
+    const verdict = await solve(program, { dualFirst: true });
     stages.push({ goal, verdict });
     return verdict.verdict === 'optimal' ? verdict.objective : null;
   };
@@ -61,5 +61,5 @@ export async function leastMiss({ request, program }: Formulated): Promise<Stage
     rows.push({ id: `under:${nutrient}`, lower: aim, terms: { ...terms, worst: aim } });
   }
   const columns = [...program.columns.map((c) => ({ ...c, cost: 0 })), { id: 'worst', cost: 1 }];
-  return { goal: 'largest miss', verdict: await solve({ columns, rows }, { engines: DUAL_FIRST }) };
+  return { goal: 'largest miss', verdict: await solve({ columns, rows }, { dualFirst: true }) };
 }

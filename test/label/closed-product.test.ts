@@ -162,15 +162,21 @@ describe('in the whole house', () => {
   });
 
   it('nothing is kept by the identity of a product, a shelf or a label', () => {
-    // those that are left are kept by all that they depend on: a batch with its moments, a programme with its first water and cap, a limit with its cans
+    // those that are left are kept by all that they depend on: a batch with its moments, drawn doses, a water, tables of programmes with the wish,
+    // a programme with its first water and cap, a limit with its cans, texts of a bench
     expect(
       naming(/\bnew WeakMap\b/)
         .filter((name) => !name.startsWith('test/'))
         .sort(),
     ).toEqual([
+      'src/can/ec.ts',
+      'src/chance/batches.ts',
       'src/formulation/ec-row.ts',
       'src/meter/expected.ts',
       'src/meter/rescue-program.ts',
+      'src/page/key.ts',
+      'src/page/places/use-moving.ts',
+      'src/programme/resolve.ts',
       'src/year/journal/lesson.ts',
     ]);
     expect(naming(/\b(?:Weak)?Map<(?:Closed)?Product\b/)).toEqual([]);

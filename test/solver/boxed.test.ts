@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { boxed, DUAL_FIRST, type LinearProgram, solve } from '../../solver/index.js';
+import { boxed, type LinearProgram, solve } from '../../solver/index.js';
 import { blend, type Kind } from './blends.js';
 import { dice } from './dice.js';
 
@@ -34,7 +34,7 @@ describe('one program, asked with other bounds', () => {
   it.each(KINDS)('%s: the dual method first answers as the others do', async (kind) => {
     for (let seed = 51; seed <= 62; seed += 1) {
       const program = blend(seed, 3 * (seed - 48), kind);
-      const [dual, usual] = [await solve(program, { engines: DUAL_FIRST }), await solve(program)];
+      const [dual, usual] = [await solve(program, { dualFirst: true }), await solve(program)];
       expect(dual.verdict).toBe(usual.verdict);
       if (dual.verdict !== 'optimal' || usual.verdict !== 'optimal') continue;
       expect(Math.abs(dual.objective - usual.objective)).toBeLessThanOrEqual(2e-6 * Math.abs(usual.objective));
