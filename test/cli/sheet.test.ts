@@ -166,7 +166,7 @@ describe('sheet', () => {
     [['--date', 'tomorrow'], 'a day as YEAR-MONTH-DAY'],
     [['--mix', '1 gal'], 'US gal or imperial gal'],
     [['--mix', '3 g'], 'a volume from 100 mL to 30000 L'],
-    [['--reading-of-water', '20'], 'Did you mean "20 µS/cm"?'],
+    [['--reading-of-water', '4'], 'a reading from 0 to 3 mS/cm'],
     [['--reading-of-water', 'low'], 'a reading from 0 to 3 mS/cm'],
     [['--paper', 'a5', '--html'], 'a4, letter, a6'],
     [['--paper', 'a4'], 'a page or a PDF with it'],
