@@ -1,16 +1,25 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { fileURLToPath, pathToFileURL } from 'node:url';
 import { parseSync } from '@swc/core';
 import { build } from 'esbuild';
-import { beforeAll, describe, expect, it, vi } from 'vitest';
-
-// as build-page.mjs defines it
-vi.hoisted(() => Object.assign(globalThis, { DOOR: 'page' }));
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 /** What is typed into a terminal: an option, or a command by its name. */
 const TYPED = /(?:^|[\s(`'"“])--[a-z]|\bvelamen [a-z]+|`(?:blend|sheet|meter|buy|season|journal)\b/;
+
+const SHARED = {
+  absWorkingDir: root,
+  bundle: true,
+  format: 'esm',
+  platform: 'browser',
+  jsx: 'automatic',
+  jsxImportSource: 'preact',
+  loader: { '.yaml': 'text', '.csv': 'text' },
+  logLevel: 'error',
+} as const;
 
 describe('what the page tells', () => {
   it('is said for the page wherever a terminal would be told an option or a command', async () => {
@@ -19,14 +28,27 @@ describe('what the page tells', () => {
     expect(inputs.flatMap(typedIn)).toEqual([]);
   });
 
+  let ask: typeof import('../../src/page/work/questions.js').QUESTIONS;
+  const scratch = mkdtempSync(join(tmpdir(), 'velamen-door-'));
+  // bundled as build-page.mjs does it: the sources as other tests have them speak to a terminal
+  beforeAll(async () => {
+    const { highsInside } = await import('../../build-highs.mjs' as string);
+    await build({
+      ...SHARED,
+      entryPoints: ['src/page/work/questions.ts'],
+      outfile: join(scratch, 'questions.mjs'),
+      plugins: [highsInside],
+      external: ['node:*'],
+      define: { VERSION: '""', DOOR: '"page"' },
+    });
+    ask = (await import(pathToFileURL(join(scratch, 'questions.mjs')).href)).QUESTIONS;
+  });
+  afterAll(() => rmSync(scratch, { recursive: true }));
+
   describe.each(readdirSync(join(root, 'examples')))('%s', (name) => {
     const texts = Object.fromEntries(
       ['bench.yaml', 'shelf.csv'].map((file) => [file, readFileSync(join(root, 'examples', name, file), 'utf8')]),
     );
-    let ask: typeof import('../../src/page/work/questions.js').QUESTIONS;
-    beforeAll(async () => {
-      ask = (await import('../../src/page/work/questions.js')).QUESTIONS;
-    });
 
     it('names no option and no command in any place', async () => {
       const { feeds } = await ask.bench({ texts });
@@ -40,20 +62,13 @@ describe('what the page tells', () => {
 /** Files of ours of which the page or its worker holds something. */
 async function bundled(): Promise<string[]> {
   const { metafile } = await build({
-    absWorkingDir: root,
+    ...SHARED,
     entryPoints: ['src/page/work/worker.ts', 'src/page/main.tsx'],
-    bundle: true,
     write: false,
     metafile: true,
     outdir: 'unwritten',
-    format: 'esm',
-    platform: 'browser',
-    jsx: 'automatic',
-    jsxImportSource: 'preact',
-    loader: { '.yaml': 'text', '.csv': 'text' },
     external: ['node:*', 'first-answers', 'highs'],
     define: { VERSION: '""' },
-    logLevel: 'error',
   });
   const inputs = Object.values(metafile.outputs).flatMap((output) => Object.entries(output.inputs));
   return inputs.flatMap(([file, { bytesInOutput }]) =>
