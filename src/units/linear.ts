@@ -1,3 +1,5 @@
+import { BOUNDS } from './bounds.js';
+
 /** An arithmetic tree over names and numbers. */
 export type Form =
   | { kind: 'number'; value: number }
@@ -113,9 +115,15 @@ function divide(a: Linear, by: number): Linear {
 
 function add(a: Linear, b: Linear, sign: number): Linear {
   const terms = new Map(a.terms);
-  for (const [name, w] of b.terms) terms.set(name, (terms.get(name) ?? 0) + sign * w);
-  return tidy(terms, a.constant + sign * b.constant);
+  for (const [name, w] of b.terms) {
+    terms.set(name, sumOf(terms.get(name) ?? 0, sign * w));
+  }
+  return tidy(terms, sumOf(a.constant, sign * b.constant));
 }
+
+/** What two numbers leave that is less than a rule can be written with is rounding. */
+const sumOf = (a: number, b: number): number =>
+  a !== 0 && b !== 0 && Math.abs(a + b) < BOUNDS.ruleNumber.least ? 0 : a + b;
 
 function tidy(terms: Map<string, number>, constant: number): Linear {
   return { terms: new Map([...terms].filter(([, w]) => w !== 0)), constant };

@@ -139,6 +139,12 @@ describe('laws', () => {
     );
   });
 
+  it('what rounding leaves of a name on both sides is nothing', () => {
+    expect(read('0.1 * N + 0.2 * N + K >= 0.3 * N + P')).toEqual(['K >= P']);
+    expect(read('0.001 * Mg + 0.0010000000000000035 * Ca >= 0.001000000000000001 * Ca')).toEqual(['0.001 * Mg >= 0']);
+    expect(read('N + 0.1 + 0.2 >= 0.3 + K')).toEqual(['N >= K']);
+  });
+
   it('reads its own text back to the same limit', () => {
     fc.assert(
       fc.property(side, side, (left, right) => {
