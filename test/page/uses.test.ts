@@ -209,5 +209,5 @@ describe.skipIf(withoutBrowser())('the page in use', () => {
   });
 });
 
-/** Every number of a text, in its order, as printed. */
-const figuresIn = (text: string): string[] => text.match(/\d+(?:\.\d+)?/g) ?? [];
+/** Every number of a text, in its order, as printed; not the grades in names, which stand in the page where a terminal is told a command. */
+const figuresIn = (text: string): string[] => text.replace(/\b\d+-\d+-\d+\b/g, '').match(/\d+(?:\.\d+)?/g) ?? [];
