@@ -1,5 +1,6 @@
 import { unzipSync, zipSync } from 'fflate';
 import { type BenchTexts, FILE_NAMES, type FileName } from './state.js';
+import type { Table } from './table.js';
 
 /** What was found in files that were brought in: the texts to take, and what is to be known about the rest. */
 export interface Taken {
@@ -57,6 +58,18 @@ export async function readDropped(files: readonly File[], meant?: FileName): Pro
   }
   if (Object.keys(texts).length === 0) notes.push('There is no bench.yaml, shelf.csv or journal.csv in it.');
   return { texts, notes };
+}
+
+/**
+ * Reads a table beside the bench, without a byte-order mark. @param as what tells it from a file of the bench that is called the same
+ * @returns a sentence where it cannot be read
+ */
+export async function readTable(file: File, as: string): Promise<Table | string> {
+  if (file.size > MOST_BYTES) return `${file.name} is too large to be such a table.`;
+  const text = textOf(new Uint8Array(await file.arrayBuffer()));
+  if (text === null) return `${file.name} is not UTF-8 text: save it as UTF-8 first.`;
+  const isOfBench = FILE_NAMES.some((name) => name === file.name);
+  return { name: isOfBench ? `${as} ${file.name}` : file.name, text: text.replace(/^\uFEFF/, '') };
 }
 
 /** The text, byte for byte: a byte-order mark stays. Null where it is no UTF-8. */

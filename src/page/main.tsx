@@ -18,7 +18,13 @@ async function start(): Promise<void> {
     store.change((state) => ({
       ...state,
       kept: kept ?? state.kept,
-      remembered: { ...state.remembered, ...remembered },
+      // wishes that were kept before there were others lack those
+      remembered: {
+        ...state.remembered,
+        ...remembered,
+        buy: { ...state.remembered.buy, ...remembered.buy },
+        year: { ...state.remembered.year, ...remembered.year },
+      },
     }));
   } catch (fault) {
     const why = fault instanceof Error ? fault.message : String(fault);

@@ -1,4 +1,5 @@
 import type { Problem } from '../problem.js';
+import type { Table } from './table.js';
 import type { BatchInHand } from './batch.js';
 import type { PlaceName } from './places/names.js';
 import type { BenchTexts } from './texts.js';
@@ -25,19 +26,39 @@ export interface Tuned {
   near?: string;
 }
 
-/** What is to be bought for: how long, at most how many new products, for how much money; one mix for all pots. Empty: no such wish. */
+/**
+ * What is to be bought for: how long, at most how many new products, for how much money; which of them never and which in any case, by id;
+ * one mix for all pots. Empty: no such wish.
+ */
 export interface BuyWish {
-  horizon: 'a quarter' | 'half a year' | 'a year';
+  horizon: 'a quarter' | 'half a year' | 'a year' | 'other';
+  /** How many weeks, where the horizon is another. */
+  weeks: string;
   atMost: string;
   budget: string;
+  ban: string;
+  need: string;
   one: boolean;
 }
 
+export const NO_BUY_WISH: BuyWish = {
+  horizon: 'half a year',
+  weeks: '',
+  atMost: '',
+  budget: '',
+  ban: '',
+  need: '',
+  one: false,
+};
+
 /** What is looked at of the year, from which day (empty: today), in which half of the world (empty: as the bench says). */
 export interface YearWish {
-  look: 'season' | 'journal' | 'stock' | 'cost';
+  look: 'season' | 'journal' | 'stock' | 'pots' | 'cost';
   from: string;
   hemisphere: '' | 'north' | 'south';
+  /** Whether what it takes is bought before it begins, and how long a parcel takes; empty: as usual. */
+  buy: boolean;
+  lead: string;
 }
 
 /** Small things that outlive a reload: where somebody stands in a place. A place adds its own key. */
@@ -76,6 +97,8 @@ export interface State {
   saving: { status: 'saved' | 'saving' | 'failed'; why: string };
   /** What can be taken back: the texts before it, and what was done. */
   undo: { texts: BenchTexts; said: string } | null;
+  /** What is for sale where the grower is, for this visit; null: the catalog. */
+  market: Table | null;
   /** Files that were dropped on the page, to be looked at before anything is replaced. */
   dropped: readonly File[];
   /** Read out politely. */
@@ -92,12 +115,13 @@ export const startOf = (texts: BenchTexts): State => ({
     mix: '',
     by: '',
     batch: null,
-    buy: { horizon: 'half a year', atMost: '', budget: '', one: false },
-    year: { look: 'season', from: '', hemisphere: '' },
+    buy: NO_BUY_WISH,
+    year: { look: 'season', from: '', hemisphere: '', buy: false, lead: '' },
     tourDone: false,
   },
   saving: { status: 'saved', why: '' },
   undo: null,
+  market: null,
   dropped: [],
   said: '',
   answers: {},

@@ -71,7 +71,7 @@ const costOf = (
 export function besideRows(
   { beside, litresPerYear, plan }: Pick<Given, 'beside' | 'litresPerYear' | 'plan'>,
   { currency }: Pick<FeedHeader, 'currency'>,
-): { heads: string[]; rows: string[][]; note: string | null } | null {
+): { heads: string[]; rows: string[][]; note: string | null; yearLitres: number } | null {
   const { bare, own, closest } = beside;
   if (bare === null && closest === null) return null;
   // coarse tools may come no nearer than this feed: one column then stands for both
@@ -84,6 +84,7 @@ export function besideRows(
   const year = litresPerYear ?? plan.batchLitres * CANS_A_YEAR;
   return {
     heads: ['', 'bare', 'this feed', ...(isClosest ? [] : ['closest'])],
+    yearLitres: year,
     note: isClosest ? 'Nearer than this feed your hands come with nothing on this shelf.' : null,
     rows: [
       row('a can', ({ costPerLitre }) => money(costPerLitre * plan.batchLitres, currency)),

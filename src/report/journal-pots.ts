@@ -15,7 +15,7 @@ export function journalPotSheet({ file, pots, scale }: JournalPots): Sheet {
             paragraph(
               atDoor({
                 typed: `No pot of that name was read in ${file}: velamen journal add --pot NAME --reading 0.9 --feed FEED.`,
-                page: `No pot of that name was read in ${file}.`,
+                page: 'No pot was read yet.',
               }),
               'bad',
             ),

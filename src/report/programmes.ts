@@ -3,6 +3,7 @@ import { figure } from './figures.js';
 import { type Block, heading, list, paragraph, section, type Sheet, table } from './sheet.js';
 import { ecCap, linearRules } from '../feed/request.js';
 import { evidenceSays } from './says/programmes.js';
+import { atDoor } from '../door.js';
 
 /** Every programme with its aim for nitrogen and its EC cap; a single one in full, with its evidence. */
 export function programmesSheet(programmes: readonly Programme[]): Sheet {
@@ -25,7 +26,13 @@ export function programmesSheet(programmes: readonly Programme[]): Sheet {
     blocks: [
       paragraph('Aim for total nitrogen in each phase, mg/L, and the highest EC, mS/cm.'),
       table(['plants', 'medium', '>growth', '>bloom', '>rest', '>EC'], rows),
-      paragraph('With --plants, --medium and --phase one programme is shown in full, with its evidence.', 'quiet'),
+      paragraph(
+        atDoor({
+          typed: 'With --plants, --medium and --phase one programme is shown in full, with its evidence.',
+          page: 'Choose plants and a medium, and one programme is shown in full, with its evidence.',
+        }),
+        'quiet',
+      ),
     ],
   };
 }

@@ -52,6 +52,20 @@ describe('the sums behind the figures of the page', () => {
     },
   );
 
+  it.each(['moss-without-ammonium', 'spoons-alone'])(
+    '%s: money of the doses adds up to that of a can',
+    async (name) => {
+      const view = await feedQuestion({ texts: textsOf(name), feed: null, tuned: { way: 'given' } });
+      const { lines, total, year } = view.money!;
+      const cost = lines.reduce((sum, { comes }) => sum + number(comes), 0);
+      // each line is rounded to three figures
+      expect(Math.abs(cost / number(total) - 1)).toBeLessThan(0.005);
+      const [can, inYear] = view.beside!.rows.map(([, , own]) => own!);
+      expect(total).toBe(can);
+      expect(year).toContain(`= ${inYear}.`);
+    },
+  );
+
   it('stand behind each reading of a sheet', async () => {
     const texts = textsOf('moss-without-ammonium');
     const { lines } = await sinkQuestion({ texts, feed: null, tuned: { way: 'given' }, mix: '', by: '' });

@@ -2,6 +2,7 @@ import { cpSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
+import type { Block } from '../../src/report/sheet.js';
 import { toolQuestion } from '../../src/page/work/tools.js';
 import { folder, velamen } from '../cli/world.js';
 
@@ -9,8 +10,13 @@ const MOSS = fileURLToPath(new URL('../../examples/moss-without-ammonium', impor
 const texts = Object.fromEntries(
   ['bench.yaml', 'shelf.csv'].map((file) => [file, readFileSync(join(MOSS, file), 'utf8')]),
 );
-const ask = (tool: Parameters<typeof toolQuestion>[0]['tool'], wishes: object) =>
-  toolQuestion({ texts, tool, wishes }, () => undefined);
+type Asked = Parameters<typeof toolQuestion>[0];
+const ask = (tool: Asked['tool'], wishes: object, beside?: Asked['beside']) =>
+  toolQuestion({ texts, tool, wishes, ...(beside ? { beside } : {}) }, () => undefined);
+const squeezed = (text: string): string => text.replace(/\s+/g, ' ');
+/** Every cell of the tables of a report. */
+const cellsOf = (blocks: readonly Block[]): string[] =>
+  blocks.flatMap((block) => (block.kind === 'table' ? block.rows.flat() : [])).filter((cell) => cell !== '');
 
 describe('the tools of the page', () => {
   it('write what a spoon weighs onto the shelf as the command line does, byte for byte', async () => {
@@ -40,5 +46,30 @@ describe('the tools of the page', () => {
     const { title } = await ask(tool, wishes);
     const { stdout } = await velamen([...argv], MOSS);
     expect(stdout.replace(/\s+/g, ' ')).toContain(title.replace(/\s+/g, ' '));
+  });
+
+  it.each([
+    [{}, []],
+    [{ plants: 'phalaenopsis', medium: 'bark' }, ['--plants', 'phalaenopsis', '--medium', 'bark']],
+    [{ phase: 'rest' }, ['--phase', 'rest']],
+  ])('list the programmes of %o as the command line does', async (wishes, narrowed) => {
+    const { title, blocks } = await ask('programmes', wishes);
+    const { stdout } = await velamen(['blend', '--programmes', ...narrowed], MOSS);
+    const said = squeezed(stdout);
+    expect(said).toContain(squeezed(title));
+    expect(cellsOf(blocks).length).toBeGreaterThan(20);
+    for (const cell of cellsOf(blocks)) expect(said).toContain(squeezed(cell));
+  });
+
+  it('set another shelf beside this one, with the figures of the command line', async () => {
+    const text = texts['shelf.csv']!.split('\n').slice(0, 5).join('\n');
+    const home = folder({ 'theirs.csv': text });
+    const { title, blocks, met } = await ask('against', { feed: 'moss' }, { name: 'theirs.csv', text });
+    const argv = ['reach', '--bench', MOSS, '--feed', 'moss', '--against', 'theirs.csv'];
+    const { stdout, exit } = await velamen(argv, home);
+    expect(title).toBe('moss: two shelves side by side');
+    expect(met).toBe(exit === 0);
+    expect(cellsOf(blocks).length).toBeGreaterThan(20);
+    for (const cell of cellsOf(blocks)) expect(squeezed(stdout)).toContain(squeezed(cell));
   });
 });

@@ -193,6 +193,29 @@ describe.skipIf(withoutBrowser())('the page in use', () => {
     await page.context().close();
   });
 
+  it('sets another shelf beside this one, picked or dropped; what is wrong with it stands beside it', async () => {
+    const { page, asked, faults } = await visit(browser, built.url);
+    await ready(page, 'moss: near its aims');
+    const shelf = fileOf('moss-without-ammonium', 'shelf.csv').toString();
+    await page.getByText('Another shelf beside this one').click();
+    const picked = page.getByLabel('The other shelf, as a CSV file');
+    const pick = (text: string) =>
+      picked.setInputFiles({ name: 'shelf.csv', mimeType: 'text/csv', buffer: Buffer.from(text) });
+    await pick(shelf.replace(',12.9,', ',much,'));
+    await page.locator('.field', { has: picked }).getByText('"much"').waitFor();
+    expect(await page.locator('.problems .error').count()).toBe(1);
+    await pick(shelf);
+    await page.locator('.answer', { hasText: 'moss: two shelves side by side' }).waitFor();
+    await page.getByText('other shelf.csv').first().waitFor();
+    const theirs = await page.evaluateHandle(
+      `(() => { const all = new DataTransfer(); all.items.add(new File(['id,form,Ca\\nchalk,powder,4 0 %\\n'], 'theirs.csv')); return all; })()`,
+    );
+    await picked.dispatchEvent('drop', { dataTransfer: theirs });
+    await page.locator('.field', { has: picked }).getByText('"4 0 %"').waitFor();
+    expect([...asked, ...faults]).toEqual([]);
+    await page.context().close();
+  });
+
   it('reads a label as it is printed, and puts it on the shelf as one row more', async () => {
     const { page } = await visit(browser, built.url);
     await goTo(page, 'Shelf');

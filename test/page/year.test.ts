@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { cpSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Browser, Page } from 'playwright-core';
@@ -52,15 +52,108 @@ describe.skipIf(withoutBrowser())('what to buy, and the year', () => {
     await goTo(page, 'Year');
     await page.getByLabel('From').fill('2026-12-01');
     await page.getByLabel('Which half of the world').selectOption('south');
+    const parcel = page.getByLabel('How long a parcel takes');
+    await parcel.fill('soon');
+    await parcel.blur();
+    await page.locator('.field', { has: parcel }).getByText('"soon"').waitFor();
+    await parcel.fill('10 days');
+    await parcel.blur();
     await page.locator('.answer', { hasText: '1 Dec 2026' }).waitFor();
     await page.locator('.old').waitFor({ state: 'detached' });
     const home = folder();
-    const argv = ['season', '--bench', MOSS, '--from', '2026-12-01', '--hemisphere', 'south'];
+    const argv = ['season', '--bench', MOSS, '--from', '2026-12-01', '--hemisphere', 'south', '--lead', '10 days'];
     await velamen([...argv, '--to', 'season.ics'], home);
     expect(await writtenOut(page, 'Its dates for a calendar')).toBe(readFileSync(join(home, 'season.ics'), 'utf8'));
     await button(page, 'On paper').click();
     expect(await writtenOut(page, /^Write out/)).toBe((await velamen([...argv, '--html'], root)).stdout);
     expect(await axeFinds(page)).toEqual([]);
+    expect(faults).toEqual([]);
+    await page.context().close();
+  });
+
+  it('buys from a market of one’s own, never this and that in any case, as the command line does', async () => {
+    const market = readFileSync(join(MOSS, 'shelf.csv'), 'utf8');
+    const { page, asked, faults } = await visit(browser, built.url);
+    await goTo(page, 'Buy');
+    await page.getByText('What is for sale, what never, what in any case').click();
+    const pick = (text: string) =>
+      page
+        .getByLabel('What is for sale where you are, as a CSV file')
+        .setInputFiles({ name: 'market.csv', mimeType: 'text/csv', buffer: Buffer.from(text) });
+    await pick(market.replace(',12.9,', ',much,'));
+    await page.getByText('for this visit').waitFor();
+    await page.getByLabel('so many weeks', { exact: true }).check();
+    await page.getByLabel('How many weeks').fill('none');
+    await page.getByLabel('How many weeks').blur();
+    await button(page, /^Look for/).click();
+    // each refusal beside what it is of, and nowhere else
+    await page
+      .locator('.field', { has: page.getByLabel('How many weeks') })
+      .getByText('"none"')
+      .waitFor();
+    const beside = page.locator('.field', { hasText: 'What is for sale where you are' });
+    await beside.getByText('"much"').waitFor();
+    expect(await page.locator('.problems .error').count()).toBe(2);
+    await pick(market);
+    await page.getByLabel('How many weeks').fill('30');
+    await page.getByLabel('Never to be bought').fill('sample-balanced, sample-kelp');
+    await page.getByLabel('To be bought in any case').fill('sample-trace-liquid');
+    await page.getByLabel('To be bought in any case').blur();
+    expect(await axeFinds(page)).toEqual([]);
+    await button(page, /^Look for/).click();
+    await page.locator('.options article').first().waitFor();
+    const wishes = [
+      '--weeks',
+      '30',
+      '--ban',
+      'sample-balanced',
+      '--ban',
+      'sample-kelp',
+      '--need',
+      'sample-trace-liquid',
+    ];
+    const home = folder({ 'market.csv': market });
+    const { stdout } = await velamen(['buy', '--bench', MOSS, '--market', 'market.csv', ...wishes, '--full'], home);
+    expect(squeezed(await page.locator('.first .answer').textContent())).toBe(`${squeezed(stdout.split('\n\n')[0]!)}.`);
+    for (const price of await page.locator('.options .price b').allTextContents())
+      expect(squeezed(stdout)).toContain(squeezed(price));
+    expect([...asked, ...faults]).toEqual([]);
+    await page.context().close();
+  });
+
+  it('a pot is judged by what runs out of it, and its entry is the command line’s, byte for byte', async () => {
+    const { page, faults } = await visit(browser, built.url);
+    await goTo(page, 'Year');
+    await page.getByLabel('Pots', { exact: true }).check();
+    await button(page, 'Judge the pot').click();
+    await page
+      .locator('.field', { has: page.getByLabel('Which pot') })
+      .getByText('no name')
+      .waitFor();
+    await page.getByLabel('Which pot').fill('window-3');
+    await page.getByLabel('What the pen shows of its feed').fill('225');
+    await page.getByLabel('What the empty pot holds').fill('0.5 L');
+    await button(page, 'Judge the pot').click();
+    const runOff = page.getByLabel('What the pen shows of what runs out');
+    await page.locator('.field', { has: runOff }).getByText('0 readings').waitFor();
+    await runOff.fill('900 ppm');
+    await button(page, 'Judge the pot').click();
+    await page.getByText('Flush with').first().waitFor();
+    expect(await axeFinds(page)).toEqual([]);
+    await button(page, 'Write this entry').click();
+    await page.locator('.first .answer', { hasText: 'Pots' }).waitFor();
+    const told = await page.locator('.first p:not(.answer)').allTextContents();
+    await goTo(page, 'Files');
+    const journal = await writtenOut(page, 'journal.csv');
+    const home = folder();
+    cpSync(MOSS, home, { recursive: true });
+    const words = ['--pot', 'window-3', '--feed', 'moss', '--reading', '900 ppm', '--fed', '225', '--holds', '0.5 L'];
+    const on = /\d{4}-\d\d-\d\d/.exec(journal)![0];
+    await velamen(['journal', 'add', '--bench', home, ...words, '--on', on], home);
+    expect(journal).toBe(readFileSync(join(home, 'journal.csv'), 'utf8'));
+    const { stdout } = await velamen(['journal', 'pot', '--bench', home], home);
+    expect(told.join()).toContain('Flush');
+    for (const text of told) expect(squeezed(stdout)).toContain(squeezed(text));
     expect(faults).toEqual([]);
     await page.context().close();
   });
@@ -72,7 +165,9 @@ describe.skipIf(withoutBrowser())('what to buy, and the year', () => {
       await goTo(page, 'Year');
       await page.getByLabel('Stock', { exact: true }).check();
       await page.getByLabel(/^Such as/).fill('1 kg potassium-nitrate');
+      await page.getByLabel('What was paid for it').fill('7.5');
       await button(page, 'Look at the entry').click();
+      await page.getByText('7.5 EUR').waitFor();
       await button(page, 'Write this entry').click();
       const stock = page.locator('tr', { hasText: 'potassium-nitrate' });
       await stock.waitFor();

@@ -49,6 +49,9 @@ function spanOf(name: 'weeks' | 'months', text: string, where: Where): Checked<n
     'horizon',
     where,
     `a number of ${name} above 0, at most ${most}`,
-    `Write for example --${name} ${name === 'weeks' ? 26 : 6}.`,
+    atDoor({
+      typed: `Write for example --${name} ${name === 'weeks' ? 26 : 6}.`,
+      page: `Write for example ${name === 'weeks' ? 26 : 6}.`,
+    }),
   );
 }

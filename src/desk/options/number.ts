@@ -1,3 +1,4 @@
+import { atDoor } from '../../door.js';
 import type { Checked, Where } from '../../problem.js';
 import { otherCurrency, readMoney, readPlainNumber } from '../../units/index.js';
 import { refused, refusedText, taken } from './refused.js';
@@ -36,4 +37,5 @@ export function parseSeconds(text: string, where: Where): Checked<number> {
   return refusedText(text, read, 'number-option', where, 'seconds, 0.1 or more', example(where));
 }
 
-const example = ({ field = '' }: Where): string => `Write for example ${field} 30.`;
+const example = ({ field = '' }: Where): string =>
+  atDoor({ typed: `Write for example ${field} 30.`, page: 'Write for example 30.' });

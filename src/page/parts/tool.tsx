@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import { withText } from '../actions.js';
 import type { PlaceProps } from '../places/place.js';
+import type { Table } from '../table.js';
 import type { BenchTexts } from '../texts.js';
 import type { ToolName } from '../work/tools.js';
 import { Blocks } from './blocks.js';
@@ -20,6 +21,8 @@ export interface ToolProps extends PlaceProps {
   button: string;
   /** The wishes that the fields stand for, as the command line would say them. */
   wishes: (words: Words) => Readonly<Record<string, unknown>>;
+  /** Another table that it is asked with. */
+  beside?: Table | null;
   /** Tools of one kind beside each other are told apart. */
   of?: string;
 }
@@ -27,12 +30,14 @@ export interface ToolProps extends PlaceProps {
 /** A question beside the main one of a place: its fields, a button, the report. */
 export const Tool = (props: ToolProps) => <More title={props.title}>{() => <Asked {...props} />}</More>;
 
-function Asked({ tool, fields, button, wishes, of = '', ...props }: ToolProps) {
+function Asked({ tool, fields, button, wishes, beside, of = '', ...props }: ToolProps) {
   const { state, desk } = props;
   const [words, setWords] = useState<Words>(() =>
     Object.fromEntries(fields.map(({ key, usual = '' }) => [key, usual])),
   );
-  const [asked, setAsked] = useState<{ texts: BenchTexts; tool: ToolName; wishes: object } | null>(null);
+  const [asked, setAsked] = useState<{ texts: BenchTexts; tool: ToolName; wishes: object; beside?: Table } | null>(
+    null,
+  );
   const channel = `tool ${tool} ${of}`;
   const set = (key: string, value: string): void => setWords((before) => ({ ...before, [key]: value }));
   const { texts } = state.kept;
@@ -43,7 +48,7 @@ function Asked({ tool, fields, button, wishes, of = '', ...props }: ToolProps) {
     <form
       onSubmit={(event) => {
         event.preventDefault();
-        setAsked({ texts, tool, wishes: wishes(words) });
+        setAsked({ texts, tool, wishes: wishes(words), ...(beside ? { beside } : {}) });
       }}
     >
       <div class="pair">

@@ -72,7 +72,7 @@ export const FeedPen = ({ view, near, old }: { view: FeedView; near: NearView | 
 
 /** What a few cents buy. */
 export const FeedBeside = ({ view, way, old }: { view: FeedView; way: Tuned['way']; old: boolean }) =>
-  view.beside && way !== 'bare' ? <Beside beside={view.beside} old={old} /> : null;
+  view.beside && way !== 'bare' ? <Beside beside={view.beside} money={view.money} old={old} /> : null;
 
 /** The forms of nitrogen as parts of one root, each with its word and figure. */
 const Nitrogen = ({ forms }: { forms: FeedView['nitrogen'] }) => (
@@ -89,7 +89,15 @@ const Nitrogen = ({ forms }: { forms: FeedView['nitrogen'] }) => (
   </>
 );
 
-const Beside = ({ beside: { heads, rows, note }, old }: { beside: NonNullable<FeedView['beside']>; old: boolean }) => (
+const Beside = ({
+  beside: { heads, rows, note },
+  money,
+  old,
+}: {
+  beside: NonNullable<FeedView['beside']>;
+  money: FeedView['money'];
+  old: boolean;
+}) => (
   <article class={old ? 'old' : undefined}>
     <h3>{old ? 'What a few cents bought before' : 'What a few cents buy'}</h3>
     <Blocks
@@ -102,5 +110,15 @@ const Beside = ({ beside: { heads, rows, note }, old }: { beside: NonNullable<Fe
       ]}
     />
     {note !== null && <p>{note}</p>}
+    {money && (
+      <More title="Where the money of this feed comes from">
+        {() => (
+          <>
+            <Sum lines={money.lines} total={`${money.total} a can`} />
+            <p class="quiet">{money.year}</p>
+          </>
+        )}
+      </More>
+    )}
   </article>
 );

@@ -1,4 +1,5 @@
 import { Tool } from '../parts/tool.js';
+import { FeedAgainst } from './feed-against.js';
 import type { PlaceProps } from './place.js';
 
 /** Other questions about a feed: a recipe or advice held against it, how far the shelf reaches, what nearness costs. */
@@ -23,6 +24,7 @@ export const FeedTools = ({ feed, ...props }: PlaceProps & { feed: string }) => 
       button="Work it out, element by element"
       wishes={() => ({ feed })}
     />
+    <FeedAgainst {...props} key={`against ${feed}`} feed={feed} />
     <Tool
       {...props}
       key={`frontier ${feed}`}

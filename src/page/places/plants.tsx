@@ -18,6 +18,8 @@ export const plantsPlace: Place = {
   View: PlantsPlace,
 };
 
+/** Not narrowed. */
+const ANY = { id: '', name: 'any' };
 const BENCH_KEYS = BENCH_FIELDS.map(({ key }) => key);
 
 function PlantsPlace(props: PlaceProps) {
@@ -115,6 +117,20 @@ function PlantsPlace(props: PlaceProps) {
             </div>
           )}
         </More>
+      </article>
+      <article>
+        <Tool
+          {...props}
+          tool="programmes"
+          title="What plants want: the programmes"
+          fields={[
+            { key: 'plants', name: 'Programmes for', choices: [ANY, ...(words.answer?.plants ?? [])] },
+            { key: 'medium', name: 'Grown in', choices: [ANY, ...(words.answer?.media ?? [])] },
+            { key: 'phase', name: 'While in', choices: [ANY, ...(words.answer?.phases ?? [])] },
+          ]}
+          button="Show the programmes"
+          wishes={(chosen) => Object.fromEntries(Object.entries(chosen).filter(([, id]) => id !== ''))}
+        />
       </article>
       <TextOf file="bench.yaml" state={state} desk={desk} problems={problems} />
     </>

@@ -3,6 +3,7 @@ import { remember, say, withText } from '../actions.js';
 import { lastStep, readingsTo, steppedBack, withReading } from '../batch.js';
 import { Blocks } from '../parts/blocks.js';
 import { Field } from '../parts/field.js';
+import { Problems } from '../parts/problems.js';
 import { useAnswer } from '../parts/use-answer.js';
 import { Waiting } from '../parts/waiting.js';
 import type { BatchProps } from './sink-batch.js';
@@ -115,6 +116,7 @@ function Entry({ readings, ...props }: BatchProps & { readings: string[] }) {
       ) : (
         <>
           <p class="answer">{view.title}</p>
+          <Problems problems={view.warnings} />
           <Blocks blocks={view.blocks} />
           <div class="row">
             <button

@@ -1,15 +1,18 @@
 import { useState } from 'preact/hooks';
-import { withText } from '../actions.js';
 import { Blocks } from '../parts/blocks.js';
+import { Field } from '../parts/field.js';
 import { Problems } from '../parts/problems.js';
 import { useAnswer } from '../parts/use-answer.js';
 import { Waiting } from '../parts/waiting.js';
 import type { BenchTexts } from '../state.js';
+import type { JournalLook } from '../work/journal.js';
 import type { RecordAsked } from '../work/record.js';
 import type { PlaceProps } from './place.js';
+import { Entry } from './year-entry.js';
+import { WritePot } from './year-pots.js';
 
 /** A view of the journal, and what can be written into it besides cans. */
-export function JournalShown({ look, ...props }: PlaceProps & { look: 'journal' | 'stock' | 'cost' }) {
+export function JournalShown({ look, ...props }: PlaceProps & { look: JournalLook }) {
   const { texts } = props.state.kept;
   return (
     <>
@@ -17,18 +20,19 @@ export function JournalShown({ look, ...props }: PlaceProps & { look: 'journal' 
         <article>
           <p>
             Nothing stands in the journal yet. A can that was mixed is written into it at the end of its steps, in the
-            place of the sink; jars are bought and counted here.
+            place of the sink; jars are bought and counted, and pots are read, here.
           </p>
         </article>
       ) : (
         <Look {...props} look={look} texts={texts} />
       )}
-      {look !== 'cost' && <Write {...props} look={look} />}
+      {look === 'pots' && <WritePot {...props} />}
+      {(look === 'journal' || look === 'stock') && <Write {...props} look={look} />}
     </>
   );
 }
 
-function Look({ look, texts, ...props }: PlaceProps & { look: 'journal' | 'stock' | 'cost'; texts: BenchTexts }) {
+function Look({ look, texts, ...props }: PlaceProps & { look: JournalLook; texts: BenchTexts }) {
   const answer = useAnswer(props, 'journal', 'journal', { texts, look });
   const view = answer.isCurrent && answer.status === 'answered' ? answer.answer : undefined;
   if (view === undefined) return <Waiting answer={answer} desk={props.desk} channel="journal" />;
@@ -60,6 +64,7 @@ const SORTS = {
 function Write({ look, ...props }: PlaceProps & { look: 'journal' | 'stock' }) {
   const [sort, setSort] = useState<string>(SORTS[look][0][0]);
   const [typed, setTyped] = useState('');
+  const [paid, setPaid] = useState('');
   const [asked, setAsked] = useState<Omit<RecordAsked, 'texts'> | null>(null);
   const { state, desk } = props;
   const [, , hint] = SORTS[look].find(([name]) => name === sort)!;
@@ -82,7 +87,11 @@ function Write({ look, ...props }: PlaceProps & { look: 'journal' | 'stock' }) {
           event.preventDefault();
           const on = desk.now().slice(0, 10);
           if (typed.trim() === '') setAsked(null);
-          else setAsked(sort === 'undo' ? { wishes: {}, undo: typed, on } : { wishes: { [sort]: [typed] }, on });
+          else if (sort === 'undo') setAsked({ wishes: {}, undo: typed, on });
+          else {
+            const isPaid = sort === 'bought' && paid.trim() !== '';
+            setAsked({ wishes: { [sort]: [typed], ...(isPaid ? { paid } : {}) }, on });
+          }
         }}
       >
         <label class="field">
@@ -94,6 +103,7 @@ function Write({ look, ...props }: PlaceProps & { look: 'journal' | 'stock' }) {
             onInput={(event) => setTyped(event.currentTarget.value)}
           />
         </label>
+        {sort === 'bought' && <Field name="What was paid for it, if you like" value={paid} onSet={setPaid} />}
         <button type="submit">Look at the entry</button>
       </form>
       {asked !== null && (
@@ -103,33 +113,10 @@ function Write({ look, ...props }: PlaceProps & { look: 'journal' | 'stock' }) {
           onWritten={() => {
             setAsked(null);
             setTyped('');
+            setPaid('');
           }}
         />
       )}
     </article>
-  );
-}
-
-function Entry({ asked, onWritten, ...props }: PlaceProps & { asked: RecordAsked; onWritten: () => void }) {
-  const { desk } = props;
-  const answer = useAnswer(props, 'record', 'record', asked);
-  const view = answer.isCurrent && answer.status === 'answered' ? answer.answer : undefined;
-  if (view === undefined) return <Waiting answer={answer} desk={desk} channel="record" />;
-  return (
-    <>
-      <p class="answer">{view.title}</p>
-      <Blocks blocks={view.blocks} />
-      <button
-        type="button"
-        class="main"
-        onClick={() => {
-          const at = desk.now();
-          desk.change((s) => withText(s, 'journal.csv', view.journal, at, 'An entry was written into the journal'));
-          onWritten();
-        }}
-      >
-        Write this entry
-      </button>
-    </>
   );
 }

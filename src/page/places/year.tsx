@@ -4,6 +4,7 @@ import { isEmptyShelf } from '../edit/shelf.js';
 import { download } from '../exchange.js';
 import { Blocks } from '../parts/blocks.js';
 import { EmptyShelf } from '../parts/empty-shelf.js';
+import { Field } from '../parts/field.js';
 import { Paper } from '../parts/paper.js';
 import { Problems } from '../parts/problems.js';
 import { useAnswer } from '../parts/use-answer.js';
@@ -24,6 +25,7 @@ const LOOKS: readonly [YearWish['look'], string][] = [
   ['season', 'Season'],
   ['journal', 'Journal'],
   ['stock', 'Stock'],
+  ['pots', 'Pots'],
   ['cost', 'Cost'],
 ];
 
@@ -57,13 +59,18 @@ function YearPlace(props: PlaceProps) {
 
 function Season({ set, ...props }: PlaceProps & { set: (part: Partial<YearWish>) => void }) {
   const { state, desk } = props;
-  const { from, hemisphere } = state.remembered.year;
+  const { from, hemisphere, buy, lead } = state.remembered.year;
   const today = desk.now().slice(0, 10);
   const answer = useAnswer(props, 'season', 'season', {
     texts: state.kept.texts,
     from: from === '' ? today : from,
     hemisphere,
+    buy,
+    lead,
+    market: buy ? state.market : null,
   });
+  const ofLead = answer.status === 'refused' ? answer.problems.filter(({ where }) => where.field === '--lead') : [];
+  const problems = answer.problems.filter((one) => !ofLead.includes(one));
   return (
     <>
       <div class="pair">
@@ -86,8 +93,20 @@ function Season({ set, ...props }: PlaceProps & { set: (part: Partial<YearWish>)
             <option value="south">south</option>
           </select>
         </label>
+        <Field
+          name="How long a parcel takes"
+          hint="Such as 10 days; empty: 2 weeks"
+          value={lead}
+          problems={ofLead}
+          onSet={(value) => set({ lead: value })}
+        />
       </div>
-      {answer.status !== 'answered' && <Waiting answer={answer} desk={desk} channel="season" />}
+      <label class="tick">
+        <input type="checkbox" checked={buy} onChange={(event) => set({ buy: event.currentTarget.checked })} />
+        First buy what the year takes
+        {state.market && `; ${state.market.name} says what is for sale`}
+      </label>
+      {answer.status !== 'answered' && <Waiting answer={{ ...answer, problems }} desk={desk} channel="season" />}
       {answer.answer && answer.status !== 'refused' && (
         <div class={answer.isCurrent ? undefined : 'old'} aria-busy={!answer.isCurrent}>
           <SeasonShown view={answer.answer} />

@@ -1,3 +1,4 @@
+import type { TextFile } from '../../desk/bench-files.js';
 import { buyFor, buyOneFor } from '../../desk/buy.js';
 import { shippedCatalog } from '../../desk/shipped-catalog.js';
 import type { Wishes } from '../../desk/wishes.js';
@@ -38,9 +39,17 @@ export interface BuyView {
   warnings: readonly Problem[];
 }
 
+export interface BuyAsked {
+  texts: BenchTexts;
+  wish: BuyWish;
+  /** What is for sale where the grower is; null: the catalog. */
+  market: TextFile | null;
+}
+
 /** What to buy for all feeds of the bench, as the command line's `buy` has it; what is being sought is told on the way. */
-export async function buyQuestion({ texts, wish }: { texts: BenchTexts; wish: BuyWish }, say: Say): Promise<BuyView> {
-  const asked = [filesOf(texts), wishesOf(wish), shippedCatalog()] as const;
+export async function buyQuestion({ texts, wish, market }: BuyAsked, say: Say): Promise<BuyView> {
+  const files = { ...filesOf(texts), ...(market ? { market } : {}) };
+  const asked = [files, wishesOf(wish), shippedCatalog()] as const;
   const search = {
     now: () => performance.now(),
     onStep: (step: Parameters<typeof purchaseStepSays>[0]) => say(`seeking ${purchaseStepSays(step)}`),
@@ -75,14 +84,23 @@ function optionsOf(result: PurchaseResult): BuyOption[] {
   }));
 }
 
-const HORIZONS: Readonly<Record<BuyWish['horizon'], Wishes>> = {
+const HORIZONS: Readonly<Record<Exclude<BuyWish['horizon'], 'other'>, Wishes>> = {
   'a quarter': { weeks: '13' },
   'half a year': { weeks: '26' },
   'a year': { year: true },
 };
 
-const wishesOf = ({ horizon, atMost, budget, one }: BuyWish): Wishes => ({
-  ...HORIZONS[horizon],
+/** Products as they are written in a field: one a line, or apart by commas. */
+const listed = (text: string): string[] =>
+  text
+    .split(/[\n,;]/)
+    .map((word) => word.trim())
+    .filter((word) => word !== '');
+
+const wishesOf = ({ horizon, weeks, atMost, budget, ban, need, one }: BuyWish): Wishes => ({
+  ...(horizon === 'other' ? { weeks } : HORIZONS[horizon]),
+  ban: listed(ban),
+  need: listed(need),
   ...(atMost.trim() === '' ? {} : { atMost }),
   ...(budget.trim() === '' ? {} : { budget }),
   ...(one ? { one } : {}),

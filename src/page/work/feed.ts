@@ -24,7 +24,7 @@ import { benchQuestion } from './bench.js';
 import { filesOf } from './files.js';
 import { type EcSum, ecSumOf } from './ec-ions.js';
 import type { Pause, Say } from './say.js';
-import { doseSum, formViews, type FormView, type Mixed, type SumLine } from './sums.js';
+import { doseSum, formViews, type FormView, type Mixed, moneySum, type MoneySum, type SumLine } from './sums.js';
 
 /** A feed as the page shows it; every figure is finished text, made where the reports make theirs. */
 export interface FeedView {
@@ -43,6 +43,8 @@ export interface FeedView {
   ecSum: EcSum | null;
   /** bare | this | closest; null where it was not worked out. */
   beside: ReturnType<typeof besideRows>;
+  /** What stands behind the money of this feed; null where nothing is beside it. */
+  money: MoneySum | null;
   cautions: Block[];
   /** How strong it is: share of full strength, as the programme counts it. */
   strength: number | null;
@@ -106,10 +108,19 @@ async function viewOf(
           ecSum: mixed && ecSumOfMix(mixed),
         }
       : {}),
-    beside: result.status === 'made' && 'given' in result ? besideRows(result.given, result.feed) : null,
+    ...besideOf(result),
     cautions: cautionBlocks(result.cautions),
     strength: result.feed.strengthFactor,
   };
+}
+
+function besideOf(result: GivenResult | BlendResult): Pick<FeedView, 'beside' | 'money'> {
+  const beside = result.status === 'made' && 'given' in result ? besideRows(result.given, result.feed) : null;
+  const plan = 'given' in result ? result.given.plan : null;
+  if (beside === null || plan === null) return { beside: null, money: null };
+  const { items, mix, batchLitres: litres } = plan;
+  const { currency } = result.feed;
+  return { beside, money: moneySum(items, mix, { litres, yearLitres: beside.yearLitres, currency }) };
 }
 
 /** The wishes, for the first feed of the bench where none is named. */
@@ -129,6 +140,7 @@ const NOTHING: FeedView = {
   ecParts: [],
   ecSum: null,
   beside: null,
+  money: null,
   cautions: [],
   strength: null,
   brief: [],

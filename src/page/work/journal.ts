@@ -1,10 +1,13 @@
-import { costOfJournal, showJournal, stockOf } from '../../desk/journal/views.js';
+import { costOfJournal, potsOfJournal, showJournal, stockOf } from '../../desk/journal/views.js';
 import type { Problem } from '../../problem.js';
 import { journalCostSheet, journalSheet, journalStockSheet } from '../../report/journal.js';
+import { journalPotSheet } from '../../report/journal-pots.js';
 import { journalSvg } from '../../report/journal-svg.js';
 import type { Block } from '../../report/sheet.js';
 import type { BenchTexts } from '../state.js';
 import { filesOf } from './files.js';
+
+export type JournalLook = 'journal' | 'stock' | 'pots' | 'cost';
 
 /** A view of the journal, as the command line's `journal` prints it. */
 export interface JournalView {
@@ -15,10 +18,7 @@ export interface JournalView {
   warnings: readonly Problem[];
 }
 
-export async function journalQuestion(asked: {
-  texts: BenchTexts;
-  look: 'journal' | 'stock' | 'cost';
-}): Promise<JournalView> {
+export async function journalQuestion(asked: { texts: BenchTexts; look: JournalLook }): Promise<JournalView> {
   const files = filesOf(asked.texts);
   switch (asked.look) {
     case 'journal': {
@@ -29,6 +29,10 @@ export async function journalQuestion(asked: {
     case 'stock': {
       const { result, warnings } = stockOf(files, {});
       return { ...journalStockSheet(result), picture: null, warnings };
+    }
+    case 'pots': {
+      const { result, warnings } = potsOfJournal(files, {});
+      return { ...journalPotSheet(result), picture: null, warnings };
     }
     case 'cost': {
       const { result, warnings } = costOfJournal(files, {});

@@ -1,3 +1,4 @@
+import type { TextFile } from '../../desk/bench-files.js';
 import { seasonFor } from '../../desk/season.js';
 import type { Problem } from '../../problem.js';
 import { renderHtml } from '../../report/html.js';
@@ -17,16 +18,25 @@ export interface SeasonView {
   warnings: readonly Problem[];
 }
 
-/** @param asked from: the first day, `2026-12-01`; hemisphere: empty as the bench says */
+/**
+ * @param asked from: the first day, `2026-12-01`; hemisphere: empty as the bench says; buy: first what every feed of the year can be mixed from;
+ * lead: days from an order to its parcel, empty as usual; market: what is for sale, null the catalog
+ */
 export async function seasonQuestion(asked: {
   texts: BenchTexts;
   from: string;
   hemisphere: string;
+  buy: boolean;
+  lead: string;
+  market: TextFile | null;
 }): Promise<SeasonView> {
-  const { texts, from, hemisphere } = asked;
-  const { met, result, warnings } = await seasonFor(filesOf(texts), {
+  const { texts, from, hemisphere, buy, lead, market } = asked;
+  const files = { ...filesOf(texts), ...(buy && market ? { market } : {}) };
+  const { met, result, warnings } = await seasonFor(files, {
     from,
     ...(hemisphere === '' ? {} : { hemisphere }),
+    ...(buy ? { buy } : {}),
+    ...(lead.trim() === '' ? {} : { lead }),
   });
   const sheet = seasonSheet(result);
   return { ...sheet, page: renderHtml([sheet]), calendar: seasonCalendar(result), met, warnings };

@@ -2,6 +2,7 @@ import type { Amounts } from '../../can/mix-amounts.js';
 import type { ClosedProduct } from '../../label/closed-product.js';
 import type { Water } from '../../label/product.js';
 import type { Nutrient } from '../../chemistry/nutrients.js';
+import type { Mix } from '../../feed/results.js';
 import { waterContent } from '../../feed/terms.js';
 import type { PlannedItem } from '../../dose/plan-types.js';
 import { amount, figure, money, percent } from '../../report/figures.js';
@@ -68,17 +69,6 @@ export function doseSum({ product, chosen }: PlannedItem, litres: number, curren
     if (element.includes('-') || !(mg >= LEAST_BROUGHT)) return [];
     return [{ of: element, how: `${amount(perLitre, per)} × ${figure(inOne)} mg/${per}`, comes: `${figure(mg)} mg/L` }];
   });
-  const { price, pack } = product;
-  const cost =
-    price === undefined || !pack
-      ? []
-      : [
-          {
-            of: 'its price',
-            how: `${amount(chosen.amount, per)} of ${amount(pack, per)} for ${money(price, currency)}`,
-            comes: money((chosen.amount * price) / pack, currency),
-          },
-        ];
   return [
     {
       of: chosen.words,
@@ -86,8 +76,51 @@ export function doseSum({ product, chosen }: PlannedItem, litres: number, curren
       comes: amount(chosen.amount, per),
     },
     ...brings,
-    ...cost,
+    ...priceSum('its price', product, chosen.amount, currency),
   ];
+}
+
+/** What an amount of a product costs, of the price of its pack; nothing where that is not known. */
+function priceSum(of: string, { composition, price, pack }: ClosedProduct, used: number, currency: string): SumLine[] {
+  const { per } = composition;
+  if (price === undefined || !pack) return [];
+  const how = `${amount(used, per)} of ${amount(pack, per)} for ${money(price, currency)}`;
+  return [{ of, how, comes: money((used * price) / pack, currency) }];
+}
+
+/** What a can and a year of them cost. */
+export interface MoneySum {
+  lines: SumLine[];
+  total: string;
+  year: string;
+}
+
+/** The money of a can, dose by dose and water by water, and how a year of them is reckoned from it. */
+export function moneySum(
+  items: readonly PlannedItem[],
+  { waters, costPerLitre }: Pick<Mix, 'waters' | 'costPerLitre'>,
+  { litres, yearLitres, currency }: { litres: number; yearLitres: number; currency: string },
+): MoneySum {
+  const doses = items.flatMap(({ product, chosen }) =>
+    priceSum(product.name || product.id, product, chosen.amount, currency),
+  );
+  const water = waters.flatMap(({ name, share, costPerLitre: each }): SumLine[] =>
+    each > 0
+      ? [
+          {
+            of: name,
+            how: `${figure(share * litres)} L for ${money(each / share, currency)} a litre`,
+            comes: money(each * litres, currency),
+          },
+        ]
+      : [],
+  );
+  const can = money(costPerLitre * litres, currency);
+  return {
+    lines: [...doses, ...water],
+    total: can,
+    year: `${can} ÷ ${figure(litres)} L × ${figure(yearLitres)} L in a year = ${money(costPerLitre * yearLitres, currency)}.`,
+  };
 }
 
 /** mg/L; less of an element is not told of a dose. */

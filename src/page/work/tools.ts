@@ -4,7 +4,7 @@ import { checkPenWithStandard } from '../../desk/check-pen.js';
 import { concentrateFeed } from '../../desk/concentrate.js';
 import { densityOnShelf } from '../../desk/density-on-shelf.js';
 import { frontierOf } from '../../desk/frontier.js';
-import { potsOfJournal } from '../../desk/journal/views.js';
+import { programmesOf } from '../../desk/programmes.js';
 import { reachOf } from '../../desk/reach.js';
 import { shippedCatalog } from '../../desk/shipped-catalog.js';
 import type { Wishes } from '../../desk/wishes.js';
@@ -16,12 +16,13 @@ import { adviceSheet } from '../../report/advice.js';
 import { assessSheet } from '../../report/assess.js';
 import { concentrateSheet } from '../../report/concentrate.js';
 import { frontierSheet } from '../../report/frontier.js';
-import { journalPotSheet } from '../../report/journal-pots.js';
 import { calibrateSheet, standardSheet, weighedSheet } from '../../report/meter-tools.js';
-import { reachSheet } from '../../report/reach.js';
+import { programmesSheet } from '../../report/programmes.js';
+import { reachAgainstSheet, reachSheet } from '../../report/reach.js';
 import { purchaseStepSays } from '../../report/says/purchase.js';
 import type { Block, Sheet } from '../../report/sheet.js';
 import { substitutesSheet } from '../../report/substitutes.js';
+import type { TextFile } from '../../desk/bench-files.js';
 import type { BenchTexts } from '../state.js';
 import { benchQuestion } from './bench.js';
 import { filesOf } from './files.js';
@@ -36,7 +37,8 @@ export interface ToolView {
   warnings: readonly Problem[];
 }
 
-type Run = (texts: BenchTexts, wishes: Wishes, say: Say) => Promise<ToolView>;
+/** @param beside another table: a shelf to set beside this one, or what is for sale */
+type Run = (texts: BenchTexts, wishes: Wishes, say: Say, beside: TextFile | undefined) => Promise<ToolView>;
 
 const told = (sheet: Sheet, { met, warnings }: { met: boolean; warnings: readonly Problem[] }): ToolView => ({
   title: sheet.title,
@@ -86,6 +88,10 @@ const TOOLS = {
     const answer = await reachOf(filesOf(texts), wishes);
     return told(reachSheet(answer.results[0]!, answer.water), answer);
   },
+  against: async (texts, wishes, _, against) => {
+    const answer = await reachOf({ ...filesOf(texts), ...(against ? { against } : {}) }, wishes);
+    return told(reachAgainstSheet(answer.results[0]!, answer.against!), answer);
+  },
   frontier: async (texts, wishes) => {
     const answer = await frontierOf(filesOf(texts), wishes);
     return told(frontierSheet(answer.results[0]!), answer);
@@ -94,17 +100,22 @@ const TOOLS = {
     const answer = await concentrateFeed(filesOf(texts), wishes);
     return told(concentrateSheet(answer.results[0]!), answer);
   },
-  substitutes: async (texts, wishes, say) => {
+  substitutes: async (texts, wishes, say, market) => {
     const search = {
       now: () => performance.now(),
       onStep: (step: Parameters<typeof purchaseStepSays>[0]) => say(`seeking ${purchaseStepSays(step)}`),
     };
-    const answer = await substitutesFor(filesOf(texts), wishes, shippedCatalog(), search);
+    const answer = await substitutesFor(
+      { ...filesOf(texts), ...(market ? { market } : {}) },
+      wishes,
+      shippedCatalog(),
+      search,
+    );
     return told(substitutesSheet(answer.result), answer);
   },
-  pots: async (texts, wishes) => {
-    const answer = potsOfJournal(filesOf(texts), wishes, undefined);
-    return told(journalPotSheet(answer.result), answer);
+  programmes: async (_, wishes) => {
+    const answer = programmesOf({}, wishes);
+    return told(programmesSheet(answer.result), answer);
   },
 } satisfies Record<string, Run>;
 
@@ -112,6 +123,6 @@ export type ToolName = keyof typeof TOOLS;
 
 /** What a tool of the command line finds, asked from its place in the page. */
 export const toolQuestion = (
-  { texts, tool, wishes }: { texts: BenchTexts; tool: ToolName; wishes: Wishes },
+  { texts, tool, wishes, beside }: { texts: BenchTexts; tool: ToolName; wishes: Wishes; beside?: TextFile },
   say: Say,
-): Promise<ToolView> => (TOOLS[tool] as Run)(texts, wishes, say);
+): Promise<ToolView> => (TOOLS[tool] as Run)(texts, wishes, say, beside);
