@@ -66,6 +66,11 @@ describe.skipIf(withoutBrowser())('what to buy, and the year', () => {
     expect(await writtenOut(page, 'Its dates for a calendar')).toBe(readFileSync(join(home, 'season.ics'), 'utf8'));
     await button(page, 'On paper').click();
     expect(await writtenOut(page, /^Write out/)).toBe((await velamen([...argv, '--html'], root)).stdout);
+    await page.getByLabel('First buy what the year takes').check();
+    await page.locator('.old').waitFor();
+    await page.locator('.old').waitFor({ state: 'detached' });
+    const bought = (await velamen([...argv, '--buy', '--html'], root)).stdout;
+    expect(await writtenOut(page, /^Write out/)).toBe(bought);
     expect(await axeFinds(page)).toEqual([]);
     expect(faults).toEqual([]);
     await page.context().close();
@@ -143,6 +148,16 @@ describe.skipIf(withoutBrowser())('what to buy, and the year', () => {
     await button(page, 'Write this entry').click();
     await page.locator('.first .answer', { hasText: 'Pots' }).waitFor();
     const told = await page.locator('.first p:not(.answer)').allTextContents();
+    await page.getByLabel('Journal', { exact: true }).check();
+    await button(page, 'Look at this check').click();
+    await page.locator('.field', { hasText: 'What the bottle of the standard says' }).locator('.error').waitFor();
+    await page.getByLabel('What the bottle of the standard says').fill('1413 µS');
+    await page.getByLabel('What the pen shows of it').fill('690 ppm');
+    await button(page, 'Look at this check').click();
+    await button(page, 'Write this entry').click();
+    await button(page, 'Every entry').click();
+    await page.locator('.first tr', { hasText: 'standard' }).waitFor();
+    expect(await axeFinds(page)).toEqual([]);
     await goTo(page, 'Files');
     const journal = await writtenOut(page, 'journal.csv');
     const home = folder();
@@ -150,6 +165,8 @@ describe.skipIf(withoutBrowser())('what to buy, and the year', () => {
     const words = ['--pot', 'window-3', '--feed', 'moss', '--reading', '900 ppm', '--fed', '225', '--holds', '0.5 L'];
     const on = /\d{4}-\d\d-\d\d/.exec(journal)![0];
     await velamen(['journal', 'add', '--bench', home, ...words, '--on', on], home);
+    const check = ['--standard', '1413 µS', '--reads', '690 ppm', '--on', on];
+    await velamen(['journal', 'add', '--bench', home, ...check], home);
     expect(journal).toBe(readFileSync(join(home, 'journal.csv'), 'utf8'));
     const { stdout } = await velamen(['journal', 'pot', '--bench', home], home);
     expect(told.join()).toContain('Flush');

@@ -55,8 +55,8 @@ export function PickTable({
         {why !== '' && <p class="bad">{why}</p>}
         {picked && (
           <p>
-            {picked.name}, {picked.text.trim().split('\n').length - 1} rows, for this visit: it is not one of the files
-            of the bench.{' '}
+            {picked.name}, {picked.text.trim().split('\n').length} lines, for this visit: it is not one of the files of
+            the bench.{' '}
             <button type="button" onClick={() => onPick(null)}>
               Put it away
             </button>

@@ -88,41 +88,43 @@ function BuyPlace(props: PlaceProps) {
         <input type="checkbox" checked={wish.one} onChange={(event) => set({ one: event.currentTarget.checked })} />
         One mix for all pots, diluted for each
       </label>
-      <More
-        title="What is for sale, what never, what in any case"
-        isOpen={market !== null || wish.ban !== '' || wish.need !== ''}
-      >
-        {() => (
-          <>
-            <PickTable
-              name="What is for sale where you are, as a CSV file"
-              hint="With the columns of shelf.csv, a pack and its price in each row; pick it, or drop it onto the button. Without one: the salts and products of the catalog"
-              as="market"
-              picked={market}
-              problems={ofMarket}
-              onPick={(table) => desk.change((s) => ({ ...s, market: table }))}
-            />
-            <div class="pair">
-              <Field
-                name="Never to be bought"
-                hint="By the id, one a line: urea"
-                lines={2}
-                value={wish.ban}
-                problems={about('--ban')}
-                onSet={(ban) => set({ ban })}
+      <article class="spaced">
+        <More
+          title="What is for sale, what never, what in any case"
+          isOpen={market !== null || wish.ban !== '' || wish.need !== ''}
+        >
+          {() => (
+            <>
+              <PickTable
+                name="What is for sale where you are, as a CSV file"
+                hint="With the columns of shelf.csv, a pack and its price in each row; pick it, or drop it onto the button. Without one: the salts and products of the catalog"
+                as="market"
+                picked={market}
+                problems={ofMarket}
+                onPick={(table) => desk.change((s) => ({ ...s, market: table }))}
               />
-              <Field
-                name="To be bought in any case"
-                hint="At least one pack of it; by the id, one a line"
-                lines={2}
-                value={wish.need}
-                problems={about('--need')}
-                onSet={(need) => set({ need })}
-              />
-            </div>
-          </>
-        )}
-      </More>
+              <div class="pair">
+                <Field
+                  name="Never to be bought"
+                  hint="By the id, one a line: urea"
+                  lines={2}
+                  value={wish.ban}
+                  problems={about('--ban')}
+                  onSet={(ban) => set({ ban })}
+                />
+                <Field
+                  name="To be bought in any case"
+                  hint="At least one pack of it; by the id, one a line"
+                  lines={2}
+                  value={wish.need}
+                  problems={about('--need')}
+                  onSet={(need) => set({ need })}
+                />
+              </div>
+            </>
+          )}
+        </More>
+      </article>
       {isEmpty ? (
         <EmptyShelf desk={desk} />
       ) : isAsked ? (

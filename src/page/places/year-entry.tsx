@@ -10,15 +10,16 @@ import type { PlaceProps } from './place.js';
 export function Entry({
   asked,
   beside = [],
+  channel = 'record',
   onWritten,
   ...props
-}: PlaceProps & { asked: RecordAsked; beside?: readonly string[]; onWritten: () => void }) {
+}: PlaceProps & { asked: RecordAsked; beside?: readonly string[]; channel?: string; onWritten: () => void }) {
   const { desk } = props;
-  const answer = useAnswer(props, 'record', 'record', asked);
+  const answer = useAnswer(props, channel, 'record', asked);
   const view = answer.isCurrent && answer.status === 'answered' ? answer.answer : undefined;
   if (view === undefined) {
     const problems = answer.problems.filter(({ where }) => !beside.includes(where.field ?? ''));
-    return <Waiting answer={{ ...answer, problems }} desk={desk} channel="record" />;
+    return <Waiting answer={{ ...answer, problems }} desk={desk} channel={channel} />;
   }
   return (
     <div aria-live="polite">

@@ -10,6 +10,7 @@ import type { RecordAsked } from '../work/record.js';
 import type { PlaceProps } from './place.js';
 import { Entry } from './year-entry.js';
 import { WritePot } from './year-pots.js';
+import { WriteStandard } from './year-standard.js';
 
 /** A view of the journal, and what can be written into it besides cans. */
 export function JournalShown({ look, ...props }: PlaceProps & { look: JournalLook }) {
@@ -27,13 +28,15 @@ export function JournalShown({ look, ...props }: PlaceProps & { look: JournalLoo
         <Look {...props} look={look} texts={texts} />
       )}
       {look === 'pots' && <WritePot {...props} />}
+      {look === 'journal' && <WriteStandard {...props} />}
       {(look === 'journal' || look === 'stock') && <Write {...props} look={look} />}
     </>
   );
 }
 
 function Look({ look, texts, ...props }: PlaceProps & { look: JournalLook; texts: BenchTexts }) {
-  const answer = useAnswer(props, 'journal', 'journal', { texts, look });
+  const [all, setAll] = useState(false);
+  const answer = useAnswer(props, 'journal', 'journal', { texts, look, ...(all ? { all } : {}) });
   const view = answer.isCurrent && answer.status === 'answered' ? answer.answer : undefined;
   if (view === undefined) return <Waiting answer={answer} desk={props.desk} channel="journal" />;
   return (
@@ -48,6 +51,11 @@ function Look({ look, texts, ...props }: PlaceProps & { look: JournalLook; texts
         />
       )}
       <Blocks blocks={view.blocks} />
+      {look === 'journal' && (
+        <button type="button" aria-pressed={all} onClick={() => setAll(!all)}>
+          Every entry
+        </button>
+      )}
     </article>
   );
 }

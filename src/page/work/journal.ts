@@ -18,11 +18,16 @@ export interface JournalView {
   warnings: readonly Problem[];
 }
 
-export async function journalQuestion(asked: { texts: BenchTexts; look: JournalLook }): Promise<JournalView> {
+export async function journalQuestion(asked: {
+  texts: BenchTexts;
+  look: JournalLook;
+  /** True: every entry, else the newest. */
+  all?: boolean;
+}): Promise<JournalView> {
   const files = filesOf(asked.texts);
   switch (asked.look) {
     case 'journal': {
-      const { result, warnings } = showJournal(files, {});
+      const { result, warnings } = showJournal(files, asked.all ? { last: 'all' } : {});
       const isRead = result.feeds.some(({ points }) => points.length > 0);
       return { ...journalSheet(result), picture: isRead ? journalSvg(result.feeds, result.scale) : null, warnings };
     }
