@@ -61,6 +61,19 @@ describe('the tools of the page', () => {
     for (const cell of cellsOf(blocks)) expect(said).toContain(squeezed(cell));
   });
 
+  it('price every limit and every jar of a feed as the command line does', async () => {
+    const { title, blocks } = await ask('prices', { feed: 'moss' });
+    const { stdout } = await velamen(['blend', '--bench', MOSS, '--feed', 'moss', '--prices', '--full'], MOSS);
+    expect(squeezed(stdout)).toContain(squeezed(title));
+    expect(stdout).toContain('insist');
+    expect(blocks[0]).toMatchObject({ kind: 'heading', text: 'What it costs to insist (shadow prices)' });
+    const items = blocks.flatMap((block) => (block.kind === 'list' ? block.items : []));
+    expect([...items, ...cellsOf(blocks)].length).toBeGreaterThan(5);
+    for (const item of items) expect(squeezed(stdout)).toContain(squeezed(item));
+    const said = squeezed(stdout);
+    for (const cell of cellsOf(blocks)) expect(said).toContain(squeezed(cell));
+  });
+
   it('set another shelf beside this one, with the figures of the command line', async () => {
     const text = texts['shelf.csv']!.split('\n').slice(0, 5).join('\n');
     const home = folder({ 'theirs.csv': text });

@@ -24,6 +24,15 @@ export const FeedTools = ({ feed, ...props }: PlaceProps & { feed: string }) => 
       button="Work it out, element by element"
       wishes={() => ({ feed })}
     />
+    <Tool
+      {...props}
+      key={`prices ${feed}`}
+      tool="prices"
+      title="What it costs to insist"
+      fields={[]}
+      button="Price each limit and each jar"
+      wishes={() => ({ feed })}
+    />
     <FeedAgainst {...props} key={`against ${feed}`} feed={feed} />
     <Tool
       {...props}

@@ -1,4 +1,5 @@
 import { assessWords } from '../../desk/assess.js';
+import { blendFeeds } from '../../desk/blend.js';
 import { substitutesFor } from '../../desk/buy.js';
 import { checkPenWithStandard } from '../../desk/check-pen.js';
 import { concentrateFeed } from '../../desk/concentrate.js';
@@ -13,10 +14,13 @@ import { weighSpoonByPen } from '../../desk/weigh-spoon.js';
 import type { SpoonWeight } from '../../meter/index.js';
 import type { Problem } from '../../problem.js';
 import { adviceSheet } from '../../report/advice.js';
+import { blendSheets } from '../../report/blend-several.js';
+import { unfedSheet } from '../../report/unfed.js';
 import { assessSheet } from '../../report/assess.js';
 import { concentrateSheet } from '../../report/concentrate.js';
 import { frontierSheet } from '../../report/frontier.js';
 import { calibrateSheet, standardSheet, weighedSheet } from '../../report/meter-tools.js';
+import { priceBlocks } from '../../report/prices.js';
 import { programmesSheet } from '../../report/programmes.js';
 import { reachAgainstSheet, reachSheet } from '../../report/reach.js';
 import { purchaseStepSays } from '../../report/says/purchase.js';
@@ -91,6 +95,14 @@ const TOOLS = {
   against: async (texts, wishes, _, against) => {
     const answer = await reachOf({ ...filesOf(texts), ...(against ? { against } : {}) }, wishes);
     return told(reachAgainstSheet(answer.results[0]!, answer.against!), answer);
+  },
+  prices: async (texts, wishes) => {
+    const { results, pen, unfed, ...answer } = await blendFeeds(filesOf(texts), { ...wishes, prices: true });
+    const [sheet] = [...unfed.map(unfedSheet), ...blendSheets(results, pen, true)];
+    const [made] = results.flatMap((result) => (result.status === 'made' ? [result] : []));
+    const insisted = made ? priceBlocks(made.prices, made.feed.currency, true) : [];
+    // the feed itself stands above; where there is none, it is told why
+    return told(insisted.length > 0 ? { ...sheet!, blocks: insisted } : sheet!, answer);
   },
   frontier: async (texts, wishes) => {
     const answer = await frontierOf(filesOf(texts), wishes);
