@@ -17,8 +17,9 @@ interface Box {
 }
 
 /**
- * A program whose rows and costs stay; no end may be wider than its own. Where several points are equally good, which of them is told may hang on what was asked before; each
- * is certified like any answer of `solve`, and what the certificate does not accept is left to that. Throws a ProgramError as that does.
+ * A program whose rows and costs stay; no end may be wider than its own. Where several points are equally good, which of them is told may hang
+ * on what was asked before; each is certified like any answer of `solve`, and what the certificate does not accept is left to that. Throws a
+ * ProgramError as that does.
  */
 export function boxed(program: LinearProgram): Boxed {
   const table = tabulate(program);

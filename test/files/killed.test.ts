@@ -3,9 +3,8 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { appendLines, changeText } from '../../src/files/index.js';
 import { home, script, started, strays } from './world.js';
-import { seeds } from '../seeds.js';
 
-const DEATHS = seeds(60, 150);
+const DEATHS = 150;
 
 const wait = (ms: number) => new Promise((done) => setTimeout(done, ms));
 

@@ -10,12 +10,11 @@ import { seeded } from '../../src/meter/matrix.js';
 import { after, linearisationFor, nothing } from '../../src/meter/remedy-action.js';
 import { rescueProgram } from '../../src/meter/rescue-program.js';
 import { type Bench, benches, SCALE_KIT } from './benches.js';
-import { seeds } from '../seeds.js';
 import { type Mishap, mishap, rightBatch } from './mistakes.js';
 
 const PEN = { scale: null, temperatureC: 25, compensates: true } as const;
 const CAPACITY = 5;
-const BENCHES = seeds(12, 24);
+const BENCHES = 24;
 const EACH = 9;
 
 /**

@@ -20,9 +20,8 @@ import { jointProgram, sharedBench } from '../blend/one/shared-benches.js';
 import { exampleFiles } from '../desk/benches.js';
 import { plainHighs } from '../proof/plain-highs.js';
 import { dice } from '../solver/dice.js';
-import { seeds } from '../seeds.js';
 
-const MARKETS = seeds(12, 24);
+const MARKETS = 24;
 const MOST_PACKS = 3;
 
 /** Two or three feeds on a shelf of which a part is for sale in few packs; null where there is nothing to share. */
